@@ -1,0 +1,128 @@
+// Package conversation is the talk with one customer: it reads what came in, keeps
+// the ledger of facts, has the numbers checked, and decides what to say next and when
+// the lead goes to a person. It is pure: clock and shop are passed in, so the same
+// messages at the same times give the same talk and lead, byte for byte.
+package conversation
+
+import (
+	"time"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// State is where a talk stands; the law of their changes is in states.go.
+type State string
+
+const (
+	Opening     State = "opening"     // nothing said yet
+	Introducing State = "introducing" // name, place, use
+	Identifying State = "identifying" // what is up there and what is wrong with it
+	Measuring   State = "measuring"
+	Rechecking  State = "rechecking" // the numbers can't all be right
+	Choosing    State = "choosing"   // layers, material, colors, finish
+	Picturing   State = "picturing"  // photos
+	Confirming  State = "confirming"
+	HandedOver  State = "handed_over"
+	WithStaff   State = "with_staff"
+	Lapsed      State = "lapsed"   // no answer; the next message picks up where it was
+	Silenced    State = "silenced" // opted out
+)
+
+// Channel is how a message travels.
+type Channel string
+
+const (
+	SMS      Channel = "sms"
+	Email    Channel = "email"
+	Terminal Channel = "terminal"
+)
+
+// Who wrote a message or gave a fact.
+const (
+	FromCustomer = "customer"
+	FromBot      = "bot"
+	FromStaff    = "staff"
+)
+
+// Message is one message of a talk, in either direction.
+type Message struct {
+	N       int // place in the talk, from 1, both directions counted
+	At      time.Time
+	From    string
+	Channel Channel
+	Text    string
+	Photos  int // how many photos came with it
+	// Answer is the owner's answer to a question that the message asks, looked up by
+	// the caller; empty where none fits well.
+	Answer string
+}
+
+// Entry is one fact in the ledger. A later one of the same topic and unit replaces
+// it; nothing is erased.
+type Entry struct {
+	Topic   fitcheck.Topic
+	Unit    int // from 1; 0 for topics of the whole lead
+	Value   fitcheck.Value
+	Said    string
+	Message int    // N of the message that it came from
+	By      string // FromCustomer or FromStaff
+	Undone  bool   // taken back by the customer
+}
+
+// Talk is all that is kept of one conversation beside its messages.
+type Talk struct {
+	Ref      string
+	Channel  Channel
+	Phone    string // E.164, the number that texted; empty for mail
+	Email    string // the address that wrote; empty for texts
+	Language string // "en" or "es"
+	State    State
+	OpenedAt time.Time
+	Ledger   []Entry
+	Memory   Memory
+	Lead     Lead
+}
+
+// Memory is what the policy has to remember from turn to turn, kept as JSON.
+type Memory struct {
+	Asking []Ask        `json:"asking,omitempty"` // what the last message asked
+	Tries  map[Ask]int  `json:"tries,omitempty"`  // how often each thing was asked
+	LetGo  map[Ask]bool `json:"let_go,omitempty"` // asked enough: left to staff
+}
+
+// Ask is one thing that is asked: a topic, of one unit or of the whole lead (0).
+type Ask struct {
+	Topic fitcheck.Topic
+	Unit  int
+}
+
+// UtteranceKind says under which conditions an utterance may be sent.
+type UtteranceKind string
+
+const (
+	Reply    UtteranceKind = "reply"    // answers what the customer just wrote
+	Farewell UtteranceKind = "farewell" // the one confirmation of an opt-out; goes out in spite of it
+	Reminder UtteranceKind = "reminder" // unasked: only in the customer's daytime
+)
+
+// Utterance is one text to send.
+type Utterance struct {
+	Text string
+	Kind UtteranceKind
+	// Picture is the topic of a drawing to send along, empty for none.
+	Picture fitcheck.Topic
+}
+
+// Outcome is what a turn leads to. Talk replaces the one that went in.
+type Outcome struct {
+	Talk     Talk
+	Facts    []Entry                // the entries that this turn added to the ledger, its tail
+	Say      []Utterance            // in order
+	Asking   []Ask                  // what is asked now
+	PhotosOf map[int]fitcheck.Topic // message N -> what its photos were asked for
+	// Wake is when to call Nudge if nothing more comes in; zero for never.
+	Wake time.Time
+	// Alert says that staff should be told now (a lead became ready, needs a person, or
+	// is urgent).
+	Alert bool
+}
