@@ -56,16 +56,6 @@ type SellRules struct {
 	States    []string // two-letter codes that it ships to; empty: all states
 }
 
-// ShipRules are the limits of parcel and freight and how the shop packs.
-type ShipRules struct {
-	// Filled in by ship.go's owner: limits, packing allowances, weights.
-}
-
-// PriceBook is what the shop charges, in integer cents.
-type PriceBook struct {
-	Currency string
-}
-
 // DefaultRules are the lines that the trade draws by habit (common practice, no
 // source, unless said otherwise where a rule is used).
 func DefaultRules() *Rules {
@@ -80,5 +70,6 @@ func DefaultRules() *Rules {
 			Colors:    []string{ColorClear, ColorWhite, ColorBronze},
 			Finishes:  []string{FinishMill, FinishBronzeAnodized, FinishBronzePowderCoat},
 		},
+		Ship: DefaultShipRules(),
 	}
 }
