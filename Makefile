@@ -1,0 +1,30 @@
+# Two cores and a bare Debian are enough: scripts/need.sh finds or installs what is missing.
+
+NEED := ./scripts/need.sh
+
+.PHONY: help build demo text test check bench fuzz
+
+help: ## this list
+	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-6s  %s\n", $$1, $$2}'
+
+build: ## build bin/intake-bot
+	@$(NEED) go -- ./scripts/build.sh
+
+demo: ## four customers text the demo shop, on a private Postgres; ONCE=1 checks the leads and ends
+	@$(NEED) go postgres -- ./scripts/build.sh
+	@$(NEED) postgres -- ./bin/intake-bot demo
+
+text: ## text the running demo from here: make text SAY="my skylight is cracked" [FROM=+12185550160]
+	@./bin/intake-bot text --from "$(or $(FROM),+12185550160)" -- "$(SAY)"
+
+test: ## all tests, with real Postgres, mail servers and browser
+	@$(NEED) go postgres gcc chromium dovecot opensmtpd -- ./scripts/test.sh
+
+check: ## format, vet, staticcheck, shell scripts, generated files current
+	@$(NEED) go -- ./scripts/check.sh
+
+bench: ## benchmarks; ends with one line a figure: ratio NAME VALUE goal >= VALUE
+	@$(NEED) go postgres -- ./scripts/bench.sh
+
+fuzz: ## every fuzz target for FUZZTIME (20s)
+	@$(NEED) go -- ./scripts/fuzz.sh
