@@ -86,7 +86,9 @@ const (
 	wellKnownRatio      = 20
 )
 
-// WellKnown finds the one town that a person surely means by a name alone.
+// WellKnown finds the one town that a person surely means by a name alone. Some are
+// everyday words too (Mobile, Normal, Plano): that a place was meant is for the caller
+// to see.
 func WellKnown(name string) (Entry, bool) {
 	if _, isState := State(name); isState {
 		return Entry{}, false
@@ -101,7 +103,8 @@ func WellKnown(name string) (Entry, bool) {
 			others += t.towns[i].population
 		}
 	}
-	if first < 0 || t.towns[first].population < max(wellKnownPopulation, others*wellKnownRatio) || !t.hasZIP(first) {
+	least := max(wellKnownPopulation, others*wellKnownRatio)
+	if first < 0 || t.towns[first].population < least || !t.hasZIP(first) {
 		return Entry{}, false
 	}
 	return t.entry(first), true

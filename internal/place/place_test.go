@@ -98,7 +98,7 @@ func TestWellKnown(t *testing.T) {
 		"Philly": "PA", "NYC": "NY", "Houston": "TX", "Phoenix": "AZ", "Boise": "ID", "san diego": "CA",
 		"Los Angeles": "CA", "Milwaukee": "WI", "Brooklyn": "NY", "New Orleans": "LA",
 		"Springfield": "", "Portland": "", "Columbus": "", "Duluth": "", "Rochester": "", "Jacksonville": "",
-		"Washington": "", "New York": "", "Kansas City": "", "Hope": "", "Nowhere": "", "": "", "Arlington": "",
+		"Washington": "", "New York": "", "Kansas City": "", "Hope": "", "Nowhere": "", "": "", "Arlington": "", "Hollywood": "", "South Boston": "",
 	} {
 		if e, ok := WellKnown(name); e.State != want || ok != (want != "") {
 			t.Errorf("WellKnown(%s) = %v %v, want %q", name, e, ok, want)

@@ -136,13 +136,13 @@ func readCities(npm string) ([]cityRow, error) {
 	return rows, nil
 }
 
-// tidyCity drops what nobody lives in, Guam's "Village", and the population of a part
-// of a city, which is counted with the city (and often is the city's, by mistake).
+// tidyCity drops what nobody lives in, Guam's "Village", and the population of a group
+// of towns, which is counted with each of them.
 func tidyCity(r *cityRow) bool {
 	switch r.feature {
 	case "PPLQ", "PPLH", "PPLW", "PPLG":
 		return false
-	case "PPLX", "PPLL":
+	case "PPLL":
 		r.population = 0
 	}
 	if r.state == "GU" || r.state == "MP" {
