@@ -27,20 +27,26 @@ const (
 func pack(p part, u *Unit, c choice, rules *ShipRules) shipment {
 	box := packed(p, riseOf(p, u), c.layers, &rules.Packing)
 	lb := math.Round(10*(p.weightLb(c, rules)+box.cardboardLb(&rules.Packing))) / 10
-	s := shipment{box: box, lb: lb, by: ShipParcel}
-	s.billedLb = max(int(math.Ceil(lb)), box.dimensionalLb(rules.DimDivisor))
+	s := shipment{box: box, lb: lb}
+	s.judge(rules)
+	return s
+}
+
+// judge puts the carton against the limits.
+func (s *shipment) judge(rules *ShipRules) {
+	s.by = ShipParcel
+	s.billedLb = max(int(math.Ceil(s.lb)), s.box.dimensionalLb(rules.DimDivisor))
 	switch {
-	case !rules.Parcel.takes(box, lb):
-		s.by, s.class = ShipFreight, rules.freightClass(box, lb)
-	case rules.Oversize.over(box, lb):
+	case !rules.Parcel.takes(s.box, s.lb):
+		s.by, s.class = ShipFreight, rules.freightClass(s.box, s.lb)
+	case rules.Oversize.over(s.box, s.lb):
 		s.extra = extraOversize
-	case rules.Handling.over(box, lb):
+	case rules.Handling.over(s.box, s.lb):
 		s.extra = extraHandling
 	}
 	if s.by == ShipFreight || s.extra == extraOversize {
 		s.billedLb = max(s.billedLb, rules.Oversize.MinBilledLb)
 	}
-	return s
 }
 
 // notes tell staff what the figures mean.
