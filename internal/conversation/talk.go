@@ -85,9 +85,26 @@ type Talk struct {
 
 // Memory is what the policy has to remember from turn to turn, kept as JSON.
 type Memory struct {
-	Asking []Ask        `json:"asking,omitempty"` // what the last message asked
-	Tries  map[Ask]int  `json:"tries,omitempty"`  // how often each thing was asked
-	LetGo  map[Ask]bool `json:"let_go,omitempty"` // asked enough: left to staff
+	Asking  []Ask          `json:"asking,omitempty"`  // what the last question asked
+	Tries   map[Ask]int    `json:"tries,omitempty"`   // how often each thing was asked
+	LetGo   map[Ask]bool   `json:"let_go,omitempty"`  // asked enough, or not to be had: left to staff
+	Raised  map[string]int `json:"raised,omitempty"`  // "code@unit": how often a finding was asked about
+	Pending *Pending       `json:"pending,omitempty"` // something unclear that waits for its other half
+
+	Introduced  bool           `json:"introduced,omitempty"`
+	Cautioned   bool           `json:"cautioned,omitempty"` // told what matters when measuring
+	Urgent      bool           `json:"urgent,omitempty"`
+	FirstAid    bool           `json:"first_aid,omitempty"` // told what to do first
+	Confirmed   bool           `json:"confirmed,omitempty"`
+	PersonAsked bool           `json:"person_asked,omitempty"`
+	Foreign     bool           `json:"foreign,omitempty"` // wrote in a language that is not ours
+	Stopped     bool           `json:"stopped,omitempty"`
+	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"`  // what a photo was asked for
+	Questions   int            `json:"questions,omitempty"` // passed on to staff
+	Nudges      int            `json:"nudges,omitempty"`
+	LastAt      time.Time      `json:"last_at,omitzero"` // when the customer wrote last
+	Acks        int            `json:"acks,omitempty"`   // turns the wording of acknowledgements
+	Usual       map[Ask]bool   `json:"usual,omitempty"`  // left to the shop's usual
 }
 
 // Ask is one thing that is asked: a topic, of one unit or of the whole lead (0).

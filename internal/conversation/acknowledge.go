@@ -1,0 +1,107 @@
+package conversation
+
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// acknowledge says back what was understood, before anything else is asked.
+func (t *turn) acknowledge() {
+	h := &t.heard
+	if h.asks(reading.RequestUndo) && len(h.entries) == 0 {
+		t.takeBack()
+		return
+	}
+	said := len(t.say.parts)
+	t.ackPerson()
+	t.ackPhotos()
+	t.ackSizes()
+	switch {
+	case len(t.say.parts) > said:
+	case len(h.usual) > 0:
+		t.say.add(t.line("answer.usual", 0, nil))
+	case len(h.dontKnow) > 0:
+		t.say.add(t.turning("ack.let_go"))
+	case h.nothing():
+		t.say.add(t.turning("ack.unknown"))
+	case len(h.entries) > 0 && t.talk.Memory.Acks+len(t.say.parts) > 0 && h.confirm == "":
+		t.say.add(t.turning("ack.plain"))
+	}
+}
+
+// turning goes through the variants of a sentence, so that it does not sound like a form.
+func (t *turn) turning(key string) string {
+	t.talk.Memory.Acks++
+	return t.line(key, t.talk.Memory.Acks-1, nil)
+}
+
+// takeBack undoes what the last message brought.
+func (t *turn) takeBack() {
+	taken := t.talk.undo()
+	if len(taken) == 0 {
+		t.say.add(t.line("ack.nothing_undone", 0, nil))
+		return
+	}
+	var what []string
+	for _, e := range taken {
+		what = append(what, t.value(e.Topic, e.Value))
+		a := Ask{e.Topic, e.Unit}
+		if t.talk.Memory.Tries[a] > 0 {
+			t.talk.Memory.Tries[a]-- // it may be asked again
+		}
+	}
+	t.say.add(t.line("ack.undone", 0, wording.Args{"what": strings.Join(what, ", ")}))
+	t.runCheck()
+}
+
+func (t *turn) ackPerson() {
+	name, place := t.heardText(fitcheck.TopicName), t.heardText(fitcheck.TopicPlace)
+	args := wording.Args{"name": firstName(name), "place": place}
+	switch {
+	case name != "" && place != "":
+		t.say.add(t.line("ack.name_place", 0, args))
+	case name != "":
+		t.say.add(t.line("ack.name", 0, args))
+	case place != "":
+		t.say.add(t.line("ack.place", 0, args))
+	}
+}
+
+func firstName(name string) string {
+	first, _, _ := strings.Cut(name, " ")
+	return first
+}
+
+func (t *turn) heardText(topic fitcheck.Topic) string {
+	for _, e := range t.heard.entries {
+		if e.Topic == topic {
+			return t.value(topic, e.Value)
+		}
+	}
+	return ""
+}
+
+func (t *turn) ackPhotos() {
+	switch {
+	case t.heard.photos == 1:
+		t.say.add(t.line("ack.photo", 0, nil))
+	case t.heard.photos > 1:
+		t.say.add(t.line("ack.photos", 0, nil))
+	}
+}
+
+// ackSizes says every measure back with what it was understood to measure.
+func (t *turn) ackSizes() {
+	var sizes []string
+	for _, e := range t.heard.entries {
+		if e.Topic.OfLength() || e.Topic == fitcheck.TopicRoofSlope {
+			sizes = append(sizes, t.unitLabel(e.Unit)+t.value(e.Topic, e.Value)+", "+t.label(e.Topic))
+		}
+	}
+	if len(sizes) > 0 {
+		t.say.add(t.line("ack.size", 0, wording.Args{"sizes": strings.Join(sizes, "; ")}))
+	}
+}

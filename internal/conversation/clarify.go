@@ -1,0 +1,124 @@
+package conversation
+
+import (
+	"encoding/json"
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// clarify asks about the first thing that the messages left unclear, if it matters
+// still and was not asked enough.
+func (t *turn) clarify() (bool, error) {
+	for _, u := range t.heard.unclear {
+		a := t.askOf(u)
+		if !t.mayAsk(a) || t.alreadyClear(u, a) {
+			continue
+		}
+		return true, t.askClear(u, a)
+	}
+	return false, nil
+}
+
+// askOf is the question that an unclear bit belongs to.
+func (t *turn) askOf(u reading.Unclear) Ask {
+	topic := t.neededSize(u.Candidates)
+	if u.Topic != nil {
+		topic = *u.Topic
+	}
+	if !topic.OfUnit() {
+		return Ask{Topic: topic}
+	}
+	unit := u.Unit
+	if unit == 0 {
+		unit = t.focus()
+	}
+	return Ask{topic, unit}
+}
+
+// neededSize is the size that a measure of unknown meaning most likely answers: one of
+// the candidates, by preference the one that is needed next.
+func (t *turn) neededSize(candidates []fitcheck.Topic) fitcheck.Topic {
+	s := t.measurement()
+	if len(s.asks) > 0 && (len(candidates) == 0 || slices.Contains(candidates, s.asks[0].Topic)) {
+		return s.asks[0].Topic
+	}
+	if len(candidates) > 0 {
+		return candidates[0]
+	}
+	return fitcheck.TopicCurbOutside
+}
+
+// alreadyClear says whether the same messages, or earlier ones, settled the topic.
+func (t *turn) alreadyClear(u reading.Unclear, a Ask) bool {
+	if u.Why == whySide || u.Why == reading.WhyWhich {
+		return false
+	}
+	return slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic == a.Topic && e.Unit == a.Unit })
+}
+
+func (t *turn) askClear(u reading.Unclear, a Ask) error {
+	t.talk.Memory.Pending = t.pendingOf(u, a)
+	nth := t.talk.Memory.Tries[a]
+	s := step{stateOf(a.Topic), []Ask{a}}
+	t.safety(s)
+	t.say.add(t.unitLabel(a.Unit) + t.clearLine(u, a, nth))
+	t.talk.Memory.Asking = s.asks
+	t.talk.Memory.Tries[a]++
+	return t.move(s.state)
+}
+
+func (t *turn) pendingOf(u reading.Unclear, a Ask) *Pending {
+	p := &Pending{Unit: a.Unit, Said: u.Said, Why: u.Why, Candidates: u.Candidates, Message: t.lastMessage}
+	if u.Topic != nil {
+		p.Topic = *u.Topic
+	}
+	if u.Guess != nil && u.Why == reading.WhyRough {
+		if raw, err := json.Marshal(u.Guess); err == nil {
+			p.Guess = raw
+		}
+	}
+	return p
+}
+
+func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
+	args := wording.Args{"said": u.Said, "label": t.label(a.Topic)}
+	switch u.Why {
+	case whySide:
+		if s, ok := t.talk.Value(a.Topic, a.Unit).(fitcheck.Size); ok {
+			args["a"], args["b"] = t.length(s.Width), t.length(s.Length)
+		}
+		return t.line("clear.side", nth, args)
+	case reading.WhyChoice, "":
+		if key := "clear.choice." + string(a.Topic); t.book.Has(key) {
+			return t.line(key, nth, args)
+		}
+		args["question"] = t.line("ask."+string(a.Topic), nth, nil)
+		return t.line("clear.choice", nth, args)
+	case reading.WhyPlace:
+		if u.Said == "" {
+			return t.line("ask.place", nth, nil)
+		}
+	}
+	return t.line("clear."+string(u.Why), nth, args)
+}
+
+// stateOf is the state in which a topic is asked.
+func stateOf(topic fitcheck.Topic) State {
+	switch topic {
+	case fitcheck.TopicName, fitcheck.TopicPlace, fitcheck.TopicUse, fitcheck.TopicCount, fitcheck.TopicEmail, fitcheck.TopicPhone:
+		return Introducing
+	case fitcheck.TopicLayers, fitcheck.TopicColor, fitcheck.TopicMaterial, fitcheck.TopicFinish, fitcheck.TopicImpactRisk:
+		return Choosing
+	case fitcheck.TopicPhotos:
+		return Picturing
+	case fitcheck.TopicConfirm:
+		return Confirming
+	}
+	if topic.OfLength() || topic == fitcheck.TopicRoofSlope {
+		return Measuring
+	}
+	return Identifying
+}

@@ -1,0 +1,250 @@
+package conversation
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// heard is what one turn's messages said.
+type heard struct {
+	entries  []Entry // new in the ledger
+	changed  []Entry // those among them that replace what stood
+	unclear  []reading.Unclear
+	requests []reading.Request
+	dontKnow []Ask
+	usual    []Ask
+	confirm  string // yes, no or ""
+	photos   int
+	answers  []string // the owner's answers to questions in these messages
+	refused  bool     // the name was refused
+}
+
+func (h *heard) asks(r reading.Request) bool { return slices.Contains(h.requests, r) }
+
+// nothing says that nothing in the messages could be used.
+func (h *heard) nothing() bool {
+	return len(h.entries) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
+		len(h.usual) == 0 && h.confirm == "" && h.photos == 0
+}
+
+// hear reads the messages of a turn as one thought, since people send it in pieces,
+// and puts what they say into the ledger.
+func (t *turn) hear(in []Message) {
+	for _, m := range in {
+		t.hearPhotos(m)
+		if m.Answer != "" {
+			t.heard.answers = append(t.heard.answers, m.Answer)
+		}
+	}
+	text := joined(in)
+	if strings.TrimSpace(text) == "" {
+		return
+	}
+	r := reading.Read(reading.Input{Text: text, Asked: topicsOf(t.talk.Memory.Asking),
+		Units: t.talk.UnitCount(), Language: t.talk.Language})
+	t.setLanguage(r.Language)
+	r = t.settle(r, text, in)
+	t.heard.requests = append(t.heard.requests, r.Requests...)
+	for _, f := range r.Facts {
+		t.take(f, source(in, f.Said), text)
+	}
+	t.copySame(r.SameAs, source(in, ""))
+	t.heard.unclear = append(t.heard.unclear, r.Unclear...)
+	t.heard.dontKnow = t.asked(r.DontKnow)
+	t.heard.usual = t.asked(r.Usual)
+}
+
+func joined(in []Message) string {
+	texts := make([]string, 0, len(in))
+	for _, m := range in {
+		if strings.TrimSpace(m.Text) != "" {
+			texts = append(texts, m.Text)
+		}
+	}
+	return strings.Join(texts, "\n")
+}
+
+// source is the message that the words come from; the last one where they span several.
+func source(in []Message, said string) int {
+	for i := len(in) - 1; i >= 0 && said != ""; i-- {
+		if strings.Contains(in[i].Text, said) {
+			return in[i].N
+		}
+	}
+	return in[len(in)-1].N
+}
+
+func (t *turn) hearPhotos(m Message) {
+	if m.Photos == 0 {
+		return
+	}
+	before, _ := t.talk.Value(fitcheck.TopicPhotos, 0).(fitcheck.Whole)
+	e := Entry{Topic: fitcheck.TopicPhotos, Value: before + fitcheck.Whole(m.Photos), Said: m.Text, Message: m.N, By: FromCustomer}
+	t.talk.add(e)
+	t.heard.entries = append(t.heard.entries, e)
+	t.heard.photos += m.Photos
+	t.out.PhotosOf[m.N] = t.photoTopic()
+}
+
+// photoTopic is what a photo that comes now was asked for; the style where nobody asked.
+func (t *turn) photoTopic() fitcheck.Topic {
+	if t.talk.Memory.PhotoOf != "" {
+		return t.talk.Memory.PhotoOf
+	}
+	return fitcheck.TopicStyle
+}
+
+// setLanguage follows the person, not a single word of theirs: the reading already
+// weighs that.
+func (t *turn) setLanguage(language string) {
+	if language == "en" || language == "es" {
+		t.talk.Language = language
+	}
+}
+
+// take puts one fact into the ledger, for each unit that it can mean.
+func (t *turn) take(f reading.Fact, message int, text string) {
+	if f.Topic == fitcheck.TopicConfirm {
+		if c, ok := f.Value.(fitcheck.Choice); ok {
+			t.heard.confirm = string(c)
+		}
+		if !t.isAsked(fitcheck.TopicConfirm) {
+			return
+		}
+	}
+	for _, unit := range t.unitsOf(f) {
+		t.takeFor(f, unit, message, text)
+	}
+}
+
+func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
+	before := t.talk.entry(f.Topic, unit)
+	e := Entry{Topic: f.Topic, Unit: unit, Value: f.Value, Said: f.Said, Message: message, By: FromCustomer}
+	if before != nil {
+		v, whole := merged(f.Topic, before.Value, f.Value)
+		if !whole {
+			t.heard.unclear = append(t.heard.unclear, reading.Unclear{Topic: &f.Topic, Unit: unit, Said: f.Said, Why: whySide})
+			return
+		}
+		if partOf(before.Value, v) && !strings.Contains(f.Said, before.Said) {
+			e.Said = before.Said + " / " + f.Said
+		}
+		e.Value = joinedList(f.Topic, before.Value, v, text)
+	}
+	if !t.talk.add(e) {
+		return
+	}
+	t.heard.entries = append(t.heard.entries, e)
+	if before != nil && !partOf(before.Value, e.Value) {
+		t.heard.changed = append(t.heard.changed, e)
+	}
+}
+
+// whySide marks a lone number that could replace either side of a size.
+const whySide reading.Why = "side"
+
+// partOf says whether a size that stood was only a part of the new one, so that the
+// new one completes rather than changes it.
+func partOf(before, now fitcheck.Value) bool {
+	b, ok := before.(fitcheck.Size)
+	n, also := now.(fitcheck.Size)
+	return ok && also && !b.Complete() && n.Complete()
+}
+
+// joinedList adds what is newly said to a list, unless the words put it right.
+func joinedList(topic fitcheck.Topic, before, now fitcheck.Value, text string) fitcheck.Value {
+	b, ok := before.(fitcheck.ChoiceList)
+	n, also := now.(fitcheck.ChoiceList)
+	if !ok || !also || topic != fitcheck.TopicProblem || len(n) == 0 || correcting(text) {
+		return now
+	}
+	all := append(fitcheck.ChoiceList{}, b...)
+	for _, w := range n {
+		if !slices.Contains(all, w) {
+			all = append(all, w)
+		}
+	}
+	return all
+}
+
+func correcting(text string) bool {
+	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r < 'a' && r != '\'' || r > 'z' && r < 128 })
+	for _, w := range words {
+		switch w {
+		case "not", "no", "just", "only", "actually", "isn't", "solo", "sino":
+			return true
+		}
+	}
+	return false
+}
+
+// unitsOf are the units that a fact is about: the ones it names, else those that were
+// asked about the topic, else the one that the talk is at.
+func (t *turn) unitsOf(f reading.Fact) []int {
+	if !f.Topic.OfUnit() {
+		return []int{0}
+	}
+	if f.Unit > 0 {
+		return []int{f.Unit}
+	}
+	var units []int
+	for _, a := range t.talk.Memory.Asking {
+		if a.Topic == f.Topic && a.Unit > 0 {
+			units = append(units, a.Unit)
+		}
+	}
+	if len(units) > 0 {
+		return units
+	}
+	return []int{t.focus()}
+}
+
+// focus is the unit that the last question was about, the first one otherwise.
+func (t *turn) focus() int {
+	for _, a := range t.talk.Memory.Asking {
+		if a.Unit > 0 {
+			return a.Unit
+		}
+	}
+	return 1
+}
+
+// copySame gives a unit what was said of another ("same as the other one"), where it
+// has nothing of its own.
+func (t *turn) copySame(same map[int]int, message int) {
+	units := make([]int, 0, len(same))
+	for unit := range same {
+		units = append(units, unit)
+	}
+	slices.Sort(units)
+	for _, unit := range units {
+		for _, topic := range fitcheck.UnitTopics {
+			from := t.talk.entry(topic, same[unit])
+			if from == nil || topic == fitcheck.TopicCount || t.talk.Value(topic, unit) != nil {
+				continue
+			}
+			e := Entry{Topic: topic, Unit: unit, Value: from.Value, Said: from.Said, Message: message, By: FromCustomer}
+			if t.talk.add(e) {
+				t.heard.entries = append(t.heard.entries, e)
+			}
+		}
+	}
+}
+
+// asked turns topics that were left open into the questions that they answer.
+func (t *turn) asked(topics []fitcheck.Topic) []Ask {
+	var out []Ask
+	for _, a := range t.talk.Memory.Asking {
+		if slices.Contains(topics, a.Topic) {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+func (t *turn) isAsked(topic fitcheck.Topic) bool {
+	return slices.ContainsFunc(t.talk.Memory.Asking, func(a Ask) bool { return a.Topic == topic })
+}

@@ -1,0 +1,82 @@
+package conversation
+
+import (
+	"fmt"
+
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// recheck puts the first question that the numbers raise and that was not put yet. A
+// finding is asked about once; where the numbers still contradict each other after that,
+// once more in other words, then it goes to staff.
+func (t *turn) recheck() (bool, error) {
+	for i, r := range t.check.Units {
+		for _, f := range r.Findings {
+			a := Ask{f.Topic, i + 1}
+			if f.Severity == fitcheck.Note || !f.Topic.OfLength() || !t.raise(f, i+1, r.Verdict) {
+				continue
+			}
+			return true, t.askFinding(f, a)
+		}
+	}
+	return false, nil
+}
+
+// raise says whether a finding is to be asked about, and remembers that it was.
+func (t *turn) raise(f fitcheck.Finding, unit int, verdict fitcheck.Verdict) bool {
+	most := 1
+	if verdict == fitcheck.VerdictRemeasure || verdict == fitcheck.VerdictNoFit {
+		most = maxTries
+	}
+	key := fmt.Sprintf("%s@%d", f.Code, unit)
+	topicKey := fmt.Sprintf("%s@%d", f.Topic, unit)
+	m := &t.talk.Memory
+	if m.Raised[key] >= most || m.Raised[topicKey] >= maxTries || m.Tries[Ask{f.Topic, unit}] >= maxTries+1 {
+		return false
+	}
+	if m.Raised[key] > 0 && len(t.heard.entries) == 0 {
+		return false // asked, and nothing new came of it
+	}
+	m.Raised[key]++
+	m.Raised[topicKey]++
+	return true
+}
+
+func (t *turn) askFinding(f fitcheck.Finding, a Ask) error {
+	m := &t.talk.Memory
+	s := step{Rechecking, []Ask{a}}
+	t.safety(s)
+	t.say.add(t.unitLabel(a.Unit) + t.findingLine(f, a.Unit, m.Raised[fmt.Sprintf("%s@%d", f.Code, a.Unit)]-1))
+	m.Asking = s.asks
+	m.Tries[a]++
+	t.say.picture = pictureOf(f.Topic)
+	return t.move(Rechecking)
+}
+
+func (t *turn) findingLine(f fitcheck.Finding, unit, nth int) string {
+	args := wording.Args{"label": t.label(f.Topic), "text": f.Text, "said": t.shown(f.Topic, unit),
+		"outside": t.shown(fitcheck.TopicCurbOutside, unit), "inside": t.shown(fitcheck.TopicCurbInside, unit),
+		"plastic": t.shown(fitcheck.TopicPlasticSize, unit), "frame": t.shown(fitcheck.TopicFrameInside, unit),
+		"diagonals": t.shown(fitcheck.TopicCurbDiagonals, unit)}
+	for name, key := range map[string]string{"expected": "expected_in", "found": "found_in", "wall": "wall_in"} {
+		if v, ok := f.Numbers[key]; ok {
+			args[name] = t.length(fitcheck.FromInches(v))
+		}
+	}
+	key := "find." + string(f.Code)
+	if !t.book.Has(key) || !filled(t.book.Placeholders(key), args) {
+		key = "find.other"
+	}
+	return t.line(key, nth, args)
+}
+
+// filled says whether all that a sentence wants is there.
+func filled(names []string, args wording.Args) bool {
+	for _, n := range names {
+		if args[n] == "" {
+			return false
+		}
+	}
+	return true
+}

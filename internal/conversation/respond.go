@@ -1,0 +1,186 @@
+package conversation
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// respond decides what this turn says and where it leaves the talk.
+func (t *turn) respond() error {
+	if t.talk.State == HandedOver || t.talk.State == WithStaff {
+		return t.afterwards()
+	}
+	t.greet()
+	t.firstAid()
+	t.acknowledge()
+	t.answer()
+	switch {
+	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign:
+		return t.toStaff()
+	case t.keepsQuestion():
+		return nil
+	case t.refusesSummary():
+		return t.askChange()
+	}
+	t.settleConfirm()
+	return t.proceed()
+}
+
+// proceed asks the next thing, or ends the talk.
+func (t *turn) proceed() error {
+	if done, err := t.clarify(); done || err != nil {
+		return err
+	}
+	if done, err := t.recheck(); done || err != nil {
+		return err
+	}
+	s := t.next()
+	if len(s.asks) == 0 {
+		return t.conclude()
+	}
+	return t.ask(s)
+}
+
+// greet introduces the assistant in the first answer, and says when the shop is closed.
+func (t *turn) greet() {
+	m := &t.talk.Memory
+	if m.Introduced {
+		if t.talk.State == Lapsed {
+			t.say.add(t.line("intro_back", 0, nil))
+		}
+		return
+	}
+	m.Introduced = true
+	t.say.add(t.line("intro", 0, wording.Args{"shop": t.shop.Name, "assistant": t.shop.Assistant}))
+	if t.closed() && !m.PersonAsked {
+		t.say.add(t.line("closed_now", 0, wording.Args{"opens": t.opens()}))
+	}
+}
+
+// firstAid says once what matters before everything else.
+func (t *turn) firstAid() {
+	m := &t.talk.Memory
+	if m.Urgent && !m.FirstAid {
+		m.FirstAid = true
+		t.out.Alert = true
+		t.say.add(t.line("safe.urgent", 0, nil))
+	}
+}
+
+// answer says what is asked for beside the topics.
+func (t *turn) answer() {
+	h := &t.heard
+	if h.asks(reading.RequestPrice) {
+		t.say.add(t.priceLine())
+	}
+	for _, a := range h.answers {
+		t.say.add(a)
+	}
+	if h.asks(reading.RequestQuestion) && len(h.answers) == 0 {
+		t.talk.Memory.Questions++
+		t.say.add(t.line("answer.question", 0, nil))
+	}
+	if h.asks(reading.RequestHelp) && !h.asks(reading.RequestHowTo) {
+		t.say.add(t.helpLine())
+	}
+}
+
+// keepsQuestion answers "how do I measure that" and "say that again" without counting
+// the question as asked once more: the person is on it.
+func (t *turn) keepsQuestion() bool {
+	h, m := &t.heard, &t.talk.Memory
+	if len(m.Asking) == 0 || len(h.entries) > 0 {
+		return false
+	}
+	switch {
+	case h.asks(reading.RequestHowTo):
+		t.say.add(t.howTo(m.Asking[0].Topic))
+		return true
+	case h.asks(reading.RequestAgain):
+		t.say.add(t.questionFor(step{t.talk.State, m.Asking}, 1))
+		return true
+	}
+	return false
+}
+
+func (t *turn) howTo(topic fitcheck.Topic) string {
+	t.say.picture = pictureOf(topic)
+	if key := "howto." + string(topic); t.book.Has(key) {
+		return t.line(key, 0, nil)
+	}
+	return t.line("howto.other", 0, nil)
+}
+
+// pictureOf is the drawing that shows how to measure a topic.
+func pictureOf(topic fitcheck.Topic) fitcheck.Topic {
+	if topic.OfLength() {
+		return topic
+	}
+	return ""
+}
+
+func (t *turn) refusesSummary() bool {
+	return t.isAsked(fitcheck.TopicConfirm) && t.heard.confirm == fitcheck.ConfirmNo && len(t.heard.entries) <= 1 &&
+		!slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic != fitcheck.TopicConfirm }) &&
+		len(t.heard.unclear) == 0
+}
+
+// askChange asks what is wrong with the summary; where that was asked already, a person
+// goes on.
+func (t *turn) askChange() error {
+	a := Ask{Topic: fitcheck.TopicConfirm}
+	if t.talk.Memory.Tries[a] >= maxTries {
+		t.talk.Memory.PersonAsked = true
+		return t.toStaff()
+	}
+	t.talk.Memory.Tries[a]++
+	t.talk.Memory.Asking = []Ask{a}
+	t.say.add(t.line("ask.change", 0, nil))
+	return t.move(Confirming)
+}
+
+// settleConfirm takes a yes to the summary. Where the second summary was put right
+// by a plain new value, that word of the customer's counts: nobody is asked a third time.
+func (t *turn) settleConfirm() {
+	m := &t.talk.Memory
+	if !t.isAsked(fitcheck.TopicConfirm) {
+		return
+	}
+	corrected := len(t.heard.changed) > 0 && m.Tries[Ask{Topic: fitcheck.TopicConfirm}] >= maxTries
+	if t.heard.confirm == fitcheck.ConfirmYes && len(t.heard.changed) == 0 || corrected {
+		m.Confirmed = true
+	}
+}
+
+// ask puts a question and remembers it.
+func (t *turn) ask(s step) error {
+	nth := t.triesOf(s.asks)
+	t.safety(s)
+	t.say.add(t.questionFor(s, nth))
+	m := &t.talk.Memory
+	m.Asking = s.asks
+	for _, a := range s.asks {
+		m.Tries[a]++
+	}
+	return t.move(s.state)
+}
+
+func (t *turn) triesOf(asks []Ask) int {
+	most := 0
+	for _, a := range asks {
+		most = max(most, t.talk.Memory.Tries[a])
+	}
+	return most
+}
+
+// safety tells once, with the first question that takes a tape, what matters.
+func (t *turn) safety(s step) {
+	if t.talk.Memory.Cautioned || s.state != Measuring && s.state != Rechecking {
+		return
+	}
+	t.talk.Memory.Cautioned = true
+	t.say.add(t.line("safe.measure", 0, nil))
+}

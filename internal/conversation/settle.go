@@ -1,0 +1,108 @@
+package conversation
+
+import (
+	"encoding/json"
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// Pending is something unclear that was asked about and waits for its other half: a
+// size of which it is not known what it measures, a number without its unit.
+type Pending struct {
+	Topic      fitcheck.Topic   `json:"topic,omitempty"`
+	Unit       int              `json:"unit,omitempty"`
+	Said       string           `json:"said"`
+	Why        reading.Why      `json:"why"`
+	Candidates []fitcheck.Topic `json:"candidates,omitempty"`
+	Message    int              `json:"message"`
+	// Guess is the plain reading as JSON, taken only where the customer says yes to it.
+	Guess json.RawMessage `json:"guess,omitempty"`
+}
+
+// settle completes what was pending with the new words: they are read again together
+// with the old ones ("25 x 49" and "centimeters"). Where that gives nothing either, the
+// new words stand as they were read alone.
+func (t *turn) settle(r reading.Reading, text string, in []Message) reading.Reading {
+	p := t.talk.Memory.Pending
+	if p == nil {
+		return r
+	}
+	t.talk.Memory.Pending = nil
+	if t.settledAlone(p, r) {
+		return r
+	}
+	if guess := t.acceptedGuess(p, text); guess != nil {
+		t.settled(*guess, p.Message, text)
+		return withoutConfirm(r)
+	}
+	for _, again := range []string{p.Said + " " + text, text + " " + p.Said} {
+		both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
+		if fact, ok := p.find(both.Facts); ok {
+			fact.Said = p.Said
+			if fact.Unit == 0 {
+				fact.Unit = p.Unit
+			}
+			t.settled(fact, p.Message, text)
+			r.Unclear = nil
+			r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
+			return r
+		}
+	}
+	return r
+}
+
+// settled takes a completed fact; its words are those of the earlier message.
+func (t *turn) settled(f reading.Fact, message int, text string) {
+	for _, unit := range t.unitsOf(f) {
+		t.takeFor(f, unit, message, text)
+	}
+}
+
+// settledAlone says whether the new words hold the whole answer themselves.
+func (t *turn) settledAlone(p *Pending, r reading.Reading) bool {
+	_, ok := p.find(r.Facts)
+	return ok
+}
+
+func (p *Pending) asked() []fitcheck.Topic {
+	if p.Topic != "" {
+		return []fitcheck.Topic{p.Topic}
+	}
+	return nil
+}
+
+func (p *Pending) find(facts []reading.Fact) (reading.Fact, bool) {
+	for _, f := range facts {
+		if f.Topic == p.Topic || p.Topic == "" && f.Topic.OfSize() {
+			return f, true
+		}
+	}
+	return reading.Fact{}, false
+}
+
+// acceptedGuess is the plain reading of what was doubtful, where the customer said yes
+// to it: "is 25 x 49 what the tape showed?".
+func (t *turn) acceptedGuess(p *Pending, text string) *reading.Fact {
+	if p.Guess == nil || p.Topic == "" {
+		return nil
+	}
+	yes := reading.Read(reading.Input{Text: text, Asked: []fitcheck.Topic{fitcheck.TopicConfirm}, Language: t.talk.Language})
+	for _, f := range yes.Facts {
+		if f.Topic != fitcheck.TopicConfirm || f.Value != fitcheck.Choice(fitcheck.ConfirmYes) {
+			continue
+		}
+		v, err := fitcheck.DecodeValue(p.Topic, p.Guess)
+		if err != nil {
+			return nil
+		}
+		return &reading.Fact{Topic: p.Topic, Unit: p.Unit, Value: v, Said: p.Said}
+	}
+	return nil
+}
+
+func withoutConfirm(r reading.Reading) reading.Reading {
+	r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicConfirm })
+	return r
+}

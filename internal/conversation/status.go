@@ -1,0 +1,151 @@
+package conversation
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// updateLead brings the lead up to what the talk now knows.
+func (t *turn) updateLead() {
+	l := &t.talk.Lead
+	blockers := t.blockers()
+	l.Qualified = len(blockers) == 0
+	l.Urgent = t.talk.Memory.Urgent
+	l.AfterHours = t.shop.Hours != nil && !t.shop.Hours.Open(t.talk.OpenedAt)
+	l.Units = make([]LeadUnit, 0, len(t.check.Units))
+	for i, u := range t.talk.Units() {
+		l.Units = append(l.Units, LeadUnit{Unit: u, Check: t.check.Units[i]})
+	}
+	if byStaff(l.Status) {
+		return
+	}
+	l.Status = t.status(blockers)
+	l.WhyStaff = t.whyStaff(blockers)
+	if l.Status == StatusReady && l.ReadyAt == nil {
+		at := t.now
+		l.ReadyAt = &at
+	}
+}
+
+// byStaff says whether staff have the lead in hand, so that the talk no longer sets
+// its status.
+func byStaff(s Status) bool {
+	return slices.Contains([]Status{StatusPickedUp, StatusQuoted, StatusOrdered, StatusDeclined}, s)
+}
+
+func (t *turn) status(blockers []string) Status {
+	switch t.talk.State {
+	case HandedOver:
+		if len(blockers) > 0 {
+			return StatusNeedsPerson // a later word undid what was confirmed
+		}
+		return StatusReady
+	case WithStaff, Lapsed:
+		return StatusNeedsPerson
+	case Silenced:
+		if s := t.talk.Lead.Status; s == StatusReady || s == StatusNeedsPerson {
+			return s // complete before they opted out of texts: still worth a call
+		}
+		return StatusClosed
+	}
+	return StatusOpen
+}
+
+// whyStaff says in plain words what lacks or why a person is needed.
+func (t *turn) whyStaff(blockers []string) []string {
+	why := []string{}
+	m := t.talk.Memory
+	for _, r := range []struct {
+		is  bool
+		say string
+	}{
+		{m.PersonAsked, "asked for a person"},
+		{m.Foreign, "wrote in another language"},
+		{t.talk.State == Lapsed, "stopped answering"},
+		{m.Stopped, "opted out of messages"},
+	} {
+		if r.is {
+			why = append(why, r.say)
+		}
+	}
+	why = append(why, blockers...)
+	if t.talk.State == WithStaff && len(why) == 0 {
+		why = append(why, "not confirmed by the customer")
+	}
+	return why
+}
+
+// blockers are what keeps a lead from being qualified.
+func (t *turn) blockers() []string {
+	var b []string
+	if !t.reachable() {
+		b = append(b, "no way to reach the customer")
+	}
+	if p := t.placeBlocker(); p != "" {
+		b = append(b, p)
+	}
+	units := t.talk.Units()
+	if len(units) == 0 {
+		b = append(b, "no skylight described yet")
+	}
+	for i, u := range units {
+		if i >= len(t.check.Units) {
+			break
+		}
+		for _, w := range unitBlockers(u, t.check.Units[i]) {
+			if len(units) > 1 {
+				w = fmt.Sprintf("unit %d: %s", i+1, w)
+			}
+			b = append(b, w)
+		}
+	}
+	return b
+}
+
+func (t *turn) reachable() bool {
+	return t.talk.Channel == Terminal || t.talk.Phone != "" || t.talk.Email != "" ||
+		t.talk.text(fitcheck.TopicPhone, 0) != "" || t.talk.text(fitcheck.TopicEmail, 0) != ""
+}
+
+func (t *turn) placeBlocker() string {
+	p := t.talk.Place()
+	switch states := t.shop.Rules.Sells.States; {
+	case p.State == "":
+		return "place not known"
+	case len(states) > 0 && !slices.Contains(states, p.State):
+		return "outside the shipping area: " + p.State
+	}
+	return ""
+}
+
+func unitBlockers(u fitcheck.Unit, r fitcheck.UnitResult) []string {
+	var b []string
+	if r.Replace == fitcheck.ReplaceStaff {
+		b = append(b, "which part to replace: "+strings.ReplaceAll(strings.Join(r.Reasons, ", "), "_", " "))
+	}
+	switch r.Verdict {
+	case fitcheck.VerdictRemeasure:
+		b = append(b, "the measurements contradict each other")
+	case fitcheck.VerdictNoFit:
+		b = append(b, "the measurements can't fit")
+	case fitcheck.VerdictIncomplete:
+		b = append(b, missingMeasures(r)...)
+	}
+	return b
+}
+
+func missingMeasures(r fitcheck.UnitResult) []string {
+	var names []string
+	for _, topic := range r.Missing {
+		if topic.OfLength() {
+			names = append(names, strings.ReplaceAll(string(topic), "_", " "))
+		}
+	}
+	if len(names) == 0 {
+		return []string{"measurements incomplete"}
+	}
+	return []string{"missing: " + strings.Join(names, ", ")}
+}

@@ -1,0 +1,86 @@
+package conversation
+
+import (
+	"strconv"
+	"strings"
+
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// summary says back all that the order rests on, in one breath.
+func (t *turn) summary() string {
+	parts := []string{t.line("summary.head", 0, nil)}
+	if who := t.who(); who != "" {
+		parts = append(parts, who+".")
+	}
+	for i := range t.units() {
+		parts = append(parts, t.unitSummary(i))
+	}
+	return strings.Join(parts, " ")
+}
+
+func (t *turn) who() string {
+	var words []string
+	for _, topic := range []fitcheck.Topic{fitcheck.TopicName, fitcheck.TopicPlace, fitcheck.TopicUse} {
+		if w := t.shown(topic, 0); w != "" {
+			words = append(words, w)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// summaryTopics are what a unit's summary says after the part itself.
+var summaryTopics = []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicMaterial, fitcheck.TopicColor, fitcheck.TopicFinish}
+
+func (t *turn) unitSummary(i int) string {
+	unit := i + 1
+	what := t.line("part."+string(t.replaceOf(i)), 0, nil)
+	if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok && n > 1 {
+		what = strconv.Itoa(int(n)) + " x " + what
+	}
+	words := []string{what}
+	for _, topic := range summaryTopics {
+		if w := t.shown(topic, unit); w != "" {
+			words = append(words, w)
+		}
+	}
+	sentence := strings.Join(words, ", ")
+	var sizes []string
+	for _, topic := range fitcheck.UnitTopics {
+		if w := t.shown(topic, unit); w != "" && topic.OfLength() {
+			sizes = append(sizes, t.label(topic)+" "+w)
+		}
+	}
+	if len(sizes) > 0 {
+		sentence += "; " + strings.Join(sizes, "; ")
+	}
+	return t.line("summary.unit", 0, wording.Args{"unit": t.unitLabel(unit), "what": sentence}) + "."
+}
+
+func (t *turn) replaceOf(i int) fitcheck.Replace {
+	if i < len(t.check.Units) {
+		return t.check.Units[i].Replace
+	}
+	return fitcheck.ReplaceStaff
+}
+
+// priceLine is an honest answer to "how much": the estimate where there is one and the
+// owner tells it, else what the price depends on.
+func (t *turn) priceLine() string {
+	low, high := int64(0), int64(0)
+	for i, r := range t.check.Units {
+		if r.Estimate == nil || r.Estimate.High == 0 || r.Order == nil || r.Order.Estimated {
+			return t.line("answer.price", 0, nil)
+		}
+		n := int64(1)
+		if c, ok := t.talk.Value(fitcheck.TopicCount, i+1).(fitcheck.Whole); ok {
+			n = int64(c)
+		}
+		low, high = low+n*r.Estimate.Low, high+n*r.Estimate.High
+	}
+	if !t.shop.ShowEstimate || high == 0 {
+		return t.line("answer.price", 0, nil)
+	}
+	return t.line("answer.price_estimate", 0, wording.Args{"low": strconv.FormatInt(low, 10), "high": strconv.FormatInt(high, 10)})
+}
