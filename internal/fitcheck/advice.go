@@ -7,16 +7,20 @@ import "slices"
 // is the customer's, so none of it holds an order up or asks anything.
 func advise(u *Unit, job *Job, rules *Rules, r *UnitResult) []Finding {
 	var fs []Finding
-	for _, f := range [...]func() (Finding, bool){
-		func() (Finding, bool) { return singleLayer(u, job, r) },
-		func() (Finding, bool) { return impact(u) },
-		func() (Finding, bool) { return rareColor(u, rules) },
-		func() (Finding, bool) { return rareFinish(u, rules, r) },
-		func() (Finding, bool) { return oversizeParcel(u, rules, r) },
-	} {
-		if f, ok := f(); ok {
-			fs = append(fs, f)
-		}
+	if f, ok := singleLayer(u, job, r); ok {
+		fs = append(fs, f)
+	}
+	if f, ok := impact(u); ok {
+		fs = append(fs, f)
+	}
+	if f, ok := rareColor(u, rules); ok {
+		fs = append(fs, f)
+	}
+	if f, ok := rareFinish(u, rules, r); ok {
+		fs = append(fs, f)
+	}
+	if f, ok := oversizeParcel(u, rules, r); ok {
+		fs = append(fs, f)
 	}
 	return append(fs, regionFindings(u, job, r)...)
 }

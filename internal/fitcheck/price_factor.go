@@ -1,9 +1,6 @@
 package fitcheck
 
-import (
-	"fmt"
-	"strconv"
-)
+import "fmt"
 
 // plain is a piece before its choices: base and area, the area in whole square
 // sixty-fourths so that it stays exact.
@@ -31,7 +28,7 @@ func (p *PartPrices) factors(u *Unit, rules *Rules, kind Replace) []factor {
 		fs = append(fs, choiceFactor("material", p.Material, soldMaterials(rules), u.Material))
 	}
 	if p.Color != nil {
-		fs = append(fs, choiceFactor("color", p.Color, rules.Sells.Colors, u.Color.Outer, u.Color.Middle, u.Color.Inner))
+		fs = append(fs, colorFactor(p.Color, u, rules.Sells.Colors))
 	}
 	if p.Finish != nil && kind == ReplaceUnit {
 		fs = append(fs, choiceFactor("finish", p.Finish, rules.Sells.Finishes, u.Finish))
@@ -42,32 +39,34 @@ func (p *PartPrices) factors(u *Unit, rules *Rules, kind Replace) []factor {
 	return fs
 }
 
-func layersFactor(prices map[int]Percent, chosen int, sold []int) factor {
-	named, names := make(map[string]Percent, len(prices)), make([]string, len(sold))
-	for n, p := range prices {
-		named[strconv.Itoa(n)] = p
+// colorFactor leaves the inner layers open until their colors are said, unless there is
+// one layer only.
+func colorFactor(prices map[string]Percent, u *Unit, sold []string) factor {
+	f := choiceFactor("color", prices, sold, u.Color.Outer, u.Color.Middle, u.Color.Inner)
+	if f.missing == "" && u.Color.Outer != "" && u.Color.Inner == "" && u.Layers != 1 {
+		_, dearest := span(prices, sold)
+		f.high = max(f.high, dearest)
 	}
-	for i, n := range sold {
-		names[i] = strconv.Itoa(n)
-	}
-	if chosen == 0 {
-		return choiceFactor("layers", named, names, "")
-	}
-	return choiceFactor("layers", named, names, strconv.Itoa(chosen))
+	return f
 }
 
-// choiceFactor is the dearest of what is chosen. Where the first is open, the range is
-// over all that is sold and priced, or all that is priced where the shop lists nothing.
-func choiceFactor(what string, prices map[string]Percent, sold []string, chosen ...string) factor {
-	f := factor{what: "Choice of " + what}
-	if chosen[0] == "" {
-		f.what = "Choice of " + what + ", still open"
-		f.low, f.high = span(prices, sold)
-		if f.high == 0 {
-			f.missing = fmt.Sprintf("The shop has no price for any %s that it sells.", what)
-		}
-		return f
+func layersFactor(prices map[int]Percent, chosen int, sold []int) factor {
+	if chosen == 0 {
+		return openFactor("layers", prices, sold)
 	}
+	f := factor{what: whatChosen["layers"], low: prices[chosen], high: prices[chosen]}
+	if _, ok := prices[chosen]; !ok {
+		f.missing = fmt.Sprintf("The shop has no price for %d layers.", chosen)
+	}
+	return f
+}
+
+// choiceFactor is the dearest of what is chosen, from the outer layer to the inner.
+func choiceFactor(what string, prices map[string]Percent, sold []string, chosen ...string) factor {
+	if chosen[0] == "" {
+		return openFactor(what, prices, sold)
+	}
+	f := factor{what: whatChosen[what]}
 	for _, c := range chosen {
 		if c == "" {
 			continue
@@ -82,7 +81,21 @@ func choiceFactor(what string, prices map[string]Percent, sold []string, chosen 
 	return f
 }
 
-func span(prices map[string]Percent, sold []string) (low, high Percent) {
+var whatChosen = map[string]string{"layers": "Choice of layers", "material": "Choice of material",
+	"color": "Choice of color", "finish": "Choice of finish", "shape": "Choice of shape"}
+
+// openFactor spans all that is sold and priced, or all that is priced where the shop lists
+// nothing.
+func openFactor[K comparable](what string, prices map[K]Percent, sold []K) factor {
+	f := factor{what: whatChosen[what] + ", still open"}
+	f.low, f.high = span(prices, sold)
+	if f.high == 0 {
+		f.missing = fmt.Sprintf("The shop has no price for any %s that it sells.", what)
+	}
+	return f
+}
+
+func span[K comparable](prices map[K]Percent, sold []K) (low, high Percent) {
 	take := func(p Percent) {
 		if high == 0 || p < low {
 			low = p

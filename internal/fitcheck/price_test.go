@@ -171,6 +171,9 @@ func TestChoosingStaysInsideTheRange(t *testing.T) {
 		if done.Color.Outer == "" {
 			done.Color.Outer = rapid.SampledFrom(rules.Sells.Colors).Draw(t, "chosen color")
 		}
+		if done.Color.Inner == "" && done.Layers > 1 {
+			done.Color.Inner = rapid.SampledFrom(rules.Sells.Colors).Draw(t, "chosen inner color")
+		}
 		if done.Finish == "" {
 			done.Finish = rapid.SampledFrom(rules.Sells.Finishes).Draw(t, "chosen finish")
 		}

@@ -157,22 +157,24 @@ func milesBetween(a, b Site) float64 {
 
 func hav(x float64) float64 { s := math.Sin(x / 2); return s * s }
 
-// milesToSea is the distance to the nearest point of the hurricane coast's outline.
+// milesToSea is the distance to the nearest point of the hurricane coast's outline. Its
+// lines are short enough to be straight on a flat map around the site, within a mile or two.
 func milesToSea(s Site) float64 {
-	best := math.Inf(1)
-	for i := 1; i < len(hurricaneCoast); i++ {
-		best = math.Min(best, milesToLine(s, hurricaneCoast[i-1], hurricaneCoast[i]))
-	}
-	return best
-}
-
-// milesToLine treats the short line between two points as straight on a flat map around
-// the site, which is within a mile or two at these lengths.
-func milesToLine(s, a, b Site) float64 {
 	const perDegree = earthMiles * math.Pi / 180
 	squeeze := math.Cos(s.Lat * math.Pi / 180)
+	best := math.Inf(1)
+	for i := 1; i < len(hurricaneCoast); i++ {
+		best = min(best, toLine(s, squeeze, hurricaneCoast[i-1], hurricaneCoast[i]))
+	}
+	return perDegree * math.Sqrt(best)
+}
+
+// toLine is the square of the distance from the site to the line from a to b, in degrees
+// of latitude; squeeze is what a degree of longitude is of one.
+func toLine(s Site, squeeze float64, a, b Site) float64 {
 	ax, ay := (a.Lon-s.Lon)*squeeze, a.Lat-s.Lat
 	dx, dy := (b.Lon-a.Lon)*squeeze, b.Lat-a.Lat
-	t := math.Max(0, math.Min(1, -(ax*dx+ay*dy)/(dx*dx+dy*dy)))
-	return perDegree * math.Hypot(ax+t*dx, ay+t*dy)
+	t := max(0, min(1, -(ax*dx+ay*dy)/(dx*dx+dy*dy)))
+	x, y := ax+t*dx, ay+t*dy
+	return x*x + y*y
 }
