@@ -1,6 +1,5 @@
 module example.com/intake-bot
 
-
 go 1.26.0
 
 require (
@@ -40,6 +39,8 @@ require (
 	github.com/BurntSushi/xgb v0.0.0-20210121224620-deaf085860bc // indirect
 	github.com/BurntSushi/xgbutil v0.0.0-20190907113008-ad855c713046 // indirect
 	github.com/ByteArena/poly2tri-go v0.0.0-20170716161910-d102ad91854f // indirect
+	github.com/JohannesKaufmann/dom v0.3.1 // indirect
+	github.com/JohannesKaufmann/html-to-markdown/v2 v2.5.2
 	github.com/andybalholm/brotli v1.2.6 // indirect
 	github.com/beevik/etree v1.1.0 // indirect
 	github.com/benoitkugler/textlayout v0.3.1 // indirect
