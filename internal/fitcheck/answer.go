@@ -76,6 +76,13 @@ type Finding struct {
 	Source string `json:"source"`
 	// Numbers are the finding's own, by name: lengths in inches, others as named.
 	Numbers Numbers `json:"numbers,omitempty"`
+	// Rival is the code of another finding that the numbers can't tell from this one,
+	// so that one question can cover both; empty where this one stands out.
+	Rival Code `json:"-"`
+	// Settle is the smallest set of topics whose measuring again would settle it, the
+	// likeliest first; empty where the answer is a word and not a number.
+	Settle []Topic `json:"-"`
+	clash  bool    // the numbers contradict each other
 }
 
 // Numbers are named figures of a finding; names of lengths end in _in.

@@ -5,6 +5,7 @@ package fitcheck
 type Rules struct {
 	Gap      GapRules
 	Grip     GripRules
+	Measure  MeasureRules
 	Flashing Length // what flashing may add to the curb's outside, in total, before anyone asks
 	Making   MakingRules
 	Stock    []StockItem
@@ -19,6 +20,7 @@ type Rules struct {
 type GapRules struct {
 	SoundLow, SoundHigh Length // sound from here to here, inclusive; tight below
 	Loose               Length // loose above; a note between SoundHigh and here
+	Target              Length // what a unit made to size is given
 }
 
 // GripRules bound how far the plastic lies under the retaining frame, per edge.
@@ -60,8 +62,9 @@ type SellRules struct {
 // source, unless said otherwise where a rule is used).
 func DefaultRules() *Rules {
 	return &Rules{
-		Gap:      GapRules{SoundLow: Inch / 4, SoundHigh: Inch / 2, Loose: 3 * Inch / 4},
+		Gap:      GapRules{SoundLow: Inch / 4, SoundHigh: Inch / 2, Loose: 3 * Inch / 4, Target: 3 * Inch / 8},
 		Grip:     GripRules{Short: 3 * Inch / 8, SoundLow: Inch / 2, SoundHigh: 3 * Inch / 2, Long: 2 * Inch},
+		Measure:  MeasureRules{Hand: Inch / 8},
 		Flashing: 3 * Inch / 8,
 		Making:   MakingRules{Step: Inch / 8, DomeMin: 8 * Inch, DomeMax: 120 * Inch, UnitMin: 10 * Inch, UnitMax: 120 * Inch},
 		Sells: SellRules{

@@ -122,7 +122,7 @@ func (u *Unit) Set(t Topic, v Value) error {
 // Get is the value of a topic, nil where it is not known or not of a unit.
 func (u *Unit) Get(t Topic) Value {
 	if s := u.SizeOf(t); s != nil {
-		if s.Complete() || s.One > 0 || s.Width > 0 || s.Length > 0 {
+		if s.Known() {
 			return *s
 		}
 		return nil

@@ -36,6 +36,11 @@ func (s Size) Complete() bool {
 	return s.Width > 0 && s.Length > 0 || s.Diameter > 0 || len(s.Sides) == 4
 }
 
+// Known says whether the size says anything at all.
+func (s Size) Known() bool {
+	return s.Width > 0 || s.Length > 0 || s.Diameter > 0 || s.One > 0 || len(s.Sides) > 0
+}
+
 // Diagonals are corner to corner over the outside of the curb; Second is 0 while
 // only one is known.
 type Diagonals struct {

@@ -1,0 +1,39 @@
+package fitcheck
+
+// Check looks at all units of a job. It is pure, and total: any job has an answer.
+func Check(job Job, rules *Rules) Result {
+	res := Result{Units: make([]UnitResult, len(job.Units)), Cautions: []string{}}
+	for i := range job.Units {
+		res.Units[i] = checkUnit(&job.Units[i], &job, rules)
+	}
+	crossCheck(&job, res.Units)
+	res.Cautions = cautions(&job, res.Units)
+	return res
+}
+
+func checkUnit(u *Unit, job *Job, rules *Rules) UnitResult {
+	sh := readSheet(u, job, rules)
+	d := decide(u, job, rules, &sh)
+	r := UnitResult{Replace: d.replace, Reasons: d.reasons, PhotosWanted: photosWanted(u, d)}
+	r.Findings = append(make([]Finding, 0, 4), diagnose(&sh, rules)...)
+	r.Findings = lines(r.Findings, u, &sh, rules)
+	n := needOf(u, &d, &sh)
+	r.Order = order(u, n, &sh, rules)
+	r.Findings = sizeLines(r.Findings, r.Order, n, rules)
+	r.Findings = codeFlags(r.Findings, u, job, &sh)
+	r.Findings = useAgainstSize(r.Findings, u, job, &sh)
+	r.Missing = missing(u, n, &sh)
+	r.Verdict = verdict(n, &sh, r.Findings)
+	withholdOrder(&r)
+	r.Ship = shipOne(u, job, rules, &r)
+	r.Findings = append(r.Findings, advise(u, job, rules, &r)...)
+	r.Estimate = estimate(u, job, rules, &r)
+	return r
+}
+
+// withholdOrder keeps a size out of the answer where ordering it would be wrong.
+func withholdOrder(r *UnitResult) {
+	if r.Verdict == VerdictNoFit || r.Verdict == VerdictRemeasure {
+		*r.Order = Order{}
+	}
+}
