@@ -102,11 +102,11 @@ func frameForCurb(r *rand.Rand, s *skylight) bool {
 	return true
 }
 
+// retainerForPlastic gives the outside of the retaining frame as the plastic's edge.
 func retainerForPlastic(_ *rand.Rand, s *skylight) bool {
 	if s.unit || s.retain[0] == 0 {
 		return false
 	}
-	s.retain = s.plastic.plus(1 + (s.retain[0] - s.plastic[0]))
 	s.plastic = s.retain
 	return true
 }

@@ -42,10 +42,11 @@ func share(part, all int) float64 {
 func (t *Table) Markdown() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, preface, t.Seed, percent(t.FalseAlarms, t.Sound), t.Sound, 100*t.UndetectedShare(), 100*t.FirstRightShare())
-	b.WriteString("| What was done | Tried | Shown | Seen | First finding right | First findings of those shown |\n| --- | ---: | ---: | ---: | ---: | --- |\n")
+	b.WriteString("| What was done | Tried | Shown | Seen | First finding right | Seen of the rest | First findings of those shown |\n| --- | ---: | ---: | ---: | ---: | ---: | --- |\n")
 	for i := range t.Rows {
 		r := &t.Rows[i]
-		fmt.Fprintf(&b, "| %s | %d | %d | %s | %s | %s |\n", r.Name, r.Tried, r.Shown, percent(r.Seen, r.Shown), percent(r.Right, r.Seen), counts(r.First, r.Codes))
+		fmt.Fprintf(&b, "| %s | %d | %d | %s | %s | %s | %s |\n", r.Name, r.Tried, r.Shown, percent(r.Seen, r.Shown), percent(r.Right, r.Seen),
+			percent(r.UnshownSeen, r.Unshown), counts(r.First, r.Codes))
 	}
 	fmt.Fprintf(&b, "\nFindings on right numbers: %s.\n", counts(t.AlarmCodes, nil))
 	return b.String()

@@ -107,7 +107,7 @@ func (s *skylight) drawDome(r *rand.Rand, opening pair) {
 	s.opening = opening
 	s.plastic = opening.plus(1.2 + 1.6*r.Float64())
 	if r.Float64() < 0.5 {
-		s.retain = s.plastic.plus(0.25 + 0.5*r.Float64())
+		s.retain = s.plastic.plus(0.5 + 0.75*r.Float64())
 	}
 }
 

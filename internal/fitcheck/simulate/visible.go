@@ -9,7 +9,7 @@ const guard = 0.25
 // shows says whether the numbers, as read, are past some line that the contract draws by
 // so much that a careful person with a calculator could see it. It knows nothing of causes.
 func (s *skylight) shows() bool {
-	return s.implausible() || s.wallShows() || s.diagonalsShow() || s.frameShows() || s.gripShows()
+	return s.implausible() || s.wallShows() || s.diagonalsShow() || s.frameShows() || s.gripShows() || s.retainerShows()
 }
 
 func (s *skylight) implausible() bool {
@@ -34,6 +34,12 @@ func (s *skylight) frameShows() bool {
 // gripShows: plastic less opening, for both edges together, short under 3/4 and long over 4.
 func (s *skylight) gripShows() bool {
 	return !s.unit && s.opening[0] > 0 && beyond(s.plastic, s.opening, 0.75, 4)
+}
+
+// retainerShows: the retaining frame stands out over the plastic that it holds, half an inch
+// for both sides at the least (common practice, no source).
+func (s *skylight) retainerShows() bool {
+	return !s.unit && s.retain[0] > 0 && beyond(s.retain, s.plastic, 0.5, math.Inf(1))
 }
 
 func beyond(a, b pair, low, high float64) bool {
