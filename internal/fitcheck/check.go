@@ -15,9 +15,10 @@ func checkUnit(u *Unit, job *Job, rules *Rules) UnitResult {
 	sh := readSheet(u, job, rules)
 	d := decide(u, job, rules, &sh)
 	r := UnitResult{Replace: d.replace, Reasons: d.reasons, PhotosWanted: photosWanted(u, d)}
-	r.Findings = append(make([]Finding, 0, 4), diagnose(&sh, rules)...)
-	r.Findings = lines(r.Findings, u, &sh, rules)
 	n := needOf(u, &d, &sh)
+	slip := sh.diagnose(rules)
+	r.Findings = append(make([]Finding, 0, 4), slip.explain(&sh)...)
+	r.Findings = lines(r.Findings, u, &sh, &slip, n, rules)
 	r.Order = order(u, n, &sh, rules)
 	r.Findings = sizeLines(r.Findings, r.Order, n, rules)
 	r.Findings = codeFlags(r.Findings, u, job, &sh)
@@ -33,7 +34,11 @@ func checkUnit(u *Unit, job *Job, rules *Rules) UnitResult {
 
 // withholdOrder keeps a size out of the answer where ordering it would be wrong.
 func withholdOrder(r *UnitResult) {
-	if r.Verdict == VerdictNoFit || r.Verdict == VerdictRemeasure {
+	wrong := r.Verdict == VerdictNoFit || r.Verdict == VerdictRemeasure
+	for i := range r.Findings {
+		wrong = wrong || unitSlip(r.Findings[i].Code) && r.Findings[i].Severity != Note
+	}
+	if wrong {
 		*r.Order = Order{}
 	}
 }

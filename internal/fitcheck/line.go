@@ -1,0 +1,102 @@
+package fitcheck
+
+// lines draws the contract's lines through what was measured. A gross slip that stands
+// out (another unit, a foot, swapped sides) is undone first: what the wrong number would
+// break is no news.
+func lines(fs []Finding, u *Unit, sh *sheet, d *diagnosis, n need, rules *Rules) []Finding {
+	work := sh
+	if d.found && d.best.gross() {
+		fixed, _ := d.best.undo(sh, relations{})
+		fixed.settleExact()
+		work = &fixed
+	}
+	fs = gapLines(fs, work, rules)
+	fs = gripLines(fs, work, rules)
+	fs = passLines(fs, work)
+	fs = thermalLine(fs, u, work, rules)
+	fs = diagonalLines(fs, sh)
+	if !d.found || d.best.kind >= asSwap {
+		fs = flashingLine(fs, work, rules)
+	}
+	fs = oddLines(fs, u, work, n)
+	if d.clash {
+		fs = unexplained(fs, sh, rules)
+	}
+	return fs
+}
+
+// gross says whether the guess is about a number that is off by so much that nothing
+// can be judged by it.
+func (g *guess) gross() bool {
+	return g.kind == asSwap || g.kind == asScale || g.kind == asShift && g.code != TapeHookInch
+}
+
+// settleExact makes the exact lengths those of the corrected readings.
+func (sh *sheet) settleExact() {
+	for s := range sh.v {
+		for side, x := range sh.v[s] {
+			sh.exact[s][side] = FromInches(x)
+		}
+	}
+}
+
+// unexplained: the numbers contradict each other and no known mistake tells how. The
+// wall tells most; else what was found beside it; else the two groups of sizes.
+func unexplained(fs []Finding, sh *sheet, rules *Rules) []Finding {
+	rel := soundRelations(rules)
+	if sh.pairMisfit(outside, inside, rel.wall, 0) > leastCost*2 {
+		return append(fs, wallMismatch(sh))
+	}
+	for i := range fs {
+		if fs[i].Severity != Note {
+			return fs
+		}
+	}
+	for _, p := range [...]struct {
+		a, b   spot
+		within reach
+	}{{retainerOut, plastic, rel.rim}, {retainerOut, retainerIn, reach{1, 10}}, {plastic, retainerIn, rel.grip},
+		{frame, outside, rel.gap}, {retainerIn, bulge, reach{0, 6}}} {
+		if sh.pairMisfit(p.a, p.b, p.within, 0.5) > leastCost*2 {
+			return append(fs, contradictionOf(p.a, p.b))
+		}
+	}
+	if a, b := sh.first(plastic, retainerIn, retainerOut), sh.first(outside, frame, inside); sh.groupMisfit() > leastCost*2 {
+		return append(fs, contradictionOf(a, b))
+	}
+	return fs
+}
+
+func contradictionOf(a, b spot) Finding {
+	return Finding{Code: ImplausibleSize, Severity: Ask, Topic: a.topic(), Source: sourcePractice, clash: true,
+		Settle: []Topic{a.topic(), b.topic()},
+		Text:   "The sizes of " + partName(a.topic()) + " and " + partName(b.topic()) + " can't both be right, so could you measure them again?"}
+}
+
+// wallMismatch: no usual wall makes this difference.
+func wallMismatch(sh *sheet) Finding {
+	low, high, mean, u := sh.pairRange(outside, inside)
+	f := Finding{Code: CurbWallMismatch, Severity: Ask, Topic: TopicCurbInside, Source: sourceWall,
+		Numbers: Numbers{"expected_in": singleWall.Inches(), "found_in": mean},
+		Settle:  []Topic{TopicCurbInside, TopicCurbOutside}}
+	r, ur, ok := sh.diagonalResidual()
+	switch {
+	case ok && within(r, 0, 0, ur) == surelyOutside:
+		f.Topic, f.Settle = TopicCurbOutside, []Topic{TopicCurbOutside} // off in both comparisons
+	case ok:
+		f.Settle = []Topic{TopicCurbInside} // the diagonals bear the outside out
+	}
+	band := oneSided * u
+	switch {
+	case high.Inches() < -band:
+		f.Text = "The curb's inside reads larger than its outside, so did the two change places?"
+	case max(mean, -mean) <= band:
+		f.Text = "The curb's outside and inside read the same, so was one face measured twice?"
+	case (high - low).Inches() > 2*band:
+		f.Text = "Outside and inside of the curb differ by " + low.Tape() + " in one way and " + high.Tape() +
+			" the other, so could you measure them again?"
+	default:
+		f.Text = "Outside and inside of the curb differ by " + tape(mean) + " in where a wood wall makes 3, so could you measure them again?"
+	}
+	return f
+}

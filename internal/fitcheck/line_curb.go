@@ -1,0 +1,153 @@
+package fitcheck
+
+import "math"
+
+// oneInTen is the coverage factor that keeps the risk at one limit to 10 %.
+const oneInTen = 1.28
+
+// gapLines: how the old frame caps the curb. Each direction has its own gap, but a frame
+// is made with the same gap both ways, so what one direction shows is weighed with the
+// other: a direction just past the line while both together are not is told to staff and
+// not asked about.
+func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
+	low, high, mean, u := sh.pairRange(frame, outside)
+	if u == 0 {
+		return fs
+	}
+	g := &rules.Gap
+	f := Finding{Topic: TopicFrameInside, Source: sourcePractice, Settle: []Topic{TopicCurbOutside, TopicFrameInside}}
+	switch {
+	case low < 0:
+		f.Code, f.Severity = WontCap, Stop
+		f.Numbers = Numbers{"gap_in": low.Inches()}
+		f.Text = "The old frame's inside reads " + (-low).Tape() + " in less than the curb's outside, so as measured it could not sit over the curb."
+		return append(fs, f)
+	case low < g.SoundLow:
+		f.Code, f.Severity = CapGapTight, pooled(mean < g.SoundLow.Inches(), g.SoundLow-low, u)
+		f.Numbers = Numbers{"gap_in": low.Inches(), "low_in": g.SoundLow.Inches()}
+		f.Text = "The old frame leaves " + low.Tape() + " in over the curb in all, less than the usual " + g.SoundLow.Tape() +
+			", so is the curb's outside right?"
+		fs = append(fs, f)
+	}
+	if high <= g.SoundHigh {
+		return fs
+	}
+	f.Code, f.Severity = CapGapLoose, Note
+	f.Numbers = Numbers{"gap_in": high.Inches(), "high_in": g.Loose.Inches()}
+	f.Text = "The old frame leaves " + high.Tape() + " in over the curb in all, a little more than the usual " + g.SoundHigh.Tape() + "."
+	if high > g.Loose {
+		f.Severity = pooled(mean > g.Loose.Inches(), high-g.Loose, u)
+		f.Text = "The old frame leaves " + high.Tape() + " in over the curb in all, more than the " + g.Loose.Tape() +
+			" that is still sound, so is the curb's outside right?"
+	}
+	return append(fs, f)
+}
+
+// pooled asks where both directions together are past the line, or one is past it by more
+// than reading explains.
+func pooled(together bool, past Length, u float64) Severity {
+	if together || past.Inches() > oneInTen*u {
+		return Ask
+	}
+	return Note
+}
+
+// pairRange is the least and the most of a less b over the sides that both were read on,
+// their mean, and the uncertainty of one; u is 0 where there is none.
+func (sh *sheet) pairRange(a, b spot) (low, high Length, mean, u float64) {
+	n := 0.0
+	low, high = math.MaxInt64, math.MinInt64
+	for side := range 2 {
+		if !sh.both(a, b, side) {
+			continue
+		}
+		d := sh.exact[a][side] - sh.exact[b][side]
+		low, high = min(low, d), max(high, d)
+		mean += d.Inches()
+		u = math.Hypot(sh.u[a][side], sh.u[b][side])
+		n++
+	}
+	return low, high, mean / max(n, 1), u
+}
+
+// flashingLine: what the outside is over wood and inside, both directions together.
+func flashingLine(fs []Finding, sh *sheet, rules *Rules) []Finding {
+	_, _, mean, u := sh.pairRange(outside, inside)
+	if u == 0 || FromInches(mean) <= singleWall+rules.Flashing || FromInches(mean) > oldWall+3*Inch/2 {
+		return fs
+	}
+	g := guess{code: FlashingIncluded, spot: outside, side: bothSides, kind: asFlare}
+	f := g.finding(sh)
+	f.Settle = []Topic{TopicCurbOutside}
+	return append(fs, f)
+}
+
+// diagonalLines: whether the diagonals can be those of the sides, and how far the curb is
+// out of square.
+func diagonalLines(fs []Finding, sh *sheet) []Finding {
+	a, b := sh.diag[0], sh.diag[1]
+	r, _, ok := sh.diagonalResidual()
+	if ok {
+		fs = impossibleDiagonals(fs, sh, r)
+	}
+	if b == 0 {
+		return spreadLine(fs, sh)
+	}
+	apart := max(a-b, b-a)
+	if apart < squareNote {
+		return spreadLine(fs, sh)
+	}
+	f := Finding{Code: OutOfSquare, Severity: Note, Topic: TopicCurbDiagonals, Settle: []Topic{TopicCurbDiagonals},
+		Source:  "remodelers' standard: a corner within 1/2 in in 20 ft, reported by a construction FAQ; common practice",
+		Numbers: Numbers{"difference_in": apart.Inches()},
+		Text:    "The two diagonals differ by " + apart.Tape() + " in, so the curb is a little out of square."}
+	if ok {
+		f.Numbers["out_of_square_in"] = max(sh.skew(0), sh.skew(1)).Inches()
+	}
+	if apart > squareAsk {
+		f.Severity = Ask
+		f.Text = "The two diagonals differ by " + apart.Tape() + " in, which is far out of square, so could you measure both again from corner to corner?"
+	}
+	return append(fs, f)
+}
+
+// impossibleDiagonals: a diagonal is longer than either side and shorter than both
+// together, and the mean of the two follows from the sides.
+func impossibleDiagonals(fs []Finding, sh *sheet, r float64) []Finding {
+	w, l := sh.exact[outside][0], sh.exact[outside][1]
+	line := diagonalLine
+	if sh.diag[1] == 0 {
+		line += squareAsk / 2 // one alone also tells of a curb that leans
+	}
+	impossible := math.Abs(r) > line.Inches()
+	for _, d := range sh.diag {
+		impossible = impossible || d > 0 && (d <= max(w, l) || d >= w+l)
+	}
+	if !impossible {
+		return fs
+	}
+	want := math.Hypot(w.Inches(), l.Inches())
+	return append(fs, Finding{Code: DiagonalsImpossible, Severity: Ask, Topic: TopicCurbDiagonals, Source: sourceDiagonal,
+		Settle:  []Topic{TopicCurbDiagonals, TopicCurbOutside},
+		Numbers: Numbers{"expected_in": math.Round(want*1e4) / 1e4, "found_in": math.Round((want-r)*1e4) / 1e4},
+		Text: "Sides of " + w.Tape() + " x " + l.Tape() + " in make diagonals of about " + tape(want) + ", but they read " +
+			tape(want-r) + ", so could you measure the sides and both diagonals again?"})
+}
+
+// spreadLine: a side, or a diameter, that was read more than once.
+func spreadLine(fs []Finding, sh *sheet) []Finding {
+	for s := spot(0); s < spots; s++ {
+		if sh.twist[s] < squareNote {
+			continue
+		}
+		f := Finding{Code: OutOfSquare, Severity: Note, Topic: s.topic(), Settle: []Topic{s.topic()}, Source: sourcePractice,
+			Numbers: Numbers{"difference_in": sh.twist[s].Inches()},
+			Text:    "The readings of " + partName(s.topic()) + " differ by " + sh.twist[s].Tape() + " in where they should be alike, and the larger ones count."}
+		if sh.twist[s] > squareAsk {
+			f.Severity = Ask
+			f.Text = "The readings of " + partName(s.topic()) + " differ by " + sh.twist[s].Tape() + " in where they should be alike, so could you measure them again?"
+		}
+		fs = append(fs, f)
+	}
+	return fs
+}

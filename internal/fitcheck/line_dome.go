@@ -1,0 +1,88 @@
+package fitcheck
+
+// gripLines: how far the plastic lies under the retaining frame, per edge.
+func gripLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
+	low, high, _, u := sh.pairRange(plastic, retainerIn)
+	if u == 0 {
+		return fs
+	}
+	g := &rules.Grip
+	f := Finding{Topic: TopicPlasticSize, Source: sourcePractice, Settle: []Topic{TopicPlasticSize, TopicRetainerOpening}}
+	if low < 2*g.SoundLow {
+		f.Code, f.Severity = EdgeGripShort, Note
+		f.Numbers = Numbers{"grip_in": low.Inches() / 2, "low_in": g.Short.Inches()}
+		f.Text = "The plastic reaches only " + (low / 2).Tape() + " in under the retaining frame, a little less than the usual " + g.SoundLow.Tape() + "."
+		switch {
+		case low <= 0:
+			f.Severity = Stop
+			f.Text = "The plastic reads no larger than the opening that must hold it, so as measured it would fall through."
+		case low < 2*g.Short:
+			f.Severity = Ask
+			f.Text = "The plastic reaches only " + (low / 2).Tape() + " in under the retaining frame on each side, so was it measured edge to edge, flat lip included?"
+		}
+		fs = append(fs, f)
+	}
+	if high <= 2*g.SoundHigh {
+		return fs
+	}
+	f.Code, f.Severity = EdgeGripLong, Note
+	f.Numbers = Numbers{"grip_in": high.Inches() / 2, "high_in": g.Long.Inches()}
+	f.Text = "The plastic reaches " + (high / 2).Tape() + " in under the retaining frame, a little more than usual."
+	if high > 2*g.Long {
+		f.Severity = Ask
+		f.Text = "The plastic reaches " + (high / 2).Tape() + " in under the retaining frame on each side, more than frames have room for, so was it the plastic's own edge that was measured?"
+	}
+	return append(fs, f)
+}
+
+// passSound is what the bulge should have to spare in the opening (common practice).
+const passSound = Inch / 4
+
+// passLines: the bulge must come up through the opening of the retaining frame.
+func passLines(fs []Finding, sh *sheet) []Finding {
+	spare, _, _, u := sh.pairRange(retainerIn, bulge)
+	if u == 0 || spare >= passSound {
+		return fs
+	}
+	f := Finding{Code: WontPassOpening, Severity: Note, Topic: TopicBulgeBase, Source: "geometry; the 1/4 in to spare is common practice",
+		Settle: []Topic{TopicBulgeBase, TopicRetainerOpening}, Numbers: Numbers{"spare_in": spare.Inches()},
+		Text: "The bulge has only " + spare.Tape() + " in to spare in the retaining frame's opening, where 1/4 is usual."}
+	switch {
+	case spare <= 0:
+		f.Severity = Stop
+		f.Text = "The foot of the bulge reads as large as the retaining frame's opening or larger, so as measured it would not pass through."
+	case within(spare.Inches(), 0, 1000, u) != surelyInside:
+		f.Severity = Ask
+		f.Text = "The bulge has only " + spare.Tape() + " in to spare in the retaining frame's opening, too little to be sure that it passes, so could you measure both again?"
+	}
+	return append(fs, f)
+}
+
+// thermalLine: what cold takes from the grip and heat from the room around the sheet.
+func thermalLine(fs []Finding, u *Unit, sh *sheet, rules *Rules) []Finding {
+	for side := range 2 {
+		p := sh.exact[plastic][side]
+		cold, hot := movement(p, u.Material, coldKelvin)/2, movement(p, u.Material, hotKelvin)/2
+		if sh.both(plastic, retainerIn, side) {
+			grip := (p - sh.exact[retainerIn][side]) / 2
+			if grip >= rules.Grip.Short && grip < rules.Grip.SoundLow+cold+thermalTolerance {
+				return append(fs, thermalFinding(grip, cold,
+					"In deep cold the plastic shrinks by about "+cold.Tape()+" in at each edge, which leaves it a grip of "+(grip-cold).Tape()+"."))
+			}
+		}
+		if sh.both(plastic, retainerOut, side) {
+			room := (sh.exact[retainerOut][side] - p) / 2
+			if room > 0 && room < hot+thermalTolerance {
+				return append(fs, thermalFinding(room, hot,
+					"In summer heat the plastic grows by about "+hot.Tape()+" in at each edge, and the frame leaves it only "+room.Tape()+"."))
+			}
+		}
+	}
+	return fs
+}
+
+func thermalFinding(has, takes Length, text string) Finding {
+	return Finding{Code: ExpansionClearance, Severity: Note, Topic: TopicPlasticSize, Text: text,
+		Source:  "linear expansion: acrylic 75, polycarbonate 67.5, aluminium 23.4 millionths a kelvin (property tables); -30 to 150 °F is common practice",
+		Numbers: Numbers{"has_in": has.Inches(), "takes_in": takes.Inches()}}
+}

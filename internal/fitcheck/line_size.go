@@ -1,0 +1,76 @@
+package fitcheck
+
+// sizeLines: what the shop can't make is refused.
+func sizeLines(fs []Finding, o *Order, n need, rules *Rules) []Finding {
+	size, low, high := o.PlasticSize, rules.Making.DomeMin, rules.Making.DomeMax
+	topic := TopicPlasticSize
+	if n.part == ReplaceUnit {
+		size, low, high, topic = o.FrameInside, rules.Making.UnitMin, rules.Making.UnitMax, TopicCurbOutside
+	}
+	if size == nil {
+		return fs
+	}
+	w, l := size.Width, size.Length
+	if size.Diameter > 0 {
+		w, l = size.Diameter, size.Diameter
+	}
+	f := Finding{Severity: Stop, Topic: topic, Source: "the shop's list of what it makes", Settle: []Topic{topic}}
+	if small := min(w, l); small < low {
+		f.Code = TooSmallToMake
+		f.Numbers = Numbers{"size_in": small.Inches(), "low_in": low.Inches()}
+		f.Text = "A part of " + small.Tape() + " in is smaller than the " + low.Tape() + " that we can make."
+		fs = append(fs, f)
+	}
+	if large := max(w, l); large > high {
+		f.Code = TooLargeToMake
+		f.Numbers = Numbers{"size_in": large.Inches(), "high_in": high.Inches()}
+		f.Text = "A part of " + large.Tape() + " in is larger than the " + high.Tape() + " that we can make."
+		fs = append(fs, f)
+	}
+	return fs
+}
+
+// oddLines: sizes that hardly any skylight has and that no known slip explains. Those
+// that are ordered from are the shop's limits' business.
+func oddLines(fs []Finding, u *Unit, sh *sheet, n need) []Finding {
+	for s := spot(0); s < spots; s++ {
+		if len(n.spots) == 1 && n.spots[0] == s && sh.complete(s) {
+			continue
+		}
+		for _, x := range sh.exact[s] {
+			if x > 0 && (x < oddLow*Inch || x > oddHigh*Inch) {
+				fs = append(fs, oddFinding(s.topic(), x))
+				break
+			}
+		}
+	}
+	if h := u.CurbHeight.Height; h > 0 && (h < 2*Inch || h > 14*Inch) {
+		f := oddFinding(TopicCurbHeight, h)
+		if h >= Inch && h <= 24*Inch { // built-up curbs of deep snow, boards laid flat
+			f.Severity = Note
+			f.Text = "The curb's height of " + h.Tape() + " in is out of the ordinary."
+		}
+		fs = append(fs, f)
+	}
+	return riseLine(fs, u, sh)
+}
+
+func oddFinding(t Topic, x Length) Finding {
+	return Finding{Code: ImplausibleSize, Severity: Ask, Topic: t, Source: sourcePractice, Settle: []Topic{t},
+		Numbers: Numbers{"found_in": x.Inches()},
+		Text:    "It would be unusual for " + partName(t) + " to be " + x.Tape() + " in, so is that right, and is it in inches?"}
+}
+
+// riseLine: a blown dome is at most half a ball (geometry).
+func riseLine(fs []Finding, u *Unit, sh *sheet) []Finding {
+	if u.DomeRise == nil || u.Profile != "" && u.Profile != ProfileDome {
+		return fs
+	}
+	s := sh.first(bulge, plastic, retainerIn, outside)
+	if s < 0 || u.DomeRise.Height.Inches() <= lower(sh.v[s][0], sh.v[s][1])/2 {
+		return fs
+	}
+	f := oddFinding(TopicDomeRise, u.DomeRise.Height)
+	f.Source = "geometry: a blown dome rises at most half its width"
+	return append(fs, f)
+}
