@@ -11,7 +11,7 @@ CREATE TABLE conversations (
     channel     text NOT NULL CHECK (channel IN ('sms', 'email', 'terminal')), -- on which it began
     phone       text CHECK (phone ~ '^\+[1-9][0-9]{6,14}$'),                   -- E.164, the number that texted
     email       text CHECK (email ~ '^[^@[:space:]]+@[^@[:space:]]+$'),         -- the address that wrote
-    language    text NOT NULL DEFAULT 'en' CHECK (language ~ '^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$'),
+    language    text CHECK (language ~ '^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$'),     -- null until the first turn
     state       text NOT NULL DEFAULT 'opening' CHECK (state IN ('opening', 'introducing', 'identifying',
                     'measuring', 'rechecking', 'choosing', 'picturing', 'confirming', 'handed_over',
                     'with_staff', 'lapsed', 'silenced')),

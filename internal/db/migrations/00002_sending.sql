@@ -14,7 +14,8 @@ CREATE TABLE optouts (
 CREATE UNIQUE INDEX optouts_standing ON optouts (channel, address) WHERE lifted_at IS NULL;
 
 -- The way of each message out. 'sending' stands from before the provider is called
--- until its answer is kept; 'unknown' means that nobody can tell whether it went.
+-- until its answer is kept; 'held' was not sent because the customer opted out or wrote
+-- first; 'unknown' means that nobody can tell whether it went.
 CREATE TABLE sends (
     message_id      bigint PRIMARY KEY REFERENCES messages (id) ON DELETE CASCADE,
     conversation_id bigint NOT NULL REFERENCES conversations (id) ON DELETE CASCADE,
@@ -22,19 +23,22 @@ CREATE TABLE sends (
     kind            text NOT NULL CHECK (kind IN ('reply', 'farewell', 'reminder', 'staff')),
     picture         text CHECK (picture ~ '^[a-z_]+$'), -- topic of a drawing to send along
     state           text NOT NULL DEFAULT 'queued' CHECK (state IN ('queued', 'sending', 'sent', 'failed', 'held', 'unknown')),
-    attempts        integer NOT NULL DEFAULT 0 CHECK (attempts >= 0),
-    not_before      timestamptz,             -- after a temporary error, or for the customer's daytime
-    claimed_at      timestamptz,
+    queued_at       timestamptz NOT NULL DEFAULT clock_timestamp(),
+    -- Queued: not to be tried before. Sending: whoever is at it is taken for dead after.
+    due_at          timestamptz NOT NULL DEFAULT clock_timestamp(),
+    claimed_at      timestamptz,                        -- since when the provider may have it
+    attempts        integer NOT NULL DEFAULT 0 CHECK (attempts >= 0), -- calls to send
+    checks          integer NOT NULL DEFAULT 0 CHECK (checks >= 0),   -- questions whether it went
     provider_id     text CHECK (provider_id <> ''),
-    error_code      text CHECK (error_code <> ''),
+    error_code      text CHECK (error_code <> ''),      -- of the last call
     finished_at     timestamptz,
     CHECK (state <> 'sending' OR claimed_at IS NOT NULL),
-    CHECK (state <> 'sent' OR provider_id IS NOT NULL),
-    CHECK (state <> 'failed' OR error_code IS NOT NULL),
-    CHECK ((state IN ('sent', 'failed', 'held', 'unknown')) = (finished_at IS NOT NULL)),
-    CHECK (provider_id IS NULL OR state IN ('sent', 'failed'))
+    CHECK ((state = 'sent') = (provider_id IS NOT NULL)),
+    CHECK (state NOT IN ('failed', 'unknown', 'held') OR error_code IS NOT NULL),
+    CHECK ((state IN ('sent', 'failed', 'held', 'unknown')) = (finished_at IS NOT NULL))
 );
 CREATE INDEX sends_open ON sends (conversation_id, message_id) WHERE state IN ('queued', 'sending');
+CREATE INDEX sends_due ON sends (due_at) WHERE state IN ('queued', 'sending');
 CREATE UNIQUE INDEX sends_provider ON sends (channel, provider_id) WHERE provider_id IS NOT NULL;
 
 -- What the provider said later of a message that went out. They come in any order
@@ -49,14 +53,12 @@ CREATE TABLE send_statuses (
     UNIQUE (channel, provider_id, status, error_code)
 );
 
--- Something that staff should be told of a lead: it became ready, needs a person, is
--- urgent, or a text could not be delivered. Told at most once.
+-- Something that staff should be told of a lead. Told once.
 CREATE TABLE alerts (
     id              bigint GENERATED ALWAYS AS IDENTITY PRIMARY KEY,
     conversation_id bigint NOT NULL REFERENCES conversations (id) ON DELETE CASCADE,
     reason          text NOT NULL CHECK (reason ~ '^[a-z_]+$'),
     at              timestamptz NOT NULL,
-    told_at         timestamptz,
-    UNIQUE (conversation_id, reason, at)
+    told_at         timestamptz
 );
 CREATE INDEX alerts_untold ON alerts (at) WHERE told_at IS NULL;

@@ -33,7 +33,7 @@ SELECT c.ref, jsonb_build_object(
     'urgent', l.urgent,
     'after_hours', l.after_hours,
     'channel', c.channel,
-    'language', c.language,
+    'language', coalesce(c.language, 'en'),
     'opened_at', iso_utc(c.opened_at),
     'ready_at', iso_utc(l.ready_at),
     'customer', jsonb_build_object('name', l.name, 'phone', l.phone, 'email', l.email),

@@ -1,0 +1,48 @@
+package db
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+)
+
+// Overdue are talks in which something should have happened by now. Jobs normally see
+// to it; these are for what a dead process left, and for reminders.
+type Overdue struct {
+	Unheard []Unheard
+	Unsent  []int64 // a message waits to be sent, or hangs
+	Asleep  []int64 // it is time to speak up
+}
+
+// Unheard is a talk in which messages wait for a turn.
+type Unheard struct {
+	ConversationID int64
+	MessageID      int64 // the newest of them
+}
+
+// FindOverdue lists at most limit talks of each kind: with messages received more than
+// unheard ago, with sends due more than unsent ago, and to be woken by now.
+func FindOverdue(ctx context.Context, c Conn, unheard, unsent time.Duration, now time.Time, limit int) (Overdue, error) {
+	var o Overdue
+	b := &pgx.Batch{}
+	take := func(into *[]int64) func(pgx.Rows) error {
+		return func(rows pgx.Rows) (err error) { *into, err = pgx.CollectRows(rows, pgx.RowTo[int64]); return err }
+	}
+	b.Queue(`SELECT conversation_id, max(id) FROM messages
+		WHERE direction = 'in' AND handled_at IS NULL AND received_at <= clock_timestamp() - $1::interval
+		GROUP BY conversation_id ORDER BY min(id) LIMIT $2`, unheard, limit).
+		Query(func(rows pgx.Rows) (err error) {
+			o.Unheard, err = pgx.CollectRows(rows, pgx.RowToStructByPos[Unheard])
+			return err
+		})
+	b.Queue(`SELECT conversation_id FROM sends
+		WHERE state IN ('queued', 'sending') AND due_at <= clock_timestamp() - $1::interval
+		GROUP BY conversation_id ORDER BY min(due_at) LIMIT $2`, unsent, limit).Query(take(&o.Unsent))
+	b.Queue(`SELECT id FROM conversations WHERE wake_at <= $1 ORDER BY wake_at LIMIT $2`, now, limit).Query(take(&o.Asleep))
+	if err := c.SendBatch(ctx, b).Close(); err != nil {
+		return Overdue{}, fmt.Errorf("look for what is overdue: %w", err)
+	}
+	return o, nil
+}

@@ -1,0 +1,32 @@
+package db
+
+import (
+	"fmt"
+	"io"
+)
+
+// refAlphabet is what a ref is made of: capitals and digits that are not taken for one
+// another in print or handwriting (no 0 and O, 1, I and L, 2 and Z, 5 and S, 8 and B,
+// U and V), and no A or E, so that a ref spells no word.
+const refAlphabet = "CDFGHJKMNPQRTWXY34679"
+
+// refLength gives about four million refs.
+const refLength = 5
+
+// NewRef draws a code that can be said on the phone, "R7KQ4".
+func NewRef(random io.Reader) (string, error) {
+	// Bytes beyond the last full round of the alphabet are drawn again, so that every
+	// letter is as likely as any other.
+	const fair = 256 - 256%len(refAlphabet)
+	ref := make([]byte, 0, refLength)
+	var b [1]byte
+	for len(ref) < refLength {
+		if _, err := io.ReadFull(random, b[:]); err != nil {
+			return "", fmt.Errorf("draw a ref: %w", err)
+		}
+		if int(b[0]) < fair {
+			ref = append(ref, refAlphabet[int(b[0])%len(refAlphabet)])
+		}
+	}
+	return string(ref), nil
+}

@@ -1,0 +1,155 @@
+package db
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+
+	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// SendState is how far a message out has come.
+type SendState string
+
+const (
+	SendQueued  SendState = "queued"
+	SendSending SendState = "sending" // the provider may have it
+	SendSent    SendState = "sent"    // the provider has it
+	SendFailed  SendState = "failed"  // refused for good
+	SendHeld    SendState = "held"    // not to be sent any more
+	SendUnknown SendState = "unknown" // nobody can tell whether it went
+)
+
+// Why a message was held.
+const (
+	HeldOptedOut  = "opted_out"
+	HeldOvertaken = "overtaken" // a reminder, and the customer wrote first
+)
+
+// Send is a message on its way out.
+type Send struct {
+	MessageID      int64
+	ConversationID int64
+	N              int
+	Ref            string
+	To             Address
+	Text           string
+	Kind           conversation.UtteranceKind
+	Picture        fitcheck.Topic
+	State          SendState
+	QueuedAt       time.Time
+	ClaimedAt      time.Time // since when the provider may have it
+	Attempts       int       // calls to send, this one included
+	Checks         int       // questions whether it went
+	Zone           string    // the customer's time zone, empty where not known
+}
+
+// Line is what is to be sent in a talk, seen by one who wants to send it.
+type Line struct {
+	// Mine is the message at its head, now claimed for us: nil where there is nothing to
+	// send now. Its state is SendSending for one that nobody has tried, or whose last try
+	// failed without doubt; Doubt is set for one that may have gone already.
+	Mine  *Send
+	Doubt bool
+	// Wait is how long until there may be something to do for us; 0 where nothing is left.
+	Wait time.Duration
+}
+
+// claimed are the columns that scanSend reads, of a row s of sends with m, c and l beside.
+const claimed = ` s.message_id, s.conversation_id, m.n, c.ref, m.channel, m.address, m.text, s.kind,
+	coalesce(s.picture, ''), s.state, s.queued_at, s.claimed_at, s.attempts, s.checks, coalesce(l.time_zone, '') `
+
+// claimFresh takes the head of a talk's line where it is queued and due: not a later
+// one, so that order is kept. It holds it back instead where it must not be sent.
+const claimFresh = `
+	WITH head AS (
+		SELECT message_id FROM sends WHERE conversation_id = $1 AND state IN ('queued', 'sending')
+		ORDER BY message_id LIMIT 1
+	), verdict AS (
+		SELECT s.message_id, CASE
+			WHEN s.kind <> 'farewell' AND EXISTS (SELECT FROM optouts o
+				WHERE o.channel = m.channel AND o.address = m.address AND o.lifted_at IS NULL) THEN 'opted_out'
+			WHEN s.kind = 'reminder' AND EXISTS (SELECT FROM messages i
+				WHERE i.conversation_id = $1 AND i.direction = 'in' AND i.id > m.id) THEN 'overtaken'
+			END AS held
+		FROM head JOIN sends s USING (message_id) JOIN messages m ON m.id = s.message_id
+	), claim AS (
+		UPDATE sends s SET
+			state = CASE WHEN v.held IS NULL THEN 'sending' ELSE 'held' END,
+			error_code = coalesce(v.held, s.error_code),
+			finished_at = CASE WHEN v.held IS NOT NULL THEN clock_timestamp() END,
+			claimed_at = clock_timestamp(),
+			due_at = clock_timestamp() + $2,
+			attempts = s.attempts + CASE WHEN v.held IS NULL THEN 1 ELSE 0 END
+		FROM verdict v
+		WHERE s.message_id = v.message_id AND s.state = 'queued' AND s.due_at <= clock_timestamp()
+		RETURNING s.*
+	)
+	SELECT` + claimed + `FROM claim s JOIN messages m ON m.id = s.message_id
+	JOIN conversations c ON c.id = s.conversation_id JOIN leads l ON l.conversation_id = c.id`
+
+// claimDoubtful takes over the head where whoever had it is taken for dead, or was told
+// by the provider that it can't be known.
+const claimDoubtful = `
+	WITH claim AS (
+		UPDATE sends s SET due_at = clock_timestamp() + $2, checks = s.checks + 1
+		WHERE s.conversation_id = $1 AND s.state = 'sending' AND s.due_at <= clock_timestamp()
+		RETURNING s.*
+	)
+	SELECT` + claimed + `FROM claim s JOIN messages m ON m.id = s.message_id
+	JOIN conversations c ON c.id = s.conversation_id JOIN leads l ON l.conversation_id = c.id
+	ORDER BY s.message_id LIMIT 1`
+
+const waitOfHead = `
+	SELECT greatest(extract(epoch FROM due_at - clock_timestamp()), 0.001)::float8 FROM sends
+	WHERE conversation_id = $1 AND state IN ('queued', 'sending') ORDER BY message_id LIMIT 1`
+
+// NextSend claims what is to be sent next in a talk. Nobody else will claim it for the
+// length of the lease. One round trip, with whatever b has to write first.
+func NextSend(ctx context.Context, c Conn, b *pgx.Batch, conversationID int64, lease time.Duration) (Line, error) {
+	if b == nil {
+		b = &pgx.Batch{}
+	}
+	var line Line
+	fresh, doubtful := sendTaker(&line.Mine), sendTaker(&line.Mine)
+	b.Queue(claimDoubtful, conversationID, lease).QueryRow(func(row pgx.Row) error {
+		err := doubtful(row)
+		line.Doubt = line.Mine != nil
+		return err
+	})
+	b.Queue(claimFresh, conversationID, lease).QueryRow(fresh)
+	b.Queue(waitOfHead, conversationID).QueryRow(func(row pgx.Row) error {
+		var seconds float64
+		err := row.Scan(&seconds)
+		if errors.Is(err, pgx.ErrNoRows) {
+			return nil
+		}
+		line.Wait = time.Duration(seconds * float64(time.Second))
+		return err
+	})
+	if err := c.SendBatch(ctx, b).Close(); err != nil {
+		return Line{}, fmt.Errorf("next to send in talk %d: %w", conversationID, err)
+	}
+	return line, nil
+}
+
+// sendTaker scans a claimed send into *into, and nothing where none was claimed.
+func sendTaker(into **Send) func(pgx.Row) error {
+	return func(row pgx.Row) error {
+		var s Send
+		err := row.Scan(&s.MessageID, &s.ConversationID, &s.N, &s.Ref, &s.To.Channel, &s.To.Address, &s.Text,
+			&s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Zone)
+		if errors.Is(err, pgx.ErrNoRows) {
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+		*into = &s
+		return nil
+	}
+}

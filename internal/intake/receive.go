@@ -1,0 +1,80 @@
+package intake
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+
+	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/db"
+)
+
+// Inbound is a message from a customer, proven and parsed by its channel.
+type Inbound struct {
+	Channel conversation.Channel
+	ID      string // the provider's, the same whenever it is handed over again
+	From    string // E.164, or a mail address in lower case
+	Text    string
+	Photos  []db.PhotoSource
+	At      time.Time // when it was written; zero: now
+}
+
+// ErrBadInbound says that a message lacks what it needs to be kept.
+var ErrBadInbound = errors.New("message without channel, sender or id")
+
+// Receive keeps a message and asks for its turn, in one transaction: once it returns
+// without an error the message will be answered. One that was kept before changes
+// nothing. An opt-out or its end counts from the same moment.
+func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err error) {
+	if in.Channel == "" || in.ID == "" || in.From == "" {
+		return false, ErrBadInbound
+	}
+	now := s.now()
+	if in.At.IsZero() {
+		in.At = now
+	}
+	request := s.opts.Brain.Keyword(in.Text)
+	err = pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
+		kept, err := s.arrivals(now).Keep(ctx, tx, db.Arrival{Channel: in.Channel, Address: in.From,
+			ProviderID: in.ID, Text: in.Text, At: in.At.UTC().Truncate(time.Microsecond), Photos: in.Photos})
+		if err != nil {
+			return err
+		}
+		if again = kept.Again; again {
+			return nil
+		}
+		if err := s.consent(ctx, tx, in, request, now); err != nil {
+			return err
+		}
+		_, err = s.queue.InsertTx(ctx, tx, turnArgs{ConversationID: kept.ConversationID, MessageID: kept.MessageID,
+			AtOnce: request != ""}, nil)
+		s.opts.Step(BeforeReceiveCommit)
+		return err
+	})
+	if err != nil {
+		return false, fmt.Errorf("receive message %s: %w", in.ID, err)
+	}
+	s.opts.Step(AfterReceiveCommit)
+	return again, nil
+}
+
+func (s *Service) arrivals(now time.Time) db.Arrivals {
+	return db.Arrivals{NewRef: s.newRef, EndedBefore: now.Add(-s.opts.NewTalkAfter)}
+}
+
+// consent records STOP and START with the message itself: no message may slip out
+// between the word and its turn.
+func (s *Service) consent(ctx context.Context, tx pgx.Tx, in Inbound, r reading.Request, now time.Time) error {
+	from := db.Address{Channel: in.Channel, Address: in.From}
+	switch r {
+	case reading.RequestStop:
+		return db.OptOut(ctx, tx, from, db.OptOutKeyword, now)
+	case reading.RequestStart:
+		return db.OptIn(ctx, tx, from, now)
+	}
+	return nil
+}

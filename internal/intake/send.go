@@ -1,0 +1,120 @@
+package intake
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+	"github.com/riverqueue/river"
+
+	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/db"
+)
+
+const (
+	// saveTime is what a result gets to be kept, even where the process is told to end.
+	saveTime = 10 * time.Second
+	// shortest is the least that a job is put off.
+	shortest = 20 * time.Millisecond
+)
+
+// workSend sends what waits in a talk, in order, until nothing is left or the head of
+// the line must wait. The result of each message is kept with the claim of the next.
+func (s *Service) workSend(ctx context.Context, job *river.Job[sendArgs]) error {
+	id := job.Args.ConversationID
+	until := time.Now().Add(s.opts.Lease)
+	var result *pgx.Batch
+	for {
+		if ctx.Err() != nil || time.Now().After(until) {
+			return errors.Join(s.keep(ctx, result), river.JobSnooze(shortest))
+		}
+		line, err := s.next(ctx, result, id)
+		if err != nil {
+			return err
+		}
+		if line.Mine == nil {
+			if line.Wait == 0 {
+				return nil
+			}
+			return river.JobSnooze(max(line.Wait, shortest))
+		}
+		result = s.try(ctx, line)
+	}
+}
+
+// next keeps a result and claims the next message. What was sent must be recorded even
+// where the process is told to end meanwhile.
+func (s *Service) next(ctx context.Context, result *pgx.Batch, conversationID int64) (db.Line, error) {
+	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), saveTime)
+	defer cancel()
+	line, err := db.NextSend(ctx, s.opts.Pool, result, conversationID, s.opts.Lease)
+	if err == nil && result != nil {
+		s.opts.Step(AfterSendRecord)
+	}
+	return line, err
+}
+
+func (s *Service) keep(ctx context.Context, result *pgx.Batch) error {
+	if result == nil {
+		return nil
+	}
+	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), saveTime)
+	defer cancel()
+	return s.opts.Pool.SendBatch(ctx, result).Close()
+}
+
+// try does what can be done for a claimed message now, and gives what to write of it.
+func (s *Service) try(ctx context.Context, line db.Line) *pgx.Batch {
+	b, m := &pgx.Batch{}, line.Mine
+	sender := s.opts.Senders[m.To.Channel]
+	switch {
+	case m.State == db.SendHeld:
+		s.log.InfoContext(ctx, "message held", "conversation", m.ConversationID, "n", m.N)
+	case sender == nil:
+		s.failed(ctx, b, m, &Failure{Kind: Temporary, Code: "no_sender"})
+	case line.Doubt:
+		s.inquire(ctx, b, m, sender)
+	default:
+		if wait := s.untilAwake(m); wait > 0 {
+			m.Postpone(b, wait)
+			break
+		}
+		s.deliver(ctx, b, m, sender)
+	}
+	return b
+}
+
+// deliver hands a message to its provider.
+func (s *Service) deliver(ctx context.Context, b *pgx.Batch, m *db.Send, sender Sender) {
+	ctx, cancel := context.WithTimeout(ctx, s.callTime())
+	defer cancel()
+	s.opts.Step(BeforeSendCall)
+	id, err := sender.Send(ctx, outgoing(m))
+	s.opts.Step(AfterSendCall)
+	if err != nil {
+		s.failed(ctx, b, m, failureOf(err))
+		return
+	}
+	m.Sent(b, id)
+}
+
+// callTime bounds one call: it must be over before the lease is.
+func (s *Service) callTime() time.Duration { return s.opts.Lease * 2 / 3 }
+
+// skew is by how much the provider's clock may be behind the database's.
+const skew = 2 * time.Minute
+
+func outgoing(m *db.Send) Outgoing {
+	return Outgoing{To: m.To, Ref: m.Ref, N: m.N, Text: m.Text, Picture: m.Picture, Since: m.ClaimedAt.Add(-skew)}
+}
+
+// untilAwake is how long a message that nobody asked for has to wait for the
+// customer's day; 0 for any other.
+func (s *Service) untilAwake(m *db.Send) time.Duration {
+	if m.Kind != conversation.Reminder || m.To.Channel != conversation.SMS {
+		return 0
+	}
+	now := s.now()
+	return nextDaytime(now, zonesOf(m.To.Address, m.Zone)).Sub(now)
+}

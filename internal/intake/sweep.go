@@ -1,0 +1,55 @@
+package intake
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"github.com/riverqueue/river"
+
+	"example.com/intake-bot/internal/db"
+)
+
+// sweepLimit bounds how many talks one sweep takes up; the next takes more.
+const sweepLimit = 1000
+
+// sweepAll is the margin of the sweep at the start: all that waits is taken up.
+const sweepAll = 0
+
+// sweepLate is the margin of later ones: by then its own job has failed it.
+const sweepLate = time.Minute
+
+// workSweep looks for what is overdue. One process of all does it at a time.
+func (s *Service) workSweep(ctx context.Context, _ *river.Job[sweepArgs]) error {
+	return s.sweep(ctx, sweepLate)
+}
+
+// sweep asks for the turns, sends and reminders that should have been made more than
+// margin ago. A job too many does no harm: it finds nothing to do.
+func (s *Service) sweep(ctx context.Context, margin time.Duration) error {
+	unheard := margin
+	if margin > 0 {
+		unheard += s.opts.QuietCap
+	}
+	o, err := db.FindOverdue(ctx, s.opts.Pool, unheard, margin, s.now(), sweepLimit)
+	if err != nil {
+		return err
+	}
+	jobs := make([]river.InsertManyParams, 0, len(o.Unheard)+len(o.Unsent)+len(o.Asleep))
+	for _, u := range o.Unheard {
+		jobs = append(jobs, river.InsertManyParams{Args: turnArgs{ConversationID: u.ConversationID, MessageID: u.MessageID}})
+	}
+	for _, id := range o.Unsent {
+		jobs = append(jobs, river.InsertManyParams{Args: sendArgs{ConversationID: id}})
+	}
+	for _, id := range o.Asleep {
+		jobs = append(jobs, river.InsertManyParams{Args: wakeArgs{ConversationID: id}})
+	}
+	if len(jobs) == 0 {
+		return nil
+	}
+	if _, err := s.queue.InsertManyFast(ctx, jobs); err != nil {
+		return fmt.Errorf("ask for what is overdue: %w", err)
+	}
+	return nil
+}

@@ -1,0 +1,152 @@
+package intake
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+	"github.com/riverqueue/river"
+
+	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/db"
+)
+
+// brainTries is how often a turn is tried that the pure part fails at, before a person
+// gets the lead as it is.
+const brainTries = 4
+
+// workTurn makes the turn that a message asked for. There is a job for each message;
+// the one that finds the person quiet takes all that waits, and the others find nothing.
+func (s *Service) workTurn(ctx context.Context, job *river.Job[turnArgs]) error {
+	wait, mine, err := s.lull(ctx, job.Args)
+	if err != nil || !mine {
+		return err
+	}
+	if wait > 0 {
+		return river.JobSnooze(wait)
+	}
+	err = s.turn(ctx, job.Args.ConversationID)
+	var broken *BrainError
+	if errors.As(err, &broken) && job.Attempt >= brainTries {
+		return s.giveToStaff(ctx, job.Args.ConversationID, broken)
+	}
+	return err
+}
+
+// lull says whether the turn is this message's to make, and how long to wait first.
+// Where more came in since, the newest message's job makes it, unless the oldest has
+// waited too long already.
+func (s *Service) lull(ctx context.Context, args turnArgs) (wait time.Duration, mine bool, err error) {
+	if args.AtOnce || s.opts.Quiet <= 0 {
+		return 0, true, nil
+	}
+	l, err := db.LullOf(ctx, s.opts.Pool, args.ConversationID)
+	if err != nil || l.Newest == 0 {
+		return 0, false, err
+	}
+	wait = min(s.opts.Quiet-l.SinceNewest, s.opts.QuietCap-l.SinceOldest)
+	switch {
+	case wait <= 0:
+		return 0, true, nil
+	case l.Newest > args.MessageID:
+		return 0, false, nil
+	}
+	return wait, true, nil
+}
+
+// turn answers all that waits in a talk, in one transaction.
+func (s *Service) turn(ctx context.Context, conversationID int64) error {
+	err := s.hold(ctx, conversationID, func(tx pgx.Tx, h *db.Held) error {
+		if len(h.Waiting) == 0 {
+			return nil
+		}
+		in, err := s.number(ctx, h)
+		if err != nil {
+			return err
+		}
+		now := s.now()
+		out, err := guarded("respond", func() (conversation.Outcome, error) {
+			return s.opts.Brain.Respond(h.Talk, in, now, s.shop.Load())
+		})
+		if err != nil {
+			return err
+		}
+		return s.save(ctx, tx, h, out, now)
+	})
+	if err == nil {
+		s.opts.Step(AfterTurnCommit)
+	}
+	return err
+}
+
+// hold runs fn in a transaction that holds the talk.
+func (s *Service) hold(ctx context.Context, conversationID int64, fn func(pgx.Tx, *db.Held) error) error {
+	err := pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
+		h, err := db.HoldTalk(ctx, tx, conversationID)
+		if errors.Is(err, db.ErrNotFound) {
+			return nil // erased since
+		}
+		if err != nil {
+			return err
+		}
+		return fn(tx, h)
+	})
+	if err != nil {
+		return fmt.Errorf("talk %d: %w", conversationID, err)
+	}
+	return nil
+}
+
+// number gives what waits its places in the talk, and looks up the owner's answers.
+func (s *Service) number(ctx context.Context, h *db.Held) ([]conversation.Message, error) {
+	in := make([]conversation.Message, 0, len(h.Waiting))
+	for i := range h.Waiting {
+		m := &h.Waiting[i].Message
+		m.N = h.LastN + i + 1
+		if s.opts.Brain.Answer != nil {
+			answer, err := s.opts.Brain.Answer(ctx, m.Text)
+			if err != nil {
+				return nil, fmt.Errorf("look up an answer: %w", err)
+			}
+			m.Answer = answer
+		}
+		in = append(in, *m)
+	}
+	return in, nil
+}
+
+// save keeps a turn with the job that sends what it says.
+func (s *Service) save(ctx context.Context, tx pgx.Tx, h *db.Held, out conversation.Outcome, now time.Time) error {
+	record, err := guarded("record", func() (conversation.Record, error) { return s.opts.Brain.Record(out.Talk), nil })
+	if err != nil {
+		return err
+	}
+	t := db.Turn{Held: h, Handled: h.Waiting, Outcome: out, Record: record, To: h.Newest, Now: now}
+	if out.Alert {
+		t.Alert = db.AlertLead
+	}
+	queued, err := db.SaveTurn(ctx, tx, t)
+	if err != nil {
+		return err
+	}
+	if queued > 0 {
+		_, err = s.queue.InsertTx(ctx, tx, sendArgs{ConversationID: h.ID}, nil)
+	}
+	s.opts.Step(BeforeTurnCommit)
+	return err
+}
+
+// giveToStaff is the last resort for a turn that can't be made: nothing that the
+// customer wrote is lost, and a person goes on.
+func (s *Service) giveToStaff(ctx context.Context, conversationID int64, cause *BrainError) error {
+	s.log.ErrorContext(ctx, "a turn could not be made; the lead goes to staff",
+		"conversation", conversationID, "step", cause.Step, "error", cause.Err.Error())
+	return s.hold(ctx, conversationID, func(tx pgx.Tx, h *db.Held) error {
+		for i := range h.Waiting {
+			h.Waiting[i].Message.N = h.LastN + i + 1
+		}
+		return db.SaveTrouble(ctx, tx, h, s.now())
+	})
+}
