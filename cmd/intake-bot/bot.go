@@ -1,0 +1,134 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"log/slog"
+	"net"
+	"net/http"
+	"time"
+
+	"github.com/jackc/pgx/v5/pgxpool"
+
+	"example.com/intake-bot/internal/channels/sms"
+	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/intake"
+	"example.com/intake-bot/internal/shop"
+)
+
+// bot is the running program: the service and its web server. serve and demo start the
+// same one.
+type bot struct {
+	service *intake.Service
+	server  *http.Server
+	failed  chan error // the web server's end, if it ends by itself
+	address string     // where it listens
+	log     *slog.Logger
+}
+
+// botOptions are what a bot is made of.
+type botOptions struct {
+	pool      *pgxpool.Pool
+	file      *shop.File
+	carrier   carrierSettings
+	listener  net.Listener
+	publicURL string
+	clock     func() time.Time
+	log       *slog.Logger
+}
+
+// startBot starts everything; what was begun is ended again where a step fails.
+func startBot(ctx context.Context, o botOptions) (*bot, error) {
+	webhook, err := sms.NewWebhook(o.publicURL, tokens(o.carrier)...)
+	if err != nil {
+		return nil, err
+	}
+	webhook.Now = o.clock
+	client, err := sms.NewClient(sms.Config{
+		AccountID: o.carrier.account, AuthToken: o.carrier.token,
+		From: o.carrier.from, MessagingService: o.carrier.service,
+		BaseURL: o.carrier.apiURL, StatusCallback: o.publicURL + "/sms/status",
+	})
+	if err != nil {
+		return nil, err
+	}
+	talkingShop, err := talking(o.file)
+	if err != nil {
+		return nil, err
+	}
+	service, err := intake.New(intake.Options{
+		Pool: o.pool, Shop: talkingShop, Brain: brain(), Clock: o.clock, Log: o.log,
+		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client}},
+		Quiet:   o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
+	})
+	if err != nil {
+		return nil, err
+	}
+	if err := service.Start(ctx); err != nil {
+		return nil, err
+	}
+	b := &bot{service: service, failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
+	b.server = &http.Server{
+		Handler:           b.routes(o.pool, webhook),
+		ReadHeaderTimeout: 10 * time.Second,
+		ReadTimeout:       30 * time.Second,
+		WriteTimeout:      30 * time.Second,
+		IdleTimeout:       2 * time.Minute,
+		MaxHeaderBytes:    64 << 10,
+		ErrorLog:          slog.NewLogLogger(o.log.Handler(), slog.LevelWarn),
+	}
+	go func() { b.failed <- b.server.Serve(o.listener) }()
+	return b, nil
+}
+
+func tokens(c carrierSettings) []string {
+	if c.oldToken == "" {
+		return []string{c.token}
+	}
+	return []string{c.token, c.oldToken}
+}
+
+func brain() intake.Brain {
+	return intake.Brain{
+		Respond: conversation.Respond,
+		Nudge:   conversation.Nudge,
+		Record:  func(t conversation.Talk) conversation.Record { return conversation.NewRecord(t, nil, nil) },
+		Keyword: reading.Keyword,
+	}
+}
+
+// routes are all addresses of the program.
+func (b *bot) routes(pool *pgxpool.Pool, webhook *sms.Webhook) http.Handler {
+	mux := http.NewServeMux()
+	mux.Handle("/sms/", b.service.SMSHandler(webhook))
+	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
+		fmt.Fprintln(w, "ok")
+	})
+	mux.HandleFunc("GET /readyz", func(w http.ResponseWriter, r *http.Request) {
+		ctx, cancel := context.WithTimeout(r.Context(), 3*time.Second)
+		defer cancel()
+		if err := pool.Ping(ctx); err != nil {
+			b.log.WarnContext(ctx, "not ready", "error", err.Error())
+			http.Error(w, "the database does not answer", http.StatusServiceUnavailable)
+			return
+		}
+		fmt.Fprintln(w, "ok")
+	})
+	return mux
+}
+
+// drain is how long what was begun may take to its end.
+const drain = 25 * time.Second
+
+// stop takes no more messages, lets what was begun come to its end, and stops.
+func (b *bot) stop() error {
+	ctx, cancel := context.WithTimeout(context.Background(), drain)
+	defer cancel()
+	err := b.server.Shutdown(ctx)
+	if err != nil {
+		err = fmt.Errorf("stop the web server: %w", errors.Join(err, b.server.Close()))
+	}
+	return errors.Join(err, b.service.Stop(ctx))
+}

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"log/slog"
+	"net"
+	"net/http"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"github.com/jackc/pgx/v5/pgxpool"
+
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/db"
+	"example.com/intake-bot/internal/shop"
+)
+
+type serveCommand struct{}
+
+func (c *serveCommand) Run(ctx context.Context, s streams) error {
+	set, err := readSettings(osEnvironment())
+	if err != nil {
+		return err
+	}
+	file, err := shop.Load(set.shopFile, wording.CheckOverride)
+	if err != nil {
+		return err
+	}
+	log := slog.New(slog.NewJSONHandler(s.err, &slog.HandlerOptions{Level: set.logLevel}))
+	pool, err := openCurrent(ctx, set.databaseURL)
+	if err != nil {
+		return err
+	}
+	defer pool.Close()
+	listener, err := net.Listen("tcp", set.listen)
+	if err != nil {
+		return fmt.Errorf("LISTEN: %w", err)
+	}
+	b, err := startBot(context.WithoutCancel(ctx), botOptions{pool: pool, file: file, carrier: set.carrier,
+		listener: listener, publicURL: set.publicURL, clock: time.Now, log: log})
+	if err != nil {
+		return errors.Join(err, listener.Close())
+	}
+	log.Info("started", "version", version(), "listen", b.address)
+	err = b.run(ctx, set.shopFile)
+	log.Info("stopping")
+	return errors.Join(err, b.stop())
+}
+
+// openCurrent opens a database whose schema this program can work with.
+func openCurrent(ctx context.Context, address string) (*pgxpool.Pool, error) {
+	pool, err := db.Open(ctx, address)
+	if err != nil {
+		return nil, err
+	}
+	pending, err := db.Pending(ctx, pool)
+	if err == nil && pending {
+		err = errors.New("the database is not current: run intake-bot migrate first")
+	}
+	if err != nil {
+		pool.Close()
+		return nil, err
+	}
+	return pool, nil
+}
+
+// run waits until the program is to stop; a SIGHUP reads the shop file again.
+func (b *bot) run(ctx context.Context, shopFile string) error {
+	again := make(chan os.Signal, 1)
+	signal.Notify(again, syscall.SIGHUP)
+	defer signal.Stop(again)
+	for {
+		select {
+		case <-ctx.Done():
+			return nil
+		case err := <-b.failed:
+			if errors.Is(err, http.ErrServerClosed) {
+				return nil
+			}
+			return fmt.Errorf("web server: %w", err)
+		case <-again:
+			b.reload(shopFile)
+		}
+	}
+}
+
+// reload puts a changed shop file in force; one with a mistake leaves the old one there.
+func (b *bot) reload(path string) {
+	file, err := shop.Load(path, wording.CheckOverride)
+	if err != nil {
+		b.log.Error("the shop file has mistakes; the old one stays in force", "error", err.Error())
+		return
+	}
+	s, err := talking(file)
+	if err != nil {
+		b.log.Error("the shop file can't be used; the old one stays in force", "error", err.Error())
+		return
+	}
+	b.service.SetShop(s)
+	b.log.Info("the shop file was read again")
+}
