@@ -24,7 +24,7 @@ func Mistakes() []Mistake {
 	return []Mistake{
 		{Name: "inside taken between 1/2 or 5/8 in drywall", Codes: codes(fitcheck.DrywallIncluded), spoil: drywall(0.5, 0.625)},
 		{Name: "inside taken between 3/8 in drywall", Codes: codes(fitcheck.DrywallIncluded, fitcheck.FlashingIncluded), spoil: drywall(0.375)},
-		{Name: "outside taken over the foot of the flashing", Codes: codes(fitcheck.FlashingIncluded, fitcheck.DrywallIncluded), spoil: flare},
+		{Name: "outside taken over the foot of the flashing", Codes: codes(fitcheck.FlashingIncluded, fitcheck.DrywallIncluded, fitcheck.FrameMeasuredForCurb), spoil: flare},
 		{Name: "the curb is doubled", Codes: codes(fitcheck.DoubledCurb), spoil: wall(6)},
 		{Name: "the curb is of boards", Codes: codes(fitcheck.ThinCurb), spoil: wall(1.5)},
 		{Name: "old frame taken for the curb", Codes: codes(fitcheck.FrameMeasuredForCurb), spoil: frameForCurb},
@@ -35,17 +35,19 @@ func Mistakes() []Mistake {
 		{Name: "one pair is in millimetres", Codes: codes(fitcheck.MetricForInches), after: onePair(toMillimetres)},
 		{Name: "all is in centimetres", Codes: codes(fitcheck.MetricForInches), after: allPairs(toCentimetres)},
 		{Name: "all is in millimetres", Codes: codes(fitcheck.MetricForInches), after: allPairs(toMillimetres)},
-		{Name: "one pair is read from the one-inch mark", Codes: codes(fitcheck.TapeHookInch), after: onePair(inchMore)},
+		{Name: "one pair is read from the one-inch mark", Codes: codes(fitcheck.TapeHookInch, fitcheck.DrywallIncluded, fitcheck.FlashingIncluded,
+			fitcheck.FrameMeasuredForCurb, fitcheck.RetainerMeasuredForPlastic), after: onePair(inchMore)},
 		{Name: "all is read from the one-inch mark", Codes: codes(fitcheck.TapeHookInch), after: allPairs(inchMore)},
 		{Name: "one side is off by a foot", Codes: codes(fitcheck.MisreadFoot), after: oneSide(12)},
 		{Name: "one side is off by an inch", Codes: codes(fitcheck.TapeHookInch, fitcheck.MisreadFoot, fitcheck.CurbWallMismatch, fitcheck.DiagonalsImpossible), after: oneSide(1)},
 		{Name: "the nominal size is given for the curb", Codes: codes(fitcheck.NominalSize, fitcheck.ThinCurb), after: nominal},
 		{Name: "the curb is out of square", Codes: codes(fitcheck.OutOfSquare), spoil: skewed},
 		{Name: "a diagonal is wrong", Codes: codes(fitcheck.DiagonalsImpossible, fitcheck.MisreadFoot, fitcheck.TapeHookInch, fitcheck.OutOfSquare), after: wrongDiagonal},
-		{Name: "one side is copied for the other", Codes: codes(fitcheck.DiagonalsImpossible, fitcheck.CurbWallMismatch, fitcheck.MisreadFoot), after: copied},
+		{Name: "one side is copied for the other", Codes: codes(fitcheck.DiagonalsImpossible, fitcheck.CurbWallMismatch, fitcheck.MisreadFoot,
+			fitcheck.CapGapLoose, fitcheck.WontCap), after: copied},
 		{Name: "the inside is given for the outside", Codes: codes(fitcheck.CurbWallMismatch), spoil: insideForOutside},
 		{Name: "outside and inside change places", Codes: codes(fitcheck.CurbWallMismatch, fitcheck.SidesSwapped), after: facesSwapped},
-		{Name: "the tape's case is left out inside", Codes: codes(fitcheck.CurbWallMismatch), spoil: tapeCase},
+		{Name: "the tape's case is left out inside", Codes: codes(fitcheck.CurbWallMismatch, fitcheck.DoubledCurb), spoil: tapeCase},
 		{Name: "the plastic does not reach the retainer", Codes: codes(fitcheck.EdgeGripShort), spoil: tooSmall},
 	}
 }
@@ -164,13 +166,10 @@ func inchMore(in float64) float64 { return in + 1 }
 func oneSide(by float64) func(*rand.Rand, *skylight) bool {
 	return func(r *rand.Rand, s *skylight) bool {
 		p := onOf(r, s)
-		if p == nil || p[0] < 26 || p[1] < 26 {
-			return false
+		if p == nil || s.round || p[0] < 26 || p[1] < 26 {
+			return false // of a round one the whole is off, as above
 		}
-		i, sign := r.IntN(2), float64(1-2*r.IntN(2))
-		if p[i] += sign * by; s.round {
-			p[1-i] = p[i]
-		}
+		p[r.IntN(2)] += by * float64(1-2*r.IntN(2))
 		return true
 	}
 }
@@ -208,7 +207,7 @@ func wrongDiagonal(r *rand.Rand, s *skylight) bool {
 		return false
 	}
 	s.diag[r.IntN(2)] += 2 + 8*r.Float64()
-	s.diag[0], s.diag[1] = sixteenths(s.diag[0]), sixteenths(s.diag[1])
+	s.diag[0], s.diag[1] = s.mark(s.diag[0]), s.mark(s.diag[1])
 	return true
 }
 

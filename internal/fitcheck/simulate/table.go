@@ -58,7 +58,7 @@ Made by the test of ` + "`internal/fitcheck/simulate`" + `; after a change of th
 ` + "`go test ./internal/fitcheck/simulate -update`" + `.
 
 Skylights are made up (seed %d): curbs and domes, oblong, square and round, read to the
-sixteenth of an inch by a hand that is good to an eighth. Half of them are right; into
+sixteenth of an inch, by some to the eighth or the millimetre, and by a hand that is good to an eighth. Half of them are right; into
 each of the others one mistake is worked.
 
 - Right numbers that were asked about: %s of %d (goal: at most 1 %%).

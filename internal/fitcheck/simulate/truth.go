@@ -29,8 +29,9 @@ type skylight struct {
 	frame   pair // inside of the old frame's flange
 	diag    pair // over the outside of the curb
 	plastic pair
-	opening pair // of the retainer
-	retain  pair // outside of the retainer
+	opening pair    // of the retainer
+	retain  pair    // outside of the retainer
+	step    float64 // how finely the tape is read, in
 }
 
 // sizes are all pairs that were measured, to be read or spoiled alike.
@@ -123,16 +124,25 @@ func diagonals(p pair, skew float64) pair {
 // included: an eighth of an inch at 95 percent (common practice, no source).
 const handSigma = 0.06
 
-// read measures all sizes with a hand and a tape, to the sixteenth of an inch.
+// read measures all sizes with a hand and a tape: to the sixteenth of an inch, by some
+// to the eighth, by a few to the millimetre.
 func (s *skylight) read(r *rand.Rand) {
+	s.step = 1.0 / 16
+	switch x := r.Float64(); {
+	case x < 0.25:
+		s.step = 1.0 / 8
+	case x < 0.35:
+		s.step = 1 / 25.4
+	}
 	for _, p := range s.sizes() {
-		p[0] = sixteenths(p[0] + handSigma*r.NormFloat64())
+		p[0] = s.mark(p[0] + handSigma*r.NormFloat64())
 		if s.round {
 			p[1] = p[0]
 			continue
 		}
-		p[1] = sixteenths(p[1] + handSigma*r.NormFloat64())
+		p[1] = s.mark(p[1] + handSigma*r.NormFloat64())
 	}
 }
 
-func sixteenths(in float64) float64 { return math.Round(in*16) / 16 }
+// mark is the tape's mark nearest to a length.
+func (s *skylight) mark(in float64) float64 { return math.Round(in/s.step) * s.step }
