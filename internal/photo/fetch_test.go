@@ -74,7 +74,7 @@ func (c *carrier) store(path string) string {
 
 func fetcherFor() *Fetcher {
 	return NewFetcher(FetchSettings{User: "AC1", Password: "secret", CredentialHosts: []string{"127.0.0.1"},
-		Hosts: []string{"localhost"}, Bytes: 100_000, Time: 2 * time.Second, Loopback: true})
+		Hosts: []string{"localhost"}, Bytes: 100_000, Time: 500 * time.Millisecond, Loopback: true})
 }
 
 func to(path string) func(c *carrier, _ *http.Request) string {

@@ -99,14 +99,13 @@ func (l *Lab) pixels(ctx context.Context, h Header, file []byte) (image.Image, e
 // develop makes the stored picture, its thumbnail and what is known of its look.
 func (l *Lab) develop(h Header, file []byte, pixels image.Image) (Photo, error) {
 	stored := turn(shrink(pixels, l.limits.Side), orientation(h.Kind, file))
-	work := shrink(stored, workSide)
-	gray := grayOf(work)
+	gray := grayOf(stored)
 	p := Photo{Kind: h.Kind, Width: stored.Rect.Dx(), Height: stored.Rect.Dy(), SHA256: sha256.Sum256(file),
 		Likeness: likenessOf(gray), Look: lookOf(gray)}
 	p.Troubles = p.Look.troubles(p.Width, p.Height)
 	var err, thumbErr error
 	p.JPEG, err = encode(stored, 85)
-	p.Thumb, thumbErr = encode(shrink(work, l.limits.Thumb), 75)
+	p.Thumb, thumbErr = encode(shrink(stored, l.limits.Thumb), 75)
 	if err := errors.Join(err, thumbErr); err != nil {
 		return Photo{}, fmt.Errorf("encode photo: %w", err)
 	}

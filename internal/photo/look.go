@@ -51,17 +51,11 @@ func (l Look) troubles(width, height int) []Trouble {
 	return all
 }
 
-func grayOf(m *image.RGBA) *image.Gray {
-	g := image.NewGray(image.Rect(0, 0, m.Rect.Dx(), m.Rect.Dy()))
-	for y := range g.Rect.Dy() {
-		row := m.Pix[y*m.Stride:]
-		out := g.Pix[y*g.Stride:][:g.Rect.Dx()]
-		for x := range out {
-			p := row[4*x : 4*x+3 : 4*x+3]
-			// ITU-R BT.601 weights, as JPEG uses.
-			out[x] = uint8((299*int(p[0]) + 587*int(p[1]) + 114*int(p[2]) + 500) / 1000)
-		}
-	}
+// grayOf is the brightness of a picture, shrunk to the side at which it is judged.
+func grayOf(m *image.YCbCr) *image.Gray {
+	w, h := fit(m.Rect.Dx(), m.Rect.Dy(), workSide)
+	g := image.NewGray(image.Rect(0, 0, w, h))
+	average(plane{g.Pix, g.Stride, w, h}, plane{m.Y, m.YStride, m.Rect.Dx(), m.Rect.Dy()})
 	return g
 }
 

@@ -40,22 +40,42 @@ func orientation(kind Kind, file []byte) int {
 }
 
 // turn makes upright what was stored in one of the eight orientations.
-func turn(m *image.RGBA, orientation int) *image.RGBA {
+func turn(m *image.YCbCr, orientation int) *image.YCbCr {
 	if orientation <= 1 || orientation > 8 {
 		return m
 	}
 	w, h := m.Rect.Dx(), m.Rect.Dy()
-	to := image.NewRGBA(image.Rect(0, 0, w, h))
+	to := newPlanes(w, h)
 	if orientation >= 5 {
-		to = image.NewRGBA(image.Rect(0, 0, h, w))
+		to = newPlanes(h, w)
 	}
-	for y := range to.Rect.Dy() {
-		for x := range to.Rect.Dx() {
-			fx, fy := source(orientation, x, y, w, h)
-			copy(to.Pix[to.PixOffset(x, y):][:4], m.Pix[m.PixOffset(m.Rect.Min.X+fx, m.Rect.Min.Y+fy):][:4])
+	cw, ch := (w+1)/2, (h+1)/2
+	turnPlane(to.Y, to.YStride, plane{m.Y, m.YStride, w, h}, orientation)
+	turnPlane(to.Cb, to.CStride, plane{m.Cb, m.CStride, cw, ch}, orientation)
+	turnPlane(to.Cr, to.CStride, plane{m.Cr, m.CStride, cw, ch}, orientation)
+	return to
+}
+
+// turnPlane walks the new plane: each step to the right there is always the same step
+// in the old one.
+func turnPlane(to []uint8, stride int, from plane, orientation int) {
+	w, h := from.w, from.h
+	if orientation >= 5 {
+		w, h = h, w
+	}
+	at := func(x, y int) int {
+		fx, fy := source(orientation, x, y, from.w, from.h)
+		return fy*from.stride + fx
+	}
+	right := at(1, 0) - at(0, 0)
+	for y := range h {
+		i := at(0, y)
+		row := to[y*stride:][:w]
+		for x := range row {
+			row[x] = from.pix[i]
+			i += right
 		}
 	}
-	return to
 }
 
 // source tells which stored pixel shows at x, y of the upright picture.
