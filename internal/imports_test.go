@@ -34,6 +34,7 @@ var mayUse = map[string][]string{
 	"internal/shop":                 {"internal/conversation", "internal/conversation/*", "internal/fitcheck", "internal/place"},
 	"internal/intake": {"internal/conversation", "internal/conversation/*", "internal/fitcheck", "internal/channels/*",
 		"internal/photo", "internal/drawing", "internal/db", "internal/place"},
+	"internal/demo": {"internal/channels/*", "internal/conversation", "internal/db"},
 	"internal/staff": {"internal/db", "internal/conversation", "internal/conversation/*", "internal/fitcheck",
 		"internal/drawing", "internal/place", "internal/shop"},
 }

@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"sync/atomic"
 	"time"
 
 	"github.com/jackc/pgx/v5/pgxpool"
@@ -26,6 +27,7 @@ type bot struct {
 	failed  chan error // the web server's end, if it ends by itself
 	address string     // where it listens
 	log     *slog.Logger
+	answers atomic.Pointer[shop.Answers]
 }
 
 // botOptions are what a bot is made of.
@@ -58,18 +60,19 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 	if err != nil {
 		return nil, err
 	}
-	service, err := intake.New(intake.Options{
-		Pool: o.pool, Shop: talkingShop, Brain: brain(), Clock: o.clock, Log: o.log,
+	b := &bot{failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
+	b.answers.Store(o.file.Questions())
+	b.service, err = intake.New(intake.Options{
+		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Log: o.log,
 		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client}},
 		Quiet:   o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
 	})
 	if err != nil {
 		return nil, err
 	}
-	if err := service.Start(ctx); err != nil {
+	if err := b.service.Start(ctx); err != nil {
 		return nil, err
 	}
-	b := &bot{service: service, failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
 	b.server = &http.Server{
 		Handler:           b.routes(o.pool, webhook),
 		ReadHeaderTimeout: 10 * time.Second,
@@ -90,12 +93,15 @@ func tokens(c carrierSettings) []string {
 	return []string{c.token, c.oldToken}
 }
 
-func brain() intake.Brain {
+func (b *bot) brain() intake.Brain {
 	return intake.Brain{
 		Respond: conversation.Respond,
 		Nudge:   conversation.Nudge,
 		Record:  func(t conversation.Talk) conversation.Record { return conversation.NewRecord(t, nil, nil) },
 		Keyword: reading.Keyword,
+		Answer: func(_ context.Context, text string) (string, error) {
+			return b.answers.Load().Find(text), nil
+		},
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"example.com/intake-bot/internal/channels/terminal"
 	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/shop"
 )
 
 type chatCommand struct {
@@ -20,7 +21,7 @@ func (c *chatCommand) Run(s streams) error {
 	if err != nil {
 		return err
 	}
-	shop, err := talking(f)
+	talkShop, err := talking(f)
 	if err != nil {
 		return err
 	}
@@ -28,7 +29,7 @@ func (c *chatCommand) Run(s streams) error {
 	if c.At != nil {
 		now = func() time.Time { return *c.At }
 	}
-	partner := newChat(shop, now)
+	partner := newChat(talkShop, f.Questions(), now)
 	if c.JSON {
 		bad, err := terminal.Lines(s.in, s.out, partner)
 		if err == nil && bad > 0 {
@@ -36,7 +37,7 @@ func (c *chatCommand) Run(s streams) error {
 		}
 		return err
 	}
-	greeting := fmt.Sprintf("You are a customer of %s. Write as you would text; /photo FILE sends a photo, Ctrl-D ends.\n", shop.Name)
+	greeting := fmt.Sprintf("You are a customer of %s. Write as you would text; /photo FILE sends a photo, Ctrl-D ends.\n", talkShop.Name)
 	if err := terminal.Keyboard(s.in, s.out, greeting, s.terminal(), partner); err != nil {
 		return err
 	}
@@ -50,6 +51,7 @@ func (c *chatCommand) Run(s streams) error {
 // chat is a talk in memory: the same turns as the bot's, without a database.
 type chat struct {
 	shop     *conversation.Shop
+	answers  *shop.Answers
 	now      func() time.Time
 	talk     conversation.Talk
 	messages []conversation.Message
@@ -59,8 +61,8 @@ type chat struct {
 // chatRef stands for a lead's ref where there is no database to make one.
 const chatRef = "CHAT"
 
-func newChat(shop *conversation.Shop, now func() time.Time) *chat {
-	return &chat{shop: shop, now: now, talk: conversation.Talk{Ref: chatRef, Channel: conversation.Terminal,
+func newChat(s *conversation.Shop, answers *shop.Answers, now func() time.Time) *chat {
+	return &chat{shop: s, answers: answers, now: now, talk: conversation.Talk{Ref: chatRef, Channel: conversation.Terminal,
 		State: conversation.Opening, OpenedAt: now(), Lead: conversation.Lead{Status: conversation.StatusOpen}}}
 }
 
@@ -68,7 +70,7 @@ func newChat(shop *conversation.Shop, now func() time.Time) *chat {
 func (c *chat) Answer(m terminal.Message) (terminal.Answer, error) {
 	now := c.now()
 	in := c.keep(conversation.FromCustomer, m.Text, now)
-	in.Photos = len(m.Photos)
+	in.Photos, in.Answer = len(m.Photos), c.answers.Find(m.Text)
 	out, err := conversation.Respond(c.talk, []conversation.Message{*in}, now, c.shop)
 	if err != nil {
 		return terminal.Answer{}, err

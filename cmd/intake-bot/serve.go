@@ -101,5 +101,6 @@ func (b *bot) reload(path string) {
 		return
 	}
 	b.service.SetShop(s)
+	b.answers.Store(file.Questions())
 	b.log.Info("the shop file was read again")
 }

@@ -47,6 +47,9 @@ func rising(b *binder, path string, names []string, values []Inches) {
 func (f *File) checkTolerances(b *binder) {
 	g := f.Tolerances.CapGap
 	rising(b, "tolerances.cap_gap", []string{"sound_from", "sound_to", "loose_over"}, []Inches{g.SoundFrom, g.SoundTo, g.LooseOver})
+	if g.AimFor < g.SoundFrom || g.AimFor > g.SoundTo {
+		b.wrongAt("tolerances.cap_gap.aim_for", "%s is not a sound gap: write one from %s to %s", g.AimFor, g.SoundFrom, g.SoundTo)
+	}
 	r := f.Tolerances.Grip
 	rising(b, "tolerances.grip", []string{"short_under", "sound_from", "sound_to", "long_over"},
 		[]Inches{r.ShortUnder, r.SoundFrom, r.SoundTo, r.LongOver})

@@ -90,6 +90,8 @@ type Tolerances struct {
 	Grip Grip `yaml:"grip"`
 	// Flashing is what it may add to the curb's outside, in total, before anyone asks.
 	Flashing Inches `yaml:"flashing"`
+	// Hand is the error of a careful hand with a tape, beside how finely it was read.
+	Hand Inches `yaml:"hand"`
 }
 
 // CapGap bounds the play of a unit over its curb.
@@ -99,6 +101,8 @@ type CapGap struct {
 	SoundTo   Inches `yaml:"sound_to"`
 	// LooseOver is where loose begins; between sound and loose it is noted for staff.
 	LooseOver Inches `yaml:"loose_over"`
+	// AimFor is the gap that a unit made to size is given.
+	AimFor Inches `yaml:"aim_for"`
 }
 
 // Grip bounds how far the plastic lies under the frame.
@@ -171,6 +175,8 @@ type Answer struct {
 	Question string `yaml:"question" required:"as a customer would put it"`
 	// Also are other ways to ask it.
 	Also []string `yaml:"also"`
+	// AlsoInSpanish are ways to ask it in Spanish; needed for a Spanish answer to be found.
+	AlsoInSpanish []string `yaml:"also_in_spanish"`
 	// Answer by language: en, and es where there is one.
 	Answer map[string]string `yaml:"answer" required:"by language, like en: We do not install."`
 }

@@ -81,6 +81,7 @@ func TestMistakesSayWhereAndWhatWouldBeRight(t *testing.T) {
 		{with("tolerances: {flashing: 0}"), "7:24: tolerances.flashing: \"0\" is not a length"},
 		{with("tolerances: {flashing: 3/0}"), "7:24: tolerances.flashing:"},
 		{with("tolerances: {cap_gap: {sound_from: 1/4, sound_to: 1/8}}"), "7:51: tolerances.cap_gap.sound_to: 1/8 is less than sound_from, 1/4"},
+		{with("tolerances: {cap_gap: {aim_for: 1}}"), "7:33: tolerances.cap_gap.aim_for: 1 is not a sound gap: write one from 1/4 to 1/2"},
 		{with("making: {dome: {smallest: 60, largest: 40}}"), "7:40: making.dome.largest: 40 is less than smallest, 60"},
 		{with("stock: [{code: A, part: lid, size: 26 x 26, layers: 1, material: acrylic, colors: [clear]}]"),
 			`7:25: stock[1].part: "lid" is not one of dome, unit`},
@@ -266,7 +267,7 @@ func TestExampleRulesAreTheDefaultsWhereItSaysSo(t *testing.T) {
 		t.Fatal(err)
 	}
 	got, want := f.Rules(), fitcheck.DefaultRules()
-	if !reflect.DeepEqual(got.Ship, want.Ship) || got.Gap != want.Gap || got.Grip != want.Grip ||
+	if !reflect.DeepEqual(got.Ship, want.Ship) || got.Gap != want.Gap || got.Grip != want.Grip || got.Measure != want.Measure ||
 		got.Flashing != want.Flashing || got.Making != want.Making || !reflect.DeepEqual(got.Sells, want.Sells) {
 		t.Errorf("rules differ from the defaults:\n%+v\n%+v", got, want)
 	}

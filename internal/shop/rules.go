@@ -11,9 +11,11 @@ import (
 func (f *File) Rules() *fitcheck.Rules {
 	r := fitcheck.DefaultRules()
 	g, p := f.Tolerances.CapGap, f.Tolerances.Grip
-	r.Gap = fitcheck.GapRules{SoundLow: g.SoundFrom.length(), SoundHigh: g.SoundTo.length(), Loose: g.LooseOver.length()}
+	r.Gap = fitcheck.GapRules{SoundLow: g.SoundFrom.length(), SoundHigh: g.SoundTo.length(),
+		Loose: g.LooseOver.length(), Target: g.AimFor.length()}
 	r.Grip = fitcheck.GripRules{Short: p.ShortUnder.length(), SoundLow: p.SoundFrom.length(),
 		SoundHigh: p.SoundTo.length(), Long: p.LongOver.length()}
+	r.Measure.Hand = f.Tolerances.Hand.length()
 	r.Flashing = f.Tolerances.Flashing.length()
 	r.Making = fitcheck.MakingRules{Step: f.Making.Step.length(),
 		DomeMin: f.Making.Dome.Smallest.length(), DomeMax: f.Making.Dome.Largest.length(),
@@ -59,10 +61,12 @@ func defaultSells() Sells {
 func defaultTolerances() Tolerances {
 	r := fitcheck.DefaultRules()
 	return Tolerances{
-		CapGap: CapGap{SoundFrom: Inches(r.Gap.SoundLow), SoundTo: Inches(r.Gap.SoundHigh), LooseOver: Inches(r.Gap.Loose)},
+		CapGap: CapGap{SoundFrom: Inches(r.Gap.SoundLow), SoundTo: Inches(r.Gap.SoundHigh),
+			LooseOver: Inches(r.Gap.Loose), AimFor: Inches(r.Gap.Target)},
 		Grip: Grip{ShortUnder: Inches(r.Grip.Short), SoundFrom: Inches(r.Grip.SoundLow),
 			SoundTo: Inches(r.Grip.SoundHigh), LongOver: Inches(r.Grip.Long)},
 		Flashing: Inches(r.Flashing),
+		Hand:     Inches(r.Measure.Hand),
 	}
 }
 

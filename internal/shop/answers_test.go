@@ -1,0 +1,73 @@
+package shop
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/intake-bot/deploy"
+)
+
+func TestAnswersAreFoundOnlyWhereTheyFitWell(t *testing.T) {
+	f, err := Parse([]byte(deploy.ExampleShop))
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := f.Questions()
+	for _, c := range []struct{ message, begins string }{
+		{"Do you install?", "We ship parts and don't install"},
+		{"do you guys install these", "We ship parts and don't install"},
+		{"It's cracked. Who installs it?", "We ship parts and don't install"},
+		{"what's the difference between acrylic and polycarbonate", "Acrylic stays clear longer"},
+		{"is polycarbonate stronger than acrylic?", "Acrylic stays clear longer"},
+		{"acrylic or polycarbonate?", "Acrylic stays clear longer"},
+		{"single or double?", "Two layers over any heated room"},
+		{"how long does it take", "Sizes that we stock"},
+		{"what's your lead time", "Sizes that we stock"},
+		{"do I have to climb up there?", "Please don't go up for us"},
+		{"is there a warranty", "Parts that arrive damaged"},
+		{"where are you?", "We are at 410"},
+		{"can i pick it up", "We are at 410"},
+		{"¿Ustedes instalan?", "Enviamos piezas y no instalamos"},
+		{"y cuanto tarda?", "Las medidas en existencia"},
+		{"tiene garantía", "Las piezas que llegan"},
+		// What is no question of these: talk, measures, answers.
+		{"26 x 50", ""},
+		{"acrylic", ""},
+		{"two layers", ""},
+		{"it's a metal frame that caps a wood box", ""},
+		{"yes, that's right", ""},
+		{"Hanna Lindwall, Saint Paul MN 55104", ""},
+		{"the dome is cracked and it leaks", ""},
+		{"the frame is bent", ""},
+		{"can you do a purple one", ""},
+		{"does it open?", ""},
+		{"", ""},
+		{"???", ""},
+		{"una capa, acrílico", ""},
+	} {
+		got := a.Find(c.message)
+		if c.begins == "" && got != "" || c.begins != "" && !strings.HasPrefix(got, c.begins) {
+			t.Errorf("%q: %q, want %q", c.message, got, c.begins)
+		}
+	}
+}
+
+func TestEveryQuestionOfTheOwnersFindsItsOwnAnswer(t *testing.T) {
+	f, err := Parse([]byte(deploy.ExampleShop))
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := f.Questions()
+	for _, one := range f.Answers {
+		for _, q := range append([]string{one.Question}, one.Also...) {
+			if got := a.Find(q); got != one.Answer["en"] {
+				t.Errorf("%q finds %q", q, got)
+			}
+		}
+		for _, q := range one.AlsoInSpanish {
+			if got := a.Find(q); got != one.Answer["es"] {
+				t.Errorf("%q finds %q", q, got)
+			}
+		}
+	}
+}
