@@ -50,6 +50,7 @@ func eachGuess(sh *sheet, try func(guess)) {
 	}
 	if sh.d[0] > 0 {
 		shifts(diagonals, sh.d[0] > 0, sh.d[1] > 0, try)
+		scales(diagonals, sh.d[1] > 0, try)
 	}
 	if sh.measured() > 1 {
 		try(guess{code: TapeHookInch, spot: everywhere, side: bothSides, shift: 1, kind: asShift, cost: 9})
@@ -117,23 +118,33 @@ func facesGuesses(sh *sheet, try func(guess)) {
 		try(guess{code: FrameMeasuredForCurb, spot: outside, side: bothSides, kind: asFrame, cost: 6})
 	}
 	if sh.any(plastic) && (sh.any(retainerIn) || sh.any(retainerOut)) {
-		try(guess{code: RetainerMeasuredForPlastic, spot: plastic, side: bothSides, kind: asRetainer, cost: 6})
+		cost := 6.0
+		if !sh.any(retainerOut) { // nothing that it reads like
+			cost = 8
+		}
+		try(guess{code: RetainerMeasuredForPlastic, spot: plastic, side: bothSides, kind: asRetainer, cost: cost})
 	}
 }
 
 func sizeGuesses(sh *sheet, s spot, try func(guess)) {
 	w, l := sh.v[s][0], sh.v[s][1]
-	if w > 0 && l > 0 && !sh.round[s] {
+	// Sides that reading can't tell apart can't be seen to change places.
+	if apart := math.Abs(w - l); w > 0 && l > 0 && within(apart, -1, 0, 3*sh.u[s][0]) == surelyOutside {
 		try(guess{code: SidesSwapped, spot: s, side: bothSides, kind: asSwap, cost: 5})
 	}
 	shifts(s, w > 0, l > 0, try)
+	scales(s, w > 0 && l > 0, try)
+	nominalGuesses(sh, s, try)
+}
+
+// scales are one size, or one side of it, in another unit.
+func scales(s spot, two bool, try func(guess)) {
 	for _, m := range units {
 		try(guess{code: m.code, spot: s, side: bothSides, scale: m.scale, kind: asScale, cost: 9})
-		for side := range int8(2) {
+		for side := int8(0); two && side < 2; side++ {
 			try(guess{code: m.code, spot: s, side: side, scale: m.scale, kind: asScale, cost: 12})
 		}
 	}
-	nominalGuesses(sh, s, try)
 }
 
 // shifts are a tape begun at the one-inch mark, the next inch, and the next foot.

@@ -4,6 +4,9 @@ package fitcheck
 // out (another unit, a foot, swapped sides) is undone first: what the wrong number would
 // break is no news.
 func lines(fs []Finding, u *Unit, sh *sheet, d *diagnosis, n need, rules *Rules) []Finding {
+	if d.clash {
+		fs = wallMismatch(fs, sh, rules)
+	}
 	work := sh
 	if d.found && d.best.gross() {
 		fixed, _ := d.best.undo(sh, relations{})
@@ -19,8 +22,9 @@ func lines(fs []Finding, u *Unit, sh *sheet, d *diagnosis, n need, rules *Rules)
 		fs = flashingLine(fs, work, rules)
 	}
 	fs = oddLines(fs, u, work, n)
+	fs = gripFirst(fs, d)
 	if d.clash {
-		fs = unexplained(fs, sh, rules)
+		fs = otherwise(fs, sh, rules)
 	}
 	return fs
 }
@@ -40,13 +44,10 @@ func (sh *sheet) settleExact() {
 	}
 }
 
-// unexplained: the numbers contradict each other and no known mistake tells how. The
-// wall tells most; else what was found beside it; else the two groups of sizes.
-func unexplained(fs []Finding, sh *sheet, rules *Rules) []Finding {
+// otherwise: the numbers contradict each other, no known mistake tells how, and no line
+// speaks of it either; then it is said which sizes don't go together.
+func otherwise(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	rel := soundRelations(rules)
-	if sh.pairMisfit(outside, inside, rel.wall, 0) > leastCost*2 {
-		return append(fs, wallMismatch(sh))
-	}
 	for i := range fs {
 		if fs[i].Severity != Note {
 			return fs
@@ -57,11 +58,11 @@ func unexplained(fs []Finding, sh *sheet, rules *Rules) []Finding {
 		within reach
 	}{{retainerOut, plastic, rel.rim}, {retainerOut, retainerIn, reach{1, 10}}, {plastic, retainerIn, rel.grip},
 		{frame, outside, rel.gap}, {retainerIn, bulge, reach{0, 6}}} {
-		if sh.pairMisfit(p.a, p.b, p.within, 0.5) > leastCost*2 {
+		if sh.pairMisfit(p.a, p.b, p.within, 0.5) > 2*leastCost {
 			return append(fs, contradictionOf(p.a, p.b))
 		}
 	}
-	if a, b := sh.first(plastic, retainerIn, retainerOut), sh.first(outside, frame, inside); sh.groupMisfit() > leastCost*2 {
+	if a, b := sh.first(plastic, retainerIn, retainerOut), sh.first(outside, frame, inside); sh.groupMisfit() > 2*leastCost {
 		return append(fs, contradictionOf(a, b))
 	}
 	return fs
@@ -74,8 +75,13 @@ func contradictionOf(a, b spot) Finding {
 }
 
 // wallMismatch: no usual wall makes this difference.
-func wallMismatch(sh *sheet) Finding {
-	low, high, mean, u := sh.pairRange(outside, inside)
+func wallMismatch(fs []Finding, sh *sheet, rules *Rules) []Finding {
+	rel := soundRelations(rules)
+	if sh.pairMisfit(outside, inside, rel.wall, 0) <= 2*leastCost {
+		return fs
+	}
+	wall := sh.differences(outside, inside)
+	low, high, mean := wall.low(), wall.high(), wall.mean().Inches()
 	f := Finding{Code: CurbWallMismatch, Severity: Ask, Topic: TopicCurbInside, Source: sourceWall,
 		Numbers: Numbers{"expected_in": singleWall.Inches(), "found_in": mean},
 		Settle:  []Topic{TopicCurbInside, TopicCurbOutside}}
@@ -86,7 +92,7 @@ func wallMismatch(sh *sheet) Finding {
 	case ok:
 		f.Settle = []Topic{TopicCurbInside} // the diagonals bear the outside out
 	}
-	band := oneSided * u
+	band := oneSided * wall.u
 	switch {
 	case high.Inches() < -band:
 		f.Text = "The curb's inside reads larger than its outside, so did the two change places?"
@@ -98,5 +104,22 @@ func wallMismatch(sh *sheet) Finding {
 	default:
 		f.Text = "Outside and inside of the curb differ by " + tape(mean) + " in where a wood wall makes 3, so could you measure them again?"
 	}
-	return f
+	return append(fs, f)
+}
+
+// gripFirst: plastic that hardly reaches under its frame is likelier to be the wrong
+// edge, or a broken piece, than a tape begun at its one-inch mark.
+func gripFirst(fs []Finding, d *diagnosis) []Finding {
+	if !d.found || d.best.code != TapeHookInch {
+		return fs
+	}
+	for i := range fs {
+		if fs[i].Code == EdgeGripShort && fs[i].Severity != Note {
+			f := fs[i]
+			copy(fs[1:i+1], fs[:i])
+			fs[0] = f
+			break
+		}
+	}
+	return fs
 }

@@ -5,17 +5,15 @@ import "math"
 // oneInTen is the coverage factor that keeps the risk at one limit to 10 %.
 const oneInTen = 1.28
 
-// gapLines: how the old frame caps the curb. Each direction has its own gap, but a frame
-// is made with the same gap both ways, so what one direction shows is weighed with the
-// other: a direction just past the line while both together are not is told to staff and
-// not asked about.
+// gapLines: how the old frame caps the curb, per direction in total.
 func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
-	low, high, mean, u := sh.pairRange(frame, outside)
-	if u == 0 {
+	gap := sh.differences(frame, outside)
+	if gap.n == 0 {
 		return fs
 	}
 	g := &rules.Gap
 	f := Finding{Topic: TopicFrameInside, Source: sourcePractice, Settle: []Topic{TopicCurbOutside, TopicFrameInside}}
+	low, high := gap.low(), gap.high()
 	switch {
 	case low < 0:
 		f.Code, f.Severity = WontCap, Stop
@@ -23,7 +21,7 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 		f.Text = "The old frame's inside reads " + (-low).Tape() + " in less than the curb's outside, so as measured it could not sit over the curb."
 		return append(fs, f)
 	case low < g.SoundLow:
-		f.Code, f.Severity = CapGapTight, pooled(mean < g.SoundLow.Inches(), g.SoundLow-low, u)
+		f.Code, f.Severity = CapGapTight, gap.below(g.SoundLow, oneInTen)
 		f.Numbers = Numbers{"gap_in": low.Inches(), "low_in": g.SoundLow.Inches()}
 		f.Text = "The old frame leaves " + low.Tape() + " in over the curb in all, less than the usual " + g.SoundLow.Tape() +
 			", so is the curb's outside right?"
@@ -36,49 +34,77 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	f.Numbers = Numbers{"gap_in": high.Inches(), "high_in": g.Loose.Inches()}
 	f.Text = "The old frame leaves " + high.Tape() + " in over the curb in all, a little more than the usual " + g.SoundHigh.Tape() + "."
 	if high > g.Loose {
-		f.Severity = pooled(mean > g.Loose.Inches(), high-g.Loose, u)
+		f.Severity = gap.above(g.Loose, oneInTen)
 		f.Text = "The old frame leaves " + high.Tape() + " in over the curb in all, more than the " + g.Loose.Tape() +
 			" that is still sound, so is the curb's outside right?"
 	}
 	return append(fs, f)
 }
 
-// pooled asks where both directions together are past the line, or one is past it by more
-// than reading explains.
-func pooled(together bool, past Length, u float64) Severity {
-	if together || past.Inches() > oneInTen*u {
+// differences are one size less another, on the sides that both were read on.
+type differences struct {
+	of [2]Length
+	n  int
+	u  float64 // standard uncertainty of one, in inches
+}
+
+func (sh *sheet) differences(a, b spot) (d differences) {
+	for side := range 2 {
+		if sh.both(a, b, side) {
+			d.of[d.n] = sh.exact[a][side] - sh.exact[b][side]
+			d.u = math.Hypot(sh.u[a][side], sh.u[b][side])
+			d.n++
+		}
+	}
+	return d
+}
+
+func (d *differences) low() Length {
+	if d.n == 2 {
+		return min(d.of[0], d.of[1])
+	}
+	return d.of[0]
+}
+
+func (d *differences) high() Length {
+	if d.n == 2 {
+		return max(d.of[0], d.of[1])
+	}
+	return d.of[0]
+}
+
+func (d *differences) mean() Length { return (d.of[0] + d.of[1]) / Length(max(d.n, 1)) }
+
+// above is how grave it is that a difference lies above a line. Walls and gaps are the
+// same both ways, so each direction vouches for the other: a customer is asked where all
+// are past the line, or one is past it by more than reading explains; else staff are told.
+func (d *differences) above(line Length, k float64) Severity {
+	if d.n == 2 && d.low() > line || (d.high()-line).Inches() > k*d.u {
 		return Ask
 	}
 	return Note
 }
 
-// pairRange is the least and the most of a less b over the sides that both were read on,
-// their mean, and the uncertainty of one; u is 0 where there is none.
-func (sh *sheet) pairRange(a, b spot) (low, high Length, mean, u float64) {
-	n := 0.0
-	low, high = math.MaxInt64, math.MinInt64
-	for side := range 2 {
-		if !sh.both(a, b, side) {
-			continue
-		}
-		d := sh.exact[a][side] - sh.exact[b][side]
-		low, high = min(low, d), max(high, d)
-		mean += d.Inches()
-		u = math.Hypot(sh.u[a][side], sh.u[b][side])
-		n++
+func (d *differences) below(line Length, k float64) Severity {
+	if d.n == 2 && d.high() < line || (line-d.low()).Inches() > k*d.u {
+		return Ask
 	}
-	return low, high, mean / max(n, 1), u
+	return Note
 }
 
-// flashingLine: what the outside is over wood and inside, both directions together.
+// flashingLine: what the outside is over the inside and a single wood wall.
 func flashingLine(fs []Finding, sh *sheet, rules *Rules) []Finding {
-	_, _, mean, u := sh.pairRange(outside, inside)
-	if u == 0 || FromInches(mean) <= singleWall+rules.Flashing || FromInches(mean) > oldWall+3*Inch/2 {
+	wall := sh.differences(outside, inside)
+	line := singleWall + rules.Flashing
+	if wall.n == 0 || wall.high() <= line || wall.mean() > oldWall+3*Inch/2 {
 		return fs
 	}
 	g := guess{code: FlashingIncluded, spot: outside, side: bothSides, kind: asFlare}
 	f := g.finding(sh)
 	f.Settle = []Topic{TopicCurbOutside}
+	if f.Severity = wall.above(line, oneSided); f.Severity == Note {
+		f.Text = "Outside and inside of the curb differ by " + wall.high().Tape() + " in one way, a little more than wood and flashing usually make."
+	}
 	return append(fs, f)
 }
 

@@ -2,10 +2,11 @@ package fitcheck
 
 // gripLines: how far the plastic lies under the retaining frame, per edge.
 func gripLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
-	low, high, _, u := sh.pairRange(plastic, retainerIn)
-	if u == 0 {
+	lip := sh.differences(plastic, retainerIn)
+	if lip.n == 0 {
 		return fs
 	}
+	low, high := lip.low(), lip.high()
 	g := &rules.Grip
 	f := Finding{Topic: TopicPlasticSize, Source: sourcePractice, Settle: []Topic{TopicPlasticSize, TopicRetainerOpening}}
 	if low < 2*g.SoundLow {
@@ -40,8 +41,9 @@ const passSound = Inch / 4
 
 // passLines: the bulge must come up through the opening of the retaining frame.
 func passLines(fs []Finding, sh *sheet) []Finding {
-	spare, _, _, u := sh.pairRange(retainerIn, bulge)
-	if u == 0 || spare >= passSound {
+	room := sh.differences(retainerIn, bulge)
+	spare := room.low()
+	if room.n == 0 || spare >= passSound {
 		return fs
 	}
 	f := Finding{Code: WontPassOpening, Severity: Note, Topic: TopicBulgeBase, Source: "geometry; the 1/4 in to spare is common practice",
@@ -51,7 +53,7 @@ func passLines(fs []Finding, sh *sheet) []Finding {
 	case spare <= 0:
 		f.Severity = Stop
 		f.Text = "The foot of the bulge reads as large as the retaining frame's opening or larger, so as measured it would not pass through."
-	case within(spare.Inches(), 0, 1000, u) != surelyInside:
+	case within(spare.Inches(), 0, 1000, room.u) != surelyInside:
 		f.Severity = Ask
 		f.Text = "The bulge has only " + spare.Tape() + " in to spare in the retaining frame's opening, too little to be sure that it passes, so could you measure both again?"
 	}

@@ -21,7 +21,7 @@ func soundRelations(rules *Rules) relations {
 		wall: reach{singleWall.Inches(), (singleWall + rules.Flashing).Inches()},
 		gap:  reach{rules.Gap.SoundLow.Inches(), rules.Gap.Loose.Inches()},
 		grip: reach{2 * rules.Grip.Short.Inches(), 2 * rules.Grip.Long.Inches()},
-		rim:  reach{0.25, 6},
+		rim:  reach{0.375, 6},
 	}
 }
 

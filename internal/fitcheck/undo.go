@@ -4,8 +4,8 @@ import "math"
 
 // undo is the sheet as it would have been read without the mistake, and the relations
 // that then hold.
-func (g *guess) undo(sh *sheet, rel relations) (sheet, relations) {
-	fixed := *sh
+func (g *guess) undo(sh *sheet, rel relations) (fixed sheet, _ relations) {
+	fixed = *sh
 	switch g.kind {
 	case asWall:
 		rel.wall = g.wall
@@ -18,7 +18,7 @@ func (g *guess) undo(sh *sheet, rel relations) (sheet, relations) {
 		rel.gap = reach{-0.375, 0}
 	case asRetainer:
 		rel.rim = reach{0, 0}
-		rel.grip = reach{2, 7}
+		rel.grip = reach{1.5, 7}
 		if !sh.any(retainerOut) {
 			rel.grip.low = 4
 		}
@@ -26,7 +26,7 @@ func (g *guess) undo(sh *sheet, rel relations) (sheet, relations) {
 		fixed.v[g.spot][0], fixed.v[g.spot][1] = sh.v[g.spot][1], sh.v[g.spot][0]
 		fixed.u[g.spot][0], fixed.u[g.spot][1] = sh.u[g.spot][1], sh.u[g.spot][0]
 	default:
-		g.each(&fixed, g.correct)
+		g.correctAll(&fixed)
 	}
 	return fixed, rel
 }
@@ -49,16 +49,16 @@ func (sh *sheet) fromInside() {
 	}
 }
 
-// each calls f for every reading that the guess is about.
-func (g *guess) each(sh *sheet, f func(v, u *float64)) {
-	all := g.spot == everywhere || g.spot == allSizes
-	for s := range sh.v {
-		if !all && spot(s) != g.spot {
-			continue
-		}
+// correctAll takes every reading that the guess is about back to what it should have been.
+func (g *guess) correctAll(sh *sheet) {
+	from, to := g.spot, g.spot+1
+	if g.spot >= everywhere {
+		from, to = 0, spots
+	}
+	for s := from; s < min(to, spots); s++ {
 		for side := range sh.v[s] {
 			if sh.v[s][side] > 0 && (g.side == bothSides || int(g.side) == side) {
-				f(&sh.v[s][side], &sh.u[s][side])
+				sh.v[s][side], sh.u[s][side] = g.correct(sh.v[s][side], sh.u[s][side])
 			}
 		}
 	}
@@ -67,7 +67,7 @@ func (g *guess) each(sh *sheet, f func(v, u *float64)) {
 	}
 	for i := range sh.d {
 		if sh.d[i] > 0 && (g.side == bothSides || int(g.side) == i) {
-			f(&sh.d[i], &sh.du[i])
+			sh.d[i], sh.du[i] = g.correct(sh.d[i], sh.du[i])
 		}
 	}
 }
@@ -75,20 +75,18 @@ func (g *guess) each(sh *sheet, f func(v, u *float64)) {
 // correct takes one reading back to what it should have been. In another unit the hand
 // errs as in inches, but the number is written more or less finely: to a hundredth of a
 // foot, a whole centimetre or a tenth.
-func (g *guess) correct(v, u *float64) {
+func (g *guess) correct(v, u float64) (float64, float64) {
 	if g.kind == asShift {
-		*v -= g.shift
-		return
+		return v - g.shift, u
 	}
 	fine := 1 / 25.4
 	switch {
 	case g.scale == 12:
 		fine = 0.5
-	case *v == math.Trunc(*v):
+	case v == math.Trunc(v):
 		fine = max(g.scale, fine)
 	}
-	*v *= g.scale
-	*u = math.Hypot(0.06, fine/math.Sqrt(12))
+	return v * g.scale, math.Hypot(0.06, fine/math.Sqrt(12))
 }
 
 // judge scores a guess against the sheet.
