@@ -212,7 +212,7 @@ func wrongDiagonal(r *rand.Rand, s *skylight) bool {
 }
 
 func copied(r *rand.Rand, s *skylight) bool {
-	if s.round || !s.unit || !s.oblong() {
+	if s.round || !s.unit || !s.oblong() || len(s.sizes()) < 2 {
 		return false
 	}
 	i := r.IntN(2)
@@ -247,7 +247,7 @@ func tapeCase(r *rand.Rand, s *skylight) bool {
 }
 
 func tooSmall(r *rand.Rand, s *skylight) bool {
-	if s.unit {
+	if s.unit || s.opening[0] == 0 {
 		return false
 	}
 	s.plastic = s.opening.plus(0.4 * r.Float64())

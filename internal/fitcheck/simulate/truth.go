@@ -68,6 +68,9 @@ func draw(r *rand.Rand) *skylight {
 	} else {
 		s.drawDome(r, size)
 	}
+	if r.Float64() < 0.1 {
+		s.alone()
+	}
 	return s
 }
 
@@ -110,6 +113,15 @@ func (s *skylight) drawDome(r *rand.Rand, opening pair) {
 	if r.Float64() < 0.5 {
 		s.retain = s.plastic.plus(0.5 + 0.75*r.Float64())
 	}
+}
+
+// alone leaves the one size that the part needs, with nothing to check it against.
+func (s *skylight) alone() {
+	if s.unit {
+		*s = skylight{round: s.round, unit: true, outside: s.outside}
+		return
+	}
+	*s = skylight{round: s.round, plastic: s.plastic}
 }
 
 // diagonals of a curb whose corners are off the square by a skew in inches over its width.
