@@ -16,7 +16,7 @@ func site(p fitcheck.Place) fitcheck.Site {
 	if !ok {
 		return fitcheck.Site{}
 	}
-	return fitcheck.Site{County: e.County, Lat: e.Lat, Lon: e.Lon, Known: true}
+	return fitcheck.Site{State: e.State, County: e.County, Lat: e.Lat, Lon: e.Lon, Known: true}
 }
 
 // SiteOf looks a place up for a fit check outside a talk.

@@ -14,6 +14,7 @@ type Job struct {
 // Site is what is known of the place beyond its name; the caller looks it up, since
 // the check has no tables of places. Zero values mean "not known".
 type Site struct {
+	State  string  // of the ZIP code, for a place that names no state
 	County string  // likely county: a ZIP code may span several
 	Lat    float64 // degrees north
 	Lon    float64 // degrees east

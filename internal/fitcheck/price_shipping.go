@@ -14,8 +14,8 @@ func (b *bill) shipping(u *Unit, job *Job, rules *Rules, r *UnitResult, prices *
 		b.lines = append(b.lines, EstimateLine{What: "Shipping is not included"})
 		return ""
 	}
-	if slices.Contains(sp.Quoted, job.Place.State) {
-		return "Shipping to " + job.Place.State + " is quoted by a person."
+	if slices.Contains(sp.Quoted, job.state()) {
+		return "Shipping to " + job.state() + " is quoted by a person."
 	}
 	low, high := shipEnds(u, rules, r)
 	n := Cents(pieces(u))

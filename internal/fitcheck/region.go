@@ -1,15 +1,12 @@
 package fitcheck
 
-import (
-	"math"
-	"strings"
-)
+import "strings"
 
 // regionFindings flag where staff should look closer before they sell: hurricanes, snow
 // and hard climates. They are notes, never rulings: the local building office decides.
 // What travels on wheels has no region.
 func regionFindings(u *Unit, job *Job, r *UnitResult) []Finding {
-	if job.Use == UseRV || job.Place.State == "" {
+	if job.Use == UseRV || job.state() == "" {
 		return nil
 	}
 	var fs []Finding
@@ -25,6 +22,14 @@ func regionFindings(u *Unit, job *Job, r *UnitResult) []Finding {
 		fs = append(fs, f)
 	}
 	return fs
+}
+
+// state is the state as told, or that of the ZIP code.
+func (j *Job) state() string {
+	if j.Place.State != "" {
+		return j.Place.State
+	}
+	return j.Site.State
 }
 
 func hurricane(job *Job, r *UnitResult) (Finding, bool) {
@@ -60,7 +65,7 @@ const (
 // windRegion is how much hurricanes matter at the place. Where its position is known,
 // only what lies within reach of the sea counts in a coastal state.
 func windRegion(job *Job) windKind {
-	state := job.Place.State
+	state := job.state()
 	switch {
 	case state == "FL" && highVelocityCounty(job.Site.County):
 		return windHighVelocity
@@ -130,7 +135,7 @@ type region struct {
 
 func inRegion(rs []region, job *Job) bool {
 	for i := range rs {
-		if rs[i].state == job.Place.State && rs[i].holds(job.Site) {
+		if rs[i].state == job.state() && rs[i].holds(job.Site) {
 			return true
 		}
 	}
@@ -142,39 +147,4 @@ func (g *region) holds(s Site) bool {
 		return true
 	}
 	return s.Known && s.Lat >= g.south && s.Lat <= g.north && s.Lon >= g.west && s.Lon <= g.east
-}
-
-// earthMiles is the mean radius of the earth: 6371.0088 km (IUGG).
-const earthMiles = 3958.7613
-
-// milesBetween is the great-circle distance, by the haversine formula.
-func milesBetween(a, b Site) float64 {
-	const rad = math.Pi / 180
-	la, lb := a.Lat*rad, b.Lat*rad
-	h := hav(lb-la) + math.Cos(la)*math.Cos(lb)*hav((b.Lon-a.Lon)*rad)
-	return 2 * earthMiles * math.Asin(math.Sqrt(math.Min(1, h)))
-}
-
-func hav(x float64) float64 { s := math.Sin(x / 2); return s * s }
-
-// milesToSea is the distance to the nearest point of the hurricane coast's outline. Its
-// lines are short enough to be straight on a flat map around the site, within a mile or two.
-func milesToSea(s Site) float64 {
-	const perDegree = earthMiles * math.Pi / 180
-	squeeze := math.Cos(s.Lat * math.Pi / 180)
-	best := math.Inf(1)
-	for i := 1; i < len(hurricaneCoast); i++ {
-		best = min(best, toLine(s, squeeze, hurricaneCoast[i-1], hurricaneCoast[i]))
-	}
-	return perDegree * math.Sqrt(best)
-}
-
-// toLine is the square of the distance from the site to the line from a to b, in degrees
-// of latitude; squeeze is what a degree of longitude is of one.
-func toLine(s Site, squeeze float64, a, b Site) float64 {
-	ax, ay := (a.Lon-s.Lon)*squeeze, a.Lat-s.Lat
-	dx, dy := (b.Lon-a.Lon)*squeeze, b.Lat-a.Lat
-	t := max(0, min(1, -(ax*dx+ay*dy)/(dx*dx+dy*dy)))
-	x, y := ax+t*dx, ay+t*dy
-	return x*x + y*y
 }

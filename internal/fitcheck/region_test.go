@@ -100,6 +100,7 @@ func TestRegionFindings(t *testing.T) {
 		{"three layers already", Job{Use: UseHome, Place: Place{State: "MN"}}, Unit{Layers: 3}, []Code{SnowRegion}},
 		{"a shed needs no layers", Job{Use: UseOutbuilding, Place: Place{State: "MN"}}, Unit{Layers: 1}, []Code{SnowRegion}},
 		{"a trailer moves", Job{Use: UseRV, Place: Place{State: "MN"}}, Unit{}, nil},
+		{"a ZIP code alone", Job{Use: UseHome, Place: Place{ZIP: "55802"}, Site: Site{State: "MN", Lat: 46.77, Lon: -92.09, Known: true}}, Unit{Layers: 2}, []Code{SnowRegion, ExtremeClimate}},
 		{"no place", Job{Use: UseHome}, Unit{}, nil},
 		{"Broward", Job{Use: UseHome, Place: Place{State: "FL"}, Site: in("Broward")}, Unit{}, []Code{HurricaneRegion}},
 		{"Phoenix shed", Job{Use: UseOutbuilding, Place: Place{State: "AZ"}, Site: at(33.45, -112.07)}, Unit{}, []Code{ExtremeClimate}},

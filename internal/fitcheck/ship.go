@@ -31,7 +31,7 @@ func shipOne(u *Unit, job *Job, rules *Rules, r *UnitResult) *Ship {
 		s.By, s.FreightClass = ShipStaff, nil
 		s.Notes = append(s.Notes, "The size is a range, and its two ends would travel differently.")
 	}
-	if outsideLower48[job.Place.State] {
+	if outsideLower48[job.state()] {
 		s.Notes = append(s.Notes, "Outside the lower 48 states: staff ask for the route and its price.")
 	}
 	return s
