@@ -182,3 +182,19 @@ func TestListed(t *testing.T) {
 		}
 	}
 }
+
+func TestCarrierHosts(t *testing.T) {
+	credentials, store := CarrierHosts()
+	for address, want := range map[string][2]bool{
+		"https://api.twilio.com/x": {true, false}, "https://api.dublin.ie1.twilio.com/x": {true, false},
+		"https://mms.twiliocdn.com/x": {false, true}, "https://twilio.com.example.com/x": {false, false},
+	} {
+		u, err := url.Parse(address)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := [2]bool{listed(credentials, u), listed(store, u)}; got != want {
+			t.Errorf("%s: %v", address, got)
+		}
+	}
+}

@@ -49,6 +49,26 @@ func TestOpenKinds(t *testing.T) {
 	}
 }
 
+// The picture from a HEIC is that of the same scene, with no stray pixel, least of all
+// in the first row, where the decoder leaves some.
+func TestHEICPixels(t *testing.T) {
+	want := planesOf(scene(320, 240, 5))
+	m, err := decode(Header{Kind: HEIC}, read(t, "small.heic"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, sum := shrink(m, 320), 0
+	for i, v := range got.Y {
+		d := max(int(v), int(want.Y[i])) - min(int(v), int(want.Y[i]))
+		if sum += d; d > 100 {
+			t.Errorf("pixel %d, %d is off by %d", i%320, i/320, d)
+		}
+	}
+	if off := float64(sum) / float64(len(got.Y)); off > 6 {
+		t.Errorf("off by %.1f on average", off)
+	}
+}
+
 func checkJPEG(t *testing.T, file []byte, w, h int) {
 	t.Helper()
 	m, err := jpeg.Decode(bytes.NewReader(file))

@@ -10,7 +10,7 @@ import (
 )
 
 func TestTroubles(t *testing.T) {
-	big := scene(1600, 1200, 7)
+	big := scene(1100, 825, 7)
 	flat := image.NewRGBA(big.Rect)
 	draw.Draw(flat, flat.Rect, image.NewUniform(color.Gray{128}), image.Point{}, draw.Src)
 	for _, c := range []struct {
@@ -19,7 +19,7 @@ func TestTroubles(t *testing.T) {
 		want []Trouble
 	}{
 		{"sharp", big, nil},
-		{"another", scene(1200, 1600, 8), nil},
+		{"another", scene(825, 1100, 8), nil},
 		{"sharp and dull", dimmed(big, 0.45), nil},
 		{"a little soft", blurred(big, 1), nil},
 		{"shaken", blurred(big, 5), []Trouble{Blurred}},
