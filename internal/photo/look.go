@@ -28,7 +28,7 @@ const (
 // Thresholds, by judgement, checked in the tests on pictures made for it.
 const (
 	workSide     = 1024
-	leastSharp   = 20
+	leastSharp   = 12
 	leastLight   = 56
 	leastSide    = 480 // longer side: a tape's figures can't be read below
 	leastNarrow  = 240
