@@ -51,15 +51,11 @@ func SaveTurn(ctx context.Context, tx pgx.Tx, t Turn) (queued int, err error) {
 	return len(out.texts), nil
 }
 
-// saveConsent follows what the talk understood: a stop said in other words than the
-// carrier's, or a return.
+// saveConsent follows a stop that was said in other words than the carrier's. The way
+// back is the customer's own START alone, never what a turn made of something else.
 func (t Turn) saveConsent(b *pgx.Batch) {
-	was, is := t.Held.Talk.State == conversation.Silenced, t.Outcome.Talk.State == conversation.Silenced
-	switch {
-	case is && !was:
+	if t.Outcome.Talk.State == conversation.Silenced && t.Held.Talk.State != conversation.Silenced {
 		queueOptOut(b, t.To, OptOutTalk, t.Now)
-	case was && !is:
-		queueOptIn(b, t.To, t.Now)
 	}
 }
 

@@ -39,6 +39,9 @@ func (p *parrot) respond(talk conversation.Talk, in []conversation.Message, now 
 	p.turns.Add(1)
 	time.Sleep(p.slow)
 	o := conversation.Outcome{Talk: talk, PhotosOf: map[int]fitcheck.Topic{}}
+	if talk.State == conversation.Silenced && in[0].Text != "START" {
+		return o, nil
+	}
 	o.Talk.Language, o.Talk.State = "en", conversation.Measuring
 	o.Talk.Lead.Units = []conversation.LeadUnit{}
 	var heard []string

@@ -13,8 +13,9 @@ import (
 // sweepLimit bounds how many talks one sweep takes up; the next takes more.
 const sweepLimit = 1000
 
-// sweepAll is the margin of the sweep at the start: all that waits is taken up.
-const sweepAll = 0
+// sweepAll is the margin of the sweep at the start: all that waits is taken up, what is
+// not yet due too, for its job may have died with another process.
+const sweepAll = -longestWait
 
 // sweepLate is the margin of later ones: by then its own job has failed it.
 const sweepLate = time.Minute
@@ -27,7 +28,7 @@ func (s *Service) workSweep(ctx context.Context, _ *river.Job[sweepArgs]) error 
 // sweep asks for the turns, sends and reminders that should have been made more than
 // margin ago. A job too many does no harm: it finds nothing to do.
 func (s *Service) sweep(ctx context.Context, margin time.Duration) error {
-	unheard := margin
+	unheard := max(0, margin)
 	if margin > 0 {
 		unheard += s.opts.QuietCap
 	}
