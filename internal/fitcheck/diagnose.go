@@ -18,6 +18,7 @@ type diagnosis struct {
 	best, rival guess
 	found       bool // a mistake explains the numbers better than "nothing wrong"
 	contested   bool // the rival explains them about as well
+	tied        bool // the same mistake elsewhere explains them about as well
 	clash       bool // nothing explains them
 	plain       float64
 	settle      []Topic
@@ -74,6 +75,7 @@ func (sh *sheet) settles(d *diagnosis, rel *relations) []Topic {
 	eachGuess(sh, func(g guess) {
 		g.judge(sh, rel)
 		if (g.code == d.best.code || d.contested && g.code == d.rival.code) && g.score < min(d.best.score+standsOut, d.plain) {
+			d.tied = d.tied || g.code == d.best.code && (g.spot != d.best.spot || g.side != d.best.side)
 			add(&g)
 		}
 	})

@@ -1,5 +1,7 @@
 package fitcheck
 
+import "math"
+
 // Sources of what the diagnosis knows.
 const (
 	sourcePractice = "common practice"
@@ -16,6 +18,9 @@ func (d *diagnosis) explain(sh *sheet) []Finding {
 	}
 	fs := []Finding{d.best.finding(sh)}
 	fs[0].Settle = d.settle
+	if d.tied {
+		fs[0].Text = d.tiedText(fs[0].Text)
+	}
 	if d.contested {
 		fs = append(fs, d.rival.finding(sh))
 		fs[0].Rival, fs[1].Rival = fs[1].Code, fs[0].Code
@@ -23,6 +28,9 @@ func (d *diagnosis) explain(sh *sheet) []Finding {
 		fs[0].Text = "The numbers go together only if " + d.best.clause() + ", or if " + d.rival.clause() + ", so which of the two is it?"
 	}
 	for i := range fs {
+		for k, x := range fs[i].Numbers {
+			fs[i].Numbers[k] = math.Round(x*1e6) / 1e6
+		}
 		fs[i].clash = d.best.spot < everywhere && d.best.kind >= asSwap && fs[i].Code != SidesSwapped && sh.measured() > 1
 	}
 	return fs
@@ -161,3 +169,21 @@ func join(v [2]float64, write func(float64) string) string {
 }
 
 func capital(s string) string { return string(s[0]-'a'+'A') + s[1:] }
+
+// tiedText speaks of several readings where the numbers don't tell which one is wrong.
+func (d *diagnosis) tiedText(text string) string {
+	names := partName(d.settle[0])
+	for _, t := range d.settle[1:] {
+		names += " and " + partName(t)
+	}
+	off := "an inch"
+	switch {
+	case d.best.code == SidesSwapped && len(d.settle) > 1:
+		return "Width and length of " + names + " are not in the same order, so which side is the width?"
+	case d.best.code == MisreadFoot:
+		off = "a foot"
+	case d.best.code != TapeHookInch:
+		return text
+	}
+	return "One reading of " + names + " seems to be " + off + " off, so could you measure them again?"
+}

@@ -49,16 +49,58 @@ func eachGuess(sh *sheet, try func(guess)) {
 		}
 	}
 	if sh.d[0] > 0 {
-		shifts(diagonals, sh.d[0] > 0, sh.d[1] > 0, try)
+		shifts(diagonals, sh.d[0] > 0, sh.d[1] > 0, true, try)
 		scales(diagonals, sh.d[1] > 0, try)
 	}
 	if sh.measured() > 1 {
 		try(guess{code: TapeHookInch, spot: everywhere, side: bothSides, shift: 1, kind: asShift, cost: 9})
 		try(guess{code: TapeHookInch, spot: allSizes, side: bothSides, shift: 1, kind: asShift, cost: 10})
 	}
-	for _, m := range units {
-		try(guess{code: m.code, spot: everywhere, side: bothSides, scale: m.scale, kind: asScale, cost: 7})
+	at, cost := everywhere, 7.0
+	if sh.measured() == 1 {
+		at = sh.only()
 	}
+	if sh.looksLikeInches() {
+		cost = 15
+	}
+	for _, m := range units {
+		try(guess{code: m.code, spot: at, side: bothSides, scale: m.scale, kind: asScale, cost: cost})
+	}
+}
+
+// looksLikeInches: sizes of ordinary skylights, most of them on a mark of a tape.
+func (sh *sheet) looksLikeInches() bool {
+	on, off := 0, 0
+	count := func(ls [2]Length, large Length) (ordinary bool) {
+		for _, l := range ls {
+			switch {
+			case l == 0:
+			case l > large || l < oddLow*Inch:
+				return false
+			case l%Sixteenth == 0 || l%Millimetre == 0:
+				on++
+			default:
+				off++
+			}
+		}
+		return true
+	}
+	for s := range sh.exact {
+		if !count(sh.exact[s], oddLarge*Inch) {
+			return false
+		}
+	}
+	return count(sh.diag, oddDiagonalHi*Inch) && on >= off
+}
+
+// only is the one thing that was measured.
+func (sh *sheet) only() spot {
+	for s := spot(0); s < spots; s++ {
+		if sh.any(s) {
+			return s
+		}
+	}
+	return diagonals
 }
 
 // units are those that people measure in when they don't say so, and what one is in inches.
@@ -132,7 +174,7 @@ func sizeGuesses(sh *sheet, s spot, try func(guess)) {
 	if apart := math.Abs(w - l); w > 0 && l > 0 && within(apart, -1, 0, 3*sh.u[s][0]) == surelyOutside {
 		try(guess{code: SidesSwapped, spot: s, side: bothSides, kind: asSwap, cost: 5})
 	}
-	shifts(s, w > 0, l > 0, try)
+	shifts(s, w > 0, l > 0, sh.hookShows(), try)
 	scales(s, w > 0 && l > 0, try)
 	nominalGuesses(sh, s, try)
 }
@@ -148,8 +190,10 @@ func scales(s spot, two bool, try func(guess)) {
 }
 
 // shifts are a tape begun at the one-inch mark, the next inch, and the next foot.
-func shifts(s spot, first, second bool, try func(guess)) {
-	try(guess{code: TapeHookInch, spot: s, side: bothSides, shift: 1, kind: asShift, cost: 10})
+func shifts(s spot, first, second, hook bool, try func(guess)) {
+	if hook {
+		try(guess{code: TapeHookInch, spot: s, side: bothSides, shift: 1, kind: asShift, cost: 10})
+	}
 	for side := range int8(2) {
 		if side == 0 && !first || side == 1 && !second {
 			continue
@@ -159,6 +203,11 @@ func shifts(s spot, first, second bool, try func(guess)) {
 			try(guess{code: MisreadFoot, spot: s, side: side, shift: 12 * sign, kind: asShift, cost: 11})
 		}
 	}
+}
+
+// hookShows: of a gap or a grip alone an inch says nothing, since those vary by as much.
+func (sh *sheet) hookShows() bool {
+	return sh.measured() > 2 || sh.any(inside) || sh.d[0] > 0
 }
 
 // nominalGuesses: "24 x 48" is what the trade calls an opening of 22 1/2 x 46 1/2 between

@@ -1,17 +1,29 @@
 package fitcheck
 
-// lines draws the contract's lines through what was measured. A gross slip that stands
-// out (another unit, a foot, swapped sides) is undone first: what the wrong number would
-// break is no news.
-func lines(fs []Finding, u *Unit, sh *sheet, d *diagnosis, n need, rules *Rules) []Finding {
+// meant is the sheet with a gross slip undone (another unit, a foot, swapped sides): what
+// the wrong number would break is no news.
+func (d *diagnosis) meant(sh *sheet) *sheet {
+	if !d.found || !d.best.gross() {
+		return sh
+	}
+	return d.corrected(sh)
+}
+
+// corrected is the sheet as it would be without any slip of reading or writing.
+func (d *diagnosis) corrected(sh *sheet) *sheet {
+	if !d.found || d.best.kind < asSwap {
+		return sh
+	}
+	fixed, _ := d.best.undo(sh, relations{})
+	fixed.settleExact()
+	return &fixed
+}
+
+// lines draws the contract's lines through what was meant; the diagonals' through what
+// was read.
+func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *Rules) []Finding {
 	if d.clash {
 		fs = wallMismatch(fs, sh, rules)
-	}
-	work := sh
-	if d.found && d.best.gross() {
-		fixed, _ := d.best.undo(sh, relations{})
-		fixed.settleExact()
-		work = &fixed
 	}
 	fs = gapLines(fs, work, rules)
 	fs = gripLines(fs, work, rules)
@@ -19,7 +31,7 @@ func lines(fs []Finding, u *Unit, sh *sheet, d *diagnosis, n need, rules *Rules)
 	fs = thermalLine(fs, u, work, rules)
 	fs = diagonalLines(fs, sh)
 	if !d.found || d.best.kind >= asSwap {
-		fs = flashingLine(fs, work, rules)
+		fs = flashingLine(fs, d.corrected(sh), rules)
 	}
 	fs = oddLines(fs, u, work, n)
 	fs = gripFirst(fs, d)

@@ -23,8 +23,8 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	case low < g.SoundLow:
 		f.Code, f.Severity = CapGapTight, gap.below(g.SoundLow, oneInTen)
 		f.Numbers = Numbers{"gap_in": low.Inches(), "low_in": g.SoundLow.Inches()}
-		f.Text = "The old frame leaves " + low.Tape() + " in over the curb in all, less than the usual " + g.SoundLow.Tape() +
-			", so is the curb's outside right?"
+		f.Text = "The old frame leaves the curb only " + low.Tape() + " in of room, both sides together, where at least " + g.SoundLow.Tape() +
+			" is usual, so is the curb's outside right?"
 		fs = append(fs, f)
 	}
 	if high <= g.SoundHigh {
@@ -32,10 +32,10 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	}
 	f.Code, f.Severity = CapGapLoose, Note
 	f.Numbers = Numbers{"gap_in": high.Inches(), "high_in": g.Loose.Inches()}
-	f.Text = "The old frame leaves " + high.Tape() + " in over the curb in all, a little more than the usual " + g.SoundHigh.Tape() + "."
+	f.Text = "The old frame leaves the curb " + high.Tape() + " in of room, both sides together, a little more than the usual " + g.SoundHigh.Tape() + "."
 	if high > g.Loose {
 		f.Severity = gap.above(g.Loose, oneInTen)
-		f.Text = "The old frame leaves " + high.Tape() + " in over the curb in all, more than the " + g.Loose.Tape() +
+		f.Text = "The old frame leaves the curb " + high.Tape() + " in of room, both sides together, more than the " + g.Loose.Tape() +
 			" that is still sound, so is the curb's outside right?"
 	}
 	return append(fs, f)

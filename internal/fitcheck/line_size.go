@@ -1,5 +1,14 @@
 package fitcheck
 
+// limits is the order that the shop's limits are held against: what was meant, where other
+// sizes tell what that is; a lone number is taken as it stands.
+func (d *diagnosis) limits(u *Unit, n need, sh, work *sheet, o *Order, rules *Rules) *Order {
+	if work == sh || sh.measured() < 2 {
+		return o
+	}
+	return order(u, n, work, rules)
+}
+
 // sizeLines: what the shop can't make is refused.
 func sizeLines(fs []Finding, o *Order, n need, rules *Rules) []Finding {
 	size, low, high := o.PlasticSize, rules.Making.DomeMin, rules.Making.DomeMax
@@ -33,15 +42,10 @@ func sizeLines(fs []Finding, o *Order, n need, rules *Rules) []Finding {
 // oddLines: sizes that hardly any skylight has and that no known slip explains. Those
 // that are ordered from are the shop's limits' business.
 func oddLines(fs []Finding, u *Unit, sh *sheet, n need) []Finding {
-	for s := spot(0); s < spots; s++ {
-		if len(n.spots) == 1 && n.spots[0] == s && sh.complete(s) {
-			continue
-		}
-		for _, x := range sh.exact[s] {
-			if x > 0 && (x < oddLow*Inch || x > oddHigh*Inch) {
-				fs = append(fs, oddFinding(s.topic(), x))
-				break
-			}
+	ordered := len(n.spots) == 1 && sh.complete(n.spots[0])
+	for s := spot(0); s < spots && !(ordered && sh.oddAt(n.spots[0]) > 0); s++ {
+		if x := sh.oddAt(s); x > 0 {
+			fs = append(fs, oddFinding(s.topic(), x))
 		}
 	}
 	if h := u.CurbHeight.Height; h > 0 && (h < 2*Inch || h > 14*Inch) {
@@ -53,6 +57,16 @@ func oddLines(fs []Finding, u *Unit, sh *sheet, n need) []Finding {
 		fs = append(fs, f)
 	}
 	return riseLine(fs, u, sh)
+}
+
+// oddAt is a side that hardly any skylight has, 0 for none.
+func (sh *sheet) oddAt(s spot) Length {
+	for _, x := range sh.exact[s] {
+		if x > 0 && (x < oddLow*Inch || x > oddHigh*Inch) {
+			return x
+		}
+	}
+	return 0
 }
 
 func oddFinding(t Topic, x Length) Finding {

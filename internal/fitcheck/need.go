@@ -17,7 +17,7 @@ func needOf(u *Unit, d *decision, sh *sheet) need {
 		return unit
 	case d.reasons[0] == ReasonNotCurbMounted:
 		return dome
-	case sh.complete(plastic) && (u.Want == WantDomeOnly || !sh.complete(outside)):
+	case sh.complete(plastic) && (u.Want != WantCompleteUnit || !sh.complete(outside)):
 		return dome
 	case sh.complete(outside):
 		return unit
