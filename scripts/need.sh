@@ -187,7 +187,10 @@ need_peers() {
 	for peer in $missing; do packages="$packages $(peer_packages "$peer")"; done
 	# shellcheck disable=SC2086 # lists of words
 	if ! apt_install $packages; then
-	X
+		for peer in $missing; do
+			# shellcheck disable=SC2046
+			peer_there "$peer" || apt_install $(peer_packages "$peer") || true
+		done
 	fi
 	for peer in $missing; do
 		peer_there "$peer" && continue

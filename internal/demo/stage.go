@@ -54,6 +54,8 @@ type Stage struct {
 	Pace time.Duration
 	// Patience bounds each wait for the bot.
 	Patience time.Duration
+	// Sent, where it is there, is called when the bot has acknowledged a text.
+	Sent func(ctx context.Context) error
 }
 
 // mostTexts bounds a talk: nobody goes on for longer.
@@ -161,8 +163,13 @@ func (s *scene) send(ctx context.Context, t text) error {
 		words = strings.TrimSpace(words + " [photo]")
 	}
 	fmt.Fprintln(s.stage.Out, terminal.Wrap("you:  ", words))
-	_, err := s.stage.Carrier.Text(ctx, s.customer.Number, t.words, files...)
-	return err
+	if _, err := s.stage.Carrier.Text(ctx, s.customer.Number, t.words, files...); err != nil {
+		return err
+	}
+	if s.stage.Sent == nil {
+		return nil
+	}
+	return s.stage.Sent(ctx)
 }
 
 // pause gives people who watch time to read.
