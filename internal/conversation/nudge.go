@@ -6,9 +6,18 @@ import (
 	"example.com/intake-bot/internal/conversation/wording"
 )
 
-// When a silent customer is reminded, counted from their last message, and when what is
-// known goes to staff as it is.
-var silences = []time.Duration{20 * time.Hour, 72 * time.Hour, 96 * time.Hour}
+// DefaultSilences is when a silent customer is reminded, counted from their last message,
+// and when what is known goes to staff as it is.
+func DefaultSilences() []time.Duration {
+	return []time.Duration{20 * time.Hour, 72 * time.Hour, 96 * time.Hour}
+}
+
+func (t *turn) silences() []time.Duration {
+	if t.shop.Silences == nil {
+		return DefaultSilences()
+	}
+	return t.shop.Silences
+}
 
 // Texts that nobody asked for go out from 8 to 20 only, in every zone where the customer
 // can be: an hour narrower than 47 CFR 64.1200(c)(1), since some states are stricter.
@@ -30,7 +39,7 @@ func Nudge(talk Talk, now time.Time, shop *Shop) (Outcome, error) {
 	}
 	m := &t.talk.Memory
 	m.Nudges++
-	if m.Nudges >= len(silences) {
+	if m.Nudges >= len(t.silences()) {
 		if err := t.move(Lapsed); err != nil {
 			return Outcome{}, err
 		}
@@ -58,10 +67,10 @@ func (t *turn) waiting() bool {
 // wake is when to look again if the customer stays silent; zero for never.
 func (t *turn) wake() time.Time {
 	m := t.talk.Memory
-	if !t.waiting() || m.Nudges >= len(silences) || m.LastAt.IsZero() {
+	if !t.waiting() || m.Nudges >= len(t.silences()) || m.LastAt.IsZero() {
 		return time.Time{}
 	}
-	due := m.LastAt.Add(silences[m.Nudges])
+	due := m.LastAt.Add(t.silences()[m.Nudges])
 	if due.Before(t.now) {
 		due = t.now
 	}

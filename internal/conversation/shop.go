@@ -18,6 +18,9 @@ type Shop struct {
 	Rules     *fitcheck.Rules
 	// ShowEstimate allows the low and high of an estimate to be told to a customer.
 	ShowEstimate bool
+	// Silences are how long after a silent customer's last message each reminder is due,
+	// and last, when what is known is left as it is; nil: the usual ones.
+	Silences []time.Duration
 	// Wording replaces sentences by key and language; see the wording package.
 	Wording map[string]map[string]string
 }

@@ -95,8 +95,8 @@ func (f *File) checkTimes(b *binder) {
 		}
 		last = after + 1
 	}
-	if len(f.Reminders.After) > 3 {
-		b.wrongAt("reminders.after", "has %d reminders: write three at most", len(f.Reminders.After))
+	if len(f.Reminders.After) > 2 {
+		b.wrongAt("reminders.after", "has %d reminders: write two at most", len(f.Reminders.After))
 	}
 	if f.Reminders.GiveUp < last {
 		b.wrongAt("reminders.give_up", "comes before the last reminder: write a longer time")

@@ -190,7 +190,6 @@ func defaults() *File {
 		Making:     defaultMaking(),
 		Shipping:   defaultShipping(),
 		Replies:    Replies{Quiet: Span(6 * time.Second), AtMost: Span(30 * time.Second)},
-		Reminders: Reminders{After: []Span{Span(22 * time.Hour), Span(72 * time.Hour)},
-			GiveUp: Span(7 * 24 * time.Hour)},
+		Reminders:  defaultReminders(),
 	}
 }

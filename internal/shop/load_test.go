@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.com/intake-bot/deploy"
+	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/fitcheck"
 )
 
@@ -109,6 +110,7 @@ func TestMistakesSayWhereAndWhatWouldBeRight(t *testing.T) {
 		{with("replies: {quiet: 60s}"), "7:10: replies.at_most: is shorter than quiet"},
 		{with("reminders: {after: [5m]}"), "7:21: reminders.after[1]: comes too soon"},
 		{with("reminders: {after: [10 days]}"), "7:12: reminders.give_up: comes before the last reminder"},
+		{with("reminders: {after: [1 day, 2 days, 3 days]}"), "7:20: reminders.after: has 3 reminders: write two at most"},
 		{with("show_estimate: maybe"), `7:16: show_estimate: "maybe" is neither true nor false`},
 		{with("wording: {greeting: Hello}"), "7:21: wording.greeting: names with values are wanted here"},
 		{with("answers: [{question: Do you install?}]"), "7:11: answers[1].answer: is missing: by language"},
@@ -209,6 +211,9 @@ func TestExampleShopLoadsAndShowsEverySetting(t *testing.T) {
 	}
 	if shop.Name != "Pinwheel Dome Supply" || shop.Zone.String() != "America/Chicago" || !shop.ShowEstimate {
 		t.Errorf("the talk's shop is %+v", shop)
+	}
+	if want := conversation.DefaultSilences(); !reflect.DeepEqual(shop.Silences, want) {
+		t.Errorf("silences are %v, want %v", shop.Silences, want)
 	}
 	if len(f.Answers) < 12 {
 		t.Errorf("%d answers, want a good dozen", len(f.Answers))
