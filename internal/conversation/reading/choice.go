@@ -1,0 +1,263 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// said is one value of a topic as the message says it.
+type saying struct {
+	topic   fitcheck.Topic
+	value   string
+	first   int
+	last    int
+	unit    int
+	asked   bool // an answer only
+	negated bool
+	doubted bool
+}
+
+// readChoices finds the values of enumerated topics.
+func (r *reader) readChoices() {
+	var all []saying
+	for n := range r.choices {
+		h := &r.choices[n]
+		if r.toks[h.first].used || h.is("none", "none") {
+			continue
+		}
+		all = r.sayings(all, h)
+	}
+	r.settle(all)
+	r.colors()
+	r.nothingWrong(all)
+}
+
+// sayings picks the senses of a phrase that count here: those that answer what was
+// asked, else those that stand on their own.
+func (r *reader) sayings(all []saying, h *hit) []saying {
+	answer := false
+	for _, s := range h.senses {
+		answer = answer || s.topic != "" && r.asked(s.topic)
+	}
+	for _, s := range h.senses {
+		if s.topic == "" || s.topic == fitcheck.TopicColor || s.asked && !r.asked(s.topic) {
+			continue
+		}
+		if answer && !r.asked(s.topic) && h.shared(s.topic) {
+			continue
+		}
+		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
+		base.negated = r.negated(h.first)
+		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last)
+		if r.questioned(h.first) && !(s.topic == fitcheck.TopicWant && r.wordAt(h.first-1, "i", "can", "just") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
+			continue
+		}
+		units := r.unitsAt(h.first, h.last)
+		if len(units) == 0 || !s.topic.OfUnit() {
+			units = []int{0}
+		}
+		for _, u := range units {
+			base.unit = u
+			all = append(all, base)
+		}
+	}
+	return all
+}
+
+func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "from", "inside") }
+
+// shared: the phrase also means something of another topic, so what was asked decides.
+func (h *hit) shared(t fitcheck.Topic) bool {
+	for _, s := range h.senses {
+		if s.topic != t && s.topic != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// softTopic: what people see every day is a fact also with "I think".
+func softTopic(t fitcheck.Topic) bool {
+	return t == fitcheck.TopicProblem || t == fitcheck.TopicUse || t == fitcheck.TopicWant || t == fitcheck.TopicImpactRisk
+}
+
+// settle turns the sayings of each topic and unit into a fact or a doubt.
+func (r *reader) settle(all []saying) {
+	done := map[fitcheck.Topic]bool{}
+	for _, s := range all {
+		if done[s.topic] {
+			continue
+		}
+		done[s.topic] = true
+		for unit := 0; unit <= 4; unit++ {
+			group := pick(all, s.topic, unit)
+			if len(group) == 0 {
+				continue
+			}
+			switch s.topic {
+			case fitcheck.TopicProblem, fitcheck.TopicImpactRisk:
+				r.settleList(s.topic, unit, group)
+			default:
+				r.settleOne(s.topic, unit, group)
+			}
+		}
+	}
+}
+
+func pick(all []saying, t fitcheck.Topic, unit int) []saying {
+	var out []saying
+	for _, s := range all {
+		if s.topic == t && s.unit == unit {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// settleList joins the values of a list in the order said.
+func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
+	list := fitcheck.ChoiceList{}
+	first, last := -1, -1
+	none, vague, negated := -1, -1, -1
+	for k, s := range group {
+		switch {
+		case s.value == "?":
+			vague = k
+			continue
+		case s.negated && s.value != "none":
+			negated = k
+			continue
+		case s.value == "none":
+			none = k
+			continue
+		case r.past(&s):
+			continue
+		}
+		if !has(list, s.value) {
+			list = append(list, s.value)
+		}
+		if first < 0 {
+			first = s.first
+		}
+		last = s.last
+	}
+	switch {
+	case len(list) > 0:
+		r.fact(t, unit, list, first, last)
+	case none >= 0 && vague < 0:
+		r.fact(t, unit, list, group[none].first, group[none].last)
+	case negated >= 0 && r.asked(t) && vague < 0:
+		r.fact(t, unit, list, group[negated].first, group[negated].last)
+	case vague >= 0:
+		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last)
+	}
+}
+
+// past: "was leaking, fixed that".
+func (r *reader) past(s *saying) bool {
+	if !r.wordAt(s.first-1, "was", "were", "been") && !r.wordAt(s.first-2, "was", "used") {
+		return false
+	}
+	return r.wordsIn(s.last+1, min(s.last+5, len(r.toks)), "fixed", "patched", "stopped", "repaired", "sealed")
+}
+
+func has(list []string, v string) bool {
+	for _, l := range list {
+		if l == v {
+			return true
+		}
+	}
+	return false
+}
+
+// settleOne finds the one value of a topic among those said.
+func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
+	var stands []saying
+	vague := -1
+	for k, s := range group {
+		switch {
+		case s.negated:
+			if s.value != "?" && vague < 0 && r.asked(t) {
+				vague = k
+			}
+		case s.value == "?":
+			if r.asked(t) || t == fitcheck.TopicFinish {
+				vague = k
+			}
+		case len(stands) > 0 && stands[len(stands)-1].value == s.value:
+			stands[len(stands)-1].last = s.last
+		default:
+			stands = append(stands, s)
+		}
+	}
+	stands = r.narrow(t, stands)
+	switch {
+	case len(stands) == 1 && stands[0].doubted:
+		s := stands[0]
+		r.unclear(t, unit, WhyRough, choiceValue(t, s.value), s.first, s.last)
+	case len(stands) == 1:
+		s := stands[0]
+		r.fact(t, unit, choiceValue(t, s.value), s.first, s.last)
+	case len(stands) > 1:
+		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[len(stands)-1].last)
+	case vague >= 0 && (!group[vague].negated || t != fitcheck.TopicFrameCondition):
+		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last)
+	case vague >= 0:
+		r.fact(t, unit, fitcheck.Choice(fitcheck.ConditionGood), group[vague].first, group[vague].last)
+	}
+}
+
+func choiceValue(t fitcheck.Topic, v string) fitcheck.Value {
+	if t == fitcheck.TopicLayers {
+		return fitcheck.Whole(v[0] - '0')
+	}
+	return fitcheck.Choice(v)
+}
+
+// narrow settles several values of one topic where the words do: a correction, the
+// old against the new, the special against the general.
+func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
+	if len(all) < 2 {
+		return all
+	}
+	first, last := all[0], all[len(all)-1]
+	for i := first.last + 1; i < last.first; i++ {
+		if r.wordAt(i, "or", "o") && r.softOr(i) {
+			return all
+		}
+	}
+	for i := first.last + 1; i < last.first; i++ {
+		if r.wordAt(i, "but", "actually", "sorry", "now", "want", "pero", "quiero", "no", "instead", "wait", "rather", "perdon") {
+			return all[len(all)-1:]
+		}
+	}
+	if v := special(t, all); v >= 0 {
+		return all[v : v+1]
+	}
+	return all
+}
+
+func (r *reader) softOr(i int) bool { return true }
+
+// special finds a value that says more than the others: a mobile home is a home too.
+func special(t fitcheck.Topic, all []saying) int {
+	var order []string
+	switch t {
+	case fitcheck.TopicUse:
+		order = []string{fitcheck.UseManufacturedHome, fitcheck.UseRV}
+	case fitcheck.TopicStyle:
+		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleBareDome, fitcheck.StyleSelfFlashing, fitcheck.StyleDomeOverFrame, fitcheck.StyleNoneYet}
+	case fitcheck.TopicFrameCondition:
+		order = []string{fitcheck.ConditionCaulkedOver, fitcheck.ConditionWeathered}
+	case fitcheck.TopicFinish, fitcheck.TopicWant, fitcheck.TopicProfile:
+		return len(all) - 1
+	}
+	for _, v := range order {
+		for k := range all {
+			if all[k].value == v {
+				return k
+			}
+		}
+	}
+	return -1
+}
+
+// nothingWrong is for the frame: "not bent, not rusted" says that it is good.
+func (r *reader) nothingWrong(all []saying) {}

@@ -1,0 +1,211 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// tint is a color named in the message.
+type tint struct {
+	value       string
+	first, last int
+	layer       string // outer, inner, middle, all, "" where not said
+	frame       bool   // of the frame, not of the plastic
+	unit        int
+	doubted     bool
+}
+
+// colors puts the plastic's colors together: "clear over white", "clear outside, white
+// inside", "bronze". A lone "bronze" is the plastic's unless the frame is spoken of.
+func (r *reader) colors() {
+	var tints []tint
+	for n := range r.choices {
+		h := &r.choices[n]
+		for _, s := range h.senses {
+			if s.topic != fitcheck.TopicColor || s.asked && !r.asked(s.topic) || r.toks[h.first].used {
+				continue
+			}
+			if t, ok := r.tintAt(n, s.value); ok {
+				tints = append(tints, t)
+			}
+			break
+		}
+	}
+	if len(tints) == 0 {
+		return
+	}
+	units := map[int][]tint{}
+	var order []int
+	for _, t := range tints {
+		if units[t.unit] == nil {
+			order = append(order, t.unit)
+		}
+		units[t.unit] = append(units[t.unit], t)
+	}
+	for _, u := range order {
+		r.colorFact(u, units[u])
+	}
+}
+
+func (r *reader) tintAt(n int, value string) (tint, bool) {
+	h := &r.choices[n]
+	t := tint{value: value, first: h.first, last: h.last}
+	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) || r.questioned(h.first) || r.frameNear(h) {
+		return t, false
+	}
+	if r.askedOther(h) {
+		return t, false
+	}
+	t.doubted = r.doubted(h.first, h.last)
+	if u := r.unitsAt(h.first, h.last); len(u) == 1 {
+		t.unit = u[0]
+	}
+	t.layer = r.layerOf(n)
+	return t, true
+}
+
+// askedOther: the same word answers another question.
+func (r *reader) askedOther(h *hit) bool {
+	if r.asked(fitcheck.TopicColor) {
+		return false
+	}
+	for _, s := range h.senses {
+		if s.topic != "" && s.topic != fitcheck.TopicColor && r.asked(s.topic) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) frameNear(h *hit) bool {
+	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim")
+}
+
+func (r *reader) plasticNear(h *hit) bool {
+	return r.wordAt(h.last+1, "plastic", "dome", "acrylic", "bubble", "lens", "glazing", "domo", "plastico")
+}
+
+// layerOf finds which layer a color was said of: the name of a layer right beside it.
+func (r *reader) layerOf(n int) string {
+	h := &r.choices[n]
+	if n+1 < len(r.choices) {
+		next := &r.choices[n+1]
+		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) {
+			return v
+		}
+	}
+	if n > 0 {
+		before := &r.choices[n-1]
+		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, h.first) {
+			return v
+		}
+	}
+	return ""
+}
+
+// layerTaken: the layer's name starts the next pair: "outer clear, inner white".
+func (r *reader) layerTaken(n int) bool {
+	if r.commaBetween(r.choices[n-1].last+1, r.choices[n].first) {
+		return true
+	}
+	return n >= 2 && r.isLayer(n-2) && r.colorGap(r.choices[n-2].last+1, r.choices[n-1].first)
+}
+
+func (r *reader) isLayer(n int) bool {
+	v, ok := r.choices[n].has("layer")
+	return ok && v != "over"
+}
+
+func (r *reader) colorGap(from, to int) bool {
+	for i := from; i < to; i++ {
+		t := &r.toks[i]
+		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at") {
+			return false
+		}
+	}
+	return true
+}
+
+// colorFact joins the colors of one unit.
+func (r *reader) colorFact(unit int, tints []tint) {
+	first, last := tints[0].first, tints[len(tints)-1].last
+	c := fitcheck.Color{}
+	for _, t := range tints {
+		if t.value == "?" {
+			r.unclear(fitcheck.TopicColor, unit, WhyChoice, nil, first, last)
+			return
+		}
+		switch t.layer {
+		case "outer":
+			c.Outer = t.value
+		case "inner":
+			c.Inner = t.value
+		case "middle":
+			c.Middle = t.value
+		case "both":
+			c.Outer, c.Inner = t.value, t.value
+		case "all":
+			c.Outer, c.Middle, c.Inner = t.value, t.value, t.value
+		}
+	}
+	if r.unlayered(&c, tints) {
+		r.unclear(fitcheck.TopicColor, unit, WhyChoice, nil, first, last)
+		return
+	}
+	switch {
+	case c.Outer == "":
+		if c.Inner != "" {
+			r.unclear(fitcheck.TopicColor, unit, WhyChoice, c, first, last)
+		}
+	case len(tints) == 1 && tints[0].doubted:
+		r.unclear(fitcheck.TopicColor, unit, WhyRough, c, first, last)
+	default:
+		r.fact(fitcheck.TopicColor, unit, c, first, last)
+	}
+}
+
+// unlayered places the colors that were said without a layer; it reports true where
+// they can't be.
+func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
+	var free []tint
+	for _, t := range tints {
+		if t.layer == "" {
+			free = append(free, t)
+		}
+	}
+	switch len(free) {
+	case 0:
+		return false
+	case 1:
+		switch {
+		case c.Outer == "" || len(tints) == 1:
+			c.Outer = free[0].value
+		case c.Inner == "" && free[0].value != c.Outer:
+			c.Inner = free[0].value
+		}
+		return false
+	}
+	if len(free) == 2 && r.over(free[0].last+1, free[1].first) {
+		c.Outer, c.Inner = free[0].value, free[1].value
+		return false
+	}
+	if len(free) == 3 && r.over(free[0].last+1, free[1].first) && r.over(free[1].last+1, free[2].first) {
+		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
+		return false
+	}
+	same := true
+	for _, t := range free[1:] {
+		same = same && t.value == free[0].value
+	}
+	if same {
+		c.Outer = free[0].value
+		return false
+	}
+	a, b := free[0], free[len(free)-1]
+	if r.wordsIn(a.last+1, b.first, "but", "want", "actually", "sorry", "no", "instead", "now", "pero", "quiero", "perdon", "mejor") {
+		c.Outer = b.value
+		return false
+	}
+	return true
+}
+
+func (r *reader) over(from, to int) bool {
+	return r.wordsIn(from, to, "over", "sobre") || r.wordsIn(from, to, "top", "encima") || r.wordsIn(from, to, "outside")
+}

@@ -1,0 +1,344 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// context is what the words around a measure say of it.
+type context struct {
+	topic   fitcheck.Topic // named outright: "rough opening"
+	part    string         // curb, retainer, frame, flange, plastic, dome, bulge, opening, skylight
+	face    string         // inside, outside, edge, clear
+	other   bool           // of something that is not measured for a part
+	rough   bool           // said to be a guess
+	nominal bool           // called a standard or nominal size
+	drop    bool           // "not 25", "instead of 25"
+	was     bool           // what it used to be
+	fixed   bool           // a word of correction comes before it
+	square  bool
+	round   bool
+	diag    bool
+	both    bool
+	slope   bool
+	where   bool // labels were found at all
+	unit    int
+	count   int
+}
+
+// describe gives every measure what the words before and after it say.
+func (r *reader) describe(ms []measure) {
+	left := make([][2]int, len(ms)) // tokens of each one's words before
+	right := make([][2]int, len(ms))
+	for k := range ms {
+		if k == 0 {
+			left[k] = [2]int{0, ms[k].first - 1}
+		} else {
+			cut := r.cut(ms, k)
+			right[k-1] = [2]int{ms[k-1].last + 1, cut - 1}
+			left[k] = [2]int{cut, ms[k].first - 1}
+		}
+	}
+	last := len(ms) - 1
+	right[last] = [2]int{ms[last].last + 1, len(r.toks) - 1}
+	for k := range ms {
+		r.wordsBefore(&ms[k], left[k])
+		r.wordsAfter(&ms[k], right[k])
+		r.beside(&ms[k])
+	}
+	r.inherit(ms)
+}
+
+// cut decides where the words between two measures part: those before it speak of
+// the first, those from it on of the second.
+func (r *reader) cut(ms []measure, k int) int {
+	from, to := ms[k-1].last+1, ms[k].first
+	comma := -1
+	for i := from; i < to; i++ {
+		if r.sentenceEnd(i) {
+			return i + 1
+		}
+		if comma < 0 && r.softBreak(i) {
+			comma = i
+		}
+	}
+	if comma >= 0 {
+		return comma
+	}
+	if r.labelled(r.clauseStart(ms[k-1].first), ms[k-1].first) || ms[k-1].first == from {
+		return from
+	}
+	if k == len(ms)-1 && r.labelled(ms[k].last+1, r.clauseEnd(ms[k].last)) {
+		return to
+	}
+	return from
+}
+
+// softBreak: a comma or a word that starts a new clause.
+func (r *reader) softBreak(i int) bool {
+	t := &r.toks[i]
+	return t.mark(',') || t.mark('(') || t.mark(')') || t.is("and", "but", "y", "pero", "while", "then", "also", "plus", "e", "whereas", "mientras") ||
+		t.mark('-') && !t.glued || t.mark('/') || t.mark('&')
+}
+
+func (r *reader) clauseStart(i int) int {
+	for i > 0 && !r.sentenceEnd(i-1) && !r.softBreak(i-1) {
+		i--
+	}
+	return i
+}
+
+func (r *reader) clauseEnd(i int) int {
+	for i < len(r.toks)-1 && !r.sentenceEnd(i+1) && !r.softBreak(i+1) {
+		i++
+	}
+	return i
+}
+
+// labelled says whether a part, a face or a topic is named between two tokens.
+func (r *reader) labelled(from, to int) bool {
+	for i := from; i <= to && i < len(r.toks); i++ {
+		if h := r.labelFrom(i); h != nil && isName(h) {
+			return true
+		}
+	}
+	return false
+}
+
+func isName(h *hit) bool {
+	switch h.senses[0].kind {
+	case "part", "face", "topic":
+		return true
+	}
+	return false
+}
+
+// wordsBefore reads the labels before a measure, the nearest first. Those of earlier
+// sentences count only where its own has none.
+func (r *reader) wordsBefore(m *measure, region [2]int) {
+	own, _ := r.sentence(m.first)
+	for i := region[1]; i >= region[0]; i-- {
+		if r.labelAt[i] < 0 {
+			continue
+		}
+		h := &r.labels[r.labelAt[i]]
+		i = h.first
+		if h.first < own && (m.where || r.denied(h.first)) {
+			if m.where {
+				return
+			}
+			continue
+		}
+		r.takeBefore(m, h, h.first >= own)
+	}
+}
+
+// denied: the sentence says that it can't be had, so its labels name no measure.
+func (r *reader) denied(i int) bool {
+	first, last := r.sentence(i)
+	for ; first <= last; first++ {
+		if r.wordAt(first, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "not", "no", "gave", "wrong", "never", "puedo", "pude") {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) takeBefore(m *measure, h *hit, same bool) {
+	s := h.senses[0]
+	switch s.kind {
+	case "topic", "part", "face", "other", "where":
+		r.takeName(m, h, true)
+	case "shape":
+		if same {
+			m.takeShape(s.value)
+		}
+	case "both":
+		m.both = m.both || same && m.first-h.last <= 4
+	case "slope":
+		m.slope = m.slope || same
+	case "rough":
+		if same {
+			r.takeRough(m, h, s.value, true)
+		}
+	case "not":
+		m.drop = m.drop || same && r.only(h.last+1, m.first-1)
+	case "was":
+		m.was = m.was || same && r.only(h.last+1, m.first-1)
+	case "fix":
+		m.fixed = true
+	}
+}
+
+// wordsAfter reads the labels after a measure up to the end of its sentence; where it
+// has none at all, also those of the next: "25 x 49. That's the outside of the curb."
+func (r *reader) wordsAfter(m *measure, region [2]int) {
+	_, end := r.sentence(m.last)
+	if r.sentenceEnd(m.last) {
+		end = m.last
+	}
+	for i := region[0]; i <= region[1] && i <= end; i++ {
+		if h := r.labelFrom(i); h != nil {
+			r.takeAfter(m, h)
+			i = h.last
+		}
+	}
+	if m.where || end+1 > region[1] {
+		return
+	}
+	if i := end + 1; r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "eso", "esa", "esas", "es") || r.labelFrom(i) != nil {
+		_, end = r.sentence(i)
+		if r.denied(i) {
+			return
+		}
+		for ; i <= end && i <= region[1]; i++ {
+			if h := r.labelFrom(i); h != nil && isName(h) {
+				r.takeName(m, h, false)
+			}
+		}
+	}
+}
+
+func (r *reader) takeAfter(m *measure, h *hit) {
+	s := h.senses[0]
+	switch s.kind {
+	case "topic", "part", "face", "other", "where":
+		r.takeName(m, h, false)
+	case "shape":
+		m.takeShape(s.value)
+	case "both":
+		m.both = m.both || h.first-m.last <= 3
+	case "slope":
+		m.slope = m.slope || h.first-m.last <= 2
+	case "rough":
+		r.takeRough(m, h, s.value, false)
+	}
+}
+
+// takeName takes what the measure is of; what was taken first stands.
+func (r *reader) takeName(m *measure, h *hit, before bool) {
+	s := h.senses[0]
+	switch s.kind {
+	case "where":
+		return
+	case "other":
+		if !m.where && r.otherHolds(m, h, before) {
+			m.other = true
+		}
+		return
+	case "topic":
+		if m.topic == "" && !(m.part != "" && m.face != "" && !before) {
+			m.topic = fitcheck.Topic(s.value)
+		}
+	case "part":
+		if m.part == "" || (m.part == "skylight" || m.part == "dome") && before {
+			m.part = s.value
+		}
+	case "face":
+		if m.face == "" {
+			m.face = s.value
+		}
+	}
+	m.where = true
+}
+
+// otherHolds: a word for some other thing makes the measure that thing's only where
+// it is near: "the screws are 1 1/2", "12 inches on center".
+func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
+	if before {
+		return !r.softBetween(h.last+1, m.first) && m.first-h.last <= 6
+	}
+	return !r.softBetween(m.last+1, h.first) && h.first-m.last <= 5
+}
+
+func (r *reader) softBetween(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.softBreak(i) || r.sentenceEnd(i) {
+			return true
+		}
+	}
+	return false
+}
+
+func (m *measure) takeShape(s string) {
+	switch s {
+	case "square":
+		m.square = true
+	case "round", "diameter":
+		m.round = true
+	case "diagonal":
+		m.diag = true
+	}
+}
+
+// only says whether none but small words stand from one token to another.
+func (r *reader) only(from, to int) bool {
+	for i := from; i <= to; i++ {
+		t := &r.toks[i]
+		if t.kind == wordToken && (t.word == nil || !t.word.filler) && !r.roughAt(i) && !r.labelKind(i, "axis") || t.ends() || t.mark(',') {
+			return false
+		}
+	}
+	return true
+}
+
+// takeRough decides whether words of doubt speak of the measure.
+func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
+	switch how {
+	case "near":
+		if before && r.only(h.last+1, m.first-1) {
+			m.rough = true
+		}
+	case "clause":
+		if before && r.doubtReaches(h, m.first) || !before && !r.choiceAfter(h.last) {
+			m.rough = true
+		}
+	case "nominal":
+		near := m.first - h.last
+		if !before {
+			near = h.first - m.last
+		}
+		m.nominal = m.nominal || near <= 3
+	case "size":
+		m.nominal = true
+	}
+}
+
+// doubtReaches: no other statement stands between the doubt and the measure: "I think
+// it's a curb mount, outside 25 x 49".
+func (r *reader) doubtReaches(h *hit, to int) bool {
+	for i := h.last + 1; i < to; i++ {
+		if r.softBreak(i) && !r.only(h.last+1, i-1) {
+			return false
+		}
+	}
+	return true
+}
+
+// choiceAfter: the sentence goes on about something else after the doubt.
+func (r *reader) choiceAfter(i int) bool {
+	_, end := r.sentence(i)
+	for n := range r.choices {
+		if c := &r.choices[n]; c.first > i && c.first <= end {
+			return true
+		}
+	}
+	return false
+}
+
+// beside looks at each length of the measure for words and signs of doubt of its own.
+func (r *reader) beside(m *measure) {
+	for k := range m.parts {
+		q := &m.parts[k]
+		m.rough = m.rough || q.loose
+		for n := range r.labels {
+			h := &r.labels[n]
+			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
+				continue
+			}
+			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last || k == 0 && v == "near") && r.only(h.last+1, q.first-1) {
+				m.rough = true
+			}
+			if v, _ := h.has("rough"); v == "near" && h.first >= q.first && h.last <= q.last {
+				m.rough = true
+			}
+		}
+	}
+}

@@ -1,0 +1,141 @@
+package reading
+
+// gap is what stands between two lengths.
+type gap uint8
+
+const (
+	farGap   gap = iota // other words
+	byGap               // "x", "by"
+	weakGap             // a comma, "and", nothing
+	rangeGap            // "to", "-", "or"
+	fixGap              // "sorry", "no", "I mean"
+)
+
+// gapBetween tells what stands between two neighbouring lengths.
+func (r *reader) gapBetween(a, b *quantity) gap {
+	g := weakGap
+	for i := a.last + 1; i < b.first; i++ {
+		t := &r.toks[i]
+		switch {
+		case r.by(i):
+			g = byGap
+		case r.labelKind(i, "fix"):
+			g = fixGap
+		case g == byGap && (t.is("a", "the") || r.roughAt(i)):
+		case t.mark('-') || t.is("to", "or", "thru", "through", "o", "hasta", "a"):
+			if g == weakGap {
+				g = rangeGap
+			}
+		case t.mark(',') || t.mark('/') || t.mark('&') || t.mark('\n') || t.mark('.') || t.mark(';') || t.mark(':') || t.mark('|') || t.mark('+'):
+		case t.is("and", "y", "e", "then", "the", "its", "it", "is", "on", "n", "nd", "el", "es", "de", "by", "i", "got", "other", "also", "with", "con"):
+		case r.roughAt(i) || r.labelKind(i, "axis"):
+		default:
+			return farGap
+		}
+	}
+	return g
+}
+
+func (r *reader) labelKind(i int, kind string) bool {
+	if r.labelAt[i] < 0 {
+		return false
+	}
+	_, ok := r.labels[r.labelAt[i]].has(kind)
+	return ok
+}
+
+// group joins the lengths that belong together.
+func (r *reader) group(qs []quantity) []measure {
+	var ms []measure
+	for i := 0; i < len(qs); {
+		n, s := r.groupAt(qs, i)
+		m := measure{shape: s, parts: qs[i : i+n], first: qs[i].first, last: qs[i+n-1].last}
+		ms = append(ms, m)
+		i += n
+	}
+	return ms
+}
+
+// groupAt tells how many lengths from the i-th on make one measure, and of what shape.
+func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
+	if n, s := r.rangeAt(qs, i); n > 0 {
+		return n, s
+	}
+	if i+1 >= len(qs) {
+		return 1, lone
+	}
+	a, b := &qs[i], &qs[i+1]
+	switch r.gapBetween(a, b) {
+	case byGap:
+		if b.side == height && a.side != height {
+			return 1, lone
+		}
+		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap && qs[i+2].side == noSide {
+			return 3, broken
+		}
+		if b.bare && i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == weakGap && r.adjacent(b, &qs[i+2]) && qs[i+2].bare {
+			return 3, broken // 25 x 49 12
+		}
+		return 2, pair
+	case weakGap:
+		return r.listAt(qs, i)
+	}
+	return 1, lone
+}
+
+// rangeAt finds "24 to 26", "24-26", "between 24 and 26".
+func (r *reader) rangeAt(qs []quantity, i int) (int, shape) {
+	if i+1 >= len(qs) {
+		return 0, lone
+	}
+	a, b := &qs[i], &qs[i+1]
+	g := r.gapBetween(a, b)
+	between := a.first > 0 && r.wordAt(a.first-1, "between", "entre", "btwn", "from")
+	if g != rangeGap && !(between && g == weakGap) {
+		return 0, lone
+	}
+	n := 2
+	for i+n < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == byGap {
+		n++
+	}
+	for i+n+1 < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == rangeGap {
+		n++
+	}
+	return n, ranged
+}
+
+func (r *reader) adjacent(a, b *quantity) bool { return a.last+1 == b.first }
+
+// listAt groups lengths that follow one another with a comma, "and" or nothing.
+func (r *reader) listAt(qs []quantity, i int) (int, shape) {
+	n := 1
+	for i+n < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == weakGap &&
+		!(i+n+1 < len(qs) && r.gapBetween(&qs[i+n], &qs[i+n+1]) == byGap) && listed(&qs[i+n-1], &qs[i+n]) {
+		n++
+	}
+	a := &qs[i]
+	if n == 1 && a.bare && r.adjacent(a, &qs[i+1]) && qs[i+1].bare && i+3 < len(qs) &&
+		r.gapBetween(&qs[i+1], &qs[i+2]) == byGap {
+		return 4, broken // 25 12 x 49 12
+	}
+	switch {
+	case n >= 4:
+		return 4, fourSides
+	case n == 3 && a.side == noSide && qs[i+2].side == noSide:
+		return 3, broken
+	case n == 1:
+		return 1, lone
+	}
+	return 2, pair
+}
+
+// listed: two neighbours of a list are both called sides or both not, and not the same.
+func listed(a, b *quantity) bool {
+	if a.side == height || b.side == height {
+		return false
+	}
+	if a.side == noSide || b.side == noSide {
+		return a.side == b.side
+	}
+	return a.side != b.side || a.side == someSide
+}

@@ -1,0 +1,323 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Where a number without a unit stops being plain inches. A skylight over 96 in a
+// side is rare, 96 to 300 are likelier centimetres, above that millimetres; two whole
+// numbers up to 10 name a nominal size in feet. Common practice, no source.
+const (
+	maxPlainInches = 96
+	maxNominal     = 10
+	maxFeet        = 15
+)
+
+// judged is a measure with what it is of.
+type judged struct {
+	*measure
+	topic      fitcheck.Topic
+	candidates []fitcheck.Topic
+	why        Why // "" for a fact
+}
+
+// resolve turns measures into facts and doubts.
+func (r *reader) resolve(ms []measure) {
+	var all []judged
+	for k := range ms {
+		m := &ms[k]
+		if m.drop || m.other && m.topic == "" {
+			r.use(m.first, m.last)
+			continue
+		}
+		j := judged{measure: m}
+		j.topic, j.candidates = r.topicOf(m)
+		r.settleHeight(&j, all)
+		if !r.isMeasure(&j) {
+			continue
+		}
+		j.why = r.doubt(&j)
+		r.use(m.first, m.last)
+		all = append(all, j)
+	}
+	for _, j := range r.corrected(all) {
+		r.record(&j)
+	}
+}
+
+// settleHeight: a height without a part of its own belongs to what was measured last.
+func (r *reader) settleHeight(j *judged, before []judged) {
+	if j.topic != "" || len(j.parts) != 1 || j.parts[0].side != height || j.part != "" {
+		return
+	}
+	for k := len(before) - 1; k >= 0; k-- {
+		switch partOf(before[k].topic) {
+		case "curb":
+			j.topic = fitcheck.TopicCurbHeight
+			return
+		case "plastic", "bulge":
+			j.topic = fitcheck.TopicDomeRise
+			return
+		}
+	}
+}
+
+// isMeasure tells a length from a number that only stands there: a lone whole number
+// needs a unit, a name, or a question that it answers.
+func (r *reader) isMeasure(j *judged) bool {
+	q := &j.parts[0]
+	if j.shape != lone || !q.bare || j.square || j.round {
+		return true
+	}
+	if q.side != noSide && q.side != someSide || j.topic != "" && j.where {
+		return true
+	}
+	if j.topic != "" {
+		return !r.timeNear(j.measure)
+	}
+	return j.where && j.part != "skylight" && j.part != "dome" || r.alone(j.measure)
+}
+
+// alone says whether the measure is all that the message says.
+func (r *reader) alone(m *measure) bool {
+	for i := range r.toks {
+		if (i < m.first || i > m.last) && r.toks[i].kind != markToken {
+			return false
+		}
+	}
+	return true
+}
+
+// doubt finds why a measure is no fact.
+func (r *reader) doubt(j *judged) Why {
+	switch {
+	case j.unreadable():
+		return WhyNumber
+	case j.shape == ranged:
+		return WhyRange
+	case j.rough:
+		return WhyRough
+	case r.nominal(j):
+		return WhyNominal
+	case r.unitDoubt(j):
+		return WhyUnits
+	case j.topic == "":
+		return WhyWhich
+	}
+	return ""
+}
+
+func (j *judged) unreadable() bool {
+	if j.shape == broken {
+		return true
+	}
+	for k := range j.parts {
+		if !j.parts[k].valid() {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) nominal(j *judged) bool {
+	if j.nominal && j.topic != fitcheck.TopicCurbHeight {
+		return true
+	}
+	if j.topic != "" && !j.topic.OfSize() && j.topic != fitcheck.TopicCurbDiagonals && !(j.shape == pair && j.topic == fitcheck.TopicCurbHeight) {
+		return false
+	}
+	if j.shape != pair {
+		return false
+	}
+	for k := range j.parts {
+		q := &j.parts[k]
+		if q.unit != noUnit || q.frac || q.num > maxNominal*q.den {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) unitDoubt(j *judged) bool {
+	mixed := j.parts[0].unit
+	for k := range j.parts {
+		q := &j.parts[k]
+		if q.unit == foot && q.length() > maxFeet*fitcheck.Foot {
+			return true
+		}
+		if q.unit != noUnit || q.frac {
+			continue
+		}
+		if q.num > maxPlainInches*q.den {
+			return true
+		}
+		if mixed == foot || k+1 < len(j.parts) && j.parts[k+1].unit == foot {
+			return true
+		}
+	}
+	small := j.parts[0]
+	if j.topic.OfSize() && j.shape != pair && small.unit == noUnit && !small.frac && small.num <= maxNominal*small.den {
+		return true
+	}
+	return false
+}
+
+// record writes the fact or the doubt.
+func (r *reader) record(j *judged) {
+	v := r.value(j)
+	switch {
+	case j.why != "":
+		topic := j.topic
+		r.unclear(topic, j.context.unit, j.why, v, j.first, j.last)
+		if topic == "" {
+			r.out.Unclear[len(r.out.Unclear)-1].Candidates = j.candidates
+		}
+	case v == nil:
+		r.unclear(j.topic, j.context.unit, WhyNumber, nil, j.first, j.last)
+	default:
+		r.fact(j.topic, j.context.unit, v, j.first, j.last)
+	}
+}
+
+// value is the measure in the form of its topic; nil where it does not fit.
+func (r *reader) value(j *judged) fitcheck.Value {
+	if j.unreadable() {
+		return nil
+	}
+	q := &j.parts[0]
+	switch j.topic {
+	case fitcheck.TopicCurbDiagonals:
+		d := fitcheck.Diagonals{First: q.length()}
+		if len(j.parts) > 1 {
+			d.Second = j.parts[1].length()
+		} else if j.both || j.square {
+			d.Second = d.First
+		}
+		return d
+	case fitcheck.TopicCurbHeight, fitcheck.TopicDomeRise:
+		if len(j.parts) != 1 {
+			return nil
+		}
+		return fitcheck.Height{Height: q.length()}
+	}
+	return j.size()
+}
+
+func (j *judged) size() fitcheck.Value {
+	s := fitcheck.Size{Resolution: j.fineness()}
+	q := &j.parts[0]
+	l := q.length()
+	switch {
+	case j.shape == fourSides:
+		return j.sides(s)
+	case j.shape == pair:
+		return j.twoSides(s)
+	case len(j.parts) > 1:
+		return nil
+	case j.square || j.both && !j.round && q.side == noSide && j.shape == lone && j.squareBoth():
+		s.Width, s.Length = l, l
+	case j.round:
+		s.Diameter = l
+	case q.side == width:
+		s.Width = l
+	case q.side == length:
+		s.Length = l
+	default:
+		s.One = l
+	}
+	return s
+}
+
+func (j *judged) squareBoth() bool { return false }
+
+// twoSides: width is the smaller side unless the customer named the sides.
+func (j *judged) twoSides(s fitcheck.Size) fitcheck.Value {
+	a, b := &j.parts[0], &j.parts[1]
+	s.Width, s.Length = a.length(), b.length()
+	switch {
+	case a.side == width || b.side == length:
+	case a.side == length || b.side == width:
+		s.Width, s.Length = s.Length, s.Width
+	case a.side == height:
+		s.Width, s.Length = s.Length, s.Width
+	case s.Width > s.Length && b.side != height:
+		s.Width, s.Length = s.Length, s.Width
+	}
+	return s
+}
+
+// sides keeps four sides in the order given, unless they make a true rectangle.
+func (j *judged) sides(s fitcheck.Size) fitcheck.Value {
+	var l [4]fitcheck.Length
+	for k := range l {
+		l[k] = j.parts[k].length()
+	}
+	a, b := l[0], l[1]
+	switch {
+	case l[0] == l[2] && l[1] == l[3]:
+	case l[0] == l[1] && l[2] == l[3]:
+		b = l[2]
+	default:
+		s.Sides = l[:]
+		return s
+	}
+	s.Width, s.Length = min(a, b), max(a, b)
+	return s
+}
+
+// fineness is the finest mark that any of the numbers shows.
+func (j *judged) fineness() fitcheck.Length {
+	var fine fitcheck.Length
+	for k := range j.parts {
+		if f := j.parts[k].resolution(j.parts[k].unit); f > 0 && (fine == 0 || f < fine) {
+			fine = f
+		}
+	}
+	return fine
+}
+
+// corrected leaves out what a later measure of the same thing replaces.
+func (r *reader) corrected(all []judged) []judged {
+	var out []judged
+	for _, j := range all {
+		k := lastOf(out, &j)
+		switch {
+		case k < 0 || j.topic == "" && !j.fixed:
+			out = append(out, j)
+		case j.was:
+		case j.shape == lone && out[k].shape == pair && j.parts[0].side == noSide && j.fixed:
+			out[k].replaceSide(&j)
+		case j.shape == lone && out[k].shape == lone && sidesMeet(&out[k].parts[0], &j.parts[0]):
+			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
+			out[k].shape, out[k].last = pair, j.last
+		default:
+			out[k] = j
+		}
+	}
+	return out
+}
+
+func sidesMeet(a, b *quantity) bool {
+	return a.side == width && b.side == length || a.side == length && b.side == width
+}
+
+func lastOf(all []judged, j *judged) int {
+	for k := len(all) - 1; k >= 0; k-- {
+		if all[k].topic == j.topic && all[k].context.unit == j.context.unit {
+			return k
+		}
+	}
+	return -1
+}
+
+// replaceSide: "25 1/2 x 49 1/2, sorry 49 3/4" corrects the side that it is nearer to.
+func (j *judged) replaceSide(with *judged) {
+	parts := append([]quantity{}, j.parts...)
+	l := with.parts[0].length()
+	if abs(parts[0].length()-l) < abs(parts[1].length()-l) {
+		parts[0] = with.parts[0]
+	} else {
+		parts[1] = with.parts[0]
+	}
+	j.parts, j.last = parts, with.last
+}
+
+func abs(l fitcheck.Length) fitcheck.Length { return max(l, -l) }

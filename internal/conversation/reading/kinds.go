@@ -1,0 +1,176 @@
+package reading
+
+// Where a message speaks of several kinds of unit, each fact belongs to one of them:
+// "first one is 25 x 49, second one is 30 x 30".
+
+// unitRef is a place where the message names a kind of unit.
+type unitRef struct {
+	first, last int
+	units       []int
+}
+
+// units finds the kinds of unit that the message names.
+func (r *reader) units() {
+	others := 0
+	for n := range r.talk {
+		h := &r.talk[n]
+		v, ok := h.has("nth")
+		if !ok || v == "none" {
+			continue
+		}
+		ref := unitRef{first: h.first, last: h.last}
+		switch v {
+		case "1", "2", "3", "4":
+			ref.units = []int{int(v[0] - '0')}
+		case "other":
+			others++
+			ref.units = []int{2}
+		case "all":
+			ref.units = r.allUnits(h)
+		case "same":
+			r.sameAs(h)
+			continue
+		}
+		if ref.units != nil {
+			r.refs = append(r.refs, ref)
+		}
+	}
+	r.numberedUnits()
+	r.roomUnits()
+	r.sortRefs()
+}
+
+// allUnits: "both", "all three": the units that the talk knows, where it knows so many.
+func (r *reader) allUnits(h *hit) []int {
+	n := 2
+	for i := h.first; i <= h.last; i++ {
+		if w := r.wholeAt(i); w > 2 {
+			n = int(w)
+		}
+	}
+	if r.Units != n {
+		return nil
+	}
+	all := make([]int, n)
+	for i := range all {
+		all[i] = i + 1
+	}
+	return all
+}
+
+// numberedUnits: "#1", "1)", "unit 2".
+func (r *reader) numberedUnits() {
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind != numToken || t.dec > 0 || t.whole < 1 || t.whole > 9 || t.used {
+			continue
+		}
+		switch {
+		case r.markAt(i-1, '#') && t.glued && !r.wordAt(i-2, "order", "model", "part", "invoice", "apt"):
+			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
+			r.use(i-1, i)
+		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && (i == 0 || r.toks[i-1].kind != numToken || true) && r.listed(i):
+			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
+			r.use(i, i+1)
+		case r.wordAt(i-1, "unit", "skylight", "dome") && !r.by(i+1) && !r.markAt(i+1, '/') && r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of"):
+			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
+			r.use(i, i)
+		}
+	}
+}
+
+// listed: the message has "1)" and "2)".
+func (r *reader) listed(at int) bool {
+	for i := range r.toks {
+		if i != at && r.toks[i].kind == numToken && r.markAt(i+1, ')') && r.toks[i+1].glued && r.toks[i].whole <= 9 {
+			return true
+		}
+	}
+	return false
+}
+
+// roomUnits: "the kitchen one … the bathroom one": two or more rooms, in the order named.
+func (r *reader) roomUnits() {
+	if len(r.refs) > 0 {
+		return
+	}
+	var found []unitRef
+	var seen []string
+	for i := 0; i+1 < len(r.toks); i++ {
+		if !r.wordAt(i+1, "one", "skylight", "dome", "unit") || !r.wordAt(i-1, "the", "my", "our") || !r.room(i) {
+			continue
+		}
+		n := -1
+		for k, s := range seen {
+			if s == r.toks[i].text {
+				n = k
+			}
+		}
+		if n < 0 {
+			seen = append(seen, r.toks[i].text)
+			n = len(seen) - 1
+		}
+		found = append(found, unitRef{i - 1, i + 1, []int{n + 1}})
+	}
+	if len(seen) > 1 {
+		r.refs = found
+	}
+}
+
+func (r *reader) room(i int) bool {
+	return r.wordAt(i, "kitchen", "bathroom", "bedroom", "hall", "hallway", "living", "dining", "den", "office", "garage", "attic",
+		"stairway", "stair", "closet", "laundry", "family", "front", "back", "big", "bigger", "small", "smaller", "large", "larger",
+		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry")
+}
+
+func (r *reader) sortRefs() {
+	for i := 1; i < len(r.refs); i++ {
+		for k := i; k > 0 && r.refs[k].first < r.refs[k-1].first; k-- {
+			r.refs[k], r.refs[k-1] = r.refs[k-1], r.refs[k]
+		}
+	}
+}
+
+// sameAs: "the second is the same as the first".
+func (r *reader) sameAs(h *hit) {
+	from, to := 2, 1
+	if r.out.SameAs == nil {
+		r.out.SameAs = map[int]int{}
+	}
+	for i := h.first; i <= h.last; i++ {
+		if r.wordAt(i, "second", "2nd", "segundo", "segunda") && i > h.first+1 {
+			from, to = 1, 2
+			for k := i; k >= 0; k-- {
+				if r.wordAt(k, "first") {
+					from, to = 1, 2
+				}
+			}
+		}
+	}
+	r.out.SameAs[from] = to
+}
+
+// unitsAt tells which kinds of unit the words at a token speak of: those named last
+// before it, or, where the names follow, the next after it. nil where none is named.
+func (r *reader) unitsAt(first, last int) []int {
+	if len(r.refs) == 0 {
+		return nil
+	}
+	before, after := -1, -1
+	for k := range r.refs {
+		if r.refs[k].last < first {
+			before = k
+		} else if r.refs[k].first > last && after < 0 {
+			after = k
+		}
+	}
+	if before < 0 || r.trailing && after >= 0 && !r.softBetween(last+1, r.refs[after].first) {
+		if after >= 0 && !r.breakBetween(last, r.refs[after].first) {
+			return r.refs[after].units
+		}
+		if before < 0 {
+			return nil
+		}
+	}
+	return r.refs[before].units
+}

@@ -1,0 +1,247 @@
+package reading
+
+import "strings"
+
+// lexer cuts a folded message into tokens.
+type lexer struct {
+	folded
+	src  string
+	at   int
+	toks []token
+	mail bool // the message has an @ somewhere
+}
+
+func lex(src string) []token {
+	l := lexer{folded: fold(src), src: src}
+	l.mail = strings.IndexByte(l.text, '@') >= 0
+	l.toks = make([]token, 0, len(l.text)/3+4)
+	for l.at < len(l.text) {
+		l.token()
+	}
+	l.spot()
+	return l.toks
+}
+
+func (l *lexer) token() {
+	c := l.text[l.at]
+	switch {
+	case c == ' ':
+		l.at++
+	case l.mail && l.address():
+	case (isDigit(c) || c == '(' || c == '+') && l.phone():
+	case isLetter(c):
+		l.word()
+	case isDigit(c) || c == '.' && l.pointNumber():
+		l.number()
+	default:
+		l.add(markToken, l.at+1)
+	}
+}
+
+// add appends the token that reaches from the current place to end.
+func (l *lexer) add(k kind, end int) *token {
+	glued := l.at > 0 && l.text[l.at-1] != ' ' && l.text[l.at-1] != '\n'
+	t := token{kind: k, glued: glued, text: l.text[l.at:end], from: int(l.from[l.at]), to: int(l.to[end-1])}
+	l.toks = append(l.toks, t)
+	l.at = end
+	return &l.toks[len(l.toks)-1]
+}
+
+func (l *lexer) word() {
+	end := l.at
+	for end < len(l.text) && isLetter(l.text[end]) {
+		end++
+	}
+	if strings.HasPrefix(l.text[l.at:end], "http") || l.text[l.at:end] == "www" {
+		if l.link() {
+			return
+		}
+	}
+	if l.dotted(end) || l.with(end) {
+		return
+	}
+	if l.timesNumber(end) {
+		end = l.at + 1
+	}
+	t := l.add(wordToken, end)
+	c := l.src[t.from]
+	t.upper = 'A' <= c && c <= 'Z' || c >= 0x80
+}
+
+// timesNumber: "x49": an x that is glued to the number after it.
+func (l *lexer) timesNumber(end int) bool {
+	return end-l.at == 1 && l.text[l.at] == 'x'
+}
+
+// dotted takes initials in one: "O.D." is the word "od".
+func (l *lexer) dotted(end int) bool {
+	if end-l.at != 1 {
+		return false
+	}
+	i, letters := l.at, 0
+	for i+1 < len(l.text) && isLetter(l.text[i]) && l.text[i+1] == '.' {
+		i += 2
+		letters++
+	}
+	if letters >= 1 && i < len(l.text) && isLetter(l.text[i]) && (i+1 == len(l.text) || !isLetter(l.text[i+1])) {
+		i++ // "o.d" without the last dot
+		letters++
+	}
+	if letters < 2 {
+		return false
+	}
+	whole := strings.ReplaceAll(l.text[l.at:i], ".", "")
+	t := l.add(wordToken, i)
+	t.text = whole
+	t.upper = true
+	return true
+}
+
+// with writes out "w/" and "w/o".
+func (l *lexer) with(end int) bool {
+	if end-l.at != 1 || l.text[l.at] != 'w' || end >= len(l.text) || l.text[end] != '/' {
+		return false
+	}
+	if l.at > 0 && isDigit(l.text[l.at-1]) || end+1 < len(l.text) && isDigit(l.text[end+1]) {
+		return false
+	}
+	rest := l.text[end+1:]
+	if strings.HasPrefix(rest, "o") && (len(rest) == 1 || !isLetter(rest[1])) {
+		l.add(wordToken, end+2).text = "without"
+		return true
+	}
+	l.add(wordToken, end+1).text = "with"
+	return true
+}
+
+func (l *lexer) link() bool {
+	end := l.at
+	for end < len(l.text) && l.text[end] != ' ' && l.text[end] != '\n' {
+		end++
+	}
+	if strings.IndexByte(l.text[l.at:end], '.') < 0 && strings.IndexByte(l.text[l.at:end], ':') < 0 {
+		return false
+	}
+	l.add(linkToken, end)
+	return true
+}
+
+// pointNumber: ".5" where no digit stands before the point.
+func (l *lexer) pointNumber() bool {
+	return l.at+1 < len(l.text) && isDigit(l.text[l.at+1]) && (l.at == 0 || !isDigit(l.text[l.at-1]) && l.text[l.at-1] != '.')
+}
+
+const maxDigits = 9
+
+// number takes digits, a decimal point or comma, and commas between thousands.
+func (l *lexer) number() {
+	start, i := l.at, l.at
+	var whole int64
+	digits, dec := 0, 0
+	comma := false
+	take := func() (n int) {
+		for i < len(l.text) && isDigit(l.text[i]) {
+			if digits < maxDigits {
+				whole = whole*10 + int64(l.text[i]-'0')
+			}
+			digits++
+			n++
+			i++
+		}
+		return n
+	}
+	take()
+	for l.thousands(start, i) {
+		i++
+		take()
+	}
+	switch {
+	case l.pointAt(i):
+		i++
+		dec = take()
+	case l.commaAt(start, i):
+		i++
+		dec = take()
+		comma = true
+	}
+	bad := digits > maxDigits || dec > 4
+	if l.pointAt(i) { // 25.5.5
+		bad = true
+		for l.pointAt(i) {
+			i++
+			take()
+		}
+	}
+	t := l.add(numToken, i)
+	t.whole, t.dec, t.comma, t.bad = whole, dec, comma, bad
+	t.code = l.afterLetters(start)
+}
+
+func (l *lexer) pointAt(i int) bool {
+	return i+1 < len(l.text) && l.text[i] == '.' && isDigit(l.text[i+1])
+}
+
+// thousands: a comma at i with just three digits after it, one to three before.
+func (l *lexer) thousands(start, i int) bool {
+	if i-start > 3 && (i-start)%4 != 3 || i == start || i >= len(l.text) || l.text[i] != ',' {
+		return false
+	}
+	if l.text[start] == '0' {
+		return false
+	}
+	return l.digitsFrom(i+1) == 3
+}
+
+// commaAt: a decimal comma at i: one or two digits after it, and no list of numbers.
+func (l *lexer) commaAt(start, i int) bool {
+	if i >= len(l.text) || l.text[i] != ',' || i == start {
+		return false
+	}
+	if start > 0 && l.text[start-1] == ',' {
+		return false
+	}
+	n := l.digitsFrom(i + 1)
+	if n < 1 || n > 2 {
+		return false
+	}
+	end := i + 1 + n
+	return !(end+1 < len(l.text) && (l.text[end] == ',' || l.text[end] == '/') && isDigit(l.text[end+1]))
+}
+
+func (l *lexer) digitsFrom(i int) int {
+	n := 0
+	for i+n < len(l.text) && isDigit(l.text[i+n]) {
+		n++
+	}
+	return n
+}
+
+// afterLetters: the number at start is glued to letters that make it part of a code;
+// not so to a side's letter or a times sign ("x49", "W25").
+func (l *lexer) afterLetters(start int) bool {
+	if start == 0 || !isLetter(l.text[start-1]) {
+		return false
+	}
+	from := start
+	for from > 0 && isLetter(l.text[from-1]) {
+		from--
+	}
+	switch l.text[from:start] {
+	case "x", "w", "l", "h", "by", "bt", "id", "od", "dia", "ft", "in", "and", "por", "to":
+		return false
+	}
+	return true
+}
+
+// spot tells each word what the vocabulary knows of it.
+func (l *lexer) spot() {
+	v := words()
+	for i := range l.toks {
+		switch t := &l.toks[i]; {
+		case t.kind == wordToken:
+			t.word = v.known[t.text]
+		case t.kind == numToken && t.dec == 0 && t.whole < int64(len(unitNames)) && !t.code:
+			t.word = v.known[unitNames[t.whole]] // "2 layers" is "two layers"
+		}
+	}
+}

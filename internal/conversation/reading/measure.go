@@ -1,0 +1,174 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// side is which side of an outline a number was called.
+type side uint8
+
+const (
+	noSide   side = iota
+	width         // "wide"
+	length        // "long"
+	height        // "high"
+	down          // "down", "deep": the length beside a width, else not known
+	across        // a width or a diameter
+	someSide      // "one way", "the first side", "top"
+)
+
+var sideNames = map[string]side{"width": width, "length": length, "height": height, "down": down,
+	"across": across, "some": someSide}
+
+// shape is what a group of lengths is.
+type shape uint8
+
+const (
+	lone      shape = iota // one number
+	pair                   // two sides
+	square                 // one number for all sides
+	round                  // a diameter
+	fourSides              // four sides in order
+	ranged                 // from one number to another
+	broken                 // numbers that make no sense together
+	diagonals
+)
+
+// measure is one group of lengths that belong together, with what was said about it.
+type measure struct {
+	shape       shape
+	parts       []quantity
+	first, last int // tokens, sides' names included
+	context
+}
+
+// sizes finds the lengths in the message, groups them, finds out what each is of, and
+// records facts and doubts.
+func (r *reader) sizes() {
+	qs := r.quantities()
+	if len(qs) == 0 {
+		return
+	}
+	r.nameSides(qs)
+	ms := r.group(qs)
+	r.describe(ms)
+	r.resolve(ms)
+}
+
+// quantities reads every length in the message from left to right.
+func (r *reader) quantities() []quantity {
+	var qs []quantity
+	for i := 0; i < len(r.toks); i++ {
+		t := &r.toks[i]
+		if t.used || t.kind == wordToken && t.word == nil {
+			continue
+		}
+		q, ok := r.quantityAt(i)
+		if !ok {
+			continue
+		}
+		if r.restated(qs, &q) {
+			i = q.last
+			continue
+		}
+		if r.plausible(&q) {
+			qs = append(qs, q)
+			i = q.last
+		}
+	}
+	return r.spreadUnits(qs)
+}
+
+// plausible drops words that are numbers only by their letters: "the other one".
+func (r *reader) plausible(q *quantity) bool {
+	if !q.bare || !q.words {
+		return true
+	}
+	if q.last > q.first { // "twenty five", "forty eight"
+		return true
+	}
+	if q.num == 1 {
+		return r.by(q.last+1) && r.numberAfter(q.last+2) || r.by(q.first-1)
+	}
+	return true
+}
+
+func (r *reader) numberAfter(i int) bool {
+	_, next := r.numeralAt(i)
+	return next > i
+}
+
+// restated finds a length that says the one before again in another unit: "25 1/2 in
+// (648 mm)".
+func (r *reader) restated(qs []quantity, q *quantity) bool {
+	if len(qs) == 0 || q.unit == noUnit {
+		return false
+	}
+	before := &qs[len(qs)-1]
+	gap := q.first - before.last - 1
+	if gap < 1 || gap > 2 || before.unit == q.unit || !r.markAt(before.last+1, '(') && !r.markAt(before.last+1, '=') && !r.wordAt(before.last+1, "or", "o") {
+		return false
+	}
+	a, b := before.length(), q.length()
+	if d := max(a-b, b-a); d > a/50 {
+		return false
+	}
+	before.last = q.last
+	if r.markAt(q.last+1, ')') {
+		before.last++
+	}
+	return true
+}
+
+// by says whether the token at i stands between two sides: "x", "by", "*", "por".
+func (r *reader) by(i int) bool {
+	if i < 0 || i >= len(r.toks) {
+		return false
+	}
+	t := &r.toks[i]
+	return t.mark('*') || t.is("x", "by", "bt", "buy", "bye", "bu", "xs", "times", "por", "bij", "ex", "bby", "byu", "bi")
+}
+
+// spreadUnits gives a length the unit of its pair: "2 by 4 feet", "65 cm x 126".
+func (r *reader) spreadUnits(qs []quantity) []quantity {
+	for i := len(qs) - 2; i >= 0; i-- { // backwards: "25 by 49 by 6 inches"
+		a, b := &qs[i], &qs[i+1]
+		if a.unit == noUnit && b.unit != noUnit && r.sameUnit(a, b) && spreads(a, b) {
+			a.unit, a.bare = b.unit, false
+		}
+	}
+	for i := 1; i < len(qs); i++ {
+		a, b := &qs[i-1], &qs[i]
+		if b.unit == noUnit && a.unit != noUnit && r.sameUnit(a, b) && spreads(b, a) {
+			b.unit, b.bare = a.unit, false
+		}
+	}
+	return qs
+}
+
+// sameUnit: one of two neighbours is written so that its unit holds for the other.
+func (r *reader) sameUnit(a, b *quantity) bool {
+	for i := a.last + 1; i < b.first; i++ {
+		t := &r.toks[i]
+		if r.by(i) || t.is("and", "to", "or", "y", "a", "o", "de", "the", "wide", "long", "w", "l", "ancho", "largo") || t.kind == markToken && !r.sentenceEnd(i) {
+			continue
+		}
+		return false
+	}
+	return true
+}
+
+// spreads: feet hold for a small whole number only; "24 x 4 ft" stays in doubt.
+func spreads(to, from *quantity) bool {
+	switch from.unit {
+	case foot:
+		return !to.frac && to.num <= 10*to.den
+	case inch:
+		return true
+	}
+	return !to.frac
+}
+
+// length of a quantity with a unit that the message names once for all: "in cm: 64.8 x 125.8".
+func (q *quantity) valid() bool {
+	l := q.length()
+	return !q.bad && l > 0 && l < fitcheck.MaxLength
+}

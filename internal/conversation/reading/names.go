@@ -1,0 +1,238 @@
+package reading
+
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+const maxNameWords = 5
+
+// names finds who the customer is: after an introduction, or as the bare answer.
+func (r *reader) names() {
+	if r.introduced() || !r.asked(fitcheck.TopicName) {
+		return
+	}
+	r.bareName()
+}
+
+// introduced finds "my name is …", "this is …", "… here".
+func (r *reader) introduced() bool {
+	for n := range r.talk {
+		h := &r.talk[n]
+		v, ok := h.has("intro")
+		if !ok {
+			continue
+		}
+		switch v {
+		case "name":
+			if first, last, ok := r.nameFrom(h.last+1, false); ok {
+				r.nameFact(first, last)
+				return true
+			}
+		case "im":
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.nameEnds(last+1) {
+				r.nameFact(first, last)
+				return true
+			}
+		case "here":
+			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") {
+				r.nameFact(first, h.first-1)
+				return true
+			}
+		}
+	}
+	return r.signedName()
+}
+
+// nameFrom reads a name that starts at token i. After "I'm" it must not be an ordinary word.
+func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
+	for r.markAt(i, ':') || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es", "its") {
+		i++
+	}
+	first, last = i, i-1
+	for last-first+1 < maxNameWords*2 && last+1 < len(r.toks) {
+		j := last + 1
+		switch {
+		case r.nameWord(j, strict || j > first):
+			last = j
+		case j > first && (r.wordAt(j, "and", "y") || r.markAt(j, '&')) && r.nameWord(j+1, true) && r.properName(j+1):
+			last = j + 1
+		case j > first && r.markAt(j, '.') && len(r.toks[j-1].text) <= 3 && r.toks[j].glued && r.titleOrInitial(j-1):
+			last = j
+		case j > first && r.markAt(j, '-') && r.toks[j].glued && r.nameWord(j+1, true):
+			last = j + 1
+		default:
+			return first, last, last >= first && r.likelyName(first, last, strict)
+		}
+	}
+	return first, last, last >= first && r.likelyName(first, last, strict)
+}
+
+func (r *reader) titleOrInitial(i int) bool {
+	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sr")
+}
+
+// nameWord says whether a token can be a word of a name.
+func (r *reader) nameWord(i int, strict bool) bool {
+	if i >= len(r.toks) {
+		return false
+	}
+	t := &r.toks[i]
+	if t.kind != wordToken || t.used {
+		return false
+	}
+	if t.word == nil || t.word.given || t.is("mr", "mrs", "ms", "dr", "van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {
+		return true
+	}
+	if t.word.common || t.word.unit != noUnit {
+		return false
+	}
+	if t.word.filler || t.word.number.kind != notNumber {
+		return false
+	}
+	return !strict || t.upper || r.properBefore(i)
+}
+
+// properBefore: the word before is a given name, so this is likely the family's.
+func (r *reader) properBefore(i int) bool {
+	return i > 0 && r.toks[i-1].kind == wordToken && (r.toks[i-1].word == nil || r.toks[i-1].word.given)
+}
+
+func (r *reader) properName(i int) bool {
+	t := &r.toks[i]
+	return t.word == nil || t.word.given || t.upper
+}
+
+// likelyName: at least one word of it is a given name or none that a list knows.
+func (r *reader) likelyName(first, last int, strict bool) bool {
+	for i := first; i <= last; i++ {
+		t := &r.toks[i]
+		if t.kind == wordToken && (t.word == nil || t.word.given) {
+			return true
+		}
+	}
+	return !strict
+}
+
+// nameEnds: after "I'm …" a name is followed by the end, a sign, or words like "from".
+func (r *reader) nameEnds(i int) bool {
+	if i >= len(r.toks) || r.toks[i].kind != wordToken {
+		return true
+	}
+	return r.toks[i].used || r.wordAt(i, "from", "in", "at", "with", "and", "here", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
+		"de", "y", "en", "desde", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
+}
+
+// nameBefore reads a name that ends before token i: "Hal here".
+func (r *reader) nameBefore(i int) (first int, ok bool) {
+	first = i
+	for first > 0 && i-first < 3 && r.nameWord(first-1, true) && (r.toks[first-1].word == nil || r.toks[first-1].word.given) {
+		first--
+	}
+	if first == i {
+		return 0, false
+	}
+	return first, first == 0 || r.toks[first-1].kind == markToken || r.talkBefore(first-1)
+}
+
+// signedName: a last line or last words that are a name after thanks: "Thanks, Hal".
+func (r *reader) signedName() bool {
+	n := len(r.toks)
+	for n > 0 && (r.toks[n-1].mark('.') || r.toks[n-1].mark('!') || r.toks[n-1].mark('\n')) {
+		n--
+	}
+	for k := range r.talk {
+		h := &r.talk[k]
+		if !h.is("small", "thanks") || !(r.markAt(h.last+1, ',') || r.markAt(h.last+1, '\n') || r.markAt(h.last+1, '-')) {
+			continue
+		}
+		i := h.last + 2
+		for r.markAt(i, '\n') || r.markAt(i, '-') {
+			i++
+		}
+		first, last, ok := r.nameFrom(i, true)
+		if ok && last == n-1 && first > 0 {
+			r.nameFact(first, last)
+			return true
+		}
+	}
+	return false
+}
+
+// nameFact records a name as it was written; one in all small or all capital letters
+// gets the usual capitals.
+func (r *reader) nameFact(first, last int) {
+	said := r.said(first, last)
+	r.use(first, last)
+	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)
+}
+
+func properCase(s string) string {
+	s = strings.Join(strings.Fields(s), " ")
+	if s != strings.ToLower(s) && (s != strings.ToUpper(s) || len(s) < 4) {
+		return s
+	}
+	b := []rune(strings.ToLower(s))
+	start := true
+	for i, c := range b {
+		if start {
+			b[i] = []rune(strings.ToUpper(string(c)))[0]
+		}
+		start = c == ' ' || c == '-' || c == '.' || (c == '\'' || c == '’') && i == 1
+	}
+	out := strings.ReplaceAll(string(b), " And ", " and ")
+	return strings.ReplaceAll(out, " Y ", " y ")
+}
+
+// bareName reads the answer to "what's your name?" without an introduction.
+func (r *reader) bareName() {
+	if r.firstTalk("refuse") != nil {
+		return
+	}
+	i := 0
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.wordAt(i, "its", "it", "is", "the", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "first", "name")) {
+		if end := r.smallTalkAt(i); end > i {
+			i = end
+			continue
+		}
+		i++
+	}
+	first, last, ok := r.answerName(i)
+	if !ok {
+		return
+	}
+	r.nameFact(first, last)
+}
+
+func (r *reader) smallTalkAt(i int) int {
+	for n := range r.talk {
+		h := &r.talk[n]
+		if h.first == i {
+			if _, ok := h.has("small"); ok {
+				return h.last + 1
+			}
+			if v, _ := h.has("say"); v == "yes" {
+				return h.last + 1
+			}
+		}
+	}
+	return i
+}
+
+// answerName takes the name at the start of an answer and checks that what follows is
+// no sentence of which it is a part.
+func (r *reader) answerName(i int) (first, last int, ok bool) {
+	first, last, ok = r.nameFrom(i, false)
+	if !ok || last-first+1 > maxNameWords+2 {
+		return 0, 0, false
+	}
+	next := last + 1
+	if next < len(r.toks) && r.toks[next].kind == wordToken && !r.toks[next].used && !r.nameEnds(next) && !r.wordAt(next, "wants", "and", "last", "zip") {
+		return 0, 0, false
+	}
+	if next < len(r.toks) && r.markAt(next, '?') {
+		return 0, 0, false
+	}
+	return first, last, true
+}

@@ -1,0 +1,104 @@
+package reading
+
+var negWords = map[string]bool{"not": true, "no": true, "isnt": true, "arent": true, "wasnt": true, "werent": true, "dont": true,
+	"doesnt": true, "didnt": true, "never": true, "without": true, "wont": true, "aint": true, "hasnt": true, "havent": true,
+	"neither": true, "nor": true, "ni": true, "sin": true, "nunca": true, "tampoco": true, "ningun": true, "ninguna": true,
+	"cannot": true, "cant": true, "wouldnt": true, "non": true, "zero": true, "couldnt": true}
+
+// negStops end the reach of a "not" before them.
+var negStops = map[string]bool{"but": true, "just": true, "only": true, "except": true, "pero": true, "solo": true, "sino": true,
+	"its": true, "it": true, "rather": true, "though": true, "although": true, "however": true, "theres": true, "there": true,
+	"es": true, "esta": true, "i": true, "we": true, "nomas": true, "now": true, "because": true, "since": true, "thats": true,
+	"so": true, "hay": true, "porque": true, "and": false}
+
+const negReach = 6 // words that a "not" reaches over, common practice
+
+// negated says whether a "not" before the token holds for it: "not cracked", "no cracks
+// or leaks"; not "not cracked, just hazy", "no, it leaks".
+func (r *reader) negated(i int) bool {
+	for n, j := 0, i-1; j >= 0 && n < negReach; j-- {
+		t := &r.toks[j]
+		if t.kind == markToken {
+			if t.text[0] == '-' || t.text[0] == '/' || t.text[0] == '"' || t.text[0] == '\'' {
+				continue
+			}
+			return false
+		}
+		if t.kind != wordToken {
+			n++
+			continue
+		}
+		if negWords[t.text] {
+			return !r.noAlone(j, i)
+		}
+		if r.insteadOf(j) {
+			return true
+		}
+		if negStops[t.text] || t.text == "and" && r.wordAt(j+1, "it", "its", "the", "i", "we", "they", "theres", "there", "a", "is") {
+			return false
+		}
+		n++
+	}
+	return false
+}
+
+// insteadOf: "instead of", "rather than", "anything but", "other than", "en vez de".
+func (r *reader) insteadOf(j int) bool {
+	return r.wordAt(j, "of") && r.wordAt(j-1, "instead") || r.wordAt(j, "than") && r.wordAt(j-1, "rather", "other") ||
+		r.wordAt(j, "but") && r.wordAt(j-1, "anything", "everything") || r.wordAt(j, "de") && r.wordAt(j-1, "vez", "lugar")
+}
+
+// noAlone: the "no" at j answers a question and says nothing of what follows: "no the
+// dome is cracked", "no problem", or it belongs to words of doubt: "not sure".
+func (r *reader) noAlone(j, i int) bool {
+	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
+		return !r.wordAt(j+1, "longer")
+	}
+	if r.wordAt(j, "no") && r.wordAt(j+1, "the", "my", "they", "this", "that", "our", "el", "la") && j+2 < i {
+		return true
+	}
+	return r.wordAt(j, "dont", "cant", "wont", "couldnt") && r.wordAt(j+1, "stop", "quit", "fix", "know", "see", "wait", "have") && r.wordAt(j+1, "stop", "quit", "fix", "know", "wait")
+}
+
+// questioned says whether the token stands in a question, so that it states nothing.
+func (r *reader) questioned(i int) bool {
+	first, last := r.sentence(i)
+	for n := range r.talk {
+		h := &r.talk[n]
+		if h.first < first || h.first > last {
+			continue
+		}
+		if (h.is("req", "question") || h.is("req", "howto")) && h.first < i && !r.commaBetween(h.last+1, i) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) commaBetween(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.toks[i].mark(',') || r.sentenceEnd(i) || r.wordAt(i, "because", "since") {
+			return true
+		}
+	}
+	return false
+}
+
+// doubted says whether words of doubt hold for the statement at a token: "I think it's
+// acrylic", "maybe bronze".
+func (r *reader) doubted(first, last int) bool {
+	from, to := r.sentence(first)
+	for n := range r.labels {
+		h := &r.labels[n]
+		how, ok := h.has("rough")
+		if !ok || how != "clause" || h.first < from || h.last > to {
+			continue
+		}
+		if h.last < first && !r.softBetween(h.last+1, first) || h.first > last && (!r.softBetween(last+1, h.first) || r.commaOnly(last+1, h.first)) {
+			return true
+		}
+	}
+	return r.markAt(last+1, '?')
+}
+
+func (r *reader) commaOnly(from, to int) bool { return to == from+1 && r.markAt(from, ',') }

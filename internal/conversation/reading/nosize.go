@@ -1,0 +1,292 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Numbers of other things: money, dates, times, addresses, years. They are marked as
+// used, so that no size is made of them.
+
+var streetWords = map[string]bool{"st": true, "street": true, "ave": true, "avenue": true, "av": true, "rd": true,
+	"road": true, "dr": true, "drive": true, "ln": true, "lane": true, "blvd": true, "boulevard": true, "ct": true,
+	"court": true, "way": true, "pl": true, "hwy": true, "highway": true, "cir": true, "circle": true, "pkwy": true,
+	"parkway": true, "trl": true, "trail": true, "ter": true, "terrace": true, "route": true, "rt": true, "sq": true,
+	"pike": true, "loop": true, "calle": true, "avenida": true, "carretera": true, "place": true, "row": true, "alley": true}
+
+// beforeCode are words after which a number is a name of something.
+var beforeCode = map[string]bool{"apt": true, "apartment": true, "suite": true, "ste": true, "order": true, "invoice": true,
+	"model": true, "part": true, "po": true, "box": true, "item": true, "sku": true, "serial": true, "account": true,
+	"acct": true, "job": true, "ticket": true, "ref": true, "rr": true, "lot": true, "route": true, "hwy": true,
+	"highway": true, "road": true, "room": true, "rm": true, "bldg": true, "floor": true, "catalog": true, "permit": true,
+	"channel": true, "exit": true, "ext": true, "extension": true, "lat": true, "interstate": true, "page": true,
+	"since": true, "factura": true, "pedido": true, "orden": true, "depto": true, "modelo": true, "version": true}
+
+var monthWords = map[string]bool{"january": true, "february": true, "march": true, "april": true, "may": true, "june": true,
+	"july": true, "august": true, "september": true, "october": true, "november": true, "december": true, "jan": true,
+	"feb": true, "mar": true, "apr": true, "jun": true, "jul": true, "aug": true, "sep": true, "sept": true, "oct": true,
+	"nov": true, "dec": true, "enero": true, "febrero": true, "marzo": true, "abril": true, "mayo": true, "junio": true,
+	"julio": true, "agosto": true, "septiembre": true, "octubre": true, "noviembre": true, "diciembre": true}
+
+// afterCount are words after which a number counts something that is no length.
+var afterCount = map[string]bool{"years": true, "year": true, "yrs": true, "yr": true, "months": true, "month": true,
+	"weeks": true, "week": true, "wks": true, "days": true, "day": true, "hours": true, "hour": true, "hrs": true, "hr": true,
+	"minutes": true, "minute": true, "min": true, "mins": true, "seconds": true, "secs": true, "anos": true, "ano": true,
+	"meses": true, "mes": true, "semanas": true, "dias": true, "horas": true, "hora": true, "minutos": true, "pm": true,
+	"am": true, "oclock": true, "dollars": true, "dollar": true, "bucks": true, "usd": true, "dolares": true, "pesos": true,
+	"grand": true, "k": true, "percent": true, "deg": true, "degrees": true, "mph": true, "lbs": true, "lb": true,
+	"pounds": true, "miles": true, "mile": true, "gallons": true, "stories": true, "story": true, "people": true,
+	"yards": true, "yard": true, "sqft": true, "acres": true, "kg": true, "oz": true, "psf": true, "psi": true, "gauge": true,
+	"ga": true, "amp": true, "volts": true, "watt": true, "watts": true, "tops": true, "anios": true, "libras": true,
+	"grados": true, "millas": true, "tall": false}
+
+func (r *reader) numbersOfOtherThings() {
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.used || t.kind != numToken {
+			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
+				r.spokenCount(i)
+			}
+			continue
+		}
+		switch {
+		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
+		}
+	}
+}
+
+// spokenCount: "five years", "two weeks".
+func (r *reader) spokenCount(i int) {
+	k := r.toks[i].word.number.kind
+	if k == soundsLike || k == partWord || !r.afterWord(i+1, afterCount) {
+		return
+	}
+	r.use(i, i+1)
+}
+
+func (r *reader) afterWord(i int, set map[string]bool) bool {
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && set[r.toks[i].text]
+}
+
+func (r *reader) money(i int) bool {
+	if r.markAt(i-1, '$') || r.afterWord(i-1, map[string]bool{"usd": true}) && i > 0 || r.markAt(i+1, '$') || r.markAt(i-1, '#') {
+		r.use(i, i)
+		return true
+	}
+	return false
+}
+
+// date: 6/12/2004, june 12, 12 june; a day and month with words that speak of time.
+func (r *reader) date(i int) bool {
+	if r.afterWord(i-1, monthWords) && i > 0 && r.toks[i].whole <= 31 || r.afterWord(i+1, monthWords) && !r.wordAt(i+1, "may", "mar", "march") {
+		r.use(i, i)
+		return true
+	}
+	if !(r.markAt(i+1, '/') || r.markAt(i+1, '-')) || i+2 >= len(r.toks) || r.toks[i+2].kind != numToken || !r.toks[i+2].glued {
+		return false
+	}
+	sep := r.toks[i+1].text[0]
+	if r.markAt(i+3, sep) && i+4 < len(r.toks) && r.toks[i+4].kind == numToken && r.toks[i+4].glued && r.toks[i].whole <= 31 && r.toks[i+2].whole <= 31 {
+		r.use(i, i+4)
+		return true
+	}
+	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && r.timeWord(i-1) && !tapePart(r.toks[i+2].whole) {
+		r.use(i, i+2)
+		return true
+	}
+	if sep == '/' && (r.toks[i].whole == 24 && r.toks[i+2].whole == 7 || r.toks[i].whole == 50 && r.toks[i+2].whole == 50) {
+		r.use(i, i+2)
+		return true
+	}
+	return false
+}
+
+// timeWord: a word before a number that makes it a day.
+func (r *reader) timeWord(i int) bool {
+	return r.wordAt(i, "free", "since", "on", "by", "before", "until", "till", "after", "from", "around", "day", "monday",
+		"tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "el", "desde", "date", "dated", "antes")
+}
+
+func (r *reader) clock(i int) bool {
+	if r.markAt(i+1, ':') && r.toks[i+1].glued && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+2].glued &&
+		len(r.toks[i+2].text) == 2 && r.toks[i].whole <= 24 && r.toks[i+2].whole != 12 {
+		r.use(i, i+2)
+		return true
+	}
+	return false
+}
+
+// street: "4821 Larkspur Ave", "1420 25th street", "25 1/2 Elm Street".
+func (r *reader) street(i int) bool {
+	j := i + 1
+	if r.markAt(j+1, '/') {
+		j += 3
+	}
+	for n := 0; n < 5 && j < len(r.toks); n++ {
+		t := &r.toks[j]
+		if t.kind == markToken && !(t.text[0] == '.' && t.glued) && t.text[0] != '-' || r.by(j) || t.kind == wordToken && r.unitAt(j) != noUnit && t.text != "ft" {
+			return false
+		}
+		if n > 0 && t.kind == wordToken && (t.word != nil && t.word.common && !streetWords[t.text]) && !t.is("n", "s", "e", "w", "county", "old", "oak", "main", "park", "lake", "hill", "north", "south", "east", "west", "state", "el") {
+			return false
+		}
+		if t.kind == wordToken && streetWords[t.text] && (j > i+1 || !t.glued && t.text != "st" && t.text != "ft") {
+			end := j
+			for r.wordAt(end+1, "n", "s", "e", "w", "nw", "ne", "sw", "se") {
+				end++
+			}
+			if end+1 < len(r.toks) && r.toks[end+1].kind == numToken && t.is("road", "hwy", "highway", "route", "rd") {
+				end++
+			}
+			r.use(i, end)
+			return true
+		}
+		j++
+	}
+	return false
+}
+
+// named: a number after "apt", "model", "order": a code, perhaps with letters after it.
+func (r *reader) named(i int) bool {
+	j := i - 1
+	for j >= 0 && (r.markAt(j, '#') || r.markAt(j, '.') || r.markAt(j, ':') || r.wordAt(j, "number", "no", "num", "is", "was", "from")) {
+		j--
+	}
+	if j < 0 || r.toks[j].kind != wordToken || !beforeCode[r.toks[j].text] {
+		return false
+	}
+	if r.toks[j].is("part", "box", "floor", "road", "room", "route") && j != i-1 && !r.markAt(i-1, '#') && !r.markAt(i-1, '.') && !r.wordAt(i-1, "number", "no") {
+		return false
+	}
+	if r.wordAt(j, "box") && !(j > 0 && r.wordAt(j-1, "po", "p", "o")) && !r.markAt(i+1, ',') {
+		return false
+	}
+	end := i
+	for end+1 < len(r.toks) && r.toks[end+1].glued && (r.toks[end+1].kind == wordToken || r.toks[end+1].kind == numToken) || r.codeDash(end+1) {
+		end++
+	}
+	r.use(i, end)
+	return true
+}
+
+func (r *reader) codeDash(i int) bool {
+	return r.markAt(i, '-') && r.toks[i].glued && i+1 < len(r.toks) && r.toks[i+1].glued
+}
+
+func (r *reader) counted(i int) bool {
+	if r.markAt(i+1, '%') || r.afterWord(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
+		r.wordAt(i+1, "sq", "square", "cubic") && r.unitAt(i+2) == foot || r.markAt(i+1, '-') && r.afterWord(i+2, afterCount) {
+		r.use(i, i)
+		return true
+	}
+	return false
+}
+
+// year: four digits after words that speak of time.
+func (r *reader) year(i int) bool {
+	t := &r.toks[i]
+	if t.dec > 0 || len(t.text) != 4 || t.whole < 1900 || t.whole > 2099 || r.unitAt(i+1) != noUnit || r.by(i+1) || r.by(i-1) {
+		return false
+	}
+	if r.wordAt(i-1, "in", "since", "from", "before", "after", "around", "circa", "year", "en", "desde", "del", "de", "of", "a", "the", "about", "until", "early", "late", "mid") || !r.asked(r.askedSize()) {
+		r.use(i, i)
+		return true
+	}
+	return false
+}
+
+func (r *reader) askedSize() fitcheck.Topic {
+	for _, a := range r.Asked {
+		if a.OfLength() {
+			return a
+		}
+	}
+	return "none"
+}
+
+// outOf: "9 out of 10", "9/10 sure", "1 of 2".
+func (r *reader) outOf(i int) bool {
+	j := i + 1
+	if r.wordAt(j, "out") {
+		j++
+	}
+	if r.wordAt(j, "of") && r.wholeAt(j+1) > 0 {
+		r.use(i, j+1)
+		return true
+	}
+	return false
+}
+
+// countsOther says whether the words after a number without unit make it a count or
+// a code: a known small word, a side's name or a sign may follow a length, little else.
+func (r *reader) countsOther(i int) bool {
+	if i >= len(r.toks) {
+		return false
+	}
+	t := &r.toks[i]
+	switch t.kind {
+	case numToken, mailToken, phoneToken, linkToken:
+		return false
+	case markToken:
+		return t.text[0] == '%' || t.text[0] == ':' && t.glued && i+1 < len(r.toks) && r.toks[i+1].glued || t.text[0] == '$' || t.text[0] == '#' && t.glued
+	}
+	if t.text == "x" || r.by(i) {
+		return false
+	}
+	if h := r.labelFrom(i); h != nil {
+		return r.labelCounts(h, i)
+	}
+	if t.glued && r.toks[i-1].kind == numToken {
+		return true
+	}
+	return !lengthFollowers[t.text] && (t.word == nil || !t.word.filler && t.word.number.kind == notNumber)
+}
+
+func (r *reader) labelCounts(h *hit, i int) bool {
+	s := h.senses[0]
+	switch s.kind {
+	case "other":
+		return s.value == "other" && r.toks[i-1].kind == numToken && r.toks[i-1].dec == 0
+	case "part":
+		return len(r.toks[i].text) > 2 && r.toks[i].text[len(r.toks[i].text)-1] == 's' && !r.by(i-2)
+	}
+	return false
+}
+
+// lengthFollowers are ordinary words that may follow a length.
+var lengthFollowers = func() map[string]bool {
+	m := map[string]bool{}
+	for _, w := range []string{"and", "or", "to", "on", "at", "in", "for", "from", "if", "but", "i", "it", "across", "each", "both",
+		"not", "no", "sorry", "wait", "please", "pls", "thanks", "thank", "thx", "y", "o", "por", "de", "en", "a", "pero", "with",
+		"so", "now", "too", "as", "we", "he", "plus", "by", "ish", "up", "down", "over", "under", "above", "total", "edge",
+		"when", "without", "including", "around", "give", "maybe", "probably", "then", "while", "because", "cuz", "bc", "lol",
+		"haha", "ok", "measured", "off", "oops", "correction", "instead", "con", "al", "hasta", "before", "after", "she", "my",
+		"which", "what", "how", "can", "dont", "didnt", "havent", "cant", "hope", "let", "you", "u", "per", "min", "max", "pretty",
+		"final", "tho", "though", "also", "tall", "high", "long", "wide", "is", "says", "according", "corner", "end", "e", "n", "nd",
+		"square", "thru", "through", "plywood", "yes", "si", "no", "tops", "sir", "maam", "roughly", "approx", "about", "gracias",
+		"afuera", "adentro", "dentro", "fuera", "same", "twice", "again", "even", "right", "where", "would", "should", "ft", "mas", "menos"} {
+		m[w] = true
+	}
+	return m
+}()
+
+// timeNear: the clause speaks of time, so a bare number in it is an hour: "I'll be up
+// there at 12", "be there in 10", "tomorrow between 8 and 10".
+func (r *reader) timeNear(m *measure) bool {
+	first, last := r.sentence(m.first)
+	for i := first; i <= last; i++ {
+		if r.wordAt(i, "tomorrow", "today", "tonight", "later", "morning", "afternoon", "evening", "noon", "monday", "tuesday",
+			"wednesday", "thursday", "friday", "saturday", "sunday", "home", "free", "available", "oclock", "call", "give", "work",
+			"manana", "tarde", "lunes", "martes", "miercoles", "jueves", "viernes", "sabado", "domingo", "photos", "pictures", "pics") {
+			return true
+		}
+	}
+	at := r.wordAt(m.first-1, "at", "in", "till", "until", "after", "before")
+	return at && r.wordsIn(first, m.first, "ill", "be", "there", "back", "will", "go", "going", "get", "coming", "i")
+}
+
+func (r *reader) wordsIn(from, to int, words ...string) bool {
+	for i := from; i < to; i++ {
+		if r.wordAt(i, words...) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,222 @@
+package reading
+
+// tapeParts are the bottoms of fractions that a tape has, and thirds, which it has not.
+func tapePart(d int64) bool {
+	switch d {
+	case 2, 4, 8, 16, 32, 64:
+		return true
+	}
+	return false
+}
+
+// numeral is a number as written: num/den of some unit.
+type numeral struct {
+	num, den int64
+	fine     int64 // the bottom of the finest part written: 25 8/16 is fine 16, 25.50 fine 100
+	frac     bool  // written as a fraction of a tape
+	words    bool  // written in words
+	bad      bool  // can't be read
+}
+
+const maxWhole = 99_999 // larger numbers are no lengths
+
+// numeralAt reads the number that starts at token i; next is the token after it.
+func (r *reader) numeralAt(i int) (n numeral, next int) {
+	if i < 0 || i >= len(r.toks) || r.toks[i].used {
+		return n, i
+	}
+	t := &r.toks[i]
+	if t.kind == numToken {
+		if t.code || r.ordinalSuffix(i+1) {
+			return n, i
+		}
+		if t.dec > 0 || t.bad {
+			return r.decimal(i)
+		}
+		if t.whole > maxWhole {
+			return n, i
+		}
+		if a, b, end, ok := r.slashed(i); ok {
+			return fraction(a, b), end
+		}
+		if r.toks[i].whole <= maxWhole && r.partAt(i+1) > 0 && !r.unitOrdinal(i+1) {
+			if end := r.partEnd(i + 2); t.whole < r.partAt(i+1) {
+				return fraction(t.whole, r.partAt(i+1)), end
+			}
+		}
+		return r.withPart(numeral{num: t.whole, den: 1, fine: 1}, i+1)
+	}
+	if t.kind != wordToken {
+		return n, i
+	}
+	return r.numeralInWords(i)
+}
+
+func (r *reader) numeralInWords(i int) (n numeral, next int) {
+	if a, b, end, ok := r.spokenPart(i); ok { // "three quarters", "half an inch"
+		n = fraction(a, b)
+		n.words = true
+		return n, end
+	}
+	v, next := r.cardinal(i)
+	if next == i {
+		return numeral{}, i
+	}
+	if r.wordAt(next, "point", "punto") && r.wholeAt(next+1) >= 0 && r.wholeAt(next+1) < 100 {
+		d := r.wholeAt(next + 1)
+		den := int64(10)
+		if d >= 10 {
+			den = 100
+		}
+		return numeral{num: v*den + d, den: den, fine: den, words: true}, next + 2
+	}
+	n, next = r.withPart(numeral{num: v, den: 1, fine: 1}, next)
+	n.words = true
+	return n, next
+}
+
+func (r *reader) decimal(i int) (numeral, int) {
+	t := &r.toks[i]
+	n := numeral{num: t.whole, den: 1, fine: 1, bad: t.bad}
+	for range t.dec {
+		n.den *= 10
+	}
+	n.fine = n.den
+	if r.markAt(i+1, '/') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+1].glued {
+		n.bad = true // 25.1/2
+		return n, i + 3
+	}
+	return n, i + 1
+}
+
+// ordinalSuffix: "1st", "2nd": the letters of an ordinal glued to its digits.
+func (r *reader) ordinalSuffix(i int) bool {
+	return i < len(r.toks) && r.toks[i].glued && r.wordAt(i, "st", "nd", "rd", "th", "ro", "do", "er", "o", "a")
+}
+
+// unitOrdinal: a word that is more often an ordinal than a part ("third").
+func (r *reader) unitOrdinal(i int) bool { return r.wordAt(i, "third", "fourth") }
+
+// fraction is a/b where a tape could show it.
+func fraction(a, b int64) numeral {
+	if !tapePart(b) || a <= 0 || a >= b {
+		return numeral{num: 0, den: 1, fine: 1, frac: true, bad: true}
+	}
+	return numeral{num: a, den: b, fine: b, frac: true}
+}
+
+// withPart adds the part of a mixed number: 25 1/2, 25-1/2, 25 and a half, 25 y medio.
+func (r *reader) withPart(n numeral, i int) (numeral, int) {
+	j := i
+	joined := r.joiner(j)
+	if joined {
+		j++
+	}
+	a, b, end, ok := r.slashed(j)
+	if !ok {
+		a, b, end, ok = r.spokenPart(j)
+		if ok && !joined && a == 1 && b > 2 && end == j+1 {
+			ok = false // "25 fourth" without "a": an ordinal
+		}
+	}
+	if ok {
+		p := fraction(a, b)
+		p.num += n.num * p.den
+		return p, end
+	}
+	if bad := r.brokenPart(n, i); bad > i {
+		n.bad = true
+		return n, bad
+	}
+	return n, i
+}
+
+// joiner: what may stand between a whole number and its part.
+func (r *reader) joiner(i int) bool {
+	if i >= len(r.toks) {
+		return false
+	}
+	t := &r.toks[i]
+	return t.mark('-') || t.mark('&') || t.mark('+') || t.is("and", "y", "an", "n", "con", "in", "nd")
+}
+
+// slashed reads "1/2" or "1 / 2" or "5/8ths" at token i.
+func (r *reader) slashed(i int) (a, b int64, next int, ok bool) {
+	if i+2 >= len(r.toks) || r.toks[i].kind != numToken || r.toks[i].dec > 0 || r.toks[i].used || !r.toks[i+1].mark('/') {
+		return 0, 0, i, false
+	}
+	bottom := &r.toks[i+2]
+	if bottom.kind != numToken || bottom.dec > 0 {
+		return 0, 0, i, false
+	}
+	if !(r.toks[i+1].glued && bottom.glued) && !(r.toks[i].whole < bottom.whole && tapePart(bottom.whole)) {
+		return 0, 0, i, false // "25 / 49"
+	}
+	next = i + 3
+	if r.wordAt(next, "ths", "th", "rds", "nds", "nd", "s") && r.toks[next].glued {
+		next++
+	}
+	return r.toks[i].whole, bottom.whole, next, true
+}
+
+// spokenPart reads a part in words at token i: "a half", "half", "three quarters",
+// "5 eighths", "un cuarto".
+func (r *reader) spokenPart(i int) (a, b int64, next int, ok bool) {
+	if r.wordAt(i, "a", "an", "one", "un", "una") && r.partAt(i+1) > 0 && !(r.unitOrdinal(i+1) && r.wordAt(i, "one")) {
+		return 1, r.partAt(i + 1), r.partEnd(i + 2), true
+	}
+	if p := r.partAt(i); p > 0 && !r.unitOrdinal(i) && !r.wordAt(i, "mitad", "eights") {
+		return 1, p, r.partEnd(i + 1), true
+	}
+	if w := r.wholeAt(i); w > 0 {
+		j := i + 1
+		if r.markAt(j, '-') {
+			j++
+		}
+		if p := r.partAt(j); p > w {
+			return w, p, r.partEnd(j + 1), true
+		}
+	}
+	return 0, 0, i, false
+}
+
+// partEnd skips "of", "of an", "an" before the unit: "half of an inch", "half a foot".
+func (r *reader) partEnd(i int) int {
+	j := i
+	if r.wordAt(j, "of", "de") {
+		j++
+	}
+	if r.wordAt(j, "a", "an", "un", "una") {
+		j++
+	}
+	if j > i && r.unitAt(j) != noUnit {
+		return j
+	}
+	return i
+}
+
+func (r *reader) partAt(i int) int64 {
+	if n := r.numberAt(i); n.kind == partWord {
+		return n.value
+	}
+	return 0
+}
+
+// brokenPart finds the rest of a mixed number that nobody can read: "25 /2", "25 1/".
+// It gives the token after it, i where there is none.
+func (r *reader) brokenPart(n numeral, i int) int {
+	if n.words || i >= len(r.toks) {
+		return i
+	}
+	if r.markAt(i, '/') && !r.toks[i].glued && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].glued {
+		return i + 2
+	}
+	if r.toks[i].kind == numToken && r.toks[i].dec == 0 && r.markAt(i+1, '/') && r.toks[i+1].glued &&
+		(i+2 >= len(r.toks) || r.toks[i+2].kind != numToken) {
+		return i + 2
+	}
+	if r.markAt(i, '?') && r.toks[i].glued && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].glued {
+		return i + 2
+	}
+	return i
+}

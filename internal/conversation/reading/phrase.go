@@ -1,0 +1,294 @@
+package reading
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// node is a place in the phrase tree.
+type node struct {
+	edges   []edge // sorted by symbol
+	meaning int32  // the phrase that ends here, -1 for none
+}
+
+type edge struct {
+	symbol, to int32
+}
+
+// follow is the node that a symbol leads to, -1 where none.
+func (v *vocabulary) follow(at, symbol int32) int32 {
+	for _, e := range v.nodes[at].edges {
+		if e.symbol == symbol {
+			return e.to
+		}
+	}
+	return -1
+}
+
+// sortNodes makes the nodes ready for searching.
+func (v *vocabulary) sortNodes() {
+	for i := range v.nodes {
+		slices.SortFunc(v.nodes[i].edges, func(a, b edge) int { return int(a.symbol - b.symbol) })
+	}
+	for _, w := range v.known {
+		slices.Sort(w.symbols)
+	}
+}
+
+// phrase adds all that a phrase's pattern stands for to the tree of its layer.
+func (v *vocabulary) phrase(in layer, pattern string, senses []sense) error {
+	fields := strings.Fields(spaced.Replace(pattern))
+	p := patternParser{v: v, fields: fields}
+	alternatives, err := p.sequence()
+	if err == nil && p.at < len(fields) {
+		err = fmt.Errorf("unmatched ) in %q", pattern)
+	}
+	if err != nil {
+		return err
+	}
+	v.phrases = append(v.phrases, senses)
+	id := int32(len(v.phrases) - 1)
+	for _, symbols := range alternatives {
+		if len(symbols) == 0 {
+			return fmt.Errorf("phrase %q may be empty", pattern)
+		}
+		at := int32(in)
+		for _, s := range symbols {
+			next := v.follow(at, s)
+			if next < 0 {
+				next = int32(len(v.nodes))
+				v.nodes = append(v.nodes, node{meaning: -1})
+				v.nodes[at].edges = append(v.nodes[at].edges, edge{s, next})
+			}
+			at = next
+		}
+		v.mean(at, id)
+	}
+	return nil
+}
+
+// mean says what the phrase that ends at a node means; the same phrase on several
+// lines has the senses of all.
+func (v *vocabulary) mean(at, id int32) {
+	have := v.nodes[at].meaning
+	switch {
+	case have < 0:
+		v.nodes[at].meaning = id
+	case have != id:
+		v.phrases = append(v.phrases, append(append([]sense{}, v.phrases[have]...), v.phrases[id]...))
+		v.nodes[at].meaning = int32(len(v.phrases) - 1)
+	}
+}
+
+var spaced = strings.NewReplacer(")?", " ) ? ", "(", " ( ", ")", " ) ", "|", " | ")
+
+// patternParser reads a pattern: words, (a|b), ?, <class>.
+type patternParser struct {
+	v      *vocabulary
+	fields []string
+	at     int
+}
+
+// sequence reads alternatives up to a closing parenthesis or the end.
+func (p *patternParser) sequence() ([][]int32, error) {
+	var all [][]int32
+	current := [][]int32{{}}
+	for p.at < len(p.fields) && p.fields[p.at] != ")" {
+		if p.fields[p.at] == "|" {
+			all = append(all, current...)
+			current = [][]int32{{}}
+			p.at++
+			continue
+		}
+		part, err := p.part()
+		if err != nil {
+			return nil, err
+		}
+		current = product(current, part)
+	}
+	return append(all, current...), nil
+}
+
+// part reads one word, class or group, perhaps with a ? after it.
+func (p *patternParser) part() ([][]int32, error) {
+	f := p.fields[p.at]
+	p.at++
+	optional := false
+	var out [][]int32
+	if f == "(" {
+		inner, err := p.sequence()
+		if err != nil {
+			return nil, err
+		}
+		if p.at >= len(p.fields) {
+			return nil, fmt.Errorf("( without ) in %v", p.fields)
+		}
+		p.at++
+		out = p.v.joinWords(inner)
+	} else {
+		f, optional = strings.CutSuffix(f, "?")
+		out = [][]int32{{p.symbol(f)}}
+	}
+	if p.at < len(p.fields) && p.fields[p.at] == "?" {
+		optional = true
+		p.at++
+	}
+	if optional {
+		if p.v.allFiller(out) { // skipped in reading anyway
+			return [][]int32{{}}, nil
+		}
+		out = append(out, []int32{})
+	}
+	return out, nil
+}
+
+// joinWords puts single words that may stand in the same place into one class, so that
+// the tree does not grow with each.
+func (v *vocabulary) joinWords(alternatives [][]int32) [][]int32 {
+	var single []int32
+	var out [][]int32
+	for _, a := range alternatives {
+		if len(a) == 1 {
+			single = append(single, a[0])
+		} else {
+			out = append(out, a)
+		}
+	}
+	if len(single) < 2 {
+		return alternatives
+	}
+	slices.Sort(single)
+	single = slices.Compact(single)
+	symbol, known := v.groups[fmt.Sprint(single)]
+	if !known {
+		v.symbols++
+		symbol = v.symbols
+		v.groups[fmt.Sprint(single)] = symbol
+		for _, w := range v.known {
+			for _, s := range w.symbols {
+				if _, in := slices.BinarySearch(single, s); in {
+					w.symbols = append(w.symbols, symbol)
+					break
+				}
+			}
+		}
+	}
+	return append(out, []int32{symbol})
+}
+
+// allFiller says whether each alternative is one small word that reading skips.
+func (v *vocabulary) allFiller(alternatives [][]int32) bool {
+	for _, a := range alternatives {
+		if len(a) != 1 || !v.fillers[a[0]] {
+			return false
+		}
+	}
+	return true
+}
+
+func (p *patternParser) symbol(f string) int32 {
+	if strings.HasPrefix(f, "<") {
+		return p.v.classSymbol(f)
+	}
+	return p.v.word(f).own
+}
+
+func product(a, b [][]int32) [][]int32 {
+	out := make([][]int32, 0, len(a)*len(b))
+	for _, x := range a {
+		for _, y := range b {
+			out = append(out, append(append(make([]int32, 0, len(x)+len(y)), x...), y...))
+		}
+	}
+	return out
+}
+
+// hit is a phrase found in a message.
+type hit struct {
+	first, last int // tokens
+	senses      []sense
+}
+
+// scan finds a layer's phrases from left to right, the longest at each place.
+func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
+	for i := 0; i < len(toks); {
+		if toks[i].word == nil {
+			i++
+			continue
+		}
+		last, phrase := v.longest(toks, i, int32(in))
+		if phrase < 0 {
+			i++
+			continue
+		}
+		out = append(out, hit{first: i, last: last, senses: v.phrases[phrase]})
+		i = last + 1
+	}
+	return out
+}
+
+const (
+	maxSkips  = 3  // small words skipped in a row within a phrase
+	maxPhrase = 14 // words of a phrase
+)
+
+// longest walks the tree from the token on along every way that fits.
+func (v *vocabulary) longest(toks []token, first int, root int32) (last int, phrase int32) {
+	w := walk{v: v, toks: toks, last: -1, phrase: -1}
+	w.step(first, root, 0, 0)
+	return w.last, w.phrase
+}
+
+type walk struct {
+	v      *vocabulary
+	toks   []token
+	last   int
+	phrase int32
+}
+
+func (w *walk) step(i int, at int32, depth, skipped int) {
+	n := &w.v.nodes[at]
+	if m := n.meaning; m >= 0 && i-1 > w.last && skipped == 0 {
+		w.last, w.phrase = i-1, m
+	}
+	if i >= len(w.toks) || depth > maxPhrase {
+		return
+	}
+	t := &w.toks[i]
+	if depth > 0 && t.mark('-') && t.glued && skipped < maxSkips {
+		w.step(i+1, at, depth, skipped+1)
+		return
+	}
+	if t.word == nil {
+		return
+	}
+	w.follow(i, n.edges, t.word.symbols, depth)
+	if depth > 0 && t.word.filler && skipped < maxSkips {
+		w.step(i+1, at, depth, skipped+1)
+	}
+}
+
+// follow goes along every edge that the word's symbols name. Both lists are sorted.
+func (w *walk) follow(i int, edges []edge, symbols []int32, depth int) {
+	if len(edges) > 16 {
+		for _, s := range symbols {
+			if k, ok := slices.BinarySearchFunc(edges, s, func(e edge, s int32) int { return int(e.symbol - s) }); ok {
+				w.step(i+1, edges[k].to, depth+1, 0)
+			}
+		}
+		return
+	}
+	k := 0
+	for _, e := range edges {
+		for k < len(symbols) && symbols[k] < e.symbol {
+			k++
+		}
+		if k == len(symbols) {
+			return
+		}
+		if symbols[k] == e.symbol {
+			w.step(i+1, e.to, depth+1, 0)
+		}
+	}
+}

@@ -1,0 +1,283 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// quantity is one length as written, with or without its unit.
+type quantity struct {
+	first, last int // tokens
+	num, den    int64
+	extra       fitcheck.Length // what was said beside it in a smaller unit: the inches after the feet
+	unit        unit
+	fine        fitcheck.Length // how finely it was written
+	fineDen     int64
+	frac        bool // written as a fraction of a tape, so in inches
+	dec         bool // written with decimals
+	feetInches  bool
+	bad         bool // can't be read
+	loose       bool // "26ish", "25+", "~25"
+	bare        bool // a lone whole number without a unit
+	side        side // which side it was called
+	words       bool
+}
+
+// length is the quantity in its unit, in inches where it has none.
+func (q *quantity) length() fitcheck.Length { return q.in(q.unit) }
+
+// in is the quantity as if it had been written in a unit, to the nearest nanometre.
+func (q *quantity) in(u unit) fitcheck.Length {
+	if q.den == 0 {
+		return 0
+	}
+	l := unitLengths[u]
+	return fitcheck.Length((q.num*int64(l)+q.den/2)/q.den) + q.extra
+}
+
+// resolution is the finest mark that the writing shows.
+func (q *quantity) resolution(u unit) fitcheck.Length {
+	if q.fine > 0 {
+		return q.fine
+	}
+	if q.fineDen == 0 {
+		return 0
+	}
+	return unitLengths[u] / fitcheck.Length(q.fineDen)
+}
+
+// quantityAt reads the length that starts at token i.
+func (r *reader) quantityAt(i int) (quantity, bool) {
+	start := i
+	loose := false
+	for r.markAt(i, '~') || r.markAt(i, '>') || r.markAt(i, '<') {
+		loose = true
+		i++
+	}
+	n, next := r.numeralAt(i)
+	if next == i {
+		n, next = r.numeralBySound(i)
+	}
+	if next == i {
+		return quantity{}, false
+	}
+	q := quantity{first: start, last: next - 1, num: n.num, den: n.den, fineDen: n.fine, frac: n.frac,
+		dec: n.den%10 == 0, bad: n.bad, loose: loose, words: n.words}
+	if !r.afterNumeral(&q) {
+		return quantity{}, false
+	}
+	r.looseEnd(&q)
+	q.bare = q.unit == noUnit && !q.frac && !q.dec && !q.bad
+	return q, true
+}
+
+// numeralBySound reads words that a voice keyboard writes for numbers ("too foot",
+// "ate inches", "a foot"), only where a unit follows.
+func (r *reader) numeralBySound(i int) (numeral, int) {
+	n := r.numberAt(i)
+	if n.kind != soundsLike && !r.wordAt(i, "a", "an") {
+		return numeral{}, i
+	}
+	u := r.unitAt(i + 1)
+	if u == noUnit || r.wordAt(i+1, "in", "m") || r.toks[i+1].kind != wordToken {
+		return numeral{}, i
+	}
+	if n.kind == soundsLike {
+		return numeral{num: n.value, den: 1, fine: 1, words: true}, i + 1
+	}
+	return numeral{num: 1, den: 1, fine: 1, words: true}, i + 1
+}
+
+// afterNumeral takes the unit after the number and what belongs to it. It reports
+// false where the number turns out to count something else.
+func (r *reader) afterNumeral(q *quantity) bool {
+	i := q.last + 1
+	q.unit = r.unitAt(i)
+	if q.unit == noUnit {
+		return !r.countsOther(i)
+	}
+	q.last = i
+	if r.markAt(i+1, '.') && r.toks[i+1].glued && !r.sentenceAfter(i+1) {
+		q.last++
+	}
+	switch q.unit {
+	case foot:
+		r.inchesAfter(q)
+	case metre:
+		r.centimetresAfter(q)
+	case inch:
+		r.partAfterUnit(q)
+	}
+	return !r.areaAfter(q)
+}
+
+// unitAt is the unit that token i names.
+func (r *reader) unitAt(i int) unit {
+	if i >= len(r.toks) || i < 0 {
+		return noUnit
+	}
+	t := &r.toks[i]
+	switch {
+	case t.mark('"'):
+		return inch
+	case t.mark('\''):
+		return foot
+	case t.kind != wordToken || t.word == nil || t.word.unit == noUnit:
+		return noUnit
+	case t.text == "in" && !t.glued && !r.inIsInch(i):
+		return noUnit
+	}
+	return t.word.unit
+}
+
+// inIsInch: "25 in x 49 in" against "4 in the back", "4 in 12".
+func (r *reader) inIsInch(i int) bool {
+	if i+1 >= len(r.toks) {
+		return true
+	}
+	next := &r.toks[i+1]
+	switch next.kind {
+	case numToken:
+		return next.whole != 12
+	case markToken:
+		return true
+	}
+	if next.word == nil {
+		return false
+	}
+	switch next.text {
+	case "by", "x", "bt", "wide", "long", "high", "tall", "across", "on", "square", "round", "diameter", "dia",
+		"and", "or", "to", "w", "l", "h", "above", "thick", "deep", "from", "inside", "outside", "each", "each way", "both", "off",
+		"give", "exactly", "up", "for", "curb", "dome", "total", "at", "i", "is", "but":
+		return true
+	}
+	return next.word.number.kind != notNumber && next.word.number.value != 12 && !next.word.filler
+}
+
+// sentenceAfter: the full stop at i ends a sentence, as far as can be seen.
+func (r *reader) sentenceAfter(i int) bool {
+	if i+1 >= len(r.toks) {
+		return true
+	}
+	next := &r.toks[i+1]
+	return next.kind == wordToken && next.upper && !next.is("x", "by", "w", "l", "wide", "long")
+}
+
+// inchesAfter adds the inches after feet: 2' 1 1/2", 2 ft 1.5, two foot one and a half.
+func (r *reader) inchesAfter(q *quantity) {
+	i := q.last + 1
+	if r.markAt(i, '-') || r.markAt(i, ',') || r.wordAt(i, "and", "con", "y", "plus", "&") {
+		i++
+	}
+	n, next := r.numeralAt(i)
+	if next == i || n.bad || r.splitsFeet(i, next) {
+		return
+	}
+	rest := fitcheck.Length((n.num*int64(fitcheck.Inch) + n.den/2) / n.den)
+	if rest >= fitcheck.Foot || n.num == 0 {
+		return
+	}
+	u := r.unitAt(next)
+	if u == noUnit && n.frac && n.num < n.den && !r.markAt(q.last, '\'') { // "two feet and a half"
+		q.num, q.den, q.fine = q.num*n.den+n.num*q.den, q.den*n.den, fitcheck.Foot/fitcheck.Length(n.fine)
+		q.last = next - 1
+		return
+	}
+	if u != noUnit && u != inch || u == noUnit && r.countsOther(next) {
+		return
+	}
+	q.extra, q.fine, q.feetInches = rest, fitcheck.Inch/fitcheck.Length(n.fine), true
+	q.last = next - 1
+	if u == inch {
+		q.last = next
+		r.partAfterUnit(q)
+	}
+}
+
+// splitsFeet: the number from i on is another length, not the inches of the feet
+// before: "2 ft, 4 ft", "4 ft 26 wide".
+func (r *reader) splitsFeet(i, next int) bool {
+	if u := r.unitAt(next); u == foot || u == metre || u == centimetre || u == millimetre {
+		return true
+	}
+	return r.toks[i-1].mark(',') && r.unitAt(next) != inch
+}
+
+// centimetresAfter: "1 metro 20", "1m20".
+func (r *reader) centimetresAfter(q *quantity) {
+	i := q.last + 1
+	if r.wordAt(i, "con", "y", "and") {
+		i++
+	}
+	w := r.wholeAt(i)
+	if w < 10 || w > 99 || q.den != 1 {
+		return
+	}
+	if u := r.unitAt(i + 1); u != noUnit && u != centimetre {
+		return
+	} else if u == centimetre {
+		q.last = i + 1
+	} else {
+		q.last = i
+	}
+	q.extra, q.fine = fitcheck.Length(w)*fitcheck.Centimetre, fitcheck.Centimetre
+}
+
+// partAfterUnit: "25 inches and a half", "una pulgada y media".
+func (r *reader) partAfterUnit(q *quantity) {
+	i := q.last + 1
+	if q.frac || q.dec || !r.wordAt(i, "and", "y", "n", "con") {
+		if a, b, next, ok := r.slashed(i); ok && !q.frac && !q.dec && tapePart(b) && a < b && r.unitAt(next) == noUnit {
+			r.addPart(q, a, b, next) // 25" 1/2
+		}
+		return
+	}
+	a, b, next, ok := r.spokenPart(i + 1)
+	if !ok {
+		a, b, next, ok = r.slashed(i + 1)
+	}
+	if ok && tapePart(b) && a > 0 && a < b {
+		r.addPart(q, a, b, next)
+	}
+}
+
+func (r *reader) addPart(q *quantity, a, b int64, next int) {
+	q.extra += fitcheck.Inch * fitcheck.Length(a) / fitcheck.Length(b)
+	q.fine, q.frac = fitcheck.Inch/fitcheck.Length(b), true
+	q.last = next - 1
+	if r.unitAt(next) == inch {
+		q.last = next
+	}
+}
+
+// looseEnd takes signs and words right after a length that make it a rough one.
+func (r *reader) looseEnd(q *quantity) {
+	i := q.last + 1
+	if r.markAt(i, '-') && r.wordAt(i+1, "ish") {
+		i++
+	}
+	if r.wordAt(i, "ish", "sh") || r.markAt(i, '~') || r.markAt(i, '+') && !r.partNext(i+1) {
+		q.loose = true
+		q.last = i
+		if r.markAt(i, '+') && r.markAt(i+1, '/') && r.markAt(i+2, '-') { // "+/- 1/8"
+			q.last = i + 2
+			if _, next := r.numeralAt(i + 3); next > i+3 {
+				q.last = next - 1
+			}
+		}
+	}
+	if q.unit == noUnit && q.loose {
+		if u := r.unitAt(q.last + 1); u != noUnit {
+			q.unit = u
+			q.last++
+		}
+	}
+}
+
+func (r *reader) partNext(i int) bool {
+	_, _, _, ok := r.slashed(i)
+	return ok
+}
+
+// areaAfter: "4 sq ft", "4 feet squared": an area, no length.
+func (r *reader) areaAfter(q *quantity) bool {
+	return r.wordAt(q.last+1, "squared", "cuadrados", "cuadrado") && q.unit != noUnit ||
+		q.unit == noUnit && r.wordAt(q.last+1, "sq", "square", "sqft", "cubic") && r.unitAt(q.last+2) == foot
+}

@@ -1,0 +1,59 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// contacts takes mail addresses and phone numbers as facts.
+func (r *reader) contacts() {
+	for i := range r.toks {
+		t := &r.toks[i]
+		switch t.kind {
+		case mailToken:
+			t.used = true
+			if !r.known(fitcheck.TopicEmail) {
+				r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(t.text), i, i)
+			}
+		case phoneToken:
+			t.used = true
+			if !r.known(fitcheck.TopicPhone) || r.deniedBefore(r.lastPhone(i)) {
+				r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(t.text), i, i)
+			}
+		case linkToken:
+			t.used = true
+		}
+	}
+	r.shortPhone()
+}
+
+func (r *reader) lastPhone(i int) int {
+	for i--; i > 0 && r.toks[i].kind != phoneToken; i-- {
+	}
+	return i
+}
+
+func (r *reader) deniedBefore(i int) bool {
+	return i > 0 && r.toks[i-1].is("not", "no")
+}
+
+// shortPhone: seven digits without an area code are asked about.
+func (r *reader) shortPhone() {
+	for i := 0; i+2 < len(r.toks); i++ {
+		a, dash, b := &r.toks[i], &r.toks[i+1], &r.toks[i+2]
+		if a.kind != numToken || b.kind != numToken || len(a.text) != 3 || len(b.text) != 4 || !(dash.mark('-') || dash.mark('.')) || !dash.glued || !b.glued {
+			continue
+		}
+		if r.asked(fitcheck.TopicPhone) || r.wordAt(i-1, "at", "number", "cell", "phone", "call", "text", "is", "al", "numero") {
+			r.use(i, i+2)
+			r.unclear(fitcheck.TopicPhone, 0, WhyNumber, nil, i, i+2)
+		}
+	}
+	if !r.asked(fitcheck.TopicPhone) || r.known(fitcheck.TopicPhone) || r.doubtful(fitcheck.TopicPhone) {
+		return
+	}
+	for i := range r.toks {
+		if t := &r.toks[i]; t.kind == numToken && len(t.text) >= 7 && !t.used {
+			t.used = true
+			r.unclear(fitcheck.TopicPhone, 0, WhyNumber, nil, i, i)
+			return
+		}
+	}
+}

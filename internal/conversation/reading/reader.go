@@ -1,0 +1,217 @@
+package reading
+
+import (
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// reader is the reading of one message as it grows.
+type reader struct {
+	Input
+	toks     []token
+	labels   []hit
+	choices  []hit
+	talk     []hit
+	labelAt  []int16 // by token: the label that covers it, -1 for none
+	refs     []unitRef
+	trailing bool // units are named after what is said of them
+	out      Reading
+}
+
+// Read reads one message. It is total: every text has a reading.
+func Read(in Input) Reading {
+	r := &reader{Input: in}
+	r.out = Reading{Facts: []Fact{}, Unclear: []Unclear{}, Requests: []Request{}}
+	if k := Keyword(in.Text); k != "" {
+		r.out.Requests = append(r.out.Requests, k)
+		r.out.Language = r.language()
+		return r.out
+	}
+	r.toks = lex(in.Text)
+	r.findPhrases()
+	r.contacts()
+	r.places()
+	r.numbersOfOtherThings()
+	r.slopes()
+	r.units()
+	r.sizes()
+	r.counts()
+	r.readChoices()
+	r.answers()
+	r.requests()
+	r.names()
+	r.out.Language = r.language()
+	r.otherLanguage()
+	return r.out
+}
+
+func (r *reader) findPhrases() {
+	v := words()
+	r.labels = v.scan(r.toks, labelLayer, make([]hit, 0, 16))
+	r.choices = v.scan(r.toks, choiceLayer, make([]hit, 0, 8))
+	r.talk = v.scan(r.toks, talkLayer, make([]hit, 0, 8))
+	r.labelAt = make([]int16, len(r.toks))
+	for i := range r.labelAt {
+		r.labelAt[i] = -1
+	}
+	for n, h := range r.labels {
+		for i := h.first; i <= h.last; i++ {
+			r.labelAt[i] = int16(n)
+		}
+	}
+}
+
+// asked says whether the topic is one that the customer is answering.
+func (r *reader) asked(t fitcheck.Topic) bool {
+	for _, a := range r.Asked {
+		if a == t {
+			return true
+		}
+	}
+	return false
+}
+
+// askedFirst is the likeliest topic asked, "" where nothing was.
+func (r *reader) askedFirst() fitcheck.Topic {
+	if len(r.Asked) > 0 {
+		return r.Asked[0]
+	}
+	return ""
+}
+
+// said quotes the customer's words from one token to another.
+func (r *reader) said(first, last int) string {
+	return r.Text[r.toks[first].from:r.toks[last].to]
+}
+
+func (r *reader) use(first, last int) {
+	for i := first; i <= last; i++ {
+		r.toks[i].used = true
+	}
+}
+
+func (r *reader) fact(t fitcheck.Topic, unit int, v fitcheck.Value, first, last int) {
+	if !t.OfUnit() {
+		unit = 0
+	}
+	said := r.said(first, last)
+	for i := range r.out.Facts {
+		if f := &r.out.Facts[i]; f.Topic == t && f.Unit == unit { // said again or corrected: the later word stands
+			f.Value, f.Said = v, said
+			return
+		}
+	}
+	r.out.Facts = append(r.out.Facts, Fact{Topic: t, Unit: unit, Value: v, Said: said})
+}
+
+func (r *reader) known(t fitcheck.Topic) bool {
+	for i := range r.out.Facts {
+		if r.out.Facts[i].Topic == t {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) doubtful(t fitcheck.Topic) bool {
+	for i := range r.out.Unclear {
+		if u := r.out.Unclear[i].Topic; u != nil && *u == t {
+			return true
+		}
+	}
+	return false
+}
+
+// unclear records a doubt; an empty topic is "not known of what".
+func (r *reader) unclear(t fitcheck.Topic, unit int, why Why, guess fitcheck.Value, first, last int) {
+	u := Unclear{Said: r.said(first, last), Why: why, Guess: guess}
+	if t != "" {
+		u.Topic = &t
+		if t.OfUnit() {
+			u.Unit = unit
+		}
+	} else {
+		u.Unit = unit
+	}
+	r.out.Unclear = append(r.out.Unclear, u)
+}
+
+func (r *reader) request(q Request) {
+	for _, have := range r.out.Requests {
+		if have == q {
+			return
+		}
+	}
+	r.out.Requests = append(r.out.Requests, q)
+}
+
+// has says whether the hit has a sense of the kind, and which value.
+func (h *hit) has(kind string) (string, bool) {
+	for i := range h.senses {
+		if h.senses[i].kind == kind {
+			return h.senses[i].value, true
+		}
+	}
+	return "", false
+}
+
+func (h *hit) is(kind, value string) bool {
+	for i := range h.senses {
+		if h.senses[i].kind == kind && h.senses[i].value == value {
+			return true
+		}
+	}
+	return false
+}
+
+// labelFrom is the label that starts at token i.
+func (r *reader) labelFrom(i int) *hit {
+	if i < 0 || i >= len(r.toks) || r.labelAt[i] < 0 {
+		return nil
+	}
+	if h := &r.labels[r.labelAt[i]]; h.first == i {
+		return h
+	}
+	return nil
+}
+
+// hardBreak says whether a sentence or line ends between the tokens at from and to,
+// both not counted.
+func (r *reader) breakBetween(from, to int) bool {
+	for i := from + 1; i < to; i++ {
+		if r.sentenceEnd(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// sentenceEnd says whether the token ends a sentence or a line; a dot that is glued
+// into an abbreviation does not.
+func (r *reader) sentenceEnd(i int) bool {
+	t := &r.toks[i]
+	if !t.ends() {
+		return false
+	}
+	if t.text[0] == '.' && i > 0 && t.glued && i+1 < len(r.toks) && !r.toks[i+1].mark('\n') {
+		prev := &r.toks[i-1]
+		if prev.kind == wordToken && (prev.word != nil && prev.word.unit != noUnit && !r.toks[i+1].upper || len(prev.text) == 1) {
+			return false
+		}
+		if r.wordAt(i-1, "st", "mt", "ft", "approx", "dia", "diam", "mr", "mrs", "ms", "dr", "no", "apt", "ste", "ave", "vs", "aprox") {
+			return false
+		}
+	}
+	return true
+}
+
+// sentence gives the first and last token of the sentence around token i.
+func (r *reader) sentence(i int) (first, last int) {
+	first, last = i, i
+	for first > 0 && !r.sentenceEnd(first-1) {
+		first--
+	}
+	for last < len(r.toks)-1 && !r.sentenceEnd(last) {
+		last++
+	}
+	return first, last
+}

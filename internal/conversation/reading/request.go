@@ -1,0 +1,108 @@
+package reading
+
+// requests finds what is asked for outside a topic.
+func (r *reader) requests() {
+	question := -1
+	for n := range r.talk {
+		h := &r.talk[n]
+		for _, s := range h.senses {
+			if s.kind != "req" || s.value == "none" {
+				continue
+			}
+			if r.requestStands(h, s.value) {
+				if s.value == "question" {
+					question = n
+					continue
+				}
+				r.request(Request(s.value))
+			}
+		}
+	}
+	if question >= 0 && !r.answeredByOther(question) {
+		r.request(RequestQuestion)
+	}
+	r.bareQuestion()
+}
+
+// requestStands weeds out words that look like a request.
+func (r *reader) requestStands(h *hit, what string) bool {
+	if r.toks[h.first].used {
+		return false
+	}
+	switch Request(what) {
+	case RequestStop, RequestUndo, RequestPerson, RequestHelp:
+		return !(r.negated(h.first) && Request(what) != RequestStop)
+	case RequestUrgent:
+		return !r.negated(h.first)
+	case RequestAgain:
+		if h.first == h.last && r.wordAt(h.first, "again", "what", "repeat", "pardon", "perdon", "huh", "mande", "confused") {
+			return r.whole(h)
+		}
+	case RequestPrice:
+		if h.first == h.last && r.wordAt(h.first, "cost", "costs", "estimate", "price", "prices", "expensive", "quote") {
+			return !r.wordAt(h.first-1, "my", "best", "full", "rough", "that", "low") && !r.negated(h.first)
+		}
+	case RequestQuestion:
+		return r.asks(h)
+	}
+	return true
+}
+
+// whole says whether the phrase is all that the message says, but for signs and small talk.
+func (r *reader) whole(h *hit) bool {
+	for i := range r.toks {
+		if i >= h.first && i <= h.last || r.toks[i].kind == markToken || r.wordAt(i, "please", "sorry", "pls", "um", "uh", "ok", "wait", "por", "favor") {
+			continue
+		}
+		return false
+	}
+	return true
+}
+
+// asks: the words open a clause, or the sentence ends with a question mark.
+func (r *reader) asks(h *hit) bool {
+	_, last := r.sentence(h.first)
+	if r.markAt(last, '?') {
+		return true
+	}
+	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkBefore(h.first-1) ||
+		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question")
+}
+
+// answeredByOther: the question is the same as a request that has a name of its own.
+func (r *reader) answeredByOther(n int) bool {
+	h := &r.talk[n]
+	first, last := r.sentence(h.first)
+	for k := range r.talk {
+		if k == n {
+			continue
+		}
+		o := &r.talk[k]
+		if o.first < first || o.first > last {
+			continue
+		}
+		for _, s := range o.senses {
+			if s.kind == "req" && s.value != "none" && s.value != "question" && !r.softBetween(min(h.last, o.last), max(h.first, o.first)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// bareQuestion: a question mark after words that nothing else explains.
+func (r *reader) bareQuestion() {
+	if len(r.out.Requests) > 0 || len(r.out.Facts) > 0 || len(r.out.Unclear) > 0 {
+		return
+	}
+	words := 0
+	for i := range r.toks {
+		if r.toks[i].kind == wordToken {
+			words++
+		}
+		if r.markAt(i, '?') && words > 1 {
+			r.request(RequestQuestion)
+			return
+		}
+	}
+}

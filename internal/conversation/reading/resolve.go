@@ -1,0 +1,216 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// inherit lets a measure that names only a face take the part of the one before it,
+// or of the whole message: "OD of the curb 25 x 49, ID 22 x 46".
+func (r *reader) inherit(ms []measure) {
+	part := ""
+	for k := range ms {
+		m := &ms[k]
+		if m.part == "" && m.topic == "" && m.face != "" && part != "" {
+			m.part = part
+		}
+		switch {
+		case m.topic != "":
+			part = partOf(m.topic)
+		case m.part != "":
+			part = m.part
+		}
+	}
+	if whole := r.onlyPart(); whole != "" {
+		for k := range ms {
+			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" {
+				m.part = whole
+			}
+		}
+	}
+	r.insideAndOutside(ms)
+}
+
+// partOf is the part that a topic measures.
+func partOf(t fitcheck.Topic) string {
+	switch t {
+	case fitcheck.TopicCurbInside, fitcheck.TopicCurbOutside, fitcheck.TopicCurbHeight, fitcheck.TopicCurbDiagonals:
+		return "curb"
+	case fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside:
+		return "retainer"
+	case fitcheck.TopicPlasticSize:
+		return "plastic"
+	case fitcheck.TopicBulgeBase, fitcheck.TopicDomeRise:
+		return "bulge"
+	case fitcheck.TopicFrameInside:
+		return "frame"
+	}
+	return ""
+}
+
+// onlyPart is the part that the message names, "" where it names none or several.
+func (r *reader) onlyPart() string {
+	found := ""
+	for n := range r.labels {
+		p, ok := r.labels[n].has("part")
+		if !ok || p == "skylight" || p == "dome" || p == "opening" {
+			continue
+		}
+		if found != "" && p != found {
+			return ""
+		}
+		found = p
+	}
+	return found
+}
+
+// insideAndOutside: both faces without a part, and so far apart as a curb's walls
+// make them, are the curb's.
+func (r *reader) insideAndOutside(ms []measure) {
+	in, out := -1, -1
+	for k := range ms {
+		m := &ms[k]
+		if m.part != "" || m.topic != "" {
+			continue
+		}
+		switch m.face {
+		case "inside":
+			in = k
+		case "outside":
+			out = k
+		}
+	}
+	if in >= 0 && out >= 0 {
+		ms[in].part, ms[out].part = "curb", "curb"
+	}
+}
+
+var (
+	curbSizes     = []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicCurbInside}
+	retainerSizes = []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside}
+	outsideSizes  = []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicRetainerOutside}
+	insideSizes   = []fitcheck.Topic{fitcheck.TopicCurbInside, fitcheck.TopicFrameInside, fitcheck.TopicRetainerOpening}
+	frameSizes    = []fitcheck.Topic{fitcheck.TopicFrameInside, fitcheck.TopicRetainerOutside, fitcheck.TopicRetainerOpening, fitcheck.TopicCurbOutside}
+	domeSizes     = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicBulgeBase}
+	openings      = []fitcheck.Topic{fitcheck.TopicCurbInside, fitcheck.TopicRetainerOpening}
+	flangeSizes   = []fitcheck.Topic{fitcheck.TopicFrameInside, fitcheck.TopicPlasticSize}
+)
+
+// sizeTopic finds what a measure is of from the part and the face that were named.
+// Where the words leave it open it gives the candidates.
+func sizeTopic(part, face string) (fitcheck.Topic, []fitcheck.Topic) {
+	switch part {
+	case "curb":
+		switch face {
+		case "outside":
+			return fitcheck.TopicCurbOutside, nil
+		case "inside", "clear":
+			return fitcheck.TopicCurbInside, nil
+		}
+		return "", curbSizes
+	case "retainer":
+		switch face {
+		case "outside", "edge":
+			return fitcheck.TopicRetainerOutside, nil
+		case "inside", "clear":
+			return fitcheck.TopicRetainerOpening, nil
+		}
+		return "", retainerSizes
+	case "frame", "flange":
+		if face == "inside" {
+			return fitcheck.TopicFrameInside, nil
+		}
+		if part == "flange" {
+			return "", flangeSizes
+		}
+		return "", frameSizes
+	case "plastic":
+		if face == "inside" {
+			return "", domeSizes
+		}
+		return fitcheck.TopicPlasticSize, nil
+	case "dome":
+		if face == "edge" || face == "outside" {
+			return fitcheck.TopicPlasticSize, nil
+		}
+		return "", domeSizes
+	case "bulge":
+		return fitcheck.TopicBulgeBase, nil
+	case "opening":
+		return "", openings
+	}
+	return sizeByFace(face)
+}
+
+func sizeByFace(face string) (fitcheck.Topic, []fitcheck.Topic) {
+	switch face {
+	case "outside":
+		return "", outsideSizes
+	case "inside", "clear":
+		return "", insideSizes
+	case "edge":
+		return "", []fitcheck.Topic{fitcheck.TopicPlasticSize}
+	}
+	return "", nil
+}
+
+// topicOf decides what a measure is of; what was asked settles what its own words
+// leave open.
+func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
+	if m.diag || m.shape == diagonals {
+		return fitcheck.TopicCurbDiagonals, nil
+	}
+	if len(m.parts) == 1 && m.parts[0].side == height {
+		return r.heightTopic(m)
+	}
+	if m.topic != "" {
+		return m.topic, nil
+	}
+	topic, candidates := sizeTopic(m.part, m.face)
+	if topic != "" {
+		return topic, nil
+	}
+	for _, a := range r.Asked {
+		if !a.OfLength() {
+			continue
+		}
+		if m.part == "" && m.face == "" || m.part == "skylight" && m.face == "" || contains(candidates, a) || m.face == "" && partOf(a) == m.part {
+			return a, nil
+		}
+	}
+	return "", candidates
+}
+
+func contains(list []fitcheck.Topic, t fitcheck.Topic) bool {
+	for _, l := range list {
+		if l == t {
+			return true
+		}
+	}
+	return false
+}
+
+// heightTopic tells the curb's height from the bulge's.
+func (r *reader) heightTopic(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
+	if m.topic == fitcheck.TopicCurbHeight || m.topic == fitcheck.TopicDomeRise {
+		return m.topic, nil
+	}
+	part := m.part
+	if part == "" {
+		part = partOf(m.topic)
+	}
+	switch part {
+	case "curb":
+		return fitcheck.TopicCurbHeight, nil
+	case "dome", "bulge", "plastic":
+		return fitcheck.TopicDomeRise, nil
+	}
+	for _, a := range r.Asked {
+		switch a {
+		case fitcheck.TopicCurbHeight, fitcheck.TopicDomeRise:
+			return a, nil
+		case fitcheck.TopicCurbOutside, fitcheck.TopicCurbInside:
+			return fitcheck.TopicCurbHeight, nil
+		case fitcheck.TopicPlasticSize, fitcheck.TopicBulgeBase:
+			return fitcheck.TopicDomeRise, nil
+		}
+	}
+	return "", []fitcheck.Topic{fitcheck.TopicCurbHeight, fitcheck.TopicDomeRise}
+}

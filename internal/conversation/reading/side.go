@@ -1,0 +1,91 @@
+package reading
+
+// nameSides gives each length the side that it is called by the words beside it:
+// "25 wide", "W 25", "width is 25".
+func (r *reader) nameSides(qs []quantity) {
+	for n := range r.labels {
+		h := &r.labels[n]
+		name, ok := h.has("axis")
+		if !ok {
+			continue
+		}
+		q, reach := r.sideOf(qs, h)
+		if q == nil || q.side != noSide && !(q.side == someSide) {
+			continue
+		}
+		q.side = sideNames[name]
+		if reach == after {
+			q.last = max(q.last, h.last)
+			if r.markAt(q.last+1, ')') {
+				q.last++
+			}
+		} else {
+			q.first = min(q.first, h.first)
+			if r.markAt(q.first-1, '(') && q.first > 0 {
+				q.first--
+			}
+		}
+	}
+}
+
+type reach uint8
+
+const (
+	nowhere reach = iota
+	before
+	after
+)
+
+// sideOf finds the length that a side's name belongs to: the one right before it,
+// unless that has a name already or a comma stands between; else the one right after.
+func (r *reader) sideOf(qs []quantity, h *hit) (*quantity, reach) {
+	var left, right *quantity
+	for i := range qs {
+		if qs[i].last < h.first {
+			left = &qs[i]
+		} else if qs[i].first > h.last {
+			right = &qs[i]
+			break
+		}
+	}
+	short := h.first == h.last && len(r.toks[h.first].text) == 1
+	if left != nil && left.side == noSide && r.near(left.last+1, h.first-1, short, false) {
+		return left, after
+	}
+	if right != nil && right.side == noSide && r.near(h.last+1, right.first-1, short, true) {
+		return right, before
+	}
+	return nil, nowhere
+}
+
+// near says whether only small words stand from one token to another: "is", "the",
+// "on the"; after a name also a colon. A single letter must stand right beside.
+func (r *reader) near(from, to int, short, forward bool) bool {
+	for i := from; i <= to; i++ {
+		t := &r.toks[i]
+		switch {
+		case t.mark('(') || t.mark(')'):
+		case t.mark('-') && !forward && t.glued: // 25-wide
+		case forward && (t.mark(':') || t.mark('=') || t.mark('-') || t.mark('~')):
+		case short:
+			return false
+		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "should", "its", "a", "comes", "out", "around", "now")):
+		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y"):
+			if t.is("y") && i > from {
+				return false
+			}
+		case r.roughAt(i):
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) roughAt(i int) bool {
+	if r.labelAt[i] < 0 {
+		return false
+	}
+	_, ok := r.labels[r.labelAt[i]].has("rough")
+	return ok
+}

@@ -1,0 +1,165 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+const run = 12 * fitcheck.Inch
+
+// slopes reads the roof's slope: 4/12, 4:12, "4 in 12", "four twelve", "1/4 inch per
+// foot", "flat roof".
+func (r *reader) slopes() {
+	for i := range r.toks {
+		if r.toks[i].used {
+			continue
+		}
+		if r.toks[i].kind == numToken || r.numberAt(i).kind != notNumber {
+			if !r.ratioAt(i) {
+				r.perFootAt(i)
+			}
+		}
+	}
+	if r.known(fitcheck.TopicRoofSlope) || r.doubtful(fitcheck.TopicRoofSlope) {
+		return
+	}
+	r.slopeInWords()
+}
+
+// ratioAt reads a rise over twelve that starts at token i.
+func (r *reader) ratioAt(i int) bool {
+	rise, next := r.wholeAt(i), i+1
+	n := numeral{num: rise, den: 1}
+	if rise < 0 {
+		return false
+	}
+	if r.toks[i].kind == numToken && !r.markAt(next, '/') || r.numberAt(i).kind != notNumber {
+		if m, end := r.numeralAt(i); end > next && !m.bad && m.num > 0 && r.overTwelve(end) {
+			n, next = m, end
+		}
+	}
+	if n.num > 24*n.den || !r.overTwelve(next) {
+		return false
+	}
+	strong := r.markAt(next, '/') || r.markAt(next, ':')
+	last := next + 1
+	if r.twelve(next) {
+		last = next
+	}
+	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.aloneBetween(i, last)) {
+		return false
+	}
+	r.sayslope(fitcheck.Slope{Rise: fitcheck.Inch * fitcheck.Length(n.num) / fitcheck.Length(n.den), Run: run}, i, last)
+	return true
+}
+
+func (r *reader) overTwelve(i int) bool {
+	if r.twelve(i) {
+		return r.numberAt(i).kind != notNumber || r.asked(fitcheck.TopicRoofSlope)
+	}
+	if i+1 >= len(r.toks) || !r.twelve(i+1) {
+		return false
+	}
+	t := &r.toks[i]
+	return t.mark('/') || t.mark(':') || t.mark('-') || t.is("in", "on", "over", "to", "by", "x", "en", "sobre", "a", "per", "de", "and", "n", "inch", "inches")
+}
+
+func (r *reader) twelve(i int) bool { return r.wholeAt(i) == 12 && !r.used(i) }
+
+func (r *reader) slopeNear(i int) bool {
+	first, last := r.sentence(i)
+	for n := range r.labels {
+		h := &r.labels[n]
+		if _, ok := h.has("slope"); ok && h.first >= first && h.last <= last {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) aloneBetween(first, last int) bool {
+	for i := range r.toks {
+		if (i < first || i > last) && r.toks[i].kind != markToken {
+			return false
+		}
+	}
+	return true
+}
+
+// sayslope records a slope, or that it was a guess.
+func (r *reader) sayslope(s fitcheck.Slope, first, last int) {
+	r.use(first, last)
+	m := measure{first: first, last: last, parts: []quantity{{first: first, last: last}}}
+	from, to := r.sentence(first)
+	for i := from; i <= to; i++ {
+		if h := r.labelFrom(i); h != nil {
+			if how, ok := h.has("rough"); ok && how != "off" {
+				r.takeRough(&m, h, how, i < first)
+			}
+			if h.senses[0].kind == "not" && i < first && r.only(h.last+1, first-1) {
+				return
+			}
+		}
+	}
+	if m.rough {
+		r.unclear(fitcheck.TopicRoofSlope, 0, WhyRough, s, first, last)
+		return
+	}
+	r.fact(fitcheck.TopicRoofSlope, 0, s, first, last)
+}
+
+// perFootAt: "1/4 inch per foot", "drops 3 inches every foot".
+func (r *reader) perFootAt(i int) bool {
+	n, next := r.numeralAt(i)
+	if next == i || n.bad {
+		return false
+	}
+	for r.wordAt(next, "inch", "inches", "in", "of", "an", "slope", "drop", "fall") || r.markAt(next, '"') {
+		next++
+	}
+	if !r.wordAt(next, "per", "every", "to", "a", "each") {
+		return false
+	}
+	next++
+	for r.wordAt(next, "the", "every", "each", "a", "one") {
+		next++
+	}
+	if r.unitAt(next) != foot || r.toks[next].kind != wordToken {
+		return false
+	}
+	if n.num > 24*n.den {
+		return false
+	}
+	r.sayslope(fitcheck.Slope{Rise: fitcheck.Length(n.num * int64(fitcheck.Inch) / n.den), Run: run}, i, next)
+	return true
+}
+
+// slopeInWords: "flat roof"; "steep" is no number.
+func (r *reader) slopeInWords() {
+	flat, vague := -1, -1
+	for n := range r.labels {
+		switch v, _ := r.labels[n].has("slope"); v {
+		case "flat":
+			flat = n
+		case "vague":
+			vague = n
+		}
+	}
+	if flat >= 0 {
+		h := &r.labels[flat]
+		if !r.negated(h.first) && !r.questioned(h.first) {
+			r.sayslope(fitcheck.Slope{Rise: 0, Run: run}, h.first, h.last)
+		}
+		return
+	}
+	if !r.asked(fitcheck.TopicRoofSlope) {
+		return
+	}
+	if vague >= 0 {
+		r.unclear(fitcheck.TopicRoofSlope, 0, WhyRough, nil, r.labels[vague].first, r.labels[vague].last)
+		return
+	}
+	for i := range r.toks {
+		if r.wordAt(i, "flat", "plano", "plana", "level") && !r.negated(i) {
+			r.sayslope(fitcheck.Slope{Rise: 0, Run: run}, i, i)
+			return
+		}
+	}
+}

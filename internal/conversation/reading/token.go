@@ -1,0 +1,58 @@
+package reading
+
+// kind tells tokens apart.
+type kind uint8
+
+const (
+	wordToken  kind = iota // letters
+	numToken               // digits, perhaps with decimals
+	markToken              // one sign
+	mailToken              // a mail address
+	phoneToken             // a phone number
+	linkToken              // a web address
+)
+
+// token is one word, number or sign of a message.
+type token struct {
+	kind  kind
+	glued bool // nothing stands between it and the token before
+	comma bool // number with a decimal comma
+	bad   bool // number that nobody can read: 25.5.5, twenty digits
+	code  bool // number stuck to letters, as in a model number
+	used  bool // taken by what was read already: no size or name
+	upper bool // starts with a capital in the original
+	from  int  // bytes of the original
+	to    int
+	text  string // folded
+	whole int64  // number: its digits without the decimal point
+	dec   int    // number: how many of them are decimals
+	word  *word  // what the vocabulary says of it, nil where nothing
+}
+
+// mark says whether the token is that sign.
+func (t *token) mark(c byte) bool { return t.kind == markToken && t.text[0] == c }
+
+// is says whether the token is one of the words.
+func (t *token) is(words ...string) bool {
+	if t.kind != wordToken {
+		return false
+	}
+	for _, w := range words {
+		if t.text == w {
+			return true
+		}
+	}
+	return false
+}
+
+// ends says whether a sentence ends at the token.
+func (t *token) ends() bool {
+	if t.kind != markToken {
+		return false
+	}
+	switch t.text[0] {
+	case '\n', '.', '!', '?', ';':
+		return true
+	}
+	return false
+}

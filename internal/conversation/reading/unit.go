@@ -1,0 +1,36 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// unit is a unit of length as people write it.
+type unit uint8
+
+const (
+	noUnit unit = iota
+	inch
+	foot
+	millimetre
+	centimetre
+	metre
+)
+
+var unitLengths = [...]fitcheck.Length{noUnit: fitcheck.Inch, inch: fitcheck.Inch, foot: fitcheck.Foot,
+	millimetre: fitcheck.Millimetre, centimetre: fitcheck.Centimetre, metre: 100 * fitcheck.Centimetre}
+
+// unitWords are the names of units; "in" is looked at more closely, since it is also
+// a small word.
+var unitWords = map[string]unit{
+	"in": inch, "inch": inch, "inches": inch, "ins": inch, "inchs": inch, "inche": inch, "inces": inch,
+	"ich": inch, "inh": inch, "inchess": inch, "pulgada": inch, "pulgadas": inch, "pulg": inch, "plg": inch,
+	"pulgda": inch, "pulgads": inch,
+	"ft": foot, "foot": foot, "feet": foot, "fts": foot, "foots": foot, "feets": foot, "fet": foot,
+	"pie": foot, "pies": foot,
+	"mm": millimetre, "mms": millimetre, "millimeter": millimetre, "millimeters": millimetre, "millimetre": millimetre,
+	"millimetres": millimetre, "milimeter": millimetre, "milimeters": millimetre, "mil": noUnit,
+	"milimetro": millimetre, "milimetros": millimetre, "mils": noUnit, "milli": millimetre,
+	"cm": centimetre, "cms": centimetre, "centimeter": centimetre, "centimeters": centimetre,
+	"centimetre": centimetre, "centimetres": centimetre, "centimetro": centimetre, "centimetros": centimetre,
+	"centi": centimetre, "cent": noUnit,
+	"m": metre, "meter": metre, "meters": metre, "metre": metre, "metres": metre, "metro": metre, "metros": metre,
+	"mts": metre, "mt": noUnit,
+}
