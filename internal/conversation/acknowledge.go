@@ -15,19 +15,19 @@ func (t *turn) acknowledge() {
 		t.takeBack()
 		return
 	}
-	said := len(t.say.parts)
+	said, first := len(t.say.parts), t.talk.State == Opening
 	t.ackPerson()
 	t.ackPhotos()
 	t.ackSizes()
 	switch {
-	case len(t.say.parts) > said:
+	case len(t.say.parts) > said, first: // a greeting needs no "got it"
 	case len(h.usual) > 0:
 		t.say.add(t.line("answer.usual", 0, nil))
 	case len(h.dontKnow) > 0:
 		t.say.add(t.turning("ack.let_go"))
 	case h.nothing():
 		t.say.add(t.turning("ack.unknown"))
-	case len(h.entries) > 0 && t.talk.Memory.Acks+len(t.say.parts) > 0 && h.confirm == "":
+	case len(h.entries) > 0 && h.confirm == "":
 		t.say.add(t.turning("ack.plain"))
 	}
 }

@@ -49,6 +49,9 @@ func (t *turn) introduction() step {
 	if len(asks) > 0 {
 		return step{Introducing, asks}
 	}
+	if t.allBeyondUs() {
+		return step{} // a person sees to it anyway
+	}
 	asks = t.openOf(Ask{Topic: fitcheck.TopicUse})
 	if len(asks) > 0 && t.talk.UnitCount() < 2 {
 		asks = append(asks, t.openOf(Ask{fitcheck.TopicCount, 1})...)

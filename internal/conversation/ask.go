@@ -37,6 +37,9 @@ func (a *Ask) UnmarshalText(b []byte) error {
 // Asking is what is asked, as the contract's chat shows it: the unit only where the
 // talk knows several.
 func (t *Talk) Asking() []string {
+	if t.State == Lapsed {
+		return []string{} // what was asked last is kept, for when they write again
+	}
 	several := t.UnitCount() > 1
 	out := make([]string, 0, len(t.Memory.Asking))
 	for _, a := range t.Memory.Asking {

@@ -63,8 +63,8 @@ func (t *turn) askClear(u reading.Unclear, a Ask) error {
 	t.talk.Memory.Pending = t.pendingOf(u, a)
 	nth := t.talk.Memory.Tries[a]
 	s := step{stateOf(a.Topic), []Ask{a}}
-	t.safety(s)
 	t.say.add(t.unitLabel(a.Unit) + t.clearLine(u, a, nth))
+	t.safety(s)
 	t.talk.Memory.Asking = s.asks
 	t.talk.Memory.Tries[a]++
 	return t.move(s.state)

@@ -122,6 +122,7 @@ func (t *turn) take(f reading.Fact, message int, text string) {
 
 func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 	before := t.talk.entry(f.Topic, unit)
+	f.Value = t.rounded(f.Value, unit)
 	e := Entry{Topic: f.Topic, Unit: unit, Value: f.Value, Said: f.Said, Message: message, By: FromCustomer}
 	if before != nil {
 		v, whole := merged(f.Topic, before.Value, f.Value)
@@ -141,6 +142,14 @@ func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 	if before != nil && !partOf(before.Value, e.Value) {
 		t.heard.changed = append(t.heard.changed, e)
 	}
+}
+
+// rounded makes a lone number of a round unit its diameter: it has no other side.
+func (t *turn) rounded(v fitcheck.Value, unit int) fitcheck.Value {
+	if s, ok := v.(fitcheck.Size); ok && s.One > 0 && t.talk.text(fitcheck.TopicOutline, unit) == fitcheck.OutlineRound {
+		return fitcheck.Size{Diameter: s.One, Resolution: s.Resolution}
+	}
+	return v
 }
 
 // whySide marks a lone number that could replace either side of a size.

@@ -46,8 +46,8 @@ func (t *turn) raise(f fitcheck.Finding, unit int, verdict fitcheck.Verdict) boo
 func (t *turn) askFinding(f fitcheck.Finding, a Ask) error {
 	m := &t.talk.Memory
 	s := step{Rechecking, []Ask{a}}
-	t.safety(s)
 	t.say.add(t.unitLabel(a.Unit) + t.findingLine(f, a.Unit, m.Raised[fmt.Sprintf("%s@%d", f.Code, a.Unit)]-1))
+	t.safety(s)
 	m.Asking = s.asks
 	m.Tries[a]++
 	t.say.picture = pictureOf(f.Topic)

@@ -158,8 +158,8 @@ func (t *turn) settleConfirm() {
 // ask puts a question and remembers it.
 func (t *turn) ask(s step) error {
 	nth := t.triesOf(s.asks)
-	t.safety(s)
 	t.say.add(t.questionFor(s, nth))
+	t.safety(s)
 	m := &t.talk.Memory
 	m.Asking = s.asks
 	for _, a := range s.asks {

@@ -59,12 +59,15 @@ var eventFor = map[State]string{
 }
 
 // move takes the talk from one state to the next by the law. Staying is no failure.
-func move(from, to State) (State, error) {
+func move(from, to State) (State, error) { return happen(from, eventFor[to]) }
+
+// happen is what an event makes of a state.
+func happen(from State, event string) (State, error) {
 	machine := fsm.NewFSM(string(from), law(), nil)
-	err := machine.Event(context.Background(), eventFor[to])
+	err := machine.Event(context.Background(), event)
 	var stayed fsm.NoTransitionError
 	if err != nil && !errors.As(err, &stayed) {
-		return from, fmt.Errorf("a talk can't go from %s to %s: %w", from, to, err)
+		return from, fmt.Errorf("a talk that is %s: %w", from, err)
 	}
 	return State(machine.Current()), nil
 }

@@ -36,6 +36,9 @@ var summaryTopics = []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicMateria
 func (t *turn) unitSummary(i int) string {
 	unit := i + 1
 	what := t.line("part."+string(t.replaceOf(i)), 0, nil)
+	if t.unitLabel(unit) == "" {
+		what = strings.ToUpper(what[:1]) + what[1:]
+	}
 	if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok && n > 1 {
 		what = strconv.Itoa(int(n)) + " x " + what
 	}

@@ -121,7 +121,6 @@ func (t *turn) silence() error {
 	if err := t.move(Silenced); err != nil {
 		return err
 	}
-	t.runCheck()
 	return t.finish()
 }
 
@@ -129,9 +128,11 @@ func (t *turn) silence() error {
 func (t *turn) restart() error {
 	t.talk.Memory.Stopped = false
 	t.talk.Lead.Status = StatusOpen
-	if err := t.move(Introducing); err != nil {
+	state, err := happen(t.talk.State, eventRelease)
+	if err != nil {
 		return err
 	}
+	t.talk.State = state
 	t.say.add(t.line("restart", 0, nil))
 	t.runCheck()
 	if err := t.proceed(); err != nil {
@@ -142,7 +143,6 @@ func (t *turn) restart() error {
 
 func (t *turn) help() error {
 	t.say.add(t.helpLine())
-	t.runCheck()
 	return t.finish()
 }
 
@@ -208,6 +208,7 @@ func (t *turn) end() (Outcome, error) {
 // finish fills in the outcome: the lead as it stands, what to say, when to look again.
 func (t *turn) finish() error {
 	before := t.talk.Lead.Status
+	t.runCheck()
 	t.updateLead()
 	t.out.Talk = t.talk
 	t.out.Facts = t.talk.Ledger[t.from:]
