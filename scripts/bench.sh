@@ -19,12 +19,18 @@ awk -v only="${BENCH:-.}" '
 	FNR == NR && /^Benchmark/ {
 		name = $1
 		sub(/-[0-9]+$/, "", name)
-		for (i = 2; i < NF; i++) if ($(i + 1) == "ratio") value[name] = $i
+		for (i = 2; i < NF; i++) value[name, $(i + 1)] = $i
+		if ((name, "ratio") in value) ratios[name] = 1
 	}
 	FNR != NR && NF && !/^#/ {
-		if ($2 in value) printf "ratio %s %s goal %s %s\n", $1, value[$2], $3, $4
-		else if (only == ".") { printf "no figure for %s: %s did not run\n", $1, $2; missing = 1 }
+		unit = NF > 4 ? $5 : "ratio"
+		known[$2] = 1
+		if (($2, unit) in value) printf "ratio %s %s goal %s %s\n", $1, value[$2, unit], $3, $4
+		else if (only == ".") { printf "no figure for %s: %s did not report a %s\n", $1, $2, unit; missing = 1 }
 	}
-	END { exit missing }
+	END {
+		for (name in ratios) if (!(name in known)) printf "no goal for %s: give it one in scripts/bench-goals.txt\n", name
+		exit missing
+	}
 ' "$out" scripts/bench-goals.txt
 exit "$(cat "$out.code")"

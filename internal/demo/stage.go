@@ -58,8 +58,12 @@ type Stage struct {
 	Sent func(ctx context.Context) error
 }
 
-// mostTexts bounds a talk: nobody goes on for longer.
-const mostTexts = 40
+// mostTexts bounds a talk: nobody goes on for longer. mostSilent is how often a customer
+// writes without an answer.
+const (
+	mostTexts  = 40
+	mostSilent = 2
+)
 
 // Play has a customer talk to the bot until the talk is over. It returns what is not as
 // it must be.
@@ -106,16 +110,21 @@ func (s *scene) run(ctx context.Context) error {
 			return err
 		}
 	}
+	silent := 0
 	for n := 0; ; n++ {
+		before := s.heard
 		if err := s.listen(ctx); err != nil {
 			return err
+		}
+		if silent++; s.heard > before {
+			silent = 0
 		}
 		asking := s.talk.Asking()
 		if len(asking) == 0 {
 			break
 		}
-		if n == mostTexts {
-			return fmt.Errorf("the talk goes on and on; asked now: %s", strings.Join(asking, ", "))
+		if n == mostTexts || silent == mostSilent {
+			return fmt.Errorf("the talk comes to no end; asked now: %s", strings.Join(asking, ", "))
 		}
 		if err := s.send(ctx, s.persona.answer(asking)); err != nil {
 			return err
