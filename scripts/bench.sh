@@ -29,7 +29,7 @@ awk -v only="${BENCH:-.}" '
 		else if (only == ".") { printf "no figure for %s: %s did not report a %s\n", $1, $2, unit; missing = 1 }
 	}
 	END {
-		for (name in ratios) if (!(name in known)) printf "no goal for %s: give it one in scripts/bench-goals.txt\n", name
+		for (name in ratios) if (!(name in known)) printf "no goal for %s: give it one in scripts/bench-goals.txt\n", name > "/dev/stderr"
 		exit missing
 	}
 ' "$out" scripts/bench-goals.txt
