@@ -74,7 +74,7 @@ func (sh *sheet) settles(d *diagnosis, rel *relations) []Topic {
 	}
 	eachGuess(sh, func(g guess) {
 		g.judge(sh, rel)
-		if (g.code == d.best.code || d.contested && g.code == d.rival.code) && g.score < min(d.best.score+standsOut, d.plain) {
+		if g.spot < everywhere && (g.code == d.best.code || d.contested && g.code == d.rival.code) && g.score < min(d.best.score+standsOut, d.plain) {
 			d.tied = d.tied || g.code == d.best.code && (g.spot != d.best.spot || g.side != d.best.side)
 			add(&g)
 		}

@@ -6,11 +6,11 @@ import (
 )
 
 // Measuring mistakes and what shows them (common practice unless a source is named).
-func TestMistakes(t *testing.T) {
+func mistakes() []fact {
 	unit := curbUnit
 	diag := func(u Unit, a, b float64) Unit { u.CurbDiagonals = diagonalsOf(a, b); return u }
 	framed := func(u Unit, s Size) Unit { u.FrameInside = s; return u }
-	testFacts(t, UseHome, []fact{
+	return []fact{
 		{"T1: 2x lumber is 1 1/2 in dressed (PS 20): inside 45, outside 48", unit(rect(48, 48), rect(45, 45)), VerdictFits, ""},
 		{"green 2x is 1 9/16 (PS 20)", unit(rect(48.125, 48.125), rect(45, 45)), VerdictFits, ""},
 		{"1950s boards of 1 5/8 (lumber history)", unit(rect(48.25, 48.25), rect(45, 45)), VerdictFits, ""},
@@ -40,11 +40,16 @@ func TestMistakes(t *testing.T) {
 		{"round, doubled", unit(round(51), round(45)), VerdictConfirm, "doubled_curb ask"},
 		{"round, single", unit(round(48), round(45)), VerdictFits, ""},
 		{"round, a foot off", unit(round(60), round(45)), VerdictRemeasure, "misread_foot ask"},
-		{"too large", unit(rect(150, 150), rect(147, 147)), VerdictNoFit, "too_large_to_make stop, area_over_code note"},
+		{"too large", unit(rect(150, 150), rect(147, 147)), VerdictNoFit, "implausible_size ask, too_large_to_make stop, area_over_code note"},
+		{"24 x 48 alone may be a name", unit(rect(24, 48), Size{}), VerdictConfirm, "nominal_size note"},
+		{"24 x 48 that the diagonals bear out is none", diag(unit(rect(24, 48), Size{}), 53.6875, 53.6875), VerdictFits, ""},
+		{"unusually slim", unit(rect(13, 95), rect(10, 92)), VerdictConfirm, "implausible_size ask"},
 		{"T27: plastic 48.5 in an opening of 48.5 falls through", domeUnit(rect(48.5, 48.5), rect(48.5, 48.5)), VerdictNoFit, "edge_grip_short stop"},
 		{"the retainer measured for the plastic", changed(domeUnit(rect(27.5, 51.5), rect(24, 48)), func(u *Unit) { u.RetainerOutside = rect(27.5, 51.5) }), VerdictRemeasure, "retainer_measured_for_plastic ask, edge_grip_long note"},
-	})
+	}
 }
+
+func TestMistakes(t *testing.T) { testFacts(t, UseHome, mistakes()) }
 
 // What two guesses share is asked in one question, and what would settle it is named.
 func TestRivalsAndWhatSettles(t *testing.T) {
@@ -136,7 +141,7 @@ func TestCodeFlags(t *testing.T) {
 		{"slope 2:12, curb 4", curb(4, 2), VerdictFits, ""},
 		{"T5: slope 4:12 on a house, curb 3 1/2", curb(3.5, 4), VerdictFits, ""},
 		{"slope 3:12 on a house", curb(3.5, 3), VerdictFits, ""},
-		{"IBC 2021 §2610.4: 120 x 120 inside is 100 sq ft", curbUnit(rect(123, 123), rect(120, 120)), VerdictNoFit, "too_large_to_make stop"},
+		{"IBC 2021 §2610.4: 120 x 120 inside is 100 sq ft", curbUnit(rect(123, 123), rect(120, 120)), VerdictNoFit, "implausible_size ask, too_large_to_make stop"},
 		{"IBC 2021 §2610.3: flat plastic at 4:12", flat(4), VerdictFits, ""},
 		{"flat plastic at 3:12", flat(3), VerdictFits, "slope_below_code note"},
 		{"a dome higher than half a ball", dome(48, 25), VerdictConfirm, "implausible_size ask"},

@@ -172,10 +172,7 @@ func capital(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // tiedText speaks of several readings where the numbers don't tell which one is wrong.
 func (d *diagnosis) tiedText(text string) string {
-	names := partName(d.settle[0])
-	for _, t := range d.settle[1:] {
-		names += " and " + partName(t)
-	}
+	names := listParts(d.settle)
 	off := "an inch"
 	switch {
 	case d.best.code == SidesSwapped && len(d.settle) > 1:
@@ -185,5 +182,21 @@ func (d *diagnosis) tiedText(text string) string {
 	case d.best.code != TapeHookInch:
 		return text
 	}
-	return "One reading of " + names + " seems to be " + off + " off, so could you measure them again?"
+	return "One reading among " + names + " seems to be " + off + " off, so could you measure them again?"
+}
+
+// listParts names up to three parts: "the plastic, the curb's outside and the diagonals".
+func listParts(ts []Topic) string {
+	if len(ts) > 3 {
+		return "these sizes"
+	}
+	names := partName(ts[0])
+	for i, t := range ts[1:] {
+		if i == len(ts)-2 {
+			names += " and " + partName(t)
+		} else {
+			names += ", " + partName(t)
+		}
+	}
+	return names
 }

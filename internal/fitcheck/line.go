@@ -33,7 +33,10 @@ func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *
 	if !d.found || d.best.kind >= asSwap {
 		fs = flashingLine(fs, d.corrected(sh), rules)
 	}
-	fs = oddLines(fs, u, work, n)
+	fs = nominalNote(fs, sh, d)
+	if !d.found || !unitSlip(d.best.code) {
+		fs = oddLines(fs, u, work, n)
+	}
 	fs = gripFirst(fs, d)
 	if d.clash {
 		fs = otherwise(fs, sh, rules)

@@ -39,15 +39,9 @@ func sizeLines(fs []Finding, o *Order, n need, rules *Rules) []Finding {
 	return fs
 }
 
-// oddLines: sizes that hardly any skylight has and that no known slip explains. Those
-// that are ordered from are the shop's limits' business.
+// oddLines: sizes that hardly any skylight has and that no known slip explains.
 func oddLines(fs []Finding, u *Unit, sh *sheet, n need) []Finding {
-	ordered := len(n.spots) == 1 && sh.complete(n.spots[0])
-	for s := spot(0); s < spots && !(ordered && sh.oddAt(n.spots[0]) > 0); s++ {
-		if x := sh.oddAt(s); x > 0 {
-			fs = append(fs, oddFinding(s.topic(), x))
-		}
-	}
+	fs = oddSize(fs, sh, n)
 	if h := u.CurbHeight.Height; h > 0 && (h < 2*Inch || h > 14*Inch) {
 		f := oddFinding(TopicCurbHeight, h)
 		if h >= Inch && h <= 24*Inch { // built-up curbs of deep snow, boards laid flat
@@ -58,6 +52,32 @@ func oddLines(fs []Finding, u *Unit, sh *sheet, n need) []Finding {
 	}
 	return riseLine(fs, u, sh)
 }
+
+// oddSize speaks of one size at most, of that which is ordered from first.
+func oddSize(fs []Finding, sh *sheet, n need) []Finding {
+	for s := spot(-1); s < spots; s++ {
+		at := s
+		if s < 0 {
+			if len(n.spots) == 0 {
+				continue
+			}
+			at = n.spots[0]
+		}
+		if x := sh.oddAt(at); x > 0 {
+			return append(fs, oddFinding(at.topic(), x))
+		}
+		if w, l := sh.v[at][0], sh.v[at][1]; w > 0 && l > 0 && max(w, l) > slimmest*min(w, l) {
+			f := oddFinding(at.topic(), FromInches(max(w, l)))
+			f.Numbers = Numbers{"width_in": w, "length_in": l}
+			f.Text = capital(partName(at.topic())) + " of " + tape(w) + " x " + tape(l) + " in would be unusually slim, so are both numbers right?"
+			return append(fs, f)
+		}
+	}
+	return fs
+}
+
+// slimmest is how many times its width a skylight is long at most (common practice).
+const slimmest = 7
 
 // oddAt is a side that hardly any skylight has, 0 for none.
 func (sh *sheet) oddAt(s spot) Length {
@@ -87,4 +107,16 @@ func riseLine(fs []Finding, u *Unit, sh *sheet) []Finding {
 	f := oddFinding(TopicDomeRise, u.DomeRise.Height)
 	f.Source = "geometry: a blown dome rises at most half its width"
 	return append(fs, f)
+}
+
+// nominalNote: an outside of whole half feet that nothing bears out may be a name; the
+// cross-check that is missing would tell (common practice).
+func nominalNote(fs []Finding, sh *sheet, d *diagnosis) []Finding {
+	w, l := sh.exact[outside][0], sh.exact[outside][1]
+	if d.found || sh.measured() != 1 || w == 0 || l == 0 || w%(Foot/2) != 0 || l%(Foot/2) != 0 {
+		return fs
+	}
+	return append(fs, Finding{Code: NominalSize, Severity: Note, Topic: TopicCurbOutside, Source: sourcePractice,
+		Numbers: Numbers{"width_in": w.Inches(), "length_in": l.Inches()},
+		Text:    capital(partName(TopicCurbOutside)) + " of " + w.Tape() + " x " + l.Tape() + " in may be the name of a size and not a measure."})
 }

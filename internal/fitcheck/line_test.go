@@ -4,7 +4,7 @@ import "testing"
 
 // The lines of the outside contract, on them and a sixteenth beyond. Sizes that agree are
 // silent.
-func TestContractLines(t *testing.T) {
+func contractLines() []fact {
 	curb := curbUnit(rect(25.5, 49.5), rect(22.5, 46.5))
 	framed := func(gap float64) Unit {
 		return changed(curb, func(u *Unit) { u.FrameInside = rect(25.5+gap, 49.5+gap) })
@@ -15,7 +15,7 @@ func TestContractLines(t *testing.T) {
 		return changed(curbUnit(rect(36, 48), Size{}), func(u *Unit) { u.CurbDiagonals = diagonalsOf(a, b) })
 	}
 	grip := func(g float64) Unit { return domeUnit(rect(24+2*g, 36+2*g), rect(24, 36)) }
-	testFacts(t, UseHome, []fact{
+	return []fact{
 		{"a single wall", curb, VerdictFits, ""},
 		{"gap 1/4, sound", framed(0.25), VerdictFits, ""},
 		{"gap 3/8, sound", framed(0.375), VerdictFits, ""},
@@ -47,7 +47,14 @@ func TestContractLines(t *testing.T) {
 		{"doubled curb", curbUnit(rect(28.5, 52.5), rect(22.5, 46.5)), VerdictConfirm, "doubled_curb ask"},
 		{"thin curb", curbUnit(rect(24.25, 48.25), rect(22.75, 46.75)), VerdictConfirm, "thin_curb ask"},
 		{"the contract's example", curbUnit(rect(25.5, 49.5), rect(21.5, 45.5)), VerdictConfirm, "drywall_included ask"},
-	})
+	}
+}
+
+func TestContractLines(t *testing.T) {
+	testFacts(t, UseHome, contractLines())
+	square := func(a, b float64) Unit {
+		return changed(curbUnit(rect(36, 48), Size{}), func(u *Unit) { u.CurbDiagonals = diagonalsOf(a, b) })
+	}
 	if r := checkOne(square(60.5625, 60.5625), UseHome); !has(r, DiagonalsImpossible, Ask) || r.Verdict != VerdictRemeasure {
 		t.Errorf("mean diagonal 9/16 off: %s with %q", r.Verdict, said(r, true))
 	}
@@ -126,4 +133,37 @@ func TestMissingChoices(t *testing.T) {
 	if r := checkOne(u, UseHome); len(r.Missing) != 0 || r.Verdict != VerdictFits {
 		t.Errorf("all chosen: %s, missing %v", r.Verdict, r.Missing)
 	}
+}
+
+// A round dome may stand on a square curb: two sides given for the curb are sides then.
+func TestRoundDomeOnSquareCurb(t *testing.T) {
+	u := Unit{Style: StyleCurbMount, Want: WantCompleteUnit, Outline: OutlineRound, PlasticSize: round(26),
+		CurbOutside: rect(25.5, 25.5), CurbInside: rect(22.5, 22.5)}
+	r := checkOne(u, UseHome)
+	if r.Verdict != VerdictFits || said(r, false) != "" || r.Order.FrameInside == nil || r.Order.FrameInside.Width != FromInches(25.875) {
+		t.Errorf("%s %q %+v", r.Verdict, said(r, false), r.Order.FrameInside)
+	}
+	// Two readings of one diameter are one, and the larger counts.
+	u = domeUnit(rect(26, 26.125), rect(24, 24))
+	u.Outline = OutlineRound
+	if r = checkOne(u, UseHome); r.Verdict != VerdictFits || r.Order.PlasticSize == nil || r.Order.PlasticSize.Diameter != FromInches(26.125) {
+		t.Errorf("%s %q %+v", r.Verdict, said(r, false), r.Order.PlasticSize)
+	}
+	u.PlasticSize = rect(26, 27)
+	if r = checkOne(u, UseHome); !has(r, OutOfSquare, Ask) {
+		t.Errorf("diameters an inch apart: %q", said(r, true))
+	}
+}
+
+// One direction just past a line, while the other vouches for it, is told to staff only.
+func TestDirectionsVouchForEachOther(t *testing.T) {
+	framed := func(gapW, gapL float64) Unit {
+		return changed(curbUnit(rect(25.5, 49.5), rect(22.5, 46.5)), func(u *Unit) { u.FrameInside = rect(25.5+gapW, 49.5+gapL) })
+	}
+	testFacts(t, UseHome, []fact{
+		{"3/16 and 3/8", framed(0.1875, 0.375), VerdictFits, "cap_gap_tight note"},
+		{"1/8 and 3/8: past what reading explains", framed(0.125, 0.375), VerdictConfirm, "cap_gap_tight ask"},
+		{"13/16 and 5/8", framed(0.8125, 0.625), VerdictFits, "cap_gap_loose note"},
+		{"flashing 7/16 one way", curbUnit(rect(25.9375, 49.75), rect(22.5, 46.5)), VerdictFits, "flashing_included note"},
+	})
 }

@@ -34,8 +34,9 @@ type sheet struct {
 
 func readSheet(u *Unit, job *Job, rules *Rules) sheet {
 	var sh sheet
+	around := u.Outline == OutlineRound && !anyDiameter(u)
 	for s := spot(0); s < spots; s++ {
-		sh.take(s, u.SizeOf(s.topic()), u.Outline == OutlineRound, job.Resolution, rules)
+		sh.take(s, u.SizeOf(s.topic()), around || u.Outline == OutlineRound && s.ofDome(), job.Resolution, rules)
 	}
 	sh.diag = [2]Length{u.CurbDiagonals.First, u.CurbDiagonals.Second}
 	for i, d := range sh.diag {
@@ -44,6 +45,22 @@ func readSheet(u *Unit, job *Job, rules *Rules) sheet {
 		}
 	}
 	return sh
+}
+
+// anyDiameter says whether one size at least was given as a diameter: two sides of another
+// are then sides, as of a round dome on a square curb.
+func anyDiameter(u *Unit) bool {
+	for _, t := range SizeTopics {
+		if u.SizeOf(t).Diameter > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// ofDome says whether the size is one of the plastic and its retaining frame.
+func (s spot) ofDome() bool {
+	return s == plastic || s == retainerIn || s == retainerOut || s == bulge
 }
 
 func (sh *sheet) take(s spot, size *Size, roundOutline bool, resolution Length, rules *Rules) {

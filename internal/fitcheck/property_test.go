@@ -1,0 +1,225 @@
+package fitcheck
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// drawSize draws a size of the sixteenth, mostly near some base.
+func drawNear(t *rapid.T, base Size, name string) Size {
+	off := func(l Length) Length {
+		far := rapid.SampledFrom([]int{0, 0, 0, 2, 16, 64, 200}).Draw(t, name+" by")
+		return max(l+Length(rapid.IntRange(-far, far).Draw(t, name+" off"))*Sixteenth, Sixteenth)
+	}
+	if base.Diameter > 0 {
+		return Size{Diameter: off(base.Diameter)}
+	}
+	return Size{Width: off(base.Width), Length: off(base.Length)}
+}
+
+// drawMeasured is a unit some of whose sizes are there, right or wrong.
+func drawMeasured(t *rapid.T) Unit {
+	w, l := rapid.IntRange(10*16, 80*16).Draw(t, "w"), rapid.IntRange(10*16, 80*16).Draw(t, "l")
+	at := func(off float64) Size {
+		d := FromInches(off)
+		return Size{Width: Length(w)*Sixteenth + d, Length: Length(l)*Sixteenth + d}
+	}
+	u := Unit{Style: StyleCurbMount, FrameCondition: ConditionGood,
+		Want: rapid.SampledFrom([]string{WantDomeOnly, WantCompleteUnit, WantUnsure, ""}).Draw(t, "want")}
+	for _, m := range []struct {
+		topic Topic
+		off   float64
+	}{{TopicPlasticSize, 3}, {TopicRetainerOpening, 1}, {TopicRetainerOutside, 3.75}, {TopicFrameInside, 3.375},
+		{TopicCurbOutside, 3}, {TopicCurbInside, 0}, {TopicBulgeBase, 0.5}} {
+		if rapid.Bool().Draw(t, string(m.topic)) {
+			*u.SizeOf(m.topic) = drawNear(t, at(m.off), string(m.topic))
+		}
+	}
+	if rapid.Bool().Draw(t, "diagonals") {
+		o := at(3)
+		d := FromInches(math.Hypot(o.Width.Inches(), o.Length.Inches()))
+		near := drawNear(t, Size{Width: d, Length: d}, "diagonal")
+		u.CurbDiagonals = Diagonals{near.Width, near.Length}
+	}
+	return u
+}
+
+func codesAndSeverities(r UnitResult) []string {
+	var out []string
+	for _, f := range r.Findings {
+		out = append(out, string(f.Code)+" "+string(f.Severity))
+	}
+	slices.Sort(out)
+	return out
+}
+
+func TestSwappingNamesChangesNothingButNames(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		u := drawMeasured(t)
+		swapped := u
+		for _, topic := range SizeTopics {
+			s := swapped.SizeOf(topic)
+			s.Width, s.Length = s.Length, s.Width
+		}
+		a, b := checkOne(u, UseHome), checkOne(swapped, UseHome)
+		if a.Verdict != b.Verdict || !slices.Equal(codesAndSeverities(a), codesAndSeverities(b)) || !slices.Equal(a.Missing, b.Missing) {
+			t.Fatalf("%s %v against %s %v", a.Verdict, codesAndSeverities(a), b.Verdict, codesAndSeverities(b))
+		}
+		for _, pair := range [][2]*Size{{a.Order.FrameInside, b.Order.FrameInside}, {a.Order.PlasticSize, b.Order.PlasticSize}} {
+			if x, y := pair[0], pair[1]; x != nil && (x.Width != y.Length || x.Length != y.Width) {
+				t.Fatalf("ordered %+v against %+v", x, y)
+			}
+		}
+	})
+}
+
+// A rougher tape proves less: what can't fit never fits by it, and a stop goes only where
+// a number may have been misread by as much.
+func TestNoiseNeverMakesItFit(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		u := drawMeasured(t)
+		fine := Check(Job{Units: []Unit{u}, Resolution: Sixteenth}, DefaultRules()).Units[0]
+		for _, r := range []Length{Inch / 8, Inch / 4, Inch / 2, Inch, 3 * Inch} {
+			rough := Check(Job{Units: []Unit{u}, Resolution: r}, DefaultRules()).Units[0]
+			if fine.Verdict == VerdictNoFit && rough.Verdict == VerdictFits {
+				t.Fatalf("read to %s in it fits: %v", r.Tape(), codesAndSeverities(fine))
+			}
+			for _, f := range fine.Findings {
+				if f.Severity == Stop && !hasCode(rough, f.Code) && rough.Verdict != VerdictRemeasure && !slices.ContainsFunc(rough.Findings, func(f Finding) bool { return f.Severity == Ask }) {
+					t.Fatalf("read to %s in %s is gone: %v", r.Tape(), f.Code, codesAndSeverities(rough))
+				}
+			}
+		}
+	})
+}
+
+func hasCode(r UnitResult, c Code) bool {
+	return slices.ContainsFunc(r.Findings, func(f Finding) bool { return f.Code == c })
+}
+
+// An answer taken back ("not sure") leaves every stop of the measurements where it was.
+func TestLooserAnswersKeepStops(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		u := drawMeasured(t)
+		firm := checkOne(u, UseHome)
+		u.FrameCondition = rapid.SampledFrom([]string{ConditionUnsure, ConditionCaulkedOver, ""}).Draw(t, "looser frame")
+		if u.Style = rapid.SampledFrom([]string{StyleCurbMount, StyleUnsure, ""}).Draw(t, "looser style"); u.Want == "" {
+			u.Want = WantUnsure
+		}
+		loose := checkOne(u, UseHome)
+		for _, f := range firm.Findings {
+			if f.Severity == Stop && f.Code != TooLargeToMake && f.Code != TooSmallToMake && !hasCode(loose, f.Code) {
+				t.Fatalf("%s is gone", f.Code)
+			}
+		}
+		if firm.Verdict == VerdictNoFit && loose.Verdict == VerdictFits {
+			t.Fatalf("%v fits now", codesAndSeverities(firm))
+		}
+	})
+}
+
+// The same skylight read in sixteenths or in millimetres gets the same verdict, as long as
+// it is not within a reading of a line.
+func TestUnitsDoNotMatter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := rapid.IntRange(14, 70).Draw(t, "w"), rapid.IntRange(14, 70).Draw(t, "l")
+		wall := rapid.SampledFrom([]float64{3.125, 4.125, 6.125, 1.625}).Draw(t, "wall")
+		in := rect(float64(w)+0.25, float64(l)+0.25)
+		out := rect(float64(w)+0.25+wall, float64(l)+0.25+wall)
+		a := checkOne(curbUnit(out, in), UseHome)
+		b := checkOne(curbUnit(inMillimetres(out), inMillimetres(in)), UseHome)
+		c := checkOne(curbUnit(inFeet(out), inFeet(in)), UseHome)
+		if a.Verdict != b.Verdict || said(a, false) != said(b, false) || a.Verdict != c.Verdict || said(a, false) != said(c, false) {
+			t.Fatalf("%s %q, in millimetres %s %q, in feet %s %q", a.Verdict, said(a, false), b.Verdict, said(b, false), c.Verdict, said(c, false))
+		}
+	})
+}
+
+// inMillimetres reads to whole millimetres, inFeet to a thousandth of a foot.
+func inMillimetres(s Size) Size {
+	mm := func(l Length) Length { return (l + Millimetre/2) / Millimetre * Millimetre }
+	return Size{Width: mm(s.Width), Length: mm(s.Length)}
+}
+
+func inFeet(s Size) Size {
+	ft := func(l Length) Length { return (l + Foot/2000) / (Foot / 1000) * (Foot / 1000) }
+	return Size{Width: ft(s.Width), Length: ft(s.Length)}
+}
+
+// A larger curb or sheet is never ordered smaller.
+func TestOrdersAreMonotonic(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, l := Length(rapid.IntRange(12*16, 90*16).Draw(t, "w"))*Sixteenth, Length(rapid.IntRange(12*16, 90*16).Draw(t, "l"))*Sixteenth
+		more := Length(rapid.IntRange(0, 160).Draw(t, "more")) * Sixtyfourth
+		for _, make := range []func(Size) Unit{
+			func(s Size) Unit { return curbUnit(s, Size{}) },
+			func(s Size) Unit { return domeUnit(s, Size{}) },
+		} {
+			a := orderedSize(make(Size{Width: w, Length: l}))
+			b := orderedSize(make(Size{Width: w + more, Length: l}))
+			if a.Width > b.Width || a.Length != b.Length {
+				t.Fatalf("%v, and %s in wider %v", a, more.Tape(), b)
+			}
+		}
+	})
+}
+
+func orderedSize(u Unit) Size {
+	o := checkOne(u, UseHome).Order
+	if o.FrameInside != nil {
+		return *o.FrameInside
+	}
+	return *o.PlasticSize
+}
+
+// A unit that is ordered caps its curb with a gap of no less than the aim.
+func TestOrderedUnitsCap(t *testing.T) {
+	rules := DefaultRules()
+	rapid.Check(t, func(t *rapid.T) {
+		u := drawMeasured(t)
+		u.Want = WantCompleteUnit
+		o := Check(Job{Units: []Unit{u}}, rules).Units[0].Order
+		if o.FrameInside == nil {
+			return
+		}
+		for _, gap := range []Length{o.FrameInside.Width - u.CurbOutside.Width, o.FrameInside.Length - u.CurbOutside.Length} {
+			if gap < rules.Gap.Target {
+				t.Fatalf("gap of %s in", gap.Tape())
+			}
+		}
+	})
+}
+
+// The verdict and the findings agree, and the same job gives the same bytes.
+func TestVerdictAgreesWithFindings(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		u := drawMeasured(t)
+		job := Job{Use: UseHome, Units: []Unit{u}}
+		r := Check(job, DefaultRules()).Units[0]
+		if r.Verdict == VerdictFits && said(r, false) != "" {
+			t.Fatalf("fits with %q", said(r, false))
+		}
+		if r.Verdict == VerdictRemeasure && said(r, false) == "" {
+			t.Fatal("remeasure, and nothing says what")
+		}
+		for _, f := range r.Findings {
+			if (f.Rival != "") != hasRival(r, f) {
+				t.Fatalf("%s: rival %q is not among the findings", f.Code, f.Rival)
+			}
+		}
+		a, errA := json.Marshal(r)
+		b, errB := json.Marshal(Check(job, DefaultRules()).Units[0])
+		if errA != nil || errB != nil || !bytes.Equal(a, b) {
+			t.Fatalf("%s then %s, %v %v", a, b, errA, errB)
+		}
+	})
+}
+
+func hasRival(r UnitResult, f Finding) bool {
+	return f.Rival != "" && slices.ContainsFunc(r.Findings, func(g Finding) bool { return g.Code == f.Rival && g.Rival == f.Code })
+}
