@@ -119,7 +119,10 @@ func (h *house) startBot(ctx context.Context, c *demoCommand) (err error) {
 		return errors.Join(err, listener.Close())
 	}
 	quick := *h.file
-	quick.Replies = shop.Replies{Quiet: shop.Span(150 * time.Millisecond), AtMost: shop.Span(2 * time.Second)}
+	quick.Replies = shop.Replies{} // answers at once, for nobody sends in pieces
+	if !c.Once {
+		quick.Replies = shop.Replies{Quiet: shop.Span(time.Second), AtMost: shop.Span(5 * time.Second)}
+	}
 	h.bot, err = startBot(context.WithoutCancel(ctx), botOptions{pool: h.pool, file: &quick, listener: listener, publicURL: publicURL,
 		carrier: carrierSettings{account: demoAccount, token: demoToken, from: demoNumber, apiURL: base},
 		clock:   h.clock.Now, log: slog.New(slog.NewJSONHandler(h.logFile, nil))})

@@ -79,7 +79,7 @@ func some(parts ...string) string {
 // row writes a line where there is something to write.
 func row(b *strings.Builder, label, text string) {
 	if text != "" {
-		fmt.Fprintln(b, terminal.Wrap(fmt.Sprintf("  %-17s ", strings.ReplaceAll(label, "_", " ")), text))
+		fmt.Fprintln(b, terminal.Wrap(fmt.Sprintf("  %-18s ", strings.ReplaceAll(label, "_", " ")), text))
 	}
 }
 

@@ -50,7 +50,8 @@ type Stage struct {
 	Out     io.Writer // where the talks are shown
 	// Sheet shows a lead.
 	Sheet func(w io.Writer, record json.RawMessage) error
-	// Pace is how long people who watch get for each text; 0 does not wait.
+	// Pace is how long people who watch get for each text; 0 does not wait, and what a
+	// customer would send in pieces comes in one, so that the bot need not wait either.
 	Pace time.Duration
 	// Patience bounds each wait for the bot.
 	Patience time.Duration
@@ -105,7 +106,11 @@ type scene struct {
 }
 
 func (s *scene) run(ctx context.Context) error {
-	for _, words := range s.customer.Opens {
+	opens := s.customer.Opens
+	if s.stage.Pace <= 0 {
+		opens = []string{strings.Join(opens, "\n")}
+	}
+	for _, words := range opens {
 		if err := s.send(ctx, text{words: words}); err != nil {
 			return err
 		}
