@@ -25,7 +25,9 @@ func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *
 	if d.clash {
 		fs = wallMismatch(fs, sh, rules)
 	}
-	fs = gapLines(fs, work, rules)
+	if !d.found || d.best.kind != asFrame || !sh.any(inside) { // else the gap is that of the frame to itself
+		fs = gapLines(fs, work, rules)
+	}
 	fs = gripLines(fs, work, rules)
 	fs = passLines(fs, work)
 	fs = thermalLine(fs, u, work, rules)
@@ -113,6 +115,8 @@ func wallMismatch(fs []Finding, sh *sheet, rules *Rules) []Finding {
 		f.Text = "The curb's inside reads larger than its outside, so did the two change places?"
 	case max(mean, -mean) <= band:
 		f.Text = "The curb's outside and inside read the same, so was one face measured twice?"
+	case low.Inches() < -band:
+		f.Text = "One way the curb's inside reads larger than its outside, so could you measure both again?"
 	case (high - low).Inches() > 2*band:
 		f.Text = "Outside and inside of the curb differ by " + low.Tape() + " in one way and " + high.Tape() +
 			" the other, so could you measure them again?"
