@@ -31,6 +31,7 @@ type LeadLine struct {
 	State      conversation.State
 	OpenedAt   time.Time
 	ReadyAt    *time.Time
+	Waiting    *time.Time // since when it waits for a person; nil: it does not
 	UpdatedAt  time.Time
 	Name       string
 	Phone      string
@@ -48,13 +49,12 @@ type LeadLine struct {
 func ListLeads(ctx context.Context, c Conn, f LeadFilter) ([]LeadLine, error) {
 	const sql = `
 		SELECT c.ref, l.status, l.qualified, l.why_staff, l.urgent, l.after_hours, c.channel, coalesce(c.language, 'en') AS language, c.state,
-			c.opened_at, l.ready_at, l.updated_at, coalesce(l.name, '') AS name, coalesce(l.phone, '') AS phone,
+			c.opened_at, l.ready_at, l.waiting_since, l.updated_at, coalesce(l.name, '') AS name, coalesce(l.phone, '') AS phone,
 			coalesce(l.email, '') AS email, coalesce(l.city, '') AS city, coalesce(l.region, '') AS region,
 			coalesce(l.zip, '') AS zip, coalesce(l.use, '') AS use, l.problem, jsonb_array_length(l.units) AS units
 		FROM conversations c JOIN leads l ON l.conversation_id = c.id
 		WHERE (cardinality($1::text[]) = 0 OR l.status = ANY ($1)) AND c.opened_at >= $2
-		ORDER BY l.status IN ('ready', 'needs_person') DESC, l.urgent DESC,
-			CASE WHEN l.status IN ('ready', 'needs_person') THEN l.updated_at END, c.opened_at DESC, c.id DESC
+		ORDER BY l.waiting_since IS NOT NULL DESC, l.urgent DESC, l.waiting_since, c.opened_at DESC, c.id DESC
 		LIMIT nullif($3, 0)`
 	status := make([]string, 0, len(f.Status))
 	for _, s := range f.Status {
@@ -78,7 +78,8 @@ func saveLead(b *pgx.Batch, conversationID int64, r conversation.Record, now tim
 		UPDATE leads SET status = $2, qualified = $3, why_staff = $4, urgent = $5, after_hours = $6, ready_at = $7,
 			name = nullif($8, ''), phone = nullif($9, ''), email = nullif($10, ''), city = nullif($11, ''),
 			region = nullif($12, ''), zip = nullif($13, ''), time_zone = nullif($14, ''), use = nullif($15, ''),
-			problem = $16, units = coalesce($17, units), updated_at = $18
+			problem = $16, units = coalesce($17, units), updated_at = $18,
+			waiting_since = CASE WHEN $2 IN ('ready', 'needs_person') THEN coalesce(waiting_since, $18) END
 		WHERE conversation_id = $1`
 	units, err := encodeUnits(r.Units)
 	if err != nil {

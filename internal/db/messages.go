@@ -36,16 +36,10 @@ func LullOf(ctx context.Context, c Conn, conversationID int64) (Lull, error) {
 
 // saveHandled gives messages their numbers and marks them as taken.
 func saveHandled(b *pgx.Batch, conversationID int64, handled []Waiting, now time.Time) {
-	if len(handled) == 0 {
-		return
+	for _, w := range handled {
+		b.Queue(`UPDATE messages SET n = $3, handled_at = $4 WHERE id = $1 AND conversation_id = $2`,
+			w.ID, conversationID, w.Message.N, now)
 	}
-	ids, ns := make([]int64, len(handled)), make([]int, len(handled))
-	for i, w := range handled {
-		ids[i], ns[i] = w.ID, w.Message.N
-	}
-	b.Queue(`UPDATE messages m SET n = u.n, handled_at = $4
-		FROM unnest($2::bigint[], $3::int[]) AS u (id, n) WHERE m.id = u.id AND m.conversation_id = $1`,
-		conversationID, ids, ns, now)
 }
 
 // outgoing are messages that a turn, or a person of staff, wants sent.
@@ -54,35 +48,29 @@ type outgoing struct {
 	author         string
 	to             Address
 	at             time.Time
-
-	ns                     []int
-	texts, kinds, pictures []string
+	said           []said
 }
 
-func (o *outgoing) add(n int, u conversation.Utterance) {
-	o.ns = append(o.ns, n)
-	o.texts = append(o.texts, storable(u.Text))
-	o.kinds = append(o.kinds, string(u.Kind))
-	o.pictures = append(o.pictures, string(u.Picture))
+// said is one of them, with its number.
+type said struct {
+	n         int
+	utterance conversation.Utterance
 }
 
 // queue writes the messages and puts them into the line of what is to be sent. Their
 // ids rise with their numbers: that is the order in which they go out.
 func (o *outgoing) queue(b *pgx.Batch) {
-	if len(o.ns) == 0 {
-		return
-	}
-	b.Queue(`
-		WITH said AS (
-			SELECT * FROM unnest($6::int[], $7::text[], $8::text[], $9::text[]) AS u (n, text, kind, picture)
-		), message AS (
+	const sql = `
+		WITH message AS (
 			INSERT INTO messages (conversation_id, n, direction, author, channel, address, text, at)
-			SELECT $1, n, 'out', $2, $3, $4, text, $5 FROM said ORDER BY n
-			RETURNING id, n
+			VALUES ($1, $2, 'out', $3, $4, $5, $6, $7) RETURNING id
 		)
 		INSERT INTO sends (message_id, conversation_id, channel, kind, picture)
-		SELECT id, $1, $3, kind, nullif(picture, '') FROM message JOIN said USING (n)`,
-		o.conversationID, o.author, o.to.Channel, o.to.Address, o.at, o.ns, o.texts, o.kinds, o.pictures)
+		SELECT id, $1, $4, $8, nullif($9, '') FROM message`
+	for _, s := range o.said {
+		b.Queue(sql, o.conversationID, s.n, o.author, o.to.Channel, o.to.Address, storable(s.utterance.Text), o.at,
+			s.utterance.Kind, s.utterance.Picture)
+	}
 }
 
 // MessagesOf lists the messages of a talk that have their number, in order.

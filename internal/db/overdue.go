@@ -38,7 +38,7 @@ func FindOverdue(ctx context.Context, c Conn, unheard, unsent time.Duration, now
 			return err
 		})
 	b.Queue(`SELECT conversation_id FROM sends
-		WHERE state IN ('queued', 'sending') AND due_at <= clock_timestamp() - $1::interval
+		WHERE finished_at IS NULL AND due_at <= clock_timestamp() - $1::interval
 		GROUP BY conversation_id ORDER BY min(due_at) LIMIT $2`, unsent, limit).Query(take(&o.Unsent))
 	b.Queue(`SELECT id FROM conversations WHERE wake_at <= $1 ORDER BY wake_at LIMIT $2`, now, limit).Query(take(&o.Asleep))
 	if err := c.SendBatch(ctx, b).Close(); err != nil {

@@ -7,7 +7,7 @@ import (
 )
 
 // WhyUnreachable stands in a lead's reasons for staff where its number takes no texts.
-const WhyUnreachable = "not_reachable_by_text"
+const WhyUnreachable = "number takes no texts"
 
 // Unsubscribed follows a carrier that says that its customer opted out: nothing more is
 // sent to that address, and the talk is silent.
@@ -25,6 +25,7 @@ func Unreachable(b *pgx.Batch, conversationID int64, to Address, code string, no
 			why_staff = CASE WHEN $2 = ANY (why_staff) THEN why_staff ELSE why_staff || $2 END,
 			qualified = qualified AND email IS NOT NULL,
 			status = CASE WHEN status = 'open' THEN 'needs_person' ELSE status END,
+			waiting_since = CASE WHEN status IN ('open', 'ready', 'needs_person') THEN coalesce(waiting_since, $3) END,
 			updated_at = $3
 		WHERE conversation_id = $1`, conversationID, WhyUnreachable, now)
 	b.Queue(`UPDATE conversations SET wake_at = NULL WHERE id = $1`, conversationID)

@@ -59,7 +59,7 @@ type Line struct {
 	Wait time.Duration
 }
 
-// claimed are the columns that scanSend reads, of a row s of sends with m, c and l beside.
+// claimed are the columns that claim reads, of a row s of sends with m, c and l beside.
 const claimed = ` s.message_id, s.conversation_id, m.n, c.ref, m.channel, m.address, m.text, s.kind,
 	coalesce(s.picture, ''), s.state, s.queued_at, s.claimed_at, s.attempts, s.checks, coalesce(l.time_zone, '') `
 
@@ -67,7 +67,7 @@ const claimed = ` s.message_id, s.conversation_id, m.n, c.ref, m.channel, m.addr
 // one, so that order is kept. It holds it back instead where it must not be sent.
 const claimFresh = `
 	WITH head AS (
-		SELECT message_id FROM sends WHERE conversation_id = $1 AND state IN ('queued', 'sending')
+		SELECT message_id FROM sends WHERE conversation_id = $1 AND finished_at IS NULL
 		ORDER BY message_id LIMIT 1
 	), verdict AS (
 		SELECT s.message_id, CASE
@@ -97,59 +97,73 @@ const claimFresh = `
 const claimDoubtful = `
 	WITH claim AS (
 		UPDATE sends s SET due_at = clock_timestamp() + $2, checks = s.checks + 1
-		WHERE s.conversation_id = $1 AND s.state = 'sending' AND s.due_at <= clock_timestamp()
+		WHERE s.conversation_id = $1 AND s.finished_at IS NULL AND s.state = 'sending' AND s.due_at <= clock_timestamp()
 		RETURNING s.*
 	)
 	SELECT` + claimed + `FROM claim s JOIN messages m ON m.id = s.message_id
 	JOIN conversations c ON c.id = s.conversation_id JOIN leads l ON l.conversation_id = c.id
 	ORDER BY s.message_id LIMIT 1`
 
-const waitOfHead = `
-	SELECT greatest(extract(epoch FROM due_at - clock_timestamp()), 0.001)::float8 FROM sends
-	WHERE conversation_id = $1 AND state IN ('queued', 'sending') ORDER BY message_id LIMIT 1`
+const headOfLine = `
+	SELECT greatest(extract(epoch FROM due_at - clock_timestamp()), 0)::float8 FROM sends
+	WHERE conversation_id = $1 AND finished_at IS NULL ORDER BY message_id LIMIT 1`
 
 // NextSend claims what is to be sent next in a talk. Nobody else will claim it for the
-// length of the lease. One round trip, with whatever b has to write first.
-func NextSend(ctx context.Context, c Conn, b *pgx.Batch, conversationID int64, lease time.Duration) (Line, error) {
-	if b == nil {
-		b = &pgx.Batch{}
-	}
-	var line Line
-	fresh, doubtful := sendTaker(&line.Mine), sendTaker(&line.Mine)
-	b.Queue(claimDoubtful, conversationID, lease).QueryRow(func(row pgx.Row) error {
-		err := doubtful(row)
-		line.Doubt = line.Mine != nil
-		return err
-	})
-	b.Queue(claimFresh, conversationID, lease).QueryRow(fresh)
-	b.Queue(waitOfHead, conversationID).QueryRow(func(row pgx.Row) error {
-		var seconds float64
-		err := row.Scan(&seconds)
-		if errors.Is(err, pgx.ErrNoRows) {
-			return nil
-		}
-		line.Wait = time.Duration(seconds * float64(time.Second))
-		return err
-	})
-	if err := c.SendBatch(ctx, b).Close(); err != nil {
+// length of the lease. What came of the message before (nil for none) is written first.
+func NextSend(ctx context.Context, c Conn, result *pgx.Batch, conversationID int64, lease time.Duration) (Line, error) {
+	line, err := nextSend(ctx, c, result, conversationID, lease)
+	if err != nil {
 		return Line{}, fmt.Errorf("next to send in talk %d: %w", conversationID, err)
 	}
 	return line, nil
 }
 
-// sendTaker scans a claimed send into *into, and nothing where none was claimed.
-func sendTaker(into **Send) func(pgx.Row) error {
-	return func(row pgx.Row) error {
-		var s Send
-		err := row.Scan(&s.MessageID, &s.ConversationID, &s.N, &s.Ref, &s.To.Channel, &s.To.Address, &s.Text,
-			&s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Zone)
+// nextSend takes one round trip where something is there to be claimed at once, and one
+// where, after a result, nothing is left.
+func nextSend(ctx context.Context, c Conn, result *pgx.Batch, conversationID int64, lease time.Duration) (Line, error) {
+	if result != nil {
+		if wait, any, err := lookAhead(ctx, c, result, conversationID); err != nil || !any || wait > 0 {
+			return Line{Wait: wait}, err
+		}
+	}
+	mine, err := claim(ctx, c, claimFresh, conversationID, lease)
+	if err != nil || mine != nil {
+		return Line{Mine: mine}, err
+	}
+	if wait, any, err := lookAhead(ctx, c, &pgx.Batch{}, conversationID); err != nil || !any || wait > 0 {
+		return Line{Wait: wait}, err
+	}
+	if mine, err = claim(ctx, c, claimDoubtful, conversationID, lease); err != nil || mine != nil {
+		return Line{Mine: mine, Doubt: true}, err
+	}
+	return Line{Wait: time.Millisecond}, nil // another was faster
+}
+
+// lookAhead says whether anything is left to be sent, and how long its head must wait.
+func lookAhead(ctx context.Context, c Conn, b *pgx.Batch, conversationID int64) (wait time.Duration, any bool, err error) {
+	b.Queue(headOfLine, conversationID).QueryRow(func(row pgx.Row) error {
+		var seconds float64
+		err := row.Scan(&seconds)
 		if errors.Is(err, pgx.ErrNoRows) {
 			return nil
 		}
-		if err != nil {
-			return err
-		}
-		*into = &s
-		return nil
+		any, wait = true, time.Duration(seconds*float64(time.Second))
+		return err
+	})
+	err = c.SendBatch(ctx, b).Close()
+	return wait, any, err
+}
+
+// claim runs one of the claiming statements; nil where it claims nothing.
+func claim(ctx context.Context, c Conn, sql string, conversationID int64, lease time.Duration) (*Send, error) {
+	var s Send
+	err := c.QueryRow(ctx, sql, conversationID, lease).Scan(&s.MessageID, &s.ConversationID, &s.N, &s.Ref, &s.To.Channel,
+		&s.To.Address, &s.Text, &s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Zone)
+	if errors.Is(err, pgx.ErrNoRows) {
+		return nil, nil //nolint:nilnil // nothing to claim is no error, and there is no send
 	}
+	if err != nil {
+		return nil, err
+	}
+	return &s, nil
 }

@@ -31,7 +31,7 @@ func SaveTurn(ctx context.Context, tx pgx.Tx, t Turn) (queued int, err error) {
 	out := t.outgoing(lastN)
 	out.queue(b)
 	talk := t.Outcome.Talk
-	if err := saveTalk(b, id, talk, lastN+len(out.texts), t.Outcome.Wake); err != nil {
+	if err := saveTalk(b, id, talk, lastN+len(out.said), t.Outcome.Wake); err != nil {
 		return 0, fmt.Errorf("save turn of talk %d: %w", id, err)
 	}
 	if err := saveLedger(b, id, t.Held.Talk.Ledger, talk.Ledger); err != nil {
@@ -48,7 +48,7 @@ func SaveTurn(ctx context.Context, tx pgx.Tx, t Turn) (queued int, err error) {
 	if err := tx.SendBatch(ctx, b).Close(); err != nil {
 		return 0, fmt.Errorf("save turn of talk %d: %w", id, err)
 	}
-	return len(out.texts), nil
+	return len(out.said), nil
 }
 
 // saveConsent follows a stop that was said in other words than the carrier's. The way
@@ -62,7 +62,7 @@ func (t Turn) saveConsent(b *pgx.Batch) {
 func (t Turn) outgoing(lastN int) outgoing {
 	out := outgoing{conversationID: t.Held.ID, author: conversation.FromBot, to: t.To, at: t.Now}
 	for i, u := range t.Outcome.Say {
-		out.add(lastN+i+1, u)
+		out.said = append(out.said, said{n: lastN + i + 1, utterance: u})
 	}
 	return out
 }
@@ -76,7 +76,8 @@ func SaveTrouble(ctx context.Context, tx pgx.Tx, h *Held, now time.Time) error {
 		state = CASE WHEN state = 'silenced' THEN state ELSE 'with_staff' END WHERE id = $1`, h.ID, h.LastN+len(h.Waiting))
 	b.Queue(`UPDATE leads SET
 			status = CASE WHEN status IN ('open', 'closed') THEN 'needs_person' ELSE status END,
-			why_staff = CASE WHEN $2 = ANY (why_staff) THEN why_staff ELSE why_staff || $2 END, updated_at = $3
+			why_staff = CASE WHEN $2 = ANY (why_staff) THEN why_staff ELSE why_staff || $2 END, updated_at = $3,
+			waiting_since = CASE WHEN status IN ('open', 'closed', 'ready', 'needs_person') THEN coalesce(waiting_since, $3) END
 		WHERE conversation_id = $1`, h.ID, WhyTrouble, now)
 	Alert(b, h.ID, AlertTrouble, now)
 	if err := tx.SendBatch(ctx, b).Close(); err != nil {
@@ -86,4 +87,4 @@ func SaveTrouble(ctx context.Context, tx pgx.Tx, h *Held, now time.Time) error {
 }
 
 // WhyTrouble stands in a lead's reasons for staff where the program failed at a turn.
-const WhyTrouble = "program_trouble"
+const WhyTrouble = "the program could not go on"

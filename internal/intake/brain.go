@@ -44,7 +44,7 @@ type BrainError struct {
 func (e *BrainError) Error() string { return e.Step + ": " + e.Err.Error() }
 func (e *BrainError) Unwrap() error { return e.Err }
 
-// guarded calls the pure part; a panic in it is an error like any other, so that one
+// guarded calls what may break; a panic in it is an error like any other, so that one
 // talk that trips it can't stop the others.
 func guarded[T any](step string, fn func() (T, error)) (out T, err error) {
 	defer func() {

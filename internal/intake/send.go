@@ -2,7 +2,6 @@ package intake
 
 import (
 	"context"
-	"errors"
 	"time"
 
 	"github.com/jackc/pgx/v5"
@@ -19,25 +18,29 @@ const (
 	shortest = 20 * time.Millisecond
 )
 
-// workSend sends what waits in a talk, in order, until nothing is left or the head of
-// the line must wait. The result of each message is kept with the claim of the next.
+// workSend is the queue's way to send what waits in a talk: where the process that
+// made the turn had no time, ended, or had to put it off.
 func (s *Service) workSend(ctx context.Context, job *river.Job[sendArgs]) error {
-	id := job.Args.ConversationID
+	wait, err := s.sendAll(ctx, job.Args.ConversationID)
+	if err != nil || wait == 0 {
+		return err
+	}
+	return river.JobSnooze(max(wait, shortest))
+}
+
+// sendAll sends what waits in a talk, in order, until nothing is left or the head of
+// the line must wait so long. The result of each message is written before the next is
+// claimed.
+func (s *Service) sendAll(ctx context.Context, conversationID int64) (wait time.Duration, err error) {
 	until := time.Now().Add(s.opts.Lease)
 	var result *pgx.Batch
 	for {
 		if ctx.Err() != nil || time.Now().After(until) {
-			return errors.Join(s.keep(ctx, result), river.JobSnooze(shortest))
+			return shortest, s.keep(ctx, result)
 		}
-		line, err := s.next(ctx, result, id)
-		if err != nil {
-			return err
-		}
-		if line.Mine == nil {
-			if line.Wait == 0 {
-				return nil
-			}
-			return river.JobSnooze(max(line.Wait, shortest))
+		line, err := s.next(ctx, result, conversationID)
+		if err != nil || line.Mine == nil {
+			return line.Wait, err
 		}
 		result = s.try(ctx, line)
 	}

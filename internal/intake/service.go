@@ -71,10 +71,11 @@ const (
 
 // Service receives messages, makes the turns of talk and sends what they say.
 type Service struct {
-	opts  Options
-	shop  atomic.Pointer[conversation.Shop]
-	queue *river.Client[pgx.Tx]
-	log   *slog.Logger
+	opts   Options
+	shop   atomic.Pointer[conversation.Shop]
+	queue  *river.Client[pgx.Tx]
+	outbox *outbox
+	log    *slog.Logger
 }
 
 // New checks the options and prepares a service. It receives at once; jobs run from
@@ -89,6 +90,7 @@ func New(opts Options) (*Service, error) {
 	opts.fill()
 	s := &Service{opts: opts, log: opts.Log}
 	s.shop.Store(opts.Shop)
+	s.outbox = newOutbox(opts.SendWorkers, s.sendNow)
 	var err error
 	if s.queue, err = river.NewClient(riverpgxv5.New(opts.Pool), s.queueConfig()); err != nil {
 		return nil, fmt.Errorf("job queue: %w", err)
@@ -149,8 +151,10 @@ func (s *Service) Start(ctx context.Context) error {
 func (s *Service) Stop(ctx context.Context) error {
 	err := s.queue.Stop(ctx)
 	if err == nil {
+		s.outbox.stop(ctx)
 		return nil
 	}
+	s.outbox.stop(ctx)
 	last, cancel := context.WithTimeout(context.WithoutCancel(ctx), 5*time.Second)
 	defer cancel()
 	if err := s.queue.StopAndCancel(last); err != nil {

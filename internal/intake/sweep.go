@@ -32,7 +32,7 @@ func (s *Service) sweep(ctx context.Context, margin time.Duration) error {
 	if margin > 0 {
 		unheard += s.opts.QuietCap
 	}
-	o, err := db.FindOverdue(ctx, s.opts.Pool, unheard, margin, s.now(), sweepLimit)
+	o, err := db.FindOverdue(ctx, s.opts.Pool, unheard, min(margin, s.opts.Lease), s.now(), sweepLimit)
 	if err != nil {
 		return err
 	}

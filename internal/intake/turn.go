@@ -58,25 +58,47 @@ func (s *Service) lull(ctx context.Context, args turnArgs) (wait time.Duration, 
 
 // turn answers all that waits in a talk, in one transaction.
 func (s *Service) turn(ctx context.Context, conversationID int64) error {
-	err := s.hold(ctx, conversationID, func(tx pgx.Tx, h *db.Held) error {
+	err := s.speak(ctx, conversationID, func(h *db.Held, now time.Time) (conversation.Outcome, bool, error) {
 		if len(h.Waiting) == 0 {
-			return nil
+			return conversation.Outcome{}, false, nil
 		}
 		in, err := s.number(ctx, h)
 		if err != nil {
-			return err
+			return conversation.Outcome{}, false, err
 		}
-		now := s.now()
 		out, err := guarded("respond", func() (conversation.Outcome, error) {
 			return s.opts.Brain.Respond(h.Talk, in, now, s.shop.Load())
 		})
-		if err != nil {
-			return err
-		}
-		return s.save(ctx, tx, h, out, now)
+		return out, true, err
 	})
 	if err == nil {
 		s.opts.Step(AfterTurnCommit)
+	}
+	return err
+}
+
+// speak saves what decide makes of a talk, if anything, and sees that it is sent.
+func (s *Service) speak(ctx context.Context, conversationID int64, decide func(*db.Held, time.Time) (conversation.Outcome, bool, error)) error {
+	queued := 0
+	place := s.outbox.reserve()
+	defer place.leave()
+	err := s.hold(ctx, conversationID, func(tx pgx.Tx, h *db.Held) error {
+		now := s.now()
+		out, say, err := decide(h, now)
+		if err != nil || !say {
+			return err
+		}
+		if queued, err = s.save(ctx, tx, h, out, now); err != nil {
+			return err
+		}
+		if queued > 0 && place == nil { // nobody here has time: whoever has it first
+			_, err = s.queue.InsertTx(ctx, tx, sendArgs{ConversationID: h.ID}, nil)
+		}
+		s.opts.Step(BeforeTurnCommit)
+		return err
+	})
+	if err == nil && queued > 0 {
+		place.send(conversationID)
 	}
 	return err
 }
@@ -117,25 +139,20 @@ func (s *Service) number(ctx context.Context, h *db.Held) ([]conversation.Messag
 	return in, nil
 }
 
-// save keeps a turn with the job that sends what it says.
-func (s *Service) save(ctx context.Context, tx pgx.Tx, h *db.Held, out conversation.Outcome, now time.Time) error {
+// save keeps a turn, and says how many messages wait to be sent because of it.
+func (s *Service) save(ctx context.Context, tx pgx.Tx, h *db.Held, out conversation.Outcome, now time.Time) (queued int, err error) {
 	record, err := guarded("record", func() (conversation.Record, error) { return s.opts.Brain.Record(out.Talk), nil })
 	if err != nil {
-		return err
+		return 0, err
+	}
+	if out.Talk.Lead.Units == nil {
+		record.Units = nil // the turn did not look at them: they stay as they are
 	}
 	t := db.Turn{Held: h, Handled: h.Waiting, Outcome: out, Record: record, To: h.Newest, Now: now}
 	if out.Alert {
 		t.Alert = db.AlertLead
 	}
-	queued, err := db.SaveTurn(ctx, tx, t)
-	if err != nil {
-		return err
-	}
-	if queued > 0 {
-		_, err = s.queue.InsertTx(ctx, tx, sendArgs{ConversationID: h.ID}, nil)
-	}
-	s.opts.Step(BeforeTurnCommit)
-	return err
+	return db.SaveTurn(ctx, tx, t)
 }
 
 // giveToStaff is the last resort for a turn that can't be made: nothing that the

@@ -2,8 +2,8 @@ package intake
 
 import (
 	"context"
+	"time"
 
-	"github.com/jackc/pgx/v5"
 	"github.com/riverqueue/river"
 
 	"example.com/intake-bot/internal/conversation"
@@ -12,17 +12,13 @@ import (
 
 // workWake speaks up in a talk whose time has come, unless something came in since.
 func (s *Service) workWake(ctx context.Context, job *river.Job[wakeArgs]) error {
-	return s.hold(ctx, job.Args.ConversationID, func(tx pgx.Tx, h *db.Held) error {
-		now := s.now()
+	return s.speak(ctx, job.Args.ConversationID, func(h *db.Held, now time.Time) (conversation.Outcome, bool, error) {
 		if h.WakeAt == nil || h.WakeAt.After(now) || len(h.Waiting) > 0 {
-			return nil
+			return conversation.Outcome{}, false, nil
 		}
 		out, err := guarded("nudge", func() (conversation.Outcome, error) {
 			return s.opts.Brain.Nudge(h.Talk, now, s.shop.Load())
 		})
-		if err != nil {
-			return err
-		}
-		return s.save(ctx, tx, h, out, now)
+		return out, true, err
 	})
 }

@@ -21,7 +21,7 @@ CREATE TABLE conversations (
     opened_at   timestamptz NOT NULL,
     CHECK (channel <> 'sms' OR phone IS NOT NULL),
     CHECK (channel <> 'email' OR email IS NOT NULL)
-);
+) WITH (fillfactor = 70);
 CREATE INDEX conversations_wake ON conversations (wake_at) WHERE wake_at IS NOT NULL;
 
 -- The talk that the next message from an address joins.
@@ -121,9 +121,12 @@ CREATE TABLE leads (
     use             text CHECK (use IN ('home', 'commercial', 'manufactured_home', 'rv', 'outbuilding', 'other')),
     problem         text[] CHECK (problem <@ ARRAY['cracked', 'leaking', 'hole_open', 'hazy', 'storm', 'other']),
     units           jsonb NOT NULL DEFAULT '[]' CHECK (jsonb_typeof(units) = 'array'),
+    waiting_since   timestamptz, -- since when it waits for a person
     updated_at      timestamptz NOT NULL DEFAULT clock_timestamp(),
+    CHECK ((waiting_since IS NOT NULL) = (status IN ('ready', 'needs_person'))),
     CHECK (status <> 'ready' OR ready_at IS NOT NULL),
     CHECK (status <> 'needs_person' OR cardinality(why_staff) > 0)
-);
-CREATE INDEX leads_waiting ON leads (urgent DESC, updated_at) WHERE status IN ('ready', 'needs_person');
-CREATE INDEX leads_status ON leads (status, updated_at DESC);
+) WITH (fillfactor = 70);
+-- Without updated_at: most turns then change no indexed column.
+CREATE INDEX leads_waiting ON leads (urgent DESC, waiting_since) WHERE waiting_since IS NOT NULL;
+CREATE INDEX leads_status ON leads (status);
