@@ -36,6 +36,7 @@ func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *
 		fs = flashingLine(fs, d.corrected(sh), rules)
 	}
 	fs = nominalNote(fs, sh, d)
+	fs = roughLine(fs, sh, n, rules)
 	if !d.found || !unitSlip(d.best.code) {
 		fs = oddLines(fs, u, work, n)
 	}

@@ -167,3 +167,23 @@ func TestDirectionsVouchForEachOther(t *testing.T) {
 		{"flashing 7/16 one way", curbUnit(rect(25.9375, 49.75), rect(22.5, 46.5)), VerdictFits, "flashing_included note"},
 	})
 }
+
+// Read to the inch, numbers that agree prove nothing; read to half an inch they still do.
+func TestRoughReadings(t *testing.T) {
+	for _, row := range []struct {
+		unit       Unit
+		resolution Length
+		want       Verdict
+	}{
+		{curbUnit(rect(26, 50), rect(23, 47)), Sixteenth, VerdictFits},
+		{curbUnit(rect(26, 50), rect(23, 47)), Inch / 2, VerdictFits},
+		{curbUnit(rect(26, 50), rect(23, 47)), Inch, VerdictConfirm},
+		{domeUnit(rect(26, 50), rect(24, 48)), Inch / 2, VerdictFits},
+		{domeUnit(rect(26, 50), rect(24, 48)), 2 * Inch, VerdictConfirm},
+	} {
+		r := Check(Job{Units: []Unit{row.unit}, Resolution: row.resolution}, DefaultRules()).Units[0]
+		if r.Verdict != row.want || has(r, NominalSize, Ask) != (row.want == VerdictConfirm) {
+			t.Errorf("read to %s in: %s %q, want %s", row.resolution.Tape(), r.Verdict, said(r, true), row.want)
+		}
+	}
+}
