@@ -13,8 +13,6 @@ import (
 // MaxCount bounds whole numbers: no lead speaks of more units or photos than this.
 const MaxCount = 100_000
 
-var errNull = errors.New("null")
-
 // DecodeValue reads the contract's JSON form of a topic's value. It is strict: an
 // unknown field, a wrong type, a number that is not above zero or is out of all
 // reason, and a choice that is not allowed are errors that name the field.
