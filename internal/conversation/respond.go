@@ -10,6 +10,9 @@ import (
 
 // respond decides what this turn says and where it leaves the talk.
 func (t *turn) respond() error {
+	if t.talk.Memory.Quiet {
+		return t.listen()
+	}
 	if t.talk.State == HandedOver || t.talk.State == WithStaff {
 		return t.afterwards()
 	}

@@ -19,7 +19,7 @@ func (t *turn) updateLead() {
 	for i, u := range t.talk.Units() {
 		l.Units = append(l.Units, LeadUnit{Unit: u, Check: t.check.Units[i]})
 	}
-	if byStaff(l.Status) {
+	if byStaff(l.Status) || t.talk.Memory.Shut {
 		return
 	}
 	l.Status = t.status(blockers)

@@ -99,6 +99,8 @@ type Memory struct {
 	PersonAsked bool           `json:"person_asked,omitempty"`
 	Foreign     bool           `json:"foreign,omitempty"` // wrote in a language that is not ours
 	Stopped     bool           `json:"stopped,omitempty"`
+	Quiet       bool           `json:"quiet,omitempty"`     // a person of staff talks; the assistant does not
+	Shut        bool           `json:"shut,omitempty"`      // closed by staff, for good
 	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"`  // what a photo was asked for
 	Questions   int            `json:"questions,omitempty"` // passed on to staff
 	Nudges      int            `json:"nudges,omitempty"`
