@@ -81,7 +81,8 @@ func lacks(u *Unit, n need, sh *sheet, t Topic) bool {
 		return false
 	case TopicRetainerOpening, TopicCurbInside:
 		by, ok := n.checked(sh)
-		return !ok && n.complete(sh) && by.topic() == t
+		bare := u.Style == StyleBareDome || u.Style == StyleSelfFlashing // no frame holds it
+		return !ok && !(bare && by == retainerIn) && n.complete(sh) && by.topic() == t
 	}
 	return n.part != ReplaceStaff && lacksChoice(u, n.part, t)
 }
