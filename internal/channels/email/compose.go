@@ -98,7 +98,7 @@ func (o Outgoing) header() (message.Header, error) {
 		return h, err
 	}
 	h.Set("Mime-Version", "1.0")
-	if o.Language != "" {
+	if validWord(o.Language) {
 		set(&h, "Content-Language", o.Language)
 	}
 	h.Set("Auto-Submitted", string(o.Cause))
@@ -137,7 +137,10 @@ func field(m Mailbox) (string, error) {
 	if err != nil || a.Name != "" || a.Address != m.Address || oneLine(m.Address) != m.Address || len(m.Address) > 254 {
 		return "", fmt.Errorf("%w: address", ErrOutgoing)
 	}
-	return (&mail.Address{Name: clip(oneLine(m.Name), 200), Address: a.Address}).String(), nil
+	// The standard library leaves a backslash as it is in an encoded name, which RFC 2047
+	// section 5 does not allow there; a fuzz run found it.
+	name := strings.ReplaceAll(clip(oneLine(m.Name), 200), `\`, "/")
+	return (&mail.Address{Name: name, Address: a.Address}).String(), nil
 }
 
 func setIDs(h *message.Header, key string, ids []string) {
