@@ -55,8 +55,11 @@ func HoldTalk(ctx context.Context, tx pgx.Tx, id int64) (*Held, error) {
 	b.Queue(`SELECT id, at, channel, text, photos FROM messages
 		WHERE conversation_id = $1 AND direction = 'in' AND handled_at IS NULL ORDER BY at, id LIMIT $2`, id, mostAtOnce).
 		Query(func(rows pgx.Rows) (err error) { h.Waiting, err = pgx.CollectRows(rows, scanWaiting); return err })
-	b.Queue(`SELECT channel, address FROM messages
-		WHERE conversation_id = $1 AND direction = 'in' ORDER BY at DESC, id DESC LIMIT 1`, id).
+	// One that was never heard, but entered by staff, is written to at the address it joins.
+	b.Queue(`(SELECT channel, address FROM messages
+		WHERE conversation_id = $1 AND direction = 'in' ORDER BY at DESC, id DESC LIMIT 1)
+		UNION ALL (SELECT channel, coalesce(phone, email, 'terminal') FROM conversations
+		WHERE id = $1 AND NOT EXISTS (SELECT FROM messages WHERE conversation_id = $1 AND direction = 'in'))`, id).
 		QueryRow(func(row pgx.Row) error { return row.Scan(&h.Newest.Channel, &h.Newest.Address) })
 	if err := tx.SendBatch(ctx, b).Close(); err != nil {
 		if errors.Is(err, pgx.ErrNoRows) {
