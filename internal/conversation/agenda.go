@@ -16,15 +16,33 @@ type step struct {
 	asks  []Ask
 }
 
-// next is the most useful question that is still open.
-func (t *turn) next() step {
-	for _, group := range []func() step{t.introduction, t.identification, t.decidingPhoto, t.measurement,
-		t.choices, t.photo, t.confirmation} {
-		if s := group(); len(s.asks) > 0 {
-			return s
+// next is the most useful question that is still open; a mail takes all questions that
+// don't hang on each other's answers at once.
+func (t *turn) next() []step {
+	for _, phase := range [][]func() []step{
+		{t.person, t.building, t.style, t.condition},
+		{t.decidingPhoto}, {t.measurement}, {t.choices, t.photo}, {t.confirmation},
+	} {
+		var steps []step
+		for _, group := range phase {
+			steps = append(steps, group()...)
+		}
+		if len(steps) > 0 && t.talk.Channel != Email {
+			return steps[:1]
+		}
+		if len(steps) > 0 {
+			return steps
 		}
 	}
-	return step{}
+	return nil
+}
+
+// asking is a step with these asks, none where there are none.
+func asking(state State, asks []Ask) []step {
+	if len(asks) == 0 {
+		return nil
+	}
+	return []step{{state, asks}}
 }
 
 // open says whether something is worth asking: not known, not let go, not asked enough.
@@ -40,28 +58,33 @@ func (t *turn) openOf(asks ...Ask) []Ask {
 	return slices.DeleteFunc(asks, func(a Ask) bool { return !t.open(a) })
 }
 
-func (t *turn) introduction() step {
+func (t *turn) person() []step {
 	name, place := Ask{Topic: fitcheck.TopicName}, Ask{Topic: fitcheck.TopicPlace}
 	asks := t.openOf(name, place)
 	if p := t.talk.Place(); p.State == "" && p.City != "" && t.mayAsk(place) && !slices.Contains(asks, place) {
 		asks = append(asks, place) // a town without its state
 	}
-	if len(asks) > 0 {
-		return step{Introducing, asks}
-	}
+	return asking(Introducing, asks)
+}
+
+func (t *turn) building() []step {
 	if t.allBeyondUs() {
-		return step{} // a person sees to it anyway
+		return nil // a person sees to it anyway
 	}
-	asks = t.openOf(Ask{Topic: fitcheck.TopicUse})
+	asks := t.openOf(Ask{Topic: fitcheck.TopicUse})
 	if len(asks) > 0 && t.talk.UnitCount() < 2 {
 		asks = append(asks, t.openOf(Ask{fitcheck.TopicCount, 1})...)
 	}
-	return step{Introducing, asks}
+	return asking(Introducing, asks)
 }
 
-func (t *turn) identification() step {
-	if asks := t.openOf(t.eachUnit(fitcheck.TopicStyle)...); len(asks) > 0 {
-		return step{Identifying, asks}
+func (t *turn) style() []step {
+	return asking(Identifying, t.openOf(t.eachUnit(fitcheck.TopicStyle)...))
+}
+
+func (t *turn) condition() []step {
+	if t.allBeyondUs() {
+		return nil
 	}
 	asks := t.openOf(Ask{Topic: fitcheck.TopicProblem})
 	for i, u := range t.units() {
@@ -69,10 +92,7 @@ func (t *turn) identification() step {
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1})...)
 		}
 	}
-	if len(asks) == 1 && asks[0].Topic == fitcheck.TopicProblem && t.allBeyondUs() {
-		asks = nil // a person sees to it anyway
-	}
-	return step{Identifying, asks}
+	return asking(Identifying, asks)
 }
 
 // keepsFrame says whether the frame's condition can change what is to be replaced.
@@ -102,46 +122,40 @@ func (t *turn) eachUnit(topic fitcheck.Topic) []Ask {
 
 // decidingPhoto asks for a photo before any measure where it decides which part is to
 // be measured for.
-func (t *turn) decidingPhoto() step {
+func (t *turn) decidingPhoto() []step {
+	return t.photoWhere(func(r fitcheck.UnitResult) bool {
+		return slices.Contains(r.Reasons, fitcheck.ReasonPhotoDecides)
+	})
+}
+
+func (t *turn) photo() []step {
+	return t.photoWhere(func(fitcheck.UnitResult) bool { return true })
+}
+
+// photoWhere asks for a photo if a unit that fits wants one.
+func (t *turn) photoWhere(fits func(fitcheck.UnitResult) bool) []step {
+	a := Ask{Topic: fitcheck.TopicPhotos}
 	for i, r := range t.check.Units {
-		if slices.Contains(r.Reasons, fitcheck.ReasonPhotoDecides) {
-			if s := t.photoOf(i, r); len(s.asks) > 0 {
-				return s
-			}
+		if len(r.PhotosWanted) > 0 && fits(r) && t.open(a) && !t.beyondUs(i) {
+			t.talk.Memory.PhotoOf = r.PhotosWanted[0]
+			return asking(Picturing, []Ask{a})
 		}
 	}
-	return step{}
+	return nil
 }
 
-func (t *turn) photo() step {
-	for i, r := range t.check.Units {
-		if s := t.photoOf(i, r); len(s.asks) > 0 {
-			return s
-		}
-	}
-	return step{}
-}
-
-func (t *turn) photoOf(unit int, r fitcheck.UnitResult) step {
-	asks := t.openOf(Ask{Topic: fitcheck.TopicPhotos})
-	if len(r.PhotosWanted) == 0 || len(asks) == 0 || t.beyondUs(unit) {
-		return step{}
-	}
-	t.talk.Memory.PhotoOf = r.PhotosWanted[0]
-	return step{Picturing, asks}
-}
-
-// measurement asks one measurement of one unit at a time.
-func (t *turn) measurement() step {
+// measurement asks for the measurements that are missing, each by itself.
+func (t *turn) measurement() []step {
+	var steps []step
 	for i, r := range t.check.Units {
 		for _, topic := range r.Missing {
 			a := Ask{topic, i + 1}
 			if topic.OfLength() && t.mayAsk(a) && !t.complete(a) {
-				return step{Measuring, []Ask{a}}
+				steps = append(steps, step{Measuring, []Ask{a}})
 			}
 		}
 	}
-	return step{}
+	return steps
 }
 
 // complete says whether a size has both its sides.
@@ -162,7 +176,7 @@ var choiceTopics = []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicColor, f
 
 // choices asks all that is still to be chosen at once, for all units together: people
 // want the same for all of them, and say so where they don't.
-func (t *turn) choices() step {
+func (t *turn) choices() []step {
 	var asks []Ask
 	for _, topic := range choiceTopics {
 		for i, r := range t.check.Units {
@@ -172,16 +186,16 @@ func (t *turn) choices() step {
 			}
 		}
 	}
-	return step{Choosing, asks}
+	return asking(Choosing, asks)
 }
 
 // confirmation asks for a yes to the summary, where there is something to order.
-func (t *turn) confirmation() step {
+func (t *turn) confirmation() []step {
 	a := Ask{Topic: fitcheck.TopicConfirm}
 	if t.talk.Memory.Confirmed || t.talk.Memory.Tries[a] >= maxTries || !t.measured() {
-		return step{}
+		return nil
 	}
-	return step{Confirming, []Ask{a}}
+	return asking(Confirming, []Ask{a})
 }
 
 // measured says whether any unit has a size to confirm.

@@ -41,9 +41,10 @@ func (t *turn) askOf(u reading.Unclear) Ask {
 // neededSize is the size that a measure of unknown meaning most likely answers: one of
 // the candidates, by preference the one that is needed next.
 func (t *turn) neededSize(candidates []fitcheck.Topic) fitcheck.Topic {
-	s := t.measurement()
-	if len(s.asks) > 0 && (len(candidates) == 0 || slices.Contains(candidates, s.asks[0].Topic)) {
-		return s.asks[0].Topic
+	for _, s := range t.measurement() {
+		if topic := s.asks[0].Topic; len(candidates) == 0 || slices.Contains(candidates, topic) {
+			return topic
+		}
 	}
 	if len(candidates) > 0 {
 		return candidates[0]
@@ -64,7 +65,7 @@ func (t *turn) askClear(u reading.Unclear, a Ask) error {
 	nth := t.talk.Memory.Tries[a]
 	s := step{stateOf(a.Topic), []Ask{a}}
 	t.say.add(t.unitLabel(a.Unit) + t.clearLine(u, a, nth))
-	t.safety(s)
+	t.safety(s.state)
 	t.talk.Memory.Asking = s.asks
 	t.talk.Memory.Tries[a]++
 	return t.move(s.state)

@@ -2,6 +2,7 @@ package conversation
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/intake-bot/internal/conversation/wording"
 	"example.com/intake-bot/internal/fitcheck"
@@ -14,13 +15,21 @@ func (t *turn) recheck() (bool, error) {
 	for i, r := range t.check.Units {
 		for _, f := range r.Findings {
 			a := Ask{f.Topic, i + 1}
-			if f.Severity == fitcheck.Note || !f.Topic.OfLength() || !t.raise(f, i+1, r.Verdict) {
+			if f.Severity == fitcheck.Note || !f.Topic.OfLength() || t.awaits(f, i) || !t.raise(f, i+1, r.Verdict) {
 				continue
 			}
 			return true, t.askFinding(f, a)
 		}
 	}
 	return false, nil
+}
+
+// awaits says whether a second measure is still to come that settles by itself whether
+// a round figure is a real one.
+func (t *turn) awaits(f fitcheck.Finding, unit int) bool {
+	return f.Code == fitcheck.NominalSize && slices.ContainsFunc(t.measurement(), func(s step) bool {
+		return s.asks[0].Unit == unit+1 && s.asks[0].Topic != f.Topic
+	})
 }
 
 // raise says whether a finding is to be asked about, and remembers that it was.
@@ -32,7 +41,7 @@ func (t *turn) raise(f fitcheck.Finding, unit int, verdict fitcheck.Verdict) boo
 	key := fmt.Sprintf("%s@%d", f.Code, unit)
 	topicKey := fmt.Sprintf("%s@%d", f.Topic, unit)
 	m := &t.talk.Memory
-	if m.Raised[key] >= most || m.Raised[topicKey] >= maxTries || m.Tries[Ask{f.Topic, unit}] >= maxTries+1 {
+	if m.Raised[key] >= most || m.Raised[topicKey] >= maxTries || m.Tries[Ask{f.Topic, unit}] >= maxTries {
 		return false
 	}
 	if m.Raised[key] > 0 && len(t.heard.entries) == 0 {
@@ -47,7 +56,7 @@ func (t *turn) askFinding(f fitcheck.Finding, a Ask) error {
 	m := &t.talk.Memory
 	s := step{Rechecking, []Ask{a}}
 	t.say.add(t.unitLabel(a.Unit) + t.findingLine(f, a.Unit, m.Raised[fmt.Sprintf("%s@%d", f.Code, a.Unit)]-1))
-	t.safety(s)
+	t.safety(s.state)
 	m.Asking = s.asks
 	m.Tries[a]++
 	t.say.picture = pictureOf(f.Topic)

@@ -2,6 +2,7 @@ package conversation
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/conversation/wording"
@@ -40,11 +41,11 @@ func (t *turn) proceed() error {
 	if done, err := t.recheck(); done || err != nil {
 		return err
 	}
-	s := t.next()
-	if len(s.asks) == 0 {
+	steps := t.next()
+	if len(steps) == 0 {
 		return t.conclude()
 	}
-	return t.ask(s)
+	return t.ask(steps)
 }
 
 // greet introduces the assistant in the first answer, and says when the shop is closed.
@@ -158,17 +159,40 @@ func (t *turn) settleConfirm() {
 	}
 }
 
-// ask puts a question and remembers it.
-func (t *turn) ask(s step) error {
-	nth := t.triesOf(s.asks)
-	t.say.add(t.questionFor(s, nth))
-	t.safety(s)
+// ask puts questions and remembers them.
+func (t *turn) ask(steps []step) error {
 	m := &t.talk.Memory
-	m.Asking = s.asks
-	for _, a := range s.asks {
+	t.explain(steps[0])
+	m.Asking = nil
+	var lines []string
+	for _, s := range steps {
+		lines = append(lines, t.questionFor(s, t.triesOf(s.asks)))
+		m.Asking = append(m.Asking, s.asks...)
+	}
+	if len(lines) > 1 {
+		lines = []string{t.line("mail.questions", 0, nil) + "\n- " + strings.Join(lines, "\n- ")}
+	}
+	t.say.add(lines...)
+	t.safety(steps[0].state)
+	for _, a := range m.Asking {
 		m.Tries[a]++
 	}
-	return t.move(s.state)
+	return t.move(steps[0].state)
+}
+
+// explain says once, before the box is to be measured, why the dome alone won't do.
+func (t *turn) explain(s step) {
+	m := &t.talk.Memory
+	if m.Explained || s.state != Measuring || s.asks[0].Unit > len(t.check.Units) {
+		return
+	}
+	for _, reason := range t.check.Units[s.asks[0].Unit-1].Reasons {
+		if key := "why." + reason; t.book.Has(key) {
+			m.Explained = true
+			t.say.add(t.line(key, 0, nil))
+			return
+		}
+	}
 }
 
 func (t *turn) triesOf(asks []Ask) int {
@@ -180,8 +204,8 @@ func (t *turn) triesOf(asks []Ask) int {
 }
 
 // safety tells once, with the first question that takes a tape, what matters.
-func (t *turn) safety(s step) {
-	if t.talk.Memory.Cautioned || s.state != Measuring && s.state != Rechecking {
+func (t *turn) safety(state State) {
+	if t.talk.Memory.Cautioned || state != Measuring && state != Rechecking {
 		return
 	}
 	t.talk.Memory.Cautioned = true

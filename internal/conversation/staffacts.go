@@ -140,7 +140,7 @@ func AskFor(talk Talk, a Ask, of fitcheck.Topic, now time.Time, shop *Shop) (Out
 		delete(t.talk.Memory.Tries, a)
 		delete(t.talk.Memory.LetGo, a)
 		t.runCheck()
-		return t.ask(step{stateFor(a.Topic), []Ask{a}})
+		return t.ask([]step{{stateFor(a.Topic), []Ask{a}}})
 	})
 }
 

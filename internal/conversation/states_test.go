@@ -15,9 +15,9 @@ func TestMoves(t *testing.T) {
 		{Opening, Introducing, true}, {Opening, Confirming, true}, {Measuring, Rechecking, true},
 		{Rechecking, Rechecking, true}, {Confirming, HandedOver, true}, {Introducing, WithStaff, true},
 		{Lapsed, Measuring, true}, {Measuring, Lapsed, true}, {HandedOver, Silenced, true},
-		{WithStaff, Silenced, true}, {Silenced, Introducing, true}, {WithStaff, Introducing, true},
+		{WithStaff, Silenced, true},
 		{HandedOver, WithStaff, true},
-		{WithStaff, Measuring, false}, {Silenced, Measuring, false}, {Silenced, HandedOver, false},
+		{WithStaff, Measuring, false}, {WithStaff, Introducing, false}, {Silenced, Introducing, false}, {Silenced, Measuring, false}, {Silenced, HandedOver, false},
 		{HandedOver, Introducing, false}, {HandedOver, Lapsed, false}, {Lapsed, Lapsed, false},
 	} {
 		got, err := move(c.from, c.to)
@@ -26,6 +26,15 @@ func TestMoves(t *testing.T) {
 		}
 		if want := map[bool]State{true: c.to, false: c.from}[c.ok]; got != want {
 			t.Errorf("%s to %s ends in %s", c.from, c.to, got)
+		}
+	}
+}
+
+// TestRelease: only staff, or START, bring a talk back that the assistant had left.
+func TestRelease(t *testing.T) {
+	for from, ok := range map[State]bool{WithStaff: true, Silenced: true, Measuring: false, HandedOver: false} {
+		if got, err := happen(from, eventRelease); (err == nil) != ok || ok && got != Introducing {
+			t.Errorf("%s released is %s, %v", from, got, err)
 		}
 	}
 }

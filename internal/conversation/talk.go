@@ -92,6 +92,7 @@ type Memory struct {
 	Pending *Pending       `json:"pending,omitempty"` // something unclear that waits for its other half
 
 	Introduced  bool           `json:"introduced,omitempty"`
+	Explained   bool           `json:"explained,omitempty"` // told why the dome alone won't do
 	Cautioned   bool           `json:"cautioned,omitempty"` // told what matters when measuring
 	Urgent      bool           `json:"urgent,omitempty"`
 	FirstAid    bool           `json:"first_aid,omitempty"` // told what to do first
