@@ -2,7 +2,6 @@ package email
 
 import (
 	"bytes"
-	"crypto/sha256"
 	"image"
 	_ "image/gif" // headers only
 	_ "image/jpeg"
@@ -13,12 +12,6 @@ import (
 	"github.com/emersion/go-message"
 	_ "golang.org/x/image/webp"
 )
-
-// picture is an image part before it is known whether it is a photo.
-type picture struct {
-	Photo
-	hash [sha256.Size]byte
-}
 
 const (
 	// minSide: pictures under 64 x 64 are icons and tracking pixels: the outside contract.
@@ -38,9 +31,9 @@ func (w *walker) image(e *message.Entity, kind, name string, inline bool) {
 	}
 	data := w.read(e.Body, w.limits.PhotoBytes)
 	id := strings.ToLower(strings.Trim(oneLine(e.Header.Get("Content-Id")), "<> "))
-	p := picture{hash: sha256.Sum256(data), Photo: Photo{
+	p := Photo{
 		Name: name, Type: contentType(data, kind), Data: data, ContentID: id, Inline: inline,
-	}}
+	}
 	if c, _, err := image.DecodeConfig(bytes.NewReader(data)); err == nil {
 		p.Width, p.Height = c.Width, c.Height
 	}
@@ -75,27 +68,34 @@ func pictureName(name string) bool {
 // photos tells photos from logos, icons and pictures of earlier mails.
 func (w *walker) photos(n stripped) ([]Photo, []Attachment) {
 	zones := w.zones(n)
-	count := map[[sha256.Size]byte]int{}
-	for _, p := range w.images {
-		count[p.hash]++
-	}
 	var photos []Photo
 	files := w.files
-	kept := map[[sha256.Size]byte]bool{}
-	for _, p := range w.images {
+	kept := map[int]bool{}
+	for i, p := range w.images {
+		already, again := w.twins(i, kept)
 		switch {
 		case !photoType(p.Type):
 			files = append(files, Attachment{Name: p.Name, Type: p.Type, Size: len(p.Data)})
-		case p.icon() || kept[p.hash] || p.decorates(zones[p.ContentID], count[p.hash]):
+		case p.icon() || already || p.decorates(zones[p.ContentID], again):
 		case len(photos) >= w.limits.Photos:
 			w.cut = true
 			files = append(files, Attachment{Name: p.Name, Type: p.Type, Size: len(p.Data)})
 		default:
-			kept[p.hash] = true
-			photos = append(photos, p.Photo)
+			kept[i] = true
+			photos = append(photos, p)
 		}
 	}
 	return photos, files
+}
+
+// twins reports whether the same picture was kept already, and whether it comes again.
+func (w *walker) twins(i int, kept map[int]bool) (already, again bool) {
+	for j, other := range w.images {
+		if j != i && bytes.Equal(other.Data, w.images[i].Data) {
+			already, again = already || kept[j], true
+		}
+	}
+	return already, again
 }
 
 // zones says where inline pictures stand. Where the plain form was read, the HTML form
@@ -120,13 +120,13 @@ func photoType(t string) bool {
 	return false
 }
 
-func (p picture) icon() bool {
+func (p Photo) icon() bool {
 	return p.Width > 0 && (p.Width < minSide || p.Height < minSide)
 }
 
 // decorates reports whether a picture belongs to an earlier mail or to a signature: it
 // stands there, or a small one comes twice in one mail.
-func (p picture) decorates(z zone, times int) bool {
+func (p Photo) decorates(z zone, repeated bool) bool {
 	small := p.Width*p.Height <= logoPixels && len(p.Data) <= logoBytes
 	switch {
 	case z == quote:
@@ -134,5 +134,5 @@ func (p picture) decorates(z zone, times int) bool {
 	case z == signature || z == legal:
 		return small
 	}
-	return times > 1 && small
+	return repeated && small
 }

@@ -66,7 +66,7 @@ func markDeclared(lines []textLine) {
 
 // unmark leaves the words of a line alone.
 func unmark(s string) string {
-	if strings.ContainsRune(s, markOpen) {
+	if strings.IndexFunc(s, isMark) >= 0 {
 		s = cleanMarks(mark.ReplaceAllString(s, ""))
 	}
 	s = without(s, "[", "]", 200, pictureWords)

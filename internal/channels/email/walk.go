@@ -35,7 +35,7 @@ type walker struct {
 	cut      bool
 	top      *choices
 	inner    *choices // of attached mails
-	images   []picture
+	images   []Photo
 	files    []Attachment
 	status   []byte // message/delivery-status
 	returned message.Header
