@@ -24,9 +24,28 @@ func (r *reader) readChoices() {
 		}
 		all = r.sayings(all, h)
 	}
+	for n := range r.wants {
+		if h := &r.wants[n]; !r.toks[h.first].used && !r.saysStyle(all, h) {
+			all = r.sayings(all, h)
+		}
+	}
 	r.settle(all)
 	r.colors()
 	r.nothingWrong(all)
+}
+
+// saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
+// is wanted.
+func (r *reader) saysStyle(all []saying, h *hit) bool {
+	for _, s := range all {
+		if s.topic == fitcheck.TopicStyle && !s.asked && s.first <= h.last+1 && h.first <= s.last {
+			return true
+		}
+		if s.topic == fitcheck.TopicProblem && !r.asked(fitcheck.TopicWant) && s.first > h.last && s.first-h.last <= 3 && !r.softBetween(h.last+1, s.first) {
+			return true
+		}
+	}
+	return false
 }
 
 // sayings picks the senses of a phrase that count here: those that answer what was
@@ -43,10 +62,16 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if answer && !r.asked(s.topic) && h.shared(s.topic) {
 			continue
 		}
+		if s.asked && r.thingIn(h) {
+			continue
+		}
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
 		base.negated = r.negated(h.first)
 		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last)
-		if r.questioned(h.first) && !(s.topic == fitcheck.TopicWant && r.wordAt(h.first-1, "i", "can", "just") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
+		if r.astray(s.topic, h.first, h.last) || r.inSizeName(h) {
+			continue
+		}
+		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && r.wordAt(h.first-1, "i", "can", "just") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
 			continue
 		}
 		units := r.unitsAt(h.first, h.last)
@@ -59,6 +84,27 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 	}
 	return all
+}
+
+// inSizeName: the words name what a size is of: "the hole in the roof is 22 x 22".
+func (r *reader) inSizeName(h *hit) bool {
+	if r.labelAt[h.first] < 0 {
+		return false
+	}
+	l := &r.labels[r.labelAt[h.first]]
+	kind := l.senses[0].kind
+	return l.named && (l.first <= h.first && h.last <= l.last && (kind == "topic" || l.last > l.first || l.is("part", "opening")) || kind == "topic" && h.first <= l.last)
+}
+
+// thingIn: the clause of a short answer names some other thing: "triple A battery".
+func (r *reader) thingIn(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for i := from; i <= to; i++ {
+		if (i < h.first || i > h.last) && r.thingAt(i) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "from", "inside") }
@@ -127,7 +173,7 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		case s.value == "none":
 			none = k
 			continue
-		case r.past(&s):
+		case r.past(&s) || r.stopped(&s):
 			continue
 		}
 		if !has(list, s.value) {
@@ -156,6 +202,12 @@ func (r *reader) past(s *saying) bool {
 		return false
 	}
 	return r.wordsIn(s.last+1, min(s.last+5, len(r.toks)), "fixed", "patched", "stopped", "repaired", "sealed")
+}
+
+// stopped: "quit leaking after I taped it"; not "it won't quit leaking".
+func (r *reader) stopped(s *saying) bool {
+	i := s.first - 1
+	return r.wordAt(i, "quit", "quits", "stopped") && !r.negated(i) && !r.wordAt(i-1, "to", "never", "wont")
 }
 
 func has(list []string, v string) bool {
@@ -187,7 +239,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 			stands = append(stands, s)
 		}
 	}
-	stands = r.narrow(t, stands)
+	stands = r.narrow(t, worseThanGood(t, stands))
 	switch {
 	case len(stands) == 1 && stands[0].doubted:
 		s := stands[0]
@@ -202,6 +254,20 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	case vague >= 0:
 		r.fact(t, unit, fitcheck.Choice(fitcheck.ConditionGood), group[vague].first, group[vague].last)
 	}
+}
+
+// worseThanGood: "dull but straight": a fault counts more than a good word beside it.
+func worseThanGood(t fitcheck.Topic, all []saying) []saying {
+	if t != fitcheck.TopicFrameCondition || len(all) < 2 {
+		return all
+	}
+	var faults []saying
+	for _, s := range all {
+		if s.value != fitcheck.ConditionGood {
+			faults = append(faults, s)
+		}
+	}
+	return faults
 }
 
 func choiceValue(t fitcheck.Topic, v string) fitcheck.Value {

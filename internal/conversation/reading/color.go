@@ -50,7 +50,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) || r.questioned(h.first) || r.frameNear(h) {
 		return t, false
 	}
-	if r.askedOther(h) {
+	if r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
 		return t, false
 	}
 	t.doubted = r.doubted(h.first, h.last)
@@ -74,6 +74,36 @@ func (r *reader) askedOther(h *hit) bool {
 	return false
 }
 
+// ofPlastic: a color that nobody asked for is the plastic's where its clause speaks of
+// plastic, of what is wanted, or of nothing else.
+func (r *reader) ofPlastic(n int) bool {
+	h := &r.choices[n]
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if n > 0 && r.isLayer(n-1) || n+1 < len(r.choices) && r.choices[n+1].has1("layer") || n > 0 && r.choices[n-1].has1("layer") {
+		return true
+	}
+	other := false
+	for i := from; i <= to; i++ {
+		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken {
+			continue
+		}
+		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",
+			"polycarbonate", "skylight", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
+			"should", "instead", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
+			return true
+		}
+		if w := r.toks[i].word; w == nil || !w.filler {
+			other = true
+		}
+	}
+	return !other
+}
+
+func (h *hit) has1(kind string) bool {
+	_, ok := h.has(kind)
+	return ok
+}
+
 func (r *reader) frameNear(h *hit) bool {
 	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim")
 }
@@ -85,6 +115,12 @@ func (r *reader) plasticNear(h *hit) bool {
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
+	if n > 0 && r.layerFirst() {
+		before := &r.choices[n-1]
+		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, h.first) {
+			return v
+		}
+	}
 	if n+1 < len(r.choices) {
 		next := &r.choices[n+1]
 		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) {
@@ -100,12 +136,22 @@ func (r *reader) layerOf(n int) string {
 	return ""
 }
 
+// layerFirst: layers are named before their colors: "outer clear, inner white".
+func (r *reader) layerFirst() bool {
+	for n := range r.choices {
+		if r.choices[n].senses[0].topic == fitcheck.TopicColor {
+			return n > 0 && r.isLayer(n-1) && r.colorGap(r.choices[n-1].last+1, r.choices[n].first)
+		}
+	}
+	return false
+}
+
 // layerTaken: the layer's name starts the next pair: "outer clear, inner white".
 func (r *reader) layerTaken(n int) bool {
 	if r.commaBetween(r.choices[n-1].last+1, r.choices[n].first) {
 		return true
 	}
-	return n >= 2 && r.isLayer(n-2) && r.colorGap(r.choices[n-2].last+1, r.choices[n-1].first)
+	return r.layerFirst() && n >= 2 && r.isLayer(n-2) && r.colorGap(r.choices[n-2].last+1, r.choices[n-1].first)
 }
 
 func (r *reader) isLayer(n int) bool {

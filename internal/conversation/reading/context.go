@@ -7,6 +7,7 @@ type context struct {
 	topic   fitcheck.Topic // named outright: "rough opening"
 	part    string         // curb, retainer, frame, flange, plastic, dome, bulge, opening, skylight
 	face    string         // inside, outside, edge, clear
+	thing   bool           // of something that is measured, but not for a part: how thick it is
 	other   bool           // of something that is not measured for a part
 	rough   bool           // said to be a guess
 	nominal bool           // called a standard or nominal size
@@ -19,8 +20,7 @@ type context struct {
 	both    bool
 	slope   bool
 	where   bool // labels were found at all
-	unit    int
-	count   int
+	units   []int // kinds of unit, empty where the message names none
 }
 
 // describe gives every measure what the words before and after it say.
@@ -42,8 +42,24 @@ func (r *reader) describe(ms []measure) {
 		r.wordsBefore(&ms[k], left[k])
 		r.wordsAfter(&ms[k], right[k])
 		r.beside(&ms[k])
+		ms[k].units = r.unitsAt(ms[k].first, ms[k].last)
 	}
+	r.roundAll(ms)
 	r.inherit(ms)
+}
+
+// roundAll: where the message says that it is round, what is measured across is a diameter.
+func (r *reader) roundAll(ms []measure) {
+	for n := range r.labels {
+		if !r.labels[n].is("shape", "round") || r.negated(r.labels[n].first) {
+			continue
+		}
+		for k := range ms {
+			if m := &ms[k]; m.shape == lone && (m.parts[0].side == across || m.parts[0].side == noSide && m.face == "edge") {
+				m.round = true
+			}
+		}
+	}
 }
 
 // cut decides where the words between two measures part: those before it speak of
@@ -142,10 +158,15 @@ func (r *reader) denied(i int) bool {
 }
 
 func (r *reader) takeBefore(m *measure, h *hit, same bool) {
-	s := h.senses[0]
+	for _, s := range h.senses {
+		r.takeSenseBefore(m, h, s, same)
+	}
+}
+
+func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
 	switch s.kind {
 	case "topic", "part", "face", "other", "where":
-		r.takeName(m, h, true)
+		r.takeName(m, h, s, true)
 	case "shape":
 		if same {
 			m.takeShape(s.value)
@@ -160,9 +181,13 @@ func (r *reader) takeBefore(m *measure, h *hit, same bool) {
 		}
 	case "not":
 		m.drop = m.drop || same && r.only(h.last+1, m.first-1)
+	case "few":
 	case "was":
 		m.was = m.was || same && r.only(h.last+1, m.first-1)
 	case "fix":
+		if r.wordAt(h.first, "no") && r.out.Language == "es" && h.first > 0 && r.only(h.last+1, m.first-1) && r.toks[h.first-1].kind != markToken {
+			m.drop = true
+		}
 		m.fixed = true
 	}
 }
@@ -190,17 +215,22 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		}
 		for ; i <= end && i <= region[1]; i++ {
 			if h := r.labelFrom(i); h != nil && isName(h) {
-				r.takeName(m, h, false)
+				r.takeName(m, h, h.senses[0], false)
 			}
 		}
 	}
 }
 
 func (r *reader) takeAfter(m *measure, h *hit) {
-	s := h.senses[0]
+	for _, s := range h.senses {
+		r.takeSenseAfter(m, h, s)
+	}
+}
+
+func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 	switch s.kind {
 	case "topic", "part", "face", "other", "where":
-		r.takeName(m, h, false)
+		r.takeName(m, h, s, false)
 	case "shape":
 		m.takeShape(s.value)
 	case "both":
@@ -213,21 +243,25 @@ func (r *reader) takeAfter(m *measure, h *hit) {
 }
 
 // takeName takes what the measure is of; what was taken first stands.
-func (r *reader) takeName(m *measure, h *hit, before bool) {
-	s := h.senses[0]
+func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	switch s.kind {
 	case "where":
 		return
 	case "other":
+		if r.wordAt(h.first, "thick", "thickness", "grueso", "espesor") && r.otherHolds(m, h, before) {
+			m.other, m.thing = true, true
+		}
 		if !m.where && r.otherHolds(m, h, before) {
 			m.other = true
 		}
 		return
 	case "topic":
+		h.named = true
 		if m.topic == "" && !(m.part != "" && m.face != "" && !before) {
 			m.topic = fitcheck.Topic(s.value)
 		}
 	case "part":
+		h.named = true
 		if m.part == "" || (m.part == "skylight" || m.part == "dome") && before {
 			m.part = s.value
 		}

@@ -31,7 +31,20 @@ func (r *reader) countFact(c countAt) {
 	if len(units) != 1 {
 		units = []int{0}
 	}
+	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) {
+		r.unclear(fitcheck.TopicCount, units[0], WhyRough, fitcheck.Whole(c.value), c.first, c.last)
+		return
+	}
 	r.fact(fitcheck.TopicCount, units[0], fitcheck.Whole(c.value), c.first, c.last)
+}
+
+// nearDoubt: "about a dozen".
+func (r *reader) nearDoubt(first int) bool {
+	i := first - 1
+	for r.wordAt(i, "a", "the") {
+		i--
+	}
+	return i >= 0 && r.labelAt[i] >= 0 && r.labels[r.labelAt[i]].is("rough", "near")
 }
 
 var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,
@@ -98,10 +111,39 @@ func (r *reader) countNumber(i int) (n, next int) {
 	case r.wordAt(i, "dozen"):
 		return 12, i + 1
 	}
-	if v, end := r.cardinal(i); end > i && !r.by(end) && r.unitAt(end) == noUnit {
+	if v, end := r.cardinal(i); end > i && !(r.by(end) && r.numberAfter(end+1)) && r.unitAt(end) == noUnit {
 		return int(v), end
 	}
 	return 0, i
+}
+
+// countRange: "3 or 4".
+func (r *reader) countRange(i, next int) bool {
+	if !(r.wordAt(next, "or", "to", "o", "a") || r.markAt(next, '-')) {
+		return false
+	}
+	if _, end := r.countNumber(next + 1); end > next+1 {
+		r.use(i, end-1)
+		r.unclear(fitcheck.TopicCount, 0, WhyRange, nil, i, end-1)
+		return true
+	}
+	return false
+}
+
+// countSum: "4 on the front and 2 on the back".
+func (r *reader) countSum(n, next int) (int, int) {
+	if !r.wordAt(next, "on", "in", "over", "en", "at") {
+		return n, next
+	}
+	for i := next; i < len(r.toks) && !r.sentenceEnd(i); i++ {
+		if !r.wordAt(i, "and", "y") {
+			continue
+		}
+		if m, end := r.countNumber(i + 1); end > i+1 && r.wordAt(end, "on", "in", "over", "en", "at") {
+			return n + m, end
+		}
+	}
+	return n, next
 }
 
 // countAnswer reads a bare number as the answer to "how many?".
@@ -116,6 +158,8 @@ func (r *reader) countAnswer() {
 			n, next = 6, i+3
 		case r.wordAt(i, "a") && r.wordAt(i+1, "dozen"):
 			n, next = 12, i+2
+		case r.wordAt(i, "media") && r.wordAt(i+1, "docena"):
+			n, next = 6, i+2
 		case r.wordAt(i, "pair", "both", "par"):
 			n, next = 2, i+1
 		case r.wordAt(i, "couple", "few", "several", "varios", "algunos", "bunch"):
@@ -124,11 +168,15 @@ func (r *reader) countAnswer() {
 		case r.wordAt(i, "single", "solo"):
 			n, next = 1, i+1
 		}
-		if next == i || n < 1 || n > 500 || r.wordAt(next, "days", "weeks", "minutes", "or", "to", "photos", "second", "sec") {
+		if next == i || n < 1 || n > 500 || r.wordAt(next, "days", "weeks", "minutes", "photos", "second", "sec") {
 			continue
 		}
+		if r.countRange(i, next) {
+			return
+		}
+		n, next = r.countSum(n, next)
 		r.use(i, next-1)
-		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(n), i, next-1)
+		r.countFact(countAt{n, i, next - 1})
 		return
 	}
 }

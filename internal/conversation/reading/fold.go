@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"strings"
 	"unicode"
 	"unicode/utf8"
 )
@@ -67,12 +68,29 @@ func (f *folder) ascii(c byte) {
 		f.put(c + 'a' - 'A')
 	case c == '\'' || c == '`':
 		f.quote()
+	case c == '_':
+		f.put('-')
+	case c == '\\':
+		f.put('/')
+	case c == '<' && f.tag():
+		f.put(' ')
 	case c == '\r' || c == '\t' || c < ' ' && c != '\n':
 		f.put(' ')
 	case c == 0x7f:
 	default:
 		f.put(c)
 	}
+}
+
+// tag skips a mark of HTML that some programs send along: "<b>", "</div>", "<br/>".
+func (f *folder) tag() bool {
+	rest := f.src[f.next:min(len(f.src), f.next+20)]
+	end := strings.IndexByte(rest, '>')
+	if end < 1 || rest[0] != '/' && !isLetter(rest[0]|0x20) {
+		return false
+	}
+	f.next += end + 1
+	return true
 }
 
 // quote folds an apostrophe: away inside a word, two in a row to an inch mark.

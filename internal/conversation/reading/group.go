@@ -8,7 +8,8 @@ const (
 	byGap               // "x", "by"
 	weakGap             // a comma, "and", nothing
 	rangeGap            // "to", "-", "or"
-	fixGap              // "sorry", "no", "I mean"
+	fixGap              // "sorry", "no", "I mean", "..."
+	sumGap              // "plus"
 )
 
 // gapBetween tells what stands between two neighbouring lengths.
@@ -19,6 +20,12 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 		switch {
 		case r.by(i):
 			g = byGap
+		case t.mark('+') || t.is("plus", "mas"):
+			g = sumGap
+		case t.mark('.') && r.markAt(i+1, '.') && a.side == noSide && b.side == noSide:
+			if g == weakGap {
+				g = fixGap
+			}
 		case r.labelKind(i, "fix"):
 			g = fixGap
 		case g == byGap && (t.is("a", "the") || r.roughAt(i)):
@@ -26,15 +33,19 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 			if g == weakGap {
 				g = rangeGap
 			}
-		case t.mark(',') || t.mark('/') || t.mark('&') || t.mark('\n') || t.mark('.') || t.mark(';') || t.mark(':') || t.mark('|') || t.mark('+'):
+		case t.mark(',') || t.mark('/') || t.mark('&') || t.mark('\n') || t.mark('.') || t.mark(';') || t.mark(':') || t.mark('|'):
 		case t.is("and", "y", "e", "then", "the", "its", "it", "is", "on", "n", "nd", "el", "es", "de", "by", "i", "got", "other", "also", "with", "con"):
-		case r.roughAt(i) || r.labelKind(i, "axis"):
+		case r.roughAt(i) || r.labelKind(i, "axis") || t.kind == wordToken && t.word != nil && t.word.filler:
+		case r.labelKind(i, "face") && r.byAhead(i, b.first):
 		default:
 			return farGap
 		}
 	}
 	return g
 }
+
+// byAhead: "25 1/2 on the outside by 49 1/2".
+func (r *reader) byAhead(i, end int) bool { return r.by(end-1) && i < end-1 }
 
 func (r *reader) labelKind(i int, kind string) bool {
 	if r.labelAt[i] < 0 {
@@ -50,6 +61,8 @@ func (r *reader) group(qs []quantity) []measure {
 	for i := 0; i < len(qs); {
 		n, s := r.groupAt(qs, i)
 		m := measure{shape: s, parts: qs[i : i+n], first: qs[i].first, last: qs[i+n-1].last}
+		m.orphan = n == 1 && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
+		m.fixed = len(ms) > 0 && r.gapBetween(&qs[i-1], &qs[i]) == fixGap
 		ms = append(ms, m)
 		i += n
 	}
@@ -79,6 +92,8 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		return 2, pair
 	case weakGap:
 		return r.listAt(qs, i)
+	case sumGap:
+		return 2, broken
 	}
 	return 1, lone
 }

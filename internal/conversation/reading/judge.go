@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Where a number without a unit stops being plain inches. A skylight over 96 in a
 // side is rare, 96 to 300 are likelier centimetres, above that millimetres; two whole
@@ -24,7 +28,7 @@ func (r *reader) resolve(ms []measure) {
 	var all []judged
 	for k := range ms {
 		m := &ms[k]
-		if m.drop || m.other && m.topic == "" {
+		if m.drop || m.other && (m.topic == "" || m.thing) || r.notTheirs(m) || r.hypothetical(m) {
 			r.use(m.first, m.last)
 			continue
 		}
@@ -73,7 +77,7 @@ func (r *reader) isMeasure(j *judged) bool {
 	if j.topic != "" {
 		return !r.timeNear(j.measure)
 	}
-	return j.where && j.part != "skylight" && j.part != "dome" || r.alone(j.measure)
+	return j.where && j.part != "skylight" && j.part != "dome" || r.alone(j.measure) && (len(r.Asked) == 0 || r.askedSize() != "none")
 }
 
 // alone says whether the measure is all that the message says.
@@ -106,7 +110,7 @@ func (r *reader) doubt(j *judged) Why {
 }
 
 func (j *judged) unreadable() bool {
-	if j.shape == broken {
+	if j.shape == broken || j.orphan {
 		return true
 	}
 	for k := range j.parts {
@@ -162,18 +166,23 @@ func (r *reader) unitDoubt(j *judged) bool {
 
 // record writes the fact or the doubt.
 func (r *reader) record(j *judged) {
+	units := j.units
+	if len(units) == 0 {
+		units = []int{0}
+	}
 	v := r.value(j)
-	switch {
-	case j.why != "":
-		topic := j.topic
-		r.unclear(topic, j.context.unit, j.why, v, j.first, j.last)
-		if topic == "" {
-			r.out.Unclear[len(r.out.Unclear)-1].Candidates = j.candidates
+	for _, unit := range units {
+		switch {
+		case j.why != "":
+			r.unclear(j.topic, unit, j.why, v, j.first, j.last)
+			if j.topic == "" {
+				r.out.Unclear[len(r.out.Unclear)-1].Candidates = j.candidates
+			}
+		case v == nil:
+			r.unclear(j.topic, unit, WhyNumber, nil, j.first, j.last)
+		default:
+			r.fact(j.topic, unit, v, j.first, j.last)
 		}
-	case v == nil:
-		r.unclear(j.topic, j.context.unit, WhyNumber, nil, j.first, j.last)
-	default:
-		r.fact(j.topic, j.context.unit, v, j.first, j.last)
 	}
 }
 
@@ -283,9 +292,13 @@ func (r *reader) corrected(all []judged) []judged {
 		case k < 0 || j.topic == "" && !j.fixed:
 			out = append(out, j)
 		case j.was:
+		case j.shape == pair && out[k].shape == pair && !j.fixed && !r.fixedBetween(&out[k], &j) && j.topic.OfSize() && !sameLengths(&out[k], &j):
+			out[k].why, j.why = WhyWhich, WhyWhich
+			out[k].topic, j.topic = "", ""
+			out = append(out, j)
 		case j.shape == lone && out[k].shape == pair && j.parts[0].side == noSide && j.fixed:
 			out[k].replaceSide(&j)
-		case j.shape == lone && out[k].shape == lone && sidesMeet(&out[k].parts[0], &j.parts[0]):
+		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
 			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
 			out[k].shape, out[k].last = pair, j.last
 		default:
@@ -295,13 +308,34 @@ func (r *reader) corrected(all []judged) []judged {
 	return out
 }
 
+// fixedBetween: the measure before is taken back or what it was before.
+func (r *reader) fixedBetween(a, b *judged) bool {
+	return a.was || r.wordsIn(max(0, a.first-5), a.first, "said", "thought", "wrote", "told", "gave", "sent", "had", "dije") ||
+		r.wordsIn(a.last+1, b.first, "not", "no", "sorry", "actually", "wait", "instead", "again", "remeasured", "wrong", "now")
+}
+
+func sameLengths(a, b *judged) bool {
+	for k := range a.parts {
+		if a.parts[k].length() != b.parts[k].length() {
+			return false
+		}
+	}
+	return true
+}
+
+// paired: two diagonals, or two numbers called one way and the other.
+func (j *judged) paired(k *judged) bool {
+	a, b := j.parts[0].side, k.parts[0].side
+	return !k.fixed && (j.topic == fitcheck.TopicCurbDiagonals || a == someSide && b == someSide)
+}
+
 func sidesMeet(a, b *quantity) bool {
 	return a.side == width && b.side == length || a.side == length && b.side == width
 }
 
 func lastOf(all []judged, j *judged) int {
 	for k := len(all) - 1; k >= 0; k-- {
-		if all[k].topic == j.topic && all[k].context.unit == j.context.unit {
+		if all[k].topic == j.topic && slices.Equal(all[k].units, j.units) {
 			return k
 		}
 	}

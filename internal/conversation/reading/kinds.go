@@ -38,6 +38,33 @@ func (r *reader) units() {
 	r.numberedUnits()
 	r.roomUnits()
 	r.sortRefs()
+	r.trailing = r.namedAfter()
+}
+
+// namedAfter: kinds are named after what is said of them: "clear for the first and
+// bronze for the second".
+func (r *reader) namedAfter() bool {
+	if len(r.refs) == 0 {
+		return false
+	}
+	first, last := r.refs[0], r.refs[len(r.refs)-1]
+	return r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the") && r.content(0, first.first) && !r.content(last.last+1, len(r.toks))
+}
+
+// content: a number or a choice stands between two tokens.
+func (r *reader) content(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.toks[i].kind == numToken && !r.toks[i].used || r.numberAt(i).kind == digitWord && !r.wordAt(i, "one", "two") {
+			return true
+		}
+	}
+	for n := range r.choices {
+		h := &r.choices[n]
+		if h.first >= from && h.last < to && h.senses[0].topic != "" {
+			return true
+		}
+	}
+	return from == 0 && r.asked("count") && r.wholeAt(0) > 0
 }
 
 // allUnits: "both", "all three": the units that the talk knows, where it knows so many.

@@ -57,7 +57,7 @@ func (l *lexer) word() {
 			return
 		}
 	}
-	if l.dotted(end) || l.with(end) {
+	if l.dotted(end) || l.with(end) || l.spokenMark(end) {
 		return
 	}
 	if l.timesNumber(end) {
@@ -111,6 +111,22 @@ func (l *lexer) with(end int) bool {
 		return true
 	}
 	l.add(wordToken, end+1).text = "with"
+	return true
+}
+
+// spokenMark: voice keyboards write signs out: "comma", and "period" at the end.
+func (l *lexer) spokenMark(end int) bool {
+	switch l.text[l.at:end] {
+	case "comma":
+		l.add(markToken, end).text = ","
+	case "period":
+		if strings.TrimRight(l.text[end:], " \n.") != "" {
+			return false
+		}
+		l.add(markToken, end).text = "."
+	default:
+		return false
+	}
 	return true
 }
 
@@ -172,9 +188,25 @@ func (l *lexer) number() {
 			take()
 		}
 	}
+	if end := l.ordinal(start, i, dec); end > i {
+		l.add(wordToken, end)
+		return
+	}
 	t := l.add(numToken, i)
 	t.whole, t.dec, t.comma, t.bad = whole, dec, comma, bad
 	t.code = l.afterLetters(start)
+}
+
+// ordinal: "2nd", "1st": a word, unless it is the bottom of a fraction ("5/8th").
+func (l *lexer) ordinal(start, i, dec int) int {
+	if dec > 0 || i+2 > len(l.text) || start > 0 && l.text[start-1] == '/' || i+2 < len(l.text) && isLetter(l.text[i+2]) {
+		return i
+	}
+	switch l.text[i : i+2] {
+	case "st", "nd", "rd", "th":
+		return i + 2
+	}
+	return i
 }
 
 func (l *lexer) pointAt(i int) bool {

@@ -37,6 +37,7 @@ type measure struct {
 	shape       shape
 	parts       []quantity
 	first, last int // tokens, sides' names included
+	orphan      bool // a "by" stands before it, and nothing that can be read before that
 	context
 }
 

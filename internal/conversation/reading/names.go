@@ -236,3 +236,62 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 	}
 	return first, last, true
 }
+
+// wholeName reads the bare answer to "what's your name?" before its words are looked
+// at otherwise: Hal White is no color.
+func (r *reader) wholeName() {
+	if !r.asked(fitcheck.TopicName) || r.firstTalk("refuse") != nil {
+		return
+	}
+	first, last, n := -1, -1, 0
+	for i := range r.toks {
+		t := &r.toks[i]
+		switch {
+		case t.used:
+			if first >= 0 && last < i-1 && !r.toks[i-1].mark(',') && !r.toks[i-1].used && r.toks[i-1].kind == wordToken && last != i-1 {
+				return
+			}
+			continue
+		case t.kind == markToken:
+			if t.text[0] == '?' || t.text[0] == ',' && n > 0 && !r.onlyUsedAfter(i) {
+				return
+			}
+			continue
+		case t.kind != wordToken:
+			return
+		case first < 0 && (r.smallTalkAt(i) > i || r.leadWord(i)):
+			continue
+		case t.is("in", "from") && r.onlyUsedAfter(i):
+			continue
+		}
+		if n == 0 && t.word != nil && !t.word.given && !t.is("mr", "mrs", "ms", "dr", "sr", "sra", "j", "x") || negWords[t.text] && n == 0 {
+			return
+		}
+		if n > 0 && (t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords[t.text]) || t.is("will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "needs")) {
+			return
+		}
+		if first < 0 {
+			first = i
+		}
+		last = i
+		n++
+	}
+	if n == 0 || n > 4 || n == 1 && len(r.toks[first].text) < 2 {
+		return
+	}
+	r.nameFact(first, last)
+}
+
+// leadWord: small words before a bare name: "it's Dana", "sure, Dana".
+func (r *reader) leadWord(i int) bool {
+	return r.wordAt(i, "its", "it", "is", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name")
+}
+
+func (r *reader) onlyUsedAfter(i int) bool {
+	for i++; i < len(r.toks); i++ {
+		if !r.toks[i].used && r.toks[i].kind != markToken {
+			return false
+		}
+	}
+	return true
+}

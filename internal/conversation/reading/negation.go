@@ -8,8 +8,8 @@ var negWords = map[string]bool{"not": true, "no": true, "isnt": true, "arent": t
 // negStops end the reach of a "not" before them.
 var negStops = map[string]bool{"but": true, "just": true, "only": true, "except": true, "pero": true, "solo": true, "sino": true,
 	"its": true, "it": true, "rather": true, "though": true, "although": true, "however": true, "theres": true, "there": true,
-	"es": true, "esta": true, "i": true, "we": true, "nomas": true, "now": true, "because": true, "since": true, "thats": true,
-	"so": true, "hay": true, "porque": true, "and": false}
+	"i": true, "we": true, "nomas": true, "now": true, "because": true, "since": true, "thats": true,
+	"so": true, "porque": true, "and": false}
 
 const negReach = 6 // words that a "not" reaches over, common practice
 
@@ -54,6 +54,9 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
 		return !r.wordAt(j+1, "longer")
 	}
+	if r.wordAt(j, "no") && r.wordAt(j+1, "deja", "para", "dejan") && r.wordAt(j+2, "de") {
+		return true
+	}
 	if r.wordAt(j, "no") && r.wordAt(j+1, "the", "my", "they", "this", "that", "our", "el", "la") && j+2 < i {
 		return true
 	}
@@ -73,6 +76,13 @@ func (r *reader) questioned(i int) bool {
 		}
 	}
 	return false
+}
+
+// yesNoQuestion: the sentence opens like a question and ends with a question mark.
+func (r *reader) yesNoQuestion(i int) bool {
+	first, last := r.sentence(i)
+	return r.markAt(last, '?') && r.wordAt(first, "is", "are", "do", "does", "did", "can", "could", "will", "would", "should", "what",
+		"which", "how", "why", "whats", "es", "son", "cual", "que", "tienen", "hacen")
 }
 
 func (r *reader) commaBetween(from, to int) bool {

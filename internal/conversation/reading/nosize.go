@@ -87,7 +87,7 @@ func (r *reader) date(i int) bool {
 		r.use(i, i+4)
 		return true
 	}
-	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && r.timeWord(i-1) && !tapePart(r.toks[i+2].whole) {
+	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && r.timeWord(i-1) && (!tapePart(r.toks[i+2].whole) || r.wordAt(i-1, "on", "since", "before", "until") && r.unitAt(i+3) == noUnit) {
 		r.use(i, i+2)
 		return true
 	}
@@ -229,6 +229,9 @@ func (r *reader) countsOther(i int) bool {
 	}
 	if t.text == "x" || r.by(i) {
 		return false
+	}
+	if t.is("of") {
+		return true
 	}
 	if h := r.labelFrom(i); h != nil {
 		return r.labelCounts(h, i)

@@ -39,6 +39,9 @@ func (r *reader) numeralAt(i int) (n numeral, next int) {
 		if a, b, end, ok := r.slashed(i); ok {
 			return fraction(a, b), end
 		}
+		if d := r.wholeAt(i + 2); r.wordAt(i+1, "point", "punto") && d >= 0 && d < 100 {
+			return r.spokenDecimal(t.whole, d), i + 3
+		}
 		if r.toks[i].whole <= maxWhole && r.partAt(i+1) > 0 && !r.unitOrdinal(i+1) {
 			if end := r.partEnd(i + 2); t.whole < r.partAt(i+1) {
 				return fraction(t.whole, r.partAt(i+1)), end
@@ -63,16 +66,20 @@ func (r *reader) numeralInWords(i int) (n numeral, next int) {
 		return numeral{}, i
 	}
 	if r.wordAt(next, "point", "punto") && r.wholeAt(next+1) >= 0 && r.wholeAt(next+1) < 100 {
-		d := r.wholeAt(next + 1)
-		den := int64(10)
-		if d >= 10 {
-			den = 100
-		}
-		return numeral{num: v*den + d, den: den, fine: den, words: true}, next + 2
+		return r.spokenDecimal(v, r.wholeAt(next+1)), next + 2
 	}
 	n, next = r.withPart(numeral{num: v, den: 1, fine: 1}, next)
 	n.words = true
 	return n, next
+}
+
+// spokenDecimal: "twenty five point five".
+func (r *reader) spokenDecimal(v, d int64) numeral {
+	den := int64(10)
+	if d >= 10 {
+		den = 100
+	}
+	return numeral{num: v*den + d, den: den, fine: den, words: true}
 }
 
 func (r *reader) decimal(i int) (numeral, int) {
@@ -153,7 +160,7 @@ func (r *reader) slashed(i int) (a, b int64, next int, ok bool) {
 		return 0, 0, i, false // "25 / 49"
 	}
 	next = i + 3
-	if r.wordAt(next, "ths", "th", "rds", "nds", "nd", "s") && r.toks[next].glued {
+	if r.wordAt(next, "ths", "th") || r.wordAt(next, "rds", "nds", "nd", "s") && r.toks[next].glued {
 		next++
 	}
 	return r.toks[i].whole, bottom.whole, next, true
@@ -216,6 +223,9 @@ func (r *reader) brokenPart(n numeral, i int) int {
 		return i + 2
 	}
 	if r.markAt(i, '?') && r.toks[i].glued && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].glued {
+		if _, _, next, ok := r.slashed(i + 1); ok {
+			return next
+		}
 		return i + 2
 	}
 	return i

@@ -208,6 +208,7 @@ func product(a, b [][]int32) [][]int32 {
 type hit struct {
 	first, last int // tokens
 	senses      []sense
+	named       bool // it says what a size is of
 }
 
 // scan finds a layer's phrases from left to right, the longest at each place.

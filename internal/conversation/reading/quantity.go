@@ -58,6 +58,9 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 	if next == i {
 		return quantity{}, false
 	}
+	if n.frac && n.num < n.den && r.partOfOther(next) {
+		return quantity{}, false
+	}
 	q := quantity{first: start, last: next - 1, num: n.num, den: n.den, fineDen: n.fine, frac: n.frac,
 		dec: n.den%10 == 0, bad: n.bad, loose: loose, words: n.words}
 	if !r.afterNumeral(&q) {
@@ -66,6 +69,15 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 	r.looseEnd(&q)
 	q.bare = q.unit == noUnit && !q.frac && !q.dec && !q.bad
 	return q, true
+}
+
+// partOfOther: "half an hour", "3/4 of the way".
+func (r *reader) partOfOther(i int) bool {
+	j := i
+	for r.wordAt(j, "an", "a", "of", "the", "my", "de", "la", "el") {
+		j++
+	}
+	return j > i && r.unitAt(j) == noUnit && j < len(r.toks) && r.toks[j].kind == wordToken || r.wordAt(j, "hour", "hora", "mile", "way", "dozen", "docena")
 }
 
 // numeralBySound reads words that a voice keyboard writes for numbers ("too foot",
@@ -167,6 +179,9 @@ func (r *reader) inchesAfter(q *quantity) {
 		i++
 	}
 	n, next := r.numeralAt(i)
+	if next == i {
+		n, next = r.numeralBySound(i)
+	}
 	if next == i || n.bad || r.splitsFeet(i, next) {
 		return
 	}

@@ -11,6 +11,7 @@ type reader struct {
 	labels   []hit
 	choices  []hit
 	talk     []hit
+	wants []hit
 	labelAt  []int16 // by token: the label that covers it, -1 for none
 	refs     []unitRef
 	trailing bool // units are named after what is said of them
@@ -21,25 +22,29 @@ type reader struct {
 func Read(in Input) Reading {
 	r := &reader{Input: in}
 	r.out = Reading{Facts: []Fact{}, Unclear: []Unclear{}, Requests: []Request{}}
+	r.toks = lex(in.Text)
+	r.mendTypos()
+	r.out.Language = r.language()
 	if k := Keyword(in.Text); k != "" {
 		r.out.Requests = append(r.out.Requests, k)
-		r.out.Language = r.language()
 		return r.out
 	}
-	r.toks = lex(in.Text)
+	if r.reaction() {
+		return r.out
+	}
 	r.findPhrases()
 	r.contacts()
 	r.places()
+	r.wholeName()
+	r.units()
 	r.numbersOfOtherThings()
 	r.slopes()
-	r.units()
-	r.sizes()
 	r.counts()
+	r.sizes()
 	r.readChoices()
 	r.answers()
 	r.requests()
 	r.names()
-	r.out.Language = r.language()
 	r.otherLanguage()
 	return r.out
 }
@@ -49,6 +54,7 @@ func (r *reader) findPhrases() {
 	r.labels = v.scan(r.toks, labelLayer, make([]hit, 0, 16))
 	r.choices = v.scan(r.toks, choiceLayer, make([]hit, 0, 8))
 	r.talk = v.scan(r.toks, talkLayer, make([]hit, 0, 8))
+	r.wants = v.scan(r.toks, wantLayer, nil)
 	r.labelAt = make([]int16, len(r.toks))
 	for i := range r.labelAt {
 		r.labelAt[i] = -1

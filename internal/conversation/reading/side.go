@@ -67,9 +67,10 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		case t.mark('(') || t.mark(')'):
 		case t.mark('-') && !forward && t.glued: // 25-wide
 		case forward && (t.mark(':') || t.mark('=') || t.mark('-') || t.mark('~')):
+		case short && forward && t.is("is", "es", "of"):
 		case short:
 			return false
-		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "should", "its", "a", "comes", "out", "around", "now")):
+		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "tiene", "have", "has", "had", "should", "its", "a", "comes", "out", "around", "now")):
 		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y"):
 			if t.is("y") && i > from {
 				return false

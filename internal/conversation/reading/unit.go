@@ -21,7 +21,7 @@ var unitLengths = [...]fitcheck.Length{noUnit: fitcheck.Inch, inch: fitcheck.Inc
 // a small word.
 var unitWords = map[string]unit{
 	"in": inch, "inch": inch, "inches": inch, "ins": inch, "inchs": inch, "inche": inch, "inces": inch,
-	"ich": inch, "inh": inch, "inchess": inch, "pulgada": inch, "pulgadas": inch, "pulg": inch, "plg": inch,
+	"ich": inch, "iches": inch, "incehs": inch, "inchez": inch, "imches": inch, "incs": inch, "unches": inch, "inh": inch, "inchess": inch, "pulgada": inch, "pulgadas": inch, "pulg": inch, "plg": inch,
 	"pulgda": inch, "pulgads": inch,
 	"ft": foot, "foot": foot, "feet": foot, "fts": foot, "foots": foot, "feets": foot, "fet": foot,
 	"pie": foot, "pies": foot,

@@ -26,6 +26,7 @@ const (
 	labelLayer  layer = iota // names of what a size is of
 	choiceLayer              // values of topics
 	talkLayer                // requests, yes and no, doubt
+	wantLayer                // what is wanted: its words name parts and styles too
 	layerCount
 )
 
@@ -36,6 +37,7 @@ type word struct {
 	filler  bool       // may stand between the words of a phrase
 	common  bool       // an ordinary word, hardly a name
 	given   bool       // a usual given name
+	thing   bool       // something that is no part of a skylight
 	unit    unit       // a unit of length
 	number  numberWord // a number
 	langEn  bool       // a small word of English
@@ -59,6 +61,7 @@ type vocabulary struct {
 	classes map[string]int32
 	groups  map[string]int32 // classes without a name, by the words in them
 	fillers map[int32]bool   // symbols of small words
+	typos   map[string][]string // words of the trade by what a typing error leaves of them
 	symbols int32
 }
 
@@ -70,7 +73,7 @@ var words = sync.OnceValue(func() *vocabulary {
 
 func loadVocabulary(files fs.FS) (*vocabulary, error) {
 	v := &vocabulary{known: map[string]*word{}, nodes: make([]node, layerCount), classes: map[string]int32{},
-		groups: map[string]int32{}, fillers: map[int32]bool{}}
+		groups: map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}}
 	for i := range v.nodes {
 		v.nodes[i].meaning = -1
 	}
@@ -107,6 +110,8 @@ func layerOf(name string) layer {
 		return labelLayer
 	case strings.Contains(name, "/talk"):
 		return talkLayer
+	case strings.Contains(name, "/want"):
+		return wantLayer
 	}
 	return choiceLayer
 }
@@ -228,10 +233,18 @@ func (v *vocabulary) classSymbol(name string) int32 {
 // list reads "!name = words".
 func (v *vocabulary) list(line string) error {
 	name, list, _ := strings.Cut(line, "=")
+	if strings.TrimSpace(name) == "!typo" {
+		for _, text := range strings.Fields(list) {
+			v.word(text)
+			v.addTypo(text)
+		}
+		return nil
+	}
 	set := map[string]func(*word){
 		"!filler": func(w *word) { w.filler, v.fillers[w.own] = true, true },
 		"!common": func(w *word) { w.common = true },
 		"!given":  func(w *word) { w.given = true },
+		"!thing":  func(w *word) { w.thing = true },
 		"!en":     func(w *word) { w.langEn = true },
 		"!es":     func(w *word) { w.langEs = true },
 		"!fr":     func(w *word) { w.other |= french },

@@ -1,0 +1,126 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// astray says whether a value's words speak of something else than the skylight: "the
+// driveway is cracked", "aluminum ladder", "I'm hazy on that", "the neighbor has glass".
+func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
+	if r.thoughtOnce(first) || r.askedIsOf(first, last) {
+		return true
+	}
+	if t == fitcheck.TopicImpactRisk || t == fitcheck.TopicWant {
+		return r.thingAt(last + 1)
+	}
+	if t == fitcheck.TopicProblem && r.oldOne(first) {
+		return true
+	}
+	if r.modifies(t, last+1) {
+		return true
+	}
+	if r.othersClause(first, last) {
+		return true
+	}
+	if t == fitcheck.TopicUse {
+		return r.wordAt(first-1, "to", "at") && len(r.toks) > 2
+	}
+	if r.ofPerson(t, first) {
+		return true
+	}
+	return r.thingSubject(first, last)
+}
+
+func (r *reader) thingAt(i int) bool {
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.thing
+}
+
+// modifies: the word right after is some other thing's name: "acrylic paint".
+func (r *reader) modifies(t fitcheck.Topic, i int) bool {
+	if t == fitcheck.TopicProblem { // "cracked the screen", "broke her arm"
+		for r.wordAt(i, "the", "my", "her", "his", "a", "our", "their", "open") {
+			i++
+		}
+	}
+	return r.thingAt(i)
+}
+
+// thoughtOnce: "I thought it was glass".
+func (r *reader) thoughtOnce(first int) bool {
+	i := first - 1
+	for r.wordAt(i, "a", "an", "the", "was", "were", "had", "it", "they", "made", "of", "that") {
+		i--
+	}
+	return r.wordAt(i, "thought", "assumed", "figured") || r.wordAt(i, "like") && r.wordAt(i-1, "looks", "looked", "look") && r.wordsIn(first, r.sentenceLast(first), "but", "pero")
+}
+
+func (r *reader) sentenceLast(i int) int {
+	_, last := r.sentence(i)
+	return last
+}
+
+// askedIsOf: the words are part of a longer request or refusal: "none of your business".
+func (r *reader) askedIsOf(first, last int) bool {
+	for n := range r.talk {
+		h := &r.talk[n]
+		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.senses[0].kind == "req" && h.senses[0].value != "none") {
+			return true
+		}
+	}
+	return false
+}
+
+// oldOne: "the old one leaked so we replaced it".
+func (r *reader) oldOne(first int) bool {
+	for i := r.clauseStart(first); i < first; i++ {
+		if r.wordAt(i, "one") && r.wordAt(i-1, "old", "last", "previous") && r.wordsIn(first, r.sentenceLast(first), "replaced", "so") {
+			return true
+		}
+	}
+	return false
+}
+
+// othersClause: the clause is about what somebody else has.
+func (r *reader) othersClause(first, last int) bool {
+	from, to := r.clauseStart(first), r.clauseEnd(last)
+	for i := from; i <= to; i++ {
+		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecinos") && r.wordsIn(from, to+1, "has", "have", "had", "got", "tiene") {
+			return true
+		}
+	}
+	return false
+}
+
+// ofPerson: "I'm clear on that", "I'm pretty weathered myself".
+func (r *reader) ofPerson(t fitcheck.Topic, first int) bool {
+	if t == fitcheck.TopicStyle || t == fitcheck.TopicOutline {
+		return false
+	}
+	i := first - 1
+	for r.wordAt(i, "pretty", "so", "a", "little", "bit", "kinda", "very", "really", "not", "getting", "feeling", "all", "just") {
+		i--
+	}
+	return r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "am", "is", "was") && r.wordAt(i-1, "i", "he", "she", "who")
+}
+
+// thingSubject: some other thing is named before the value in its clause, and nothing
+// of a skylight is.
+func (r *reader) thingSubject(first, last int) bool {
+	from, to := r.clauseStart(first), r.clauseEnd(last)
+	thing := -1
+	for i := from; i < first; i++ {
+		if r.thingAt(i) {
+			thing = i
+		}
+	}
+	if thing < 0 {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		if i >= first && i <= last {
+			continue
+		}
+		if h := r.labelFrom(i); h != nil && h.senses[0].kind == "part" || i > thing && r.wordAt(i, "it", "its", "one", "lo", "la") {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,108 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Typing errors are mended in words of the trade only, a letter left out, put in,
+// changed, or two swapped, and only where no name is expected: a name or a town that
+// looks like such a word must stay what it is.
+
+const (
+	minMend  = 6 // letters of a word that may be mended anywhere
+	minShort = 4 // and of one in the answer to a question about choices or sizes
+)
+
+// mendTypos tells unknown words that look like a word of the trade what it knows.
+func (r *reader) mendTypos() {
+	for _, a := range r.Asked {
+		if a == fitcheck.TopicName || a == fitcheck.TopicPlace {
+			return
+		}
+	}
+	v := words()
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind != wordToken || t.word != nil || len(t.text) < minShort {
+			continue
+		}
+		if len(t.text) < minMend && len(r.Asked) == 0 || r.introBefore(i) {
+			continue
+		}
+		if w := v.mended(t.text); w != "" {
+			t.word, t.text = v.known[w], w
+		}
+	}
+}
+
+// introBefore: the word stands where a name does.
+func (r *reader) introBefore(i int) bool {
+	return r.wordAt(i-1, "im", "am", "is", "name", "names", "me", "mr", "mrs", "ms", "dr", "soy", "llamo") ||
+		i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word != nil && r.toks[i-1].word.given
+}
+
+// mended is the word of the trade that a misspelt one must mean, "" where none or
+// several are as near.
+func (v *vocabulary) mended(text string) string {
+	found := ""
+	try := func(key string) bool {
+		for _, w := range v.typos[key] {
+			if !oneEdit(text, w) || len(w) < minMend && len(text) > len(w) {
+				continue
+			}
+			if found != "" && found != w {
+				return false
+			}
+			found = w
+		}
+		return true
+	}
+	if !try(text) {
+		return ""
+	}
+	var buf [40]byte
+	if len(text) > len(buf) {
+		return ""
+	}
+	for i := range text {
+		key := append(append(buf[:0], text[:i]...), text[i+1:]...)
+		if !try(string(key)) {
+			return ""
+		}
+	}
+	return found
+}
+
+// addTypo files a word under itself and under all forms with one letter left out, so
+// that words one edit apart meet.
+func (v *vocabulary) addTypo(w string) {
+	v.typos[w] = append(v.typos[w], w)
+	for i := range w {
+		key := w[:i] + w[i+1:]
+		v.typos[key] = append(v.typos[key], w)
+	}
+}
+
+// oneEdit says whether one letter left out, put in or changed, or two neighbours
+// swapped, make b of a.
+func oneEdit(a, b string) bool {
+	i := 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	ra, rb := a[i:], b[i:]
+	switch {
+	case len(ra) == len(rb)+1:
+		return ra[1:] == rb
+	case len(rb) == len(ra)+1:
+		return rb[1:] == ra
+	case len(ra) != len(rb) || len(ra) == 0:
+		return false
+	}
+	return ra[1:] == rb[1:] || len(ra) > 1 && ra[0] == rb[1] && ra[1] == rb[0] && ra[2:] == rb[2:]
+}
+
+// reaction finds what phones send for a thumb on a message: "Liked “…”". It says
+// nothing of itself.
+func (r *reader) reaction() bool {
+	return len(r.toks) > 2 && r.wordAt(0, "liked", "loved", "disliked", "emphasized", "questioned", "laughed", "reacted") &&
+		(r.markAt(1, '"') || r.markAt(2, '"') && r.wordAt(1, "at", "to"))
+}

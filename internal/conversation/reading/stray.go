@@ -1,0 +1,43 @@
+package reading
+
+// notTheirs says whether a length is somebody's own height, or says how much more or
+// less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
+func (r *reader) notTheirs(m *measure) bool {
+	return r.ofSomebody(m) || r.relative(m)
+}
+
+func (r *reader) ofSomebody(m *measure) bool {
+	if m.shape != lone {
+		return false
+	}
+	i := m.first - 1
+	for r.wordAt(i, "is", "am", "only", "about", "like", "just", "was") || r.roughToken(i) {
+		i--
+	}
+	if r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is", "was") {
+		return m.parts[0].unit == foot || m.parts[0].feetInches
+	}
+	return r.thingAt(i) && r.wordAt(i+1, "is", "was") && m.parts[0].unit == foot
+}
+
+func (r *reader) roughToken(i int) bool { return i >= 0 && i < len(r.toks) && r.roughAt(i) }
+
+// relative: the number is a difference.
+func (r *reader) relative(m *measure) bool {
+	return m.shape == lone && (r.wordAt(m.last+1, "bigger", "larger", "smaller", "longer", "shorter", "wider", "narrower", "taller", "more", "less", "extra", "different", "difference", "off", "out") &&
+		!r.wordAt(m.last+1, "or") && !r.wordAt(m.last+2, "or") && !(r.wordAt(m.last+1, "off", "out") && r.wordAt(m.last+2, "the", "of")) ||
+		r.wordAt(m.first-1, "minus", "plus", "add", "subtract", "than", "another", "extra", "within", "by") && !r.wordAt(m.first-1, "by"))
+}
+
+// hypothetical: the size is asked about or supposed, not measured: "do you have 24 x
+// 48?", "is 26 x 50 a normal size?", "if it were 48 x 48".
+func (r *reader) hypothetical(m *measure) bool {
+	first, last := r.sentence(m.first)
+	if r.wordsIn(r.clauseStart(m.first), m.first, "if", "si") && r.wordsIn(r.clauseStart(m.first), m.first, "were", "was", "its", "it", "fuera") && !r.wordsIn(first, m.first, "know", "see", "check") {
+		return true
+	}
+	if !r.questioned(m.first) && !(r.markAt(last, '?') && r.wordAt(first, "is", "are", "should", "do", "does", "would", "could", "can", "will")) {
+		return false
+	}
+	return r.wordsIn(first, last, "have", "stock", "carry", "sell", "normal", "standard", "common", "should", "supposed", "tienen", "venden", "manejan", "big", "enough", "ok", "right", "correct", "typical")
+}
