@@ -8,7 +8,9 @@ import (
 	"log/slog"
 	"net"
 	"os"
+	"os/signal"
 	"path/filepath"
+	"syscall"
 	"time"
 
 	"github.com/jackc/pgx/v5/pgxpool"
@@ -39,6 +41,8 @@ const (
 )
 
 func (c *demoCommand) Run(ctx context.Context, s streams) error {
+	// Where nobody reads on (a pager that was left), the database is still to be stopped.
+	signal.Ignore(syscall.SIGPIPE)
 	house, err := openHouse(ctx, c, s.out)
 	if err != nil {
 		return err
@@ -182,7 +186,7 @@ func (h *house) show(ctx context.Context, c *demoCommand, out io.Writer) error {
 
 // stayUp says where to look, until Ctrl-C.
 func (h *house) stayUp(ctx context.Context, out io.Writer) error {
-	fmt.Fprintf(out, `
+	_, err := fmt.Fprintf(out, `
 The bot stays up, by the clock on the wall. Be a customer:
   make text SAY="Hi, my skylight dome cracked"
   curl -d "Hi, my skylight dome cracked" %[1]s/person/2185550160
@@ -193,6 +197,9 @@ See what came of it:
 The bot's log: %[3]s
 Ctrl-C ends it all.
 `, h.carrier.BaseURL(), h.local.URL, h.logFile.Name())
+	if err != nil {
+		return fmt.Errorf("nobody reads on: %w", err)
+	}
 	select {
 	case <-ctx.Done():
 		fmt.Fprintln(out, "\nEnding.")
@@ -214,7 +221,7 @@ func (h *house) close() error {
 		h.pool.Close()
 	}
 	if h.local != nil {
-		errs = append(errs, h.local.Stop())
+		errs = append(errs, stopDatabase(h.local))
 	}
 	if h.logFile != nil {
 		errs = append(errs, h.logFile.Close())

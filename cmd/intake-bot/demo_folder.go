@@ -6,10 +6,13 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"syscall"
 
 	"github.com/jackc/pgx/v5"
+
+	"example.com/intake-bot/internal/db"
 )
 
 const demoDatabase = "demo"
@@ -73,6 +76,28 @@ func emptyDatabase(ctx context.Context, address string) (err error) {
 		if _, err := conn.Exec(ctx, sql); err != nil {
 			return fmt.Errorf("the demo's database: %w", err)
 		}
+	}
+	return nil
+}
+
+// stopDatabase stops the demo's server, also one that an earlier demo left when it was
+// killed: the folder's lock says that no other demo uses it.
+func stopDatabase(l *db.Local) error {
+	if l.Started {
+		return l.Stop()
+	}
+	b, err := os.ReadFile(filepath.Join(l.Dir, "data", "postmaster.pid"))
+	if err != nil {
+		return fmt.Errorf("stop the demo's database: %w", err)
+	}
+	first, _, _ := strings.Cut(string(b), "\n")
+	pid, err := strconv.Atoi(first)
+	if err != nil || pid <= 1 {
+		return fmt.Errorf("stop the demo's database: no process id in postmaster.pid")
+	}
+	// SIGINT ends it at once and in good order ("fast shutdown" of the manual).
+	if err := syscall.Kill(pid, syscall.SIGINT); err != nil {
+		return fmt.Errorf("stop the demo's database: %w", err)
 	}
 	return nil
 }
