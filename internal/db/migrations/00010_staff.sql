@@ -73,22 +73,24 @@ CREATE TABLE lead_merges (
 );
 CREATE INDEX lead_merges_into ON lead_merges (into_id);
 
--- The words by which a lead is found: names and towns, the whole number and its end, the
--- address and its parts, sizes as "25.5x49.5". Only functions that never change are used,
--- since a column rests on it.
+-- The words by which a lead is found: name, town, state and ZIP word by word; the whole
+-- number and its end, the mail address and sizes ("25.5x49.5") in one piece. Only
+-- functions that never change are used, since a column rests on it.
 -- +goose StatementBegin
 CREATE FUNCTION lead_words(name text, phone text, email text, city text, region text, zip text, units jsonb)
 RETURNS tsvector LANGUAGE sql IMMUTABLE PARALLEL SAFE AS $$
-    SELECT to_tsvector('simple'::regconfig, concat_ws(' ', left(name, 200), left(city, 100), region, zip,
-        replace(phone, '+', ''), right(phone, 10), right(phone, 7), right(phone, 4),
-        left(email, 320), translate(left(email, 320), '@.+_-', '     '),
-        (SELECT string_agg(concat_ws('x', s ->> 'width_in', s ->> 'length_in', s ->> 'diameter_in'), ' ')
-         FROM jsonb_path_query(units, 'lax $[*].keyvalue().value ? (@.type() == "object" && (exists(@.width_in) || exists(@.diameter_in)))') s)))
+    SELECT to_tsvector('simple'::regconfig, concat_ws(' ', left(name, 200), left(city, 100), region, zip))
+        || array_to_tsvector(array_remove(array_remove(ARRAY[
+            right(phone, -1), right(phone, 10), right(phone, 7), right(phone, 4), lower(left(email, 320))]
+            || ARRAY(SELECT concat_ws('x', s ->> 'width_in', s ->> 'length_in', s ->> 'diameter_in')
+                FROM jsonb_path_query(units, 'lax $[*].keyvalue().value ? (@.type() == "object" && (exists(@.width_in) || exists(@.diameter_in)))') s
+                LIMIT 200), NULL), ''))
 $$;
 -- +goose StatementEnd
 
 ALTER TABLE leads ADD COLUMN words tsvector GENERATED ALWAYS AS (lead_words(name, phone, email, city, region, zip, units)) STORED;
 CREATE INDEX leads_words ON leads USING gin (words);
+CREATE INDEX leads_by_status ON leads (status, conversation_id);
 
 -- Whoever looks at a page hears of what changes. The same news twice in one transaction
 -- is told once.

@@ -1,0 +1,126 @@
+package db
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+
+	"example.com/intake-bot/internal/conversation"
+)
+
+// QueueLine is a lead as the staff's lists show it; texts are empty where not known.
+type QueueLine struct {
+	ID           int64
+	Ref          string
+	Status       conversation.Status
+	Qualified    bool
+	WhyStaff     []string
+	Urgent       bool
+	AfterHours   bool
+	Channel      conversation.Channel
+	State        conversation.State
+	OpenedAt     time.Time
+	WaitingSince *time.Time // nil: it does not wait
+	UpdatedAt    time.Time
+	Name         string
+	Phone        string
+	Email        string
+	City         string
+	Region       string
+	ZIP          string
+	Units        []byte // JSON, as in the lead record
+	HolderID     int64  // in whose hands; 0 for nobody's
+	Holder       string
+}
+
+// QueuePlace is where a list is taken up again; zero is its beginning.
+type QueuePlace struct {
+	Urgent bool
+	Since  time.Time
+	ID     int64
+}
+
+const queueColumns = `SELECT c.id, c.ref, l.status, l.qualified, l.why_staff, l.urgent, l.after_hours, c.channel, c.state, c.opened_at,
+		l.waiting_since, l.updated_at, coalesce(l.name, ''), coalesce(l.phone, ''), coalesce(l.email, ''), coalesce(l.city, ''),
+		coalesce(l.region, ''), coalesce(l.zip, ''), l.units, coalesce(h.staff_id, 0), coalesce(s.name, '') `
+
+const queueJoins = ` JOIN conversations c ON c.id = l.conversation_id
+	LEFT JOIN lead_hands h ON h.conversation_id = l.conversation_id LEFT JOIN staff s ON s.id = h.staff_id `
+
+// WaitingLeads lists the leads that wait for a person, urgent ones first, then the longest
+// waiting, from a place on. They follow an index: the cost is that of the lines given.
+func WaitingLeads(ctx context.Context, c Conn, from QueuePlace, limit int) ([]QueueLine, error) {
+	if from.ID == 0 {
+		return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`WHERE l.waiting_since IS NOT NULL
+			ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, limit)
+	}
+	return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`WHERE l.waiting_since IS NOT NULL AND l.urgent <= $2
+			AND (l.urgent < $2 OR (l.waiting_since, l.conversation_id) > ($3, $4))
+			ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, limit, from.Urgent, from.Since, from.ID)
+}
+
+// InHands lists the leads that are in somebody's hands and not finished, one person's
+// where staffID is not 0, the longest held first.
+func InHands(ctx context.Context, c Conn, staffID int64, limit int) ([]QueueLine, error) {
+	return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`
+		WHERE h.staff_id IS NOT NULL AND ($2 = 0 OR h.staff_id = $2) AND l.status NOT IN ('ordered', 'declined', 'closed')
+		ORDER BY h.since, l.conversation_id LIMIT $1`, limit, staffID)
+}
+
+// ByStatus lists leads of one status, the newest talk first, those before an id where it
+// is not 0.
+func ByStatus(ctx context.Context, c Conn, status conversation.Status, before int64, limit int) ([]QueueLine, error) {
+	return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`
+		WHERE l.status = $2 AND ($3 = 0 OR l.conversation_id < $3) ORDER BY l.conversation_id DESC LIMIT $1`, limit, status, before)
+}
+
+// mostFound bounds how many finds are put in order: whoever finds more asks again.
+const mostFound = 400
+
+// Find looks for leads by their ref, and by words of which each begins one of the lead's
+// own, or is one of its pieces; the newest first.
+func Find(ctx context.Context, c Conn, ref string, words, pieces []string, limit int) ([]QueueLine, error) {
+	terms := make([]string, 0, len(words)+len(pieces))
+	for _, w := range words {
+		terms = append(terms, lexeme(w)+":*")
+	}
+	for _, p := range pieces {
+		terms = append(terms, lexeme(p))
+	}
+	return queue(ctx, c, queueColumns+`FROM (
+			(SELECT l.* FROM leads l WHERE $3 <> '' AND l.words @@ $3::tsquery LIMIT $4)
+			UNION (SELECT l.* FROM leads l JOIN conversations r ON r.id = l.conversation_id WHERE r.ref = $2)
+		) l `+queueJoins+` ORDER BY l.waiting_since IS NOT NULL DESC, l.updated_at DESC, c.id DESC LIMIT $1`,
+		limit, strings.ToUpper(ref), strings.Join(terms, " & "), mostFound)
+}
+
+// lexeme quotes a word for a search.
+func lexeme(word string) string {
+	return "'" + strings.NewReplacer(`'`, `''`, `\`, `\\`, "\x00", "").Replace(word) + "'"
+}
+
+// CountWaiting says how many wait and in hands, without counting further than a thousand.
+func CountWaiting(ctx context.Context, c Conn) (waiting, inHands int, err error) {
+	const sql = `SELECT (SELECT count(*) FROM (SELECT FROM leads WHERE waiting_since IS NOT NULL LIMIT 1000) w),
+		(SELECT count(*) FROM (SELECT FROM lead_hands h JOIN leads l USING (conversation_id)
+			WHERE l.status NOT IN ('ordered', 'declined', 'closed') LIMIT 1000) h)`
+	if err := c.QueryRow(ctx, sql).Scan(&waiting, &inHands); err != nil {
+		return 0, 0, fmt.Errorf("count leads: %w", err)
+	}
+	return waiting, inHands, nil
+}
+
+func queue(ctx context.Context, c Conn, sql string, args ...any) ([]QueueLine, error) {
+	rows, err := c.Query(ctx, sql, args...)
+	if err != nil {
+		return nil, fmt.Errorf("list leads: %w", err)
+	}
+	lines, err := pgx.CollectRows(rows, pgx.RowToStructByPos[QueueLine])
+	if err != nil {
+		return nil, fmt.Errorf("list leads: %w", err)
+	}
+	return lines, nil
+}
