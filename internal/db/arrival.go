@@ -74,34 +74,41 @@ func (a Arrivals) Keep(ctx context.Context, tx pgx.Tx, m Arrival) (Kept, error) 
 	return a.insert(ctx, tx, m)
 }
 
+// insertMessage stores a message where its address has a talk that is not over.
+const insertMessage = `
+	INSERT INTO messages (conversation_id, direction, author, channel, address, provider_id, text, photos, at)
+	SELECT c.id, 'in', 'customer', $1, $2, $3, $4, $7, $5
+	FROM addresses a
+	JOIN conversations c ON c.id = a.conversation_id
+	JOIN leads l ON l.conversation_id = c.id
+	WHERE a.channel = $1 AND a.address = $2 AND NOT (l.status IN ('ordered', 'declined', 'closed')
+		AND c.state <> 'silenced' AND l.updated_at < $6)
+	ON CONFLICT (channel, provider_id) WHERE provider_id IS NOT NULL DO NOTHING
+	RETURNING id, conversation_id`
+
+const insertWithPhotos = `
+	WITH message AS (` + insertMessage + `), pictures AS (
+		INSERT INTO photos (message_id, k, source, content_type)
+		SELECT message.id, p.k, p.source, p.type
+		FROM message, unnest($8::text[], $9::text[]) WITH ORDINALITY AS p (source, type, k)
+	)
+	SELECT id, conversation_id FROM message`
+
 // insert stores the message where its address has a talk that is not over and it is
 // not there yet; ErrNotFound otherwise.
 func (a Arrivals) insert(ctx context.Context, tx pgx.Tx, m Arrival) (Kept, error) {
-	const sql = `
-		WITH message AS (
-			INSERT INTO messages (conversation_id, direction, author, channel, address, provider_id, text, photos, at)
-			SELECT c.id, 'in', 'customer', $1, $2, $3, $4, cardinality($6::text[]), $5
-			FROM addresses a
-			JOIN conversations c ON c.id = a.conversation_id
-			JOIN leads l ON l.conversation_id = c.id
-			WHERE a.channel = $1 AND a.address = $2 AND NOT (l.status IN ('ordered', 'declined', 'closed')
-				AND c.state <> 'silenced' AND l.updated_at < $8)
-			ON CONFLICT (channel, provider_id) WHERE provider_id IS NOT NULL DO NOTHING
-			RETURNING id, conversation_id
-		), pictures AS (
-			INSERT INTO photos (message_id, k, source, content_type)
-			SELECT message.id, p.k, p.source, p.type
-			FROM message, unnest($6::text[], $7::text[]) WITH ORDINALITY AS p (source, type, k)
-		)
-		SELECT id, conversation_id FROM message`
 	sources, types := make([]string, 0, len(m.Photos)), make([]string, 0, len(m.Photos))
 	for _, p := range m.Photos {
 		sources = append(sources, storable(p.Source))
 		types = append(types, storable(p.ContentType))
 	}
+	args := []any{m.Channel, m.Address, m.ProviderID, storable(m.Text), m.At, a.EndedBefore, len(m.Photos)}
+	sql := insertMessage
+	if len(m.Photos) > 0 {
+		sql, args = insertWithPhotos, append(args, sources, types)
+	}
 	var kept Kept
-	err := tx.QueryRow(ctx, sql, m.Channel, m.Address, m.ProviderID, storable(m.Text), m.At, sources, types, a.EndedBefore).
-		Scan(&kept.MessageID, &kept.ConversationID)
+	err := tx.QueryRow(ctx, sql, args...).Scan(&kept.MessageID, &kept.ConversationID)
 	if errors.Is(err, pgx.ErrNoRows) {
 		return Kept{}, ErrNotFound
 	}

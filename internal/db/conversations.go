@@ -33,6 +33,7 @@ type Address struct {
 type Waiting struct {
 	ID      int64
 	Message conversation.Message
+	Address string // from which it came, on the message's channel
 }
 
 // mostAtOnce bounds what one turn takes; the rest is for the next.
@@ -52,22 +53,35 @@ func HoldTalk(ctx context.Context, tx pgx.Tx, id int64) (*Held, error) {
 	b.Queue(`SELECT topic, unit, value, resolution_nm, said, coalesce(message, 0), by, undone
 		FROM facts WHERE conversation_id = $1 ORDER BY seq`, id).
 		Query(func(rows pgx.Rows) (err error) { h.Talk.Ledger, err = pgx.CollectRows(rows, scanEntry); return err })
-	b.Queue(`SELECT id, at, channel, text, photos FROM messages
+	b.Queue(`SELECT id, at, channel, text, photos, address FROM messages
 		WHERE conversation_id = $1 AND direction = 'in' AND handled_at IS NULL ORDER BY at, id LIMIT $2`, id, mostAtOnce).
 		Query(func(rows pgx.Rows) (err error) { h.Waiting, err = pgx.CollectRows(rows, scanWaiting); return err })
-	// One that was never heard, but entered by staff, is written to at the address it joins.
-	b.Queue(`(SELECT channel, address FROM messages
-		WHERE conversation_id = $1 AND direction = 'in' ORDER BY at DESC, id DESC LIMIT 1)
-		UNION ALL (SELECT channel, coalesce(phone, email, 'terminal') FROM conversations
-		WHERE id = $1 AND NOT EXISTS (SELECT FROM messages WHERE conversation_id = $1 AND direction = 'in'))`, id).
-		QueryRow(func(row pgx.Row) error { return row.Scan(&h.Newest.Channel, &h.Newest.Address) })
-	if err := tx.SendBatch(ctx, b).Close(); err != nil {
-		if errors.Is(err, pgx.ErrNoRows) {
-			err = ErrNotFound
-		}
+	err := tx.SendBatch(ctx, b).Close()
+	if err == nil {
+		err = h.findNewest(ctx, tx)
+	}
+	if errors.Is(err, pgx.ErrNoRows) {
+		err = ErrNotFound
+	}
+	if err != nil {
 		return nil, fmt.Errorf("hold talk %d: %w", id, err)
 	}
 	return h, nil
+}
+
+// findNewest says where the customer was last heard. A talk in which nobody was, since
+// staff entered it, is written to at the address that it joins.
+func (h *Held) findNewest(ctx context.Context, tx pgx.Tx) error {
+	if len(h.Waiting) > 0 {
+		newest := h.Waiting[len(h.Waiting)-1]
+		h.Newest = Address{Channel: newest.Message.Channel, Address: newest.Address}
+		return nil
+	}
+	const sql = `(SELECT channel, address FROM messages
+		WHERE conversation_id = $1 AND direction = 'in' ORDER BY at DESC, id DESC LIMIT 1)
+		UNION ALL (SELECT channel, coalesce(phone, email, 'terminal') FROM conversations
+		WHERE id = $1 AND NOT EXISTS (SELECT FROM messages WHERE conversation_id = $1 AND direction = 'in'))`
+	return tx.QueryRow(ctx, sql, h.ID).Scan(&h.Newest.Channel, &h.Newest.Address)
 }
 
 func (h *Held) scanTalk(row pgx.Row) error {
@@ -98,7 +112,7 @@ func scanEntry(row pgx.CollectableRow) (conversation.Entry, error) {
 
 func scanWaiting(row pgx.CollectableRow) (Waiting, error) {
 	w := Waiting{Message: conversation.Message{From: conversation.FromCustomer}}
-	err := row.Scan(&w.ID, &w.Message.At, &w.Message.Channel, &w.Message.Text, &w.Message.Photos)
+	err := row.Scan(&w.ID, &w.Message.At, &w.Message.Channel, &w.Message.Text, &w.Message.Photos, &w.Address)
 	w.Message.At = w.Message.At.UTC()
 	return w, err
 }

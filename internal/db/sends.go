@@ -35,7 +35,7 @@ type Send struct {
 	MessageID      int64
 	ConversationID int64
 	N              int
-	Ref            string
+	Ref            string // of the talk; only where a picture goes along
 	To             Address
 	Text           string
 	Kind           conversation.UtteranceKind
@@ -45,7 +45,7 @@ type Send struct {
 	ClaimedAt      time.Time // since when the provider may have it
 	Attempts       int       // calls to send, this one included
 	Checks         int       // questions whether it went
-	Zone           string    // the customer's time zone, empty where not known
+	Zone           string    // the customer's time zone, of a reminder; empty where not known
 }
 
 // Line is what is to be sent in a talk, seen by one who wants to send it.
@@ -59,50 +59,46 @@ type Line struct {
 	Wait time.Duration
 }
 
-// claimed are the columns that claim reads, of a row s of sends with m, c and l beside.
-const claimed = ` s.message_id, s.conversation_id, m.n, c.ref, m.channel, m.address, m.text, s.kind,
-	coalesce(s.picture, ''), s.state, s.queued_at, s.claimed_at, s.attempts, s.checks, coalesce(l.time_zone, '') `
+// claimed are the columns that claim reads, of a row s of sends with its message m
+// beside. What few messages need is looked up for those alone.
+const claimed = ` s.message_id, s.conversation_id, m.n, m.channel, m.address, m.text, s.kind, coalesce(s.picture, ''),
+	s.state, s.queued_at, s.claimed_at, s.attempts, s.checks,
+	CASE WHEN s.picture IS NULL THEN '' ELSE (SELECT c.ref FROM conversations c WHERE c.id = s.conversation_id) END,
+	CASE WHEN s.kind <> 'reminder' THEN '' ELSE (SELECT coalesce(l.time_zone, '') FROM leads l WHERE l.conversation_id = s.conversation_id) END `
 
 // claimFresh takes the head of a talk's line where it is queued and due: not a later
 // one, so that order is kept. It holds it back instead where it must not be sent.
 const claimFresh = `
-	WITH head AS (
-		SELECT message_id FROM sends WHERE conversation_id = $1 AND finished_at IS NULL
-		ORDER BY message_id LIMIT 1
-	), verdict AS (
+	WITH head AS MATERIALIZED (
 		SELECT s.message_id, CASE
 			WHEN s.kind <> 'farewell' AND EXISTS (SELECT FROM optouts o
 				WHERE o.channel = m.channel AND o.address = m.address AND o.lifted_at IS NULL) THEN 'opted_out'
 			WHEN s.kind = 'reminder' AND EXISTS (SELECT FROM messages i
 				WHERE i.conversation_id = $1 AND i.direction = 'in' AND i.id > m.id) THEN 'overtaken'
 			END AS held
-		FROM head JOIN sends s USING (message_id) JOIN messages m ON m.id = s.message_id
-	), claim AS (
-		UPDATE sends s SET
-			state = CASE WHEN v.held IS NULL THEN 'sending' ELSE 'held' END,
-			error_code = coalesce(v.held, s.error_code),
-			finished_at = CASE WHEN v.held IS NOT NULL THEN clock_timestamp() END,
-			claimed_at = clock_timestamp(),
-			due_at = clock_timestamp() + $2,
-			attempts = s.attempts + CASE WHEN v.held IS NULL THEN 1 ELSE 0 END
-		FROM verdict v
-		WHERE s.message_id = v.message_id AND s.state = 'queued' AND s.due_at <= clock_timestamp()
-		RETURNING s.*
+		FROM sends s JOIN messages m ON m.id = s.message_id
+		WHERE s.conversation_id = $1 AND s.finished_at IS NULL
+		ORDER BY s.message_id LIMIT 1
 	)
-	SELECT` + claimed + `FROM claim s JOIN messages m ON m.id = s.message_id
-	JOIN conversations c ON c.id = s.conversation_id JOIN leads l ON l.conversation_id = c.id`
+	UPDATE sends s SET
+		state = CASE WHEN head.held IS NULL THEN 'sending' ELSE 'held' END,
+		error_code = coalesce(head.held, s.error_code),
+		finished_at = CASE WHEN head.held IS NOT NULL THEN clock_timestamp() END,
+		claimed_at = clock_timestamp(),
+		due_at = clock_timestamp() + $2,
+		attempts = s.attempts + CASE WHEN head.held IS NULL THEN 1 ELSE 0 END
+	FROM head JOIN messages m ON m.id = head.message_id
+	WHERE s.message_id = head.message_id AND s.state = 'queued' AND s.due_at <= clock_timestamp()
+	RETURNING` + claimed
 
 // claimDoubtful takes over the head where whoever had it is taken for dead, or was told
-// by the provider that it can't be known.
+// by the provider that it can't be known. Nothing but the head is ever being sent.
 const claimDoubtful = `
-	WITH claim AS (
-		UPDATE sends s SET due_at = clock_timestamp() + $2, checks = s.checks + 1
-		WHERE s.conversation_id = $1 AND s.finished_at IS NULL AND s.state = 'sending' AND s.due_at <= clock_timestamp()
-		RETURNING s.*
-	)
-	SELECT` + claimed + `FROM claim s JOIN messages m ON m.id = s.message_id
-	JOIN conversations c ON c.id = s.conversation_id JOIN leads l ON l.conversation_id = c.id
-	ORDER BY s.message_id LIMIT 1`
+	UPDATE sends s SET due_at = clock_timestamp() + $2, checks = s.checks + 1
+	FROM messages m
+	WHERE m.id = s.message_id AND s.conversation_id = $1 AND s.finished_at IS NULL AND s.state = 'sending'
+		AND s.due_at <= clock_timestamp()
+	RETURNING` + claimed
 
 const headOfLine = `
 	SELECT greatest(extract(epoch FROM due_at - clock_timestamp()), 0)::float8 FROM sends
@@ -157,8 +153,8 @@ func lookAhead(ctx context.Context, c Conn, b *pgx.Batch, conversationID int64) 
 // claim runs one of the claiming statements; nil where it claims nothing.
 func claim(ctx context.Context, c Conn, sql string, conversationID int64, lease time.Duration) (*Send, error) {
 	var s Send
-	err := c.QueryRow(ctx, sql, conversationID, lease).Scan(&s.MessageID, &s.ConversationID, &s.N, &s.Ref, &s.To.Channel,
-		&s.To.Address, &s.Text, &s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Zone)
+	err := c.QueryRow(ctx, sql, conversationID, lease).Scan(&s.MessageID, &s.ConversationID, &s.N, &s.To.Channel,
+		&s.To.Address, &s.Text, &s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Ref, &s.Zone)
 	if errors.Is(err, pgx.ErrNoRows) {
 		return nil, nil //nolint:nilnil // nothing to claim is no error, and there is no send
 	}

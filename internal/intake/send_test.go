@@ -197,6 +197,22 @@ func TestSendAfterAnOptOut(t *testing.T) {
 	}
 }
 
+func TestSendInDoubtAfterAnOptOut(t *testing.T) {
+	s := newShop(t, nil)
+	s.carrier.onSend = func(call int, _ Outgoing) error {
+		if call == 1 {
+			return &Failure{Kind: Uncertain, Code: "timeout"} // the provider has it not
+		}
+		return nil
+	}
+	s.start()
+	s.text("hello")
+	s.until("the text is in doubt", func() bool { return s.sends() == "sending:timeout" })
+	s.text("STOP")
+	s.quiet()
+	s.wantSent("bye")
+}
+
 func TestSendHeldFromTheMomentThatStopIsKept(t *testing.T) {
 	s := newShop(t, nil)
 	s.text("twice")

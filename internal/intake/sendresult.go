@@ -8,6 +8,7 @@ import (
 
 	"github.com/jackc/pgx/v5"
 
+	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
 )
 
@@ -59,6 +60,20 @@ func (s *Service) inquire(ctx context.Context, b *pgx.Batch, m *db.Send, sender 
 		m.AskLater(b, s.askWait(m.Checks), "unknown")
 	case found:
 		m.Sent(b, id)
+	default:
+		s.again(ctx, b, m, sender)
+	}
+}
+
+// again sends a message that the provider turned out not to have, unless the customer
+// opted out meanwhile.
+func (s *Service) again(ctx context.Context, b *pgx.Batch, m *db.Send, sender Sender) {
+	out, err := db.OptedOut(ctx, s.opts.Pool, m.To)
+	switch {
+	case err != nil:
+		m.AskLater(b, s.askWait(m.Checks), "unknown")
+	case out && m.Kind != conversation.Farewell:
+		m.Fail(b, db.SendHeld, db.HeldOptedOut, "", s.now())
 	default:
 		m.Again(b)
 		m.Attempts++
