@@ -224,3 +224,36 @@ func TestServeSaysAllThatIsMissing(t *testing.T) {
 		}
 	}
 }
+
+func TestReadTakesAMail(t *testing.T) {
+	mail := strings.ReplaceAll(`From: Ann <ann@example.com>
+To: orders@example.test
+Subject: Re: your skylight
+
+> What does the raised box measure over the outside?
+25 1/2 x 49 1/2
+> How many layers of plastic should it have: 1, 2 or 3?
+2
+
+-- 
+Ann Berg, Duluth MN 55802
+`, "\n", "\r\n")
+	out, errs, status := runProgram(t, nil, mail, "read", "--email")
+	if status != 0 {
+		t.Fatalf("status %d: %s", status, errs)
+	}
+	got := jsonLines(t, out)[0]
+	facts, _ := json.Marshal(got["facts"])
+	const want = `[{"said":"25 1/2 x 49 1/2","topic":"curb_outside","value":{"length_in":49.5,"width_in":25.5}},{"said":"2","topic":"layers","value":2}]`
+	if string(facts) != want || got["auto"] != false || got["photos"] != float64(0) || got["text"] != "25 1/2 x 49 1/2\n\n2" {
+		t.Errorf("read %s\nwant facts %s", out, want)
+	}
+	auto := strings.Replace(mail, "Subject:", "Auto-Submitted: auto-replied\r\nSubject:", 1)
+	out, _, _ = runProgram(t, nil, auto, "read", "--email")
+	if got := jsonLines(t, out)[0]; got["auto"] != true || len(got["facts"].([]any)) != 0 {
+		t.Errorf("a mail that no person wrote is read %s", out)
+	}
+	if out, _, status := runProgram(t, nil, "", "read", "--email"); status != 1 || jsonLines(t, out)[0]["error"] == nil {
+		t.Errorf("nothing is read as %s, status %d", out, status)
+	}
+}

@@ -1,0 +1,59 @@
+package reading
+
+import (
+	"regexp"
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// probe is an answer that any size question could have; what it is taken for tells what
+// the question asks.
+const probe = " 25 1/2 x 49 1/2"
+
+// questions are words that a question about a topic has, English and Spanish; of those
+// that match, the first is the likeliest. Sizes are read by the vocabulary instead.
+var questions = []struct {
+	topic fitcheck.Topic
+	words *regexp.Regexp
+}{
+	{fitcheck.TopicPlasticSize, regexp.MustCompile(`(?i)\b(plastic|pl[aá]stico)\b.*\b(edge to edge|lip to lip|borde a borde)\b`)},
+	{fitcheck.TopicLayers, regexp.MustCompile(`(?i)\b(layers?|single|double|triple|capas?)\b`)},
+	{fitcheck.TopicFrameCondition, regexp.MustCompile(`(?i)\b(bent|corroded|sound|condition|shape is|doblado|oxidado)\b`)},
+	{fitcheck.TopicFinish, regexp.MustCompile(`(?i)\b(finish|mill|anodized|powder coat|acabado)\b`)},
+	{fitcheck.TopicColor, regexp.MustCompile(`(?i)\b(colou?rs?|clear, white|bronze or|colore?s?)\b`)},
+	{fitcheck.TopicMaterial, regexp.MustCompile(`(?i)\b(acrylic|polycarbonate|material|acr[ií]lico|policarbonato)\b`)},
+	{fitcheck.TopicCount, regexp.MustCompile(`(?i)\b(how many (of|do|are|domes|skylights|units)|cu[aá]nt[oa]s (de|domos|tragaluces|unidades|son|necesita))\b`)},
+	{fitcheck.TopicUse, regexp.MustCompile(`(?i)\b(building|house|home|business|shed|edificio|casa)\b`)},
+	{fitcheck.TopicProblem, regexp.MustCompile(`(?i)\b(wrong with|cracked|leak\w*|hazy|problema?)\b`)},
+	{fitcheck.TopicWant, regexp.MustCompile(`(?i)\b(complete unit|just the (plastic )?dome|unidad completa)\b`)},
+	{fitcheck.TopicImpactRisk, regexp.MustCompile(`(?i)\b(hail|branches|golf|granizo)\b`)},
+	{fitcheck.TopicName, regexp.MustCompile(`(?i)\b(name|who am i|nombre)\b`)},
+	{fitcheck.TopicPlace, regexp.MustCompile(`(?i)\b(zip|ship to|town|c[oó]digo postal|ciudad)\b`)},
+	{fitcheck.TopicPhotos, regexp.MustCompile(`(?i)\b(photos?|pictures?|fotos?)\b`)},
+	{fitcheck.TopicStyle, regexp.MustCompile(`(?i)\b(up there|what kind|held by|qu[eé] tipo)\b`)},
+}
+
+// ofSize are words that a question about a size has.
+var ofSize = regexp.MustCompile(`(?i)\b(how (big|wide|long|large|high|tall)|measure\w*|dimensions?|sizes?|inside|outside|opening|` +
+	`mide\w*|medidas?|adentro|afuera|interior|exterior|abertura)\b`)
+
+// Asks says what a question asks, the likeliest topic first: of a mail's quoted text, so
+// that the answer under it is read as one. It never fails; nil where it can't be told.
+func Asks(question string) []fitcheck.Topic {
+	var out []fitcheck.Topic
+	if ofSize.MatchString(question) {
+		for _, f := range Read(Input{Text: question + probe}).Facts {
+			if f.Topic.OfSize() {
+				out = append(out, f.Topic)
+				break
+			}
+		}
+	}
+	for _, q := range questions {
+		if q.words.MatchString(question) && !slices.Contains(out, q.topic) {
+			out = append(out, q.topic)
+		}
+	}
+	return out
+}
