@@ -47,6 +47,7 @@ func (s *session) waiting() ([]imap.UID, error) {
 		}
 		return err
 	})
+	uids = slices.DeleteFunc(uids, func(uid imap.UID) bool { return s.unreadable[uid] })
 	slices.Sort(uids)
 	return uids, err
 }
@@ -101,17 +102,27 @@ func (s *session) take(l letter) error {
 		in.Raw, gone, err = s.body(l.uid, section)
 		return err
 	})
-	if err != nil {
-		return err
-	}
-	if gone {
+	var said *imap.Error
+	if errors.As(err, &said) {
+		s.skip(l.uid, said)
 		return nil
+	}
+	if err != nil || gone {
+		return err
 	}
 	in.TooLarge = in.TooLarge || int64(len(in.Raw)) > s.w.cfg.MaxBytes
 	if err := s.w.cfg.Store(s.ctx, in); err != nil {
 		return fmt.Errorf("store the mail with UID %d: %w", l.uid, err)
 	}
 	return s.moveAway(l.uid)
+}
+
+// skip leaves a mail that the server itself can't read where it is, for this connection,
+// so that those behind it are not held up.
+func (s *session) skip(uid imap.UID, said *imap.Error) {
+	s.unreadable[uid] = true
+	s.w.note(func(h *Health) { h.Unreadable = len(s.unreadable) })
+	s.w.cfg.Log.WarnContext(s.ctx, "mailbox: a mail can't be read", "uid", uid, "answer", said.Type)
 }
 
 // body reads one mail, never more than the limit, whatever size the server claimed.

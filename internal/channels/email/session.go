@@ -21,6 +21,8 @@ type session struct {
 	stop     func() bool
 	validity uint32
 	news     chan struct{} // something changed in the folder
+
+	unreadable map[imap.UID]bool // the server refuses to give these
 }
 
 var errSlow = errors.New("mail server did not answer in time")
@@ -32,7 +34,7 @@ func (w *Watcher) connect(ctx context.Context) (*session, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &session{w: w, ctx: ctx, news: make(chan struct{}, 1)}
+	s := &session{w: w, ctx: ctx, news: make(chan struct{}, 1), unreadable: map[imap.UID]bool{}}
 	if err := s.greet(conn); err != nil {
 		conn.Close()
 		return nil, err

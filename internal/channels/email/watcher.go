@@ -58,10 +58,11 @@ type Watcher struct {
 
 // Health is how the watching goes.
 type Health struct {
-	Connected bool
-	Emptied   time.Time // when the mailbox was last seen without mail that waits
-	Waiting   int       // mails that waited when the mailbox was last looked at
-	Err       error     // why it last broke off; nil once it goes again
+	Connected  bool
+	Emptied    time.Time // when the mailbox was last seen without mail that waits
+	Waiting    int       // mails that waited when the mailbox was last looked at
+	Unreadable int       // mails that the server lists but does not give; they stay
+	Err        error     // why it last broke off; nil once it goes again
 }
 
 // NewWatcher checks the settings; it does not connect.
@@ -164,7 +165,7 @@ func (w *Watcher) turn(ctx context.Context) (worked bool, err error) {
 	if err := s.open(); err != nil {
 		return false, err
 	}
-	w.note(func(h *Health) { h.Connected, h.Err = true, nil })
+	w.note(func(h *Health) { h.Connected, h.Unreadable, h.Err = true, 0, nil })
 	for {
 		if err := s.drain(); err != nil {
 			return worked, s.why(err)

@@ -179,6 +179,23 @@ func TestMailboxMadeAnew(t *testing.T) {
 	}
 }
 
+// One mail that the server can't give does not hold up those behind it, and stays.
+func TestUnreadableMailHoldsNothingUp(t *testing.T) {
+	m := startMemory(t, capSet(imap.CapMove))
+	p := startProxy(t, m.address, strings.NewReplacer("FETCH 2 (UID BODY", "FETCH 2 (UID BOGUS"))
+	k := newKept()
+	for i := 1; i <= 4; i++ {
+		m.put(mailNumber(i))
+	}
+	w := watcherFor(t, p.address, k, nil)
+	run(t, w)
+	until(t, "the others", func() bool { return m.count(takenIn) == 3 })
+	until(t, "health", func() bool { h := w.Health(); return h.Unreadable == 1 && h.Connected && !h.Emptied.IsZero() })
+	if m.count("INBOX") != 1 {
+		t.Errorf("%d left", m.count("INBOX"))
+	}
+}
+
 // oneLock is a lock between watchers; lose takes it from whoever has it.
 type oneLock struct {
 	token chan struct{}

@@ -17,6 +17,10 @@ type Inbound struct {
 	Text  string // valid UTF-8 without NUL; empty for a picture alone
 	Media []Media
 	At    time.Time // when the post came; the carrier gives no time of its own
+	// OptOut is "STOP", "START" or "HELP" where the carrier knew the word and has answered
+	// it by itself, as an account can be set. Source: from memory of the carrier's page on
+	// its opt-out handling.
+	OptOut string
 }
 
 // Media is a picture, or another file, that waits at the carrier. The address is the
@@ -48,6 +52,9 @@ func (h *Webhook) Inbound(w http.ResponseWriter, r *http.Request) (Inbound, erro
 		Text:  cleanText(form.Get("Body")),
 		Media: media(form),
 		At:    h.now(),
+	}
+	if word := form.Get("OptOutType"); plainWord(word, 16) {
+		in.OptOut = strings.ToUpper(word)
 	}
 	if to, err := Normalize(in.To); err == nil {
 		in.To = to

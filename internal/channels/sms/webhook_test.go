@@ -160,6 +160,7 @@ func TestInboundFields(t *testing.T) {
 	form := inboundForm()
 	form.Set("Body", "a\x00b\xff ½")
 	form.Set("NumMedia", "3")
+	form.Set("OptOutType", "stop")
 	form.Set("MediaUrl0", "https://media.example/ME1")
 	form.Set("MediaContentType0", "image/jpeg")
 	form.Set("MediaUrl1", "file:///etc/passwd")
@@ -173,6 +174,9 @@ func TestInboundFields(t *testing.T) {
 	}
 	if len(in.Media) != 2 || in.Media[0] != (sms.Media{URL: "https://media.example/ME1", Type: "image/jpeg"}) {
 		t.Errorf("media %+v", in.Media)
+	}
+	if in.OptOut != "STOP" {
+		t.Errorf("opt-out %q", in.OptOut)
 	}
 	if !in.At.Equal(now) || in.At.Location() != time.UTC || in.To != shop {
 		t.Errorf("at %v, to %s", in.At, in.To)
