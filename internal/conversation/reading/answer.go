@@ -81,6 +81,9 @@ func (r *reader) confirm() {
 		h := &r.talk[n]
 		v, _ := h.has("say")
 		switch {
+		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
+		case v == "yes" && r.notYet(h):
+		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:
 		case v == "yes" && yes < 0 && !r.negated(h.first) && !r.questioned(h.first) && r.clauseIs(h):
 			yes = n
 		case v == "no" && no < 0 && (r.clauseIs(h) || n == 0 && h.first == 0):
@@ -105,9 +108,22 @@ func (r *reader) confirm() {
 	}
 }
 
+// notYet: a word like "right" that leads on to something else than a yes: "yes I have
+// a question", "ok but when does it ship".
+func (r *reader) notYet(h *hit) bool {
+	i := h.last + 1
+	for r.markAt(i, ',') || r.markAt(i, '.') || r.markAt(i, '!') {
+		i++
+	}
+	if r.wordAt(i, "but", "so", "pero") || r.wordAt(i, "i") && r.wordAt(i+1, "have", "still", "need", "want", "got") || r.wordAt(i, "im", "not", "no", "wait", "let", "ill", "hold") {
+		return !r.wordAt(i, "no") || !r.wordAt(i+1, "changes", "problem", "problems", "issues")
+	}
+	return false
+}
+
 // clauseIs says whether the phrase starts its clause or fills it, as an answer does.
 func (r *reader) clauseIs(h *hit) bool {
-	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkBefore(h.first-1) ||
+	return h.first == 0 || r.wordAt(h.first-1, "says", "said", "wife", "husband", "dice") || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkBefore(h.first-1) ||
 		r.only(r.clauseStart(h.first), h.first-1)
 }
 

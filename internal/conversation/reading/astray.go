@@ -21,7 +21,8 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	if t == fitcheck.TopicUse {
-		return r.wordAt(first-1, "to", "at") && len(r.toks) > 2
+		return r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+			r.wordAt(last+1, "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}
 	if r.ofPerson(t, first) {
 		return true

@@ -67,6 +67,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
 		base.negated = r.negated(h.first)
+		if r.unknownTo(h.first) {
+			continue
+		}
 		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last)
 		if r.astray(s.topic, h.first, h.last) || r.inSizeName(h) {
 			continue
@@ -84,6 +87,16 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 	}
 	return all
+}
+
+// unknownTo: "I don't know if it's cracked".
+func (r *reader) unknownTo(first int) bool {
+	for i := r.clauseStart(first); i < first; i++ {
+		if r.wordAt(i, "if", "whether", "si") && r.wordAt(i-1, "know", "sure", "tell", "see", "unsure", "se", "clue", "idea", "remember") {
+			return true
+		}
+	}
+	return false
 }
 
 // inSizeName: the words name what a size is of: "the hole in the roof is 22 x 22".
@@ -241,6 +254,8 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	}
 	stands = r.narrow(t, worseThanGood(t, stands))
 	switch {
+	case len(stands) == 1 && stands[0].doubted && vague >= 0 && group[vague].doubted && !group[vague].negated:
+		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[0].last)
 	case len(stands) == 1 && stands[0].doubted:
 		s := stands[0]
 		r.unclear(t, unit, WhyRough, choiceValue(t, s.value), s.first, s.last)
@@ -249,7 +264,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 		r.fact(t, unit, choiceValue(t, s.value), s.first, s.last)
 	case len(stands) > 1:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[len(stands)-1].last)
-	case vague >= 0 && (!group[vague].negated || t != fitcheck.TopicFrameCondition):
+	case vague >= 0 && len(stands) == 0 && (!group[vague].negated || t != fitcheck.TopicFrameCondition):
 		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last)
 	case vague >= 0:
 		r.fact(t, unit, fitcheck.Choice(fitcheck.ConditionGood), group[vague].first, group[vague].last)
@@ -283,6 +298,11 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	if len(all) < 2 {
 		return all
 	}
+	if t == fitcheck.TopicUse {
+		if v := r.useMeant(all); v >= 0 {
+			return all[v : v+1]
+		}
+	}
 	first, last := all[0], all[len(all)-1]
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "or", "o") && r.softOr(i) {
@@ -294,10 +314,35 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 			return all[len(all)-1:]
 		}
 	}
+	if t == fitcheck.TopicUse {
+		if v := r.useMeant(all); v >= 0 {
+			return all[v : v+1]
+		}
+	}
 	if v := special(t, all); v >= 0 {
 		return all[v : v+1]
 	}
 	return all
+}
+
+// useMeant: of several buildings the one that the skylight is said to be on: "this is
+// about the house", "the one on the barn".
+func (r *reader) useMeant(all []saying) int {
+	found := -1
+	for k := range all {
+		i := all[k].first - 1
+		for r.wordAt(i, "the", "my", "our", "a", "regular", "main", "is") {
+			i--
+		}
+		if !r.wordAt(i, "on", "about", "for", "ours", "mine", "over", "of") && !(r.wordAt(i, "ours", "mine")) {
+			continue
+		}
+		if found >= 0 {
+			return -1
+		}
+		found = k
+	}
+	return found
 }
 
 func (r *reader) softOr(i int) bool { return true }

@@ -105,7 +105,12 @@ func (h *hit) has1(kind string) bool {
 }
 
 func (r *reader) frameNear(h *hit) bool {
-	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim")
+	i := h.first - 1
+	for r.wordAt(i, "is", "are", "all", "was") {
+		i--
+	}
+	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim") || r.wordAt(i, "frame", "frames", "metal", "marco",
+		"house", "roof", "door", "trim", "siding", "wall", "walls", "ceiling", "snow", "shingles", "light", "room", "casa")
 }
 
 func (r *reader) plasticNear(h *hit) bool {
@@ -139,7 +144,7 @@ func (r *reader) layerOf(n int) string {
 // layerFirst: layers are named before their colors: "outer clear, inner white".
 func (r *reader) layerFirst() bool {
 	for n := range r.choices {
-		if r.choices[n].senses[0].topic == fitcheck.TopicColor {
+		if _, ok := r.choices[n].has("color"); ok {
 			return n > 0 && r.isLayer(n-1) && r.colorGap(r.choices[n-1].last+1, r.choices[n].first)
 		}
 	}

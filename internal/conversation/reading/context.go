@@ -11,6 +11,7 @@ type context struct {
 	other   bool           // of something that is not measured for a part
 	rough   bool           // said to be a guess
 	nominal bool           // called a standard or nominal size
+	named   bool           // a name stands right beside it
 	drop    bool           // "not 25", "instead of 25"
 	was     bool           // what it used to be
 	fixed   bool           // a word of correction comes before it
@@ -19,7 +20,8 @@ type context struct {
 	diag    bool
 	both    bool
 	slope   bool
-	where   bool // labels were found at all
+	where   bool  // labels were found at all
+	from    int   // token at which its own words start
 	units   []int // kinds of unit, empty where the message names none
 }
 
@@ -43,6 +45,7 @@ func (r *reader) describe(ms []measure) {
 		r.wordsAfter(&ms[k], right[k])
 		r.beside(&ms[k])
 		ms[k].units = r.unitsAt(ms[k].first, ms[k].last)
+		ms[k].from = left[k][0]
 	}
 	r.roundAll(ms)
 	r.inherit(ms)
@@ -271,6 +274,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		}
 	}
 	m.where = true
+	if before && r.only(h.last+1, m.first-1) || !before && r.only(m.last+1, h.first-1) {
+		m.named = true
+	}
 }
 
 // otherHolds: a word for some other thing makes the measure that thing's only where

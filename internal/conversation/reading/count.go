@@ -44,6 +44,9 @@ func (r *reader) nearDoubt(first int) bool {
 	for r.wordAt(i, "a", "the") {
 		i--
 	}
+	if r.wordAt(first, "a") && i < 0 {
+		i = first
+	}
 	return i >= 0 && r.labelAt[i] >= 0 && r.labels[r.labelAt[i]].is("rough", "near")
 }
 
@@ -78,10 +81,23 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			break
 		}
 	}
+	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
+		return countAt{n, i, next}, true
+	}
 	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "these", "those", "ellos", "ellas", "estos", "estas", "the") && n > 1 {
 		return countAt{n, i, next + 1}, true
 	}
 	return countAt{}, false
+}
+
+// refAt: a kind of unit is named right there: "two of the first kind".
+func (r *reader) refAt(from, to int) bool {
+	for k := range r.refs {
+		if r.refs[k].first >= from && r.refs[k].first < to {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) sized(i int) bool { return false }

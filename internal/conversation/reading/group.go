@@ -20,7 +20,7 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 		switch {
 		case r.by(i):
 			g = byGap
-		case t.mark('+') || t.is("plus", "mas"):
+		case t.mark('+') || t.is("plus", "mas") || t.is("over", "under") && a.frac && a.num < a.den:
 			g = sumGap
 		case t.mark('.') && r.markAt(i+1, '.') && a.side == noSide && b.side == noSide:
 			if g == weakGap {
@@ -61,7 +61,7 @@ func (r *reader) group(qs []quantity) []measure {
 	for i := 0; i < len(qs); {
 		n, s := r.groupAt(qs, i)
 		m := measure{shape: s, parts: qs[i : i+n], first: qs[i].first, last: qs[i+n-1].last}
-		m.orphan = n == 1 && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
+		m.orphan = n == 1 && m.first > 1 && qs[i].side == noSide && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
 		m.fixed = len(ms) > 0 && r.gapBetween(&qs[i-1], &qs[i]) == fixGap
 		ms = append(ms, m)
 		i += n

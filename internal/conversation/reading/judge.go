@@ -35,7 +35,7 @@ func (r *reader) resolve(ms []measure) {
 		j := judged{measure: m}
 		j.topic, j.candidates = r.topicOf(m)
 		r.settleHeight(&j, all)
-		if !r.isMeasure(&j) {
+		if !r.isMeasure(&j) || r.unasked(&j) {
 			continue
 		}
 		j.why = r.doubt(&j)
@@ -71,13 +71,35 @@ func (r *reader) isMeasure(j *judged) bool {
 	if j.shape != lone || !q.bare || j.square || j.round {
 		return true
 	}
-	if q.side != noSide && q.side != someSide || j.topic != "" && j.where {
+	if q.side != noSide && q.side != someSide || j.topic != "" && j.named {
 		return true
 	}
-	if j.topic != "" {
+	if j.topic != "" && r.asked(j.topic) {
 		return !r.timeNear(j.measure)
 	}
-	return j.where && j.part != "skylight" && j.part != "dome" || r.alone(j.measure) && (len(r.Asked) == 0 || r.askedSize() != "none")
+	return j.named && len(r.Asked) == 0 && j.part != "skylight" && j.part != "dome" || r.alone(j.measure) && (len(r.Asked) == 0 || r.askedSize() != "none")
+}
+
+// unasked drops what no size question asked for and nothing marks as a size of ours:
+// "9/10 sure", "a 2x4 to prop it open", hail of 1 3/4 inch.
+func (r *reader) unasked(j *judged) bool {
+	if j.shape == ranged && j.parts[0].bare && r.timeNear(j.measure) {
+		return true
+	}
+	if r.askedSize() != "none" || j.where {
+		return false
+	}
+	if j.unreadable() {
+		return true
+	}
+	first, last := r.sentence(j.first)
+	for n := range r.labels {
+		h := &r.labels[n]
+		if h.first >= first && h.last <= last && h.is("other", "other") && j.shape == lone {
+			return true
+		}
+	}
+	return r.nominal(j) && j.shape == pair && (len(r.Asked) > 0 || r.wordsIn(first, last, "takes", "lumber", "framed", "built", "made", "prop", "studs", "stud"))
 }
 
 // alone says whether the measure is all that the message says.

@@ -34,6 +34,11 @@ func (r *reader) units() {
 		if ref.units != nil {
 			r.refs = append(r.refs, ref)
 		}
+		for i := h.first; i <= h.last; i++ {
+			if r.toks[i].kind == numToken || r.numberAt(i).kind != notNumber {
+				r.toks[i].used = true
+			}
+		}
 	}
 	r.numberedUnits()
 	r.roomUnits()

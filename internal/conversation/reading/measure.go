@@ -36,7 +36,7 @@ const (
 type measure struct {
 	shape       shape
 	parts       []quantity
-	first, last int // tokens, sides' names included
+	first, last int  // tokens, sides' names included
 	orphan      bool // a "by" stands before it, and nothing that can be read before that
 	context
 }
@@ -51,7 +51,7 @@ func (r *reader) sizes() {
 	r.nameSides(qs)
 	ms := r.group(qs)
 	r.describe(ms)
-	r.resolve(ms)
+	r.resolve(r.countedKinds(ms))
 }
 
 // quantities reads every length in the message from left to right.
@@ -75,7 +75,44 @@ func (r *reader) quantities() []quantity {
 			i = q.last
 		}
 	}
-	return r.spreadUnits(qs)
+	return r.unitForAll(r.spreadUnits(qs))
+}
+
+// unitForAll gives all lengths the unit that the message names once, beside none of
+// them: "in cm: 64.8 x 125.8", "64.8 x 125.8 (centimeters sorry)".
+func (r *reader) unitForAll(qs []quantity) []quantity {
+	u, word := noUnit, ""
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || len(t.text) < 2 || t.text == "in" || inQuantity(qs, i) || r.numberAt(i-1).kind != notNumber {
+			continue
+		}
+		if u != noUnit && t.word.unit != u {
+			return qs
+		}
+		u, word = t.word.unit, t.text
+	}
+	if u == noUnit || u == foot || r.wordAt(0, "not") {
+		return qs
+	}
+	for i := range qs {
+		if qs[i].unit != noUnit || qs[i].frac && u != inch {
+			return qs
+		}
+	}
+	for i := range qs {
+		qs[i].unit, qs[i].bare = u, qs[i].bare && word == ""
+	}
+	return qs
+}
+
+func inQuantity(qs []quantity, i int) bool {
+	for k := range qs {
+		if i >= qs[k].first && i <= qs[k].last {
+			return true
+		}
+	}
+	return false
 }
 
 // plausible drops words that are numbers only by their letters: "the other one".

@@ -25,13 +25,23 @@ func (r *reader) introduced() bool {
 			continue
 		}
 		switch v {
+		case "first":
+			if r.firstAndLast(n) {
+				return true
+			}
+		case "kin":
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.asked(fitcheck.TopicName) {
+				r.nameFact(first, last)
+				return true
+			}
 		case "name":
 			if first, last, ok := r.nameFrom(h.last+1, false); ok {
+				first, last = r.longerName(first, last)
 				r.nameFact(first, last)
 				return true
 			}
 		case "im":
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.nameEnds(last+1) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.nameEnds(last+1) && r.surelyName(h, first, last) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -45,6 +55,61 @@ func (r *reader) introduced() bool {
 	return r.signedName()
 }
 
+// firstAndLast: "first name Dana last name Whitfield".
+func (r *reader) firstAndLast(n int) bool {
+	first, end, ok := r.nameFrom(r.talk[n].last+1, false)
+	if !ok {
+		return false
+	}
+	for k := n + 1; k < len(r.talk); k++ {
+		if v, _ := r.talk[k].has("intro"); v != "last" {
+			continue
+		}
+		if from, to, ok := r.nameFrom(r.talk[k].last+1, false); ok {
+			name := properCase(r.said(first, end)) + " " + properCase(r.said(from, to))
+			r.use(first, to)
+			r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, to)
+			return true
+		}
+	}
+	return false
+}
+
+// longerName: "Whitfeld, Dana Whitfeld": the whole name that follows says more.
+func (r *reader) longerName(first, last int) (int, int) {
+	if !r.markAt(last+1, ',') {
+		return first, last
+	}
+	from, to, ok := r.nameFrom(last+2, true)
+	if !ok || to-from <= last-first {
+		return first, last
+	}
+	for i := from; i <= to; i++ {
+		if r.toks[i].text == r.toks[first].text {
+			return from, to
+		}
+	}
+	return first, last
+}
+
+// surelyName: after "this is" or "I'm" one unknown word alone is a name only where it
+// does not look like another kind of word.
+func (r *reader) surelyName(h *hit, first, last int) bool {
+	if last > first || r.toks[first].word != nil && r.toks[first].word.given {
+		return true
+	}
+	text := r.toks[first].text
+	for _, end := range []string{"ed", "ing", "ly", "ful", "ous", "able", "ible", "less", "ish", "est", "ated", "ted", "ive", "ic", "al"} {
+		if len(text) > len(end)+2 && text[len(text)-len(end):] == end {
+			return false
+		}
+	}
+	if r.wordAt(h.first, "this") && !r.asked(fitcheck.TopicName) {
+		return r.wordAt(last+1, "from", "with", "here", "calling", "texting", "in", "and") || r.toks[first].upper && last+1 >= len(r.toks)
+	}
+	return true
+}
+
 // nameFrom reads a name that starts at token i. After "I'm" it must not be an ordinary word.
 func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 	for r.markAt(i, ':') || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es", "its") {
@@ -54,6 +119,10 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 	for last-first+1 < maxNameWords*2 && last+1 < len(r.toks) {
 		j := last + 1
 		switch {
+		case j > first && r.wordAt(j, "will") && r.verbAfterWill(j+1):
+			return first, last, r.likelyName(first, last, strict)
+		case j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true):
+			return first, last, r.likelyName(first, last, strict)
 		case r.nameWord(j, strict || j > first):
 			last = j
 		case j > first && (r.wordAt(j, "and", "y") || r.markAt(j, '&')) && r.nameWord(j+1, true) && r.properName(j+1):
@@ -67,6 +136,10 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 		}
 	}
 	return first, last, last >= first && r.likelyName(first, last, strict)
+}
+
+func (r *reader) verbAfterWill(i int) bool {
+	return i < len(r.toks) && r.toks[i].kind == wordToken && (r.toks[i].word == nil || !r.toks[i].word.given)
 }
 
 func (r *reader) titleOrInitial(i int) bool {
@@ -199,7 +272,7 @@ func (r *reader) bareName() {
 		i++
 	}
 	first, last, ok := r.answerName(i)
-	if !ok {
+	if !ok || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
 		return
 	}
 	r.nameFact(first, last)
@@ -253,7 +326,10 @@ func (r *reader) wholeName() {
 			}
 			continue
 		case t.kind == markToken:
-			if t.text[0] == '?' || t.text[0] == ',' && n > 0 && !r.onlyUsedAfter(i) {
+			if t.text[0] == ',' && n == 1 && r.turned(first, i) {
+				return
+			}
+			if t.text[0] == '?' || (t.text[0] == ',' || t.text[0] == '.' && i > last+1) && n > 0 && !r.onlyUsedAfter(i) {
 				return
 			}
 			continue
@@ -276,10 +352,22 @@ func (r *reader) wholeName() {
 		last = i
 		n++
 	}
-	if n == 0 || n > 4 || n == 1 && len(r.toks[first].text) < 2 {
+	if n == 0 || n > 5 || n == 1 && len(r.toks[first].text) < 2 {
 		return
 	}
 	r.nameFact(first, last)
+}
+
+// turned reads "Morrow, Tess".
+func (r *reader) turned(first, comma int) bool {
+	if comma != first+1 || comma+2 != len(r.toks) || r.toks[comma+1].word == nil || !r.toks[comma+1].word.given ||
+		r.toks[first].word != nil && r.toks[first].word.given {
+		return false
+	}
+	name := properCase(r.said(comma+1, comma+1)) + " " + properCase(r.said(first, first))
+	r.use(first, comma+1)
+	r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, comma+1)
+	return true
 }
 
 // leadWord: small words before a bare name: "it's Dana", "sure, Dana".

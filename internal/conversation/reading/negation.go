@@ -16,6 +16,9 @@ const negReach = 6 // words that a "not" reaches over, common practice
 // negated says whether a "not" before the token holds for it: "not cracked", "no cracks
 // or leaks"; not "not cracked, just hazy", "no, it leaks".
 func (r *reader) negated(i int) bool {
+	if i < len(r.toks) && negStops[r.toks[i].text] {
+		return false
+	}
 	for n, j := 0, i-1; j >= 0 && n < negReach; j-- {
 		t := &r.toks[j]
 		if t.kind == markToken {
@@ -71,7 +74,7 @@ func (r *reader) questioned(i int) bool {
 		if h.first < first || h.first > last {
 			continue
 		}
-		if (h.is("req", "question") || h.is("req", "howto")) && h.first < i && !r.commaBetween(h.last+1, i) {
+		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && h.first < i && !r.commaBetween(h.last+1, i) {
 			return true
 		}
 	}

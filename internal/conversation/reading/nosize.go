@@ -171,7 +171,7 @@ func (r *reader) codeDash(i int) bool {
 }
 
 func (r *reader) counted(i int) bool {
-	if r.markAt(i+1, '%') || r.afterWord(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
+	if r.wordAt(i+1, "second", "sec", "secs") || r.markAt(i+1, '%') || r.afterWord(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
 		r.wordAt(i+1, "sq", "square", "cubic") && r.unitAt(i+2) == foot || r.markAt(i+1, '-') && r.afterWord(i+2, afterCount) {
 		r.use(i, i)
 		return true

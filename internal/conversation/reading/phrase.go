@@ -219,7 +219,7 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 			continue
 		}
 		last, phrase := v.longest(toks, i, int32(in))
-		if phrase < 0 {
+		if phrase < 0 || toks[i].word.filler && v.longerLater(toks, i, last, int32(in)) {
 			i++
 			continue
 		}
@@ -227,6 +227,19 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 		i = last + 1
 	}
 	return out
+}
+
+// longerLater: a phrase that starts with a small word gives way to one that starts
+// after it and reaches further: "a double" to "double layer".
+func (v *vocabulary) longerLater(toks []token, first, last int, root int32) bool {
+	for i := first + 1; i <= last; i++ {
+		if toks[i].word == nil || toks[i].word.filler {
+			continue
+		}
+		end, phrase := v.longest(toks, i, root)
+		return phrase >= 0 && end > last
+	}
+	return false
 }
 
 const (

@@ -278,7 +278,14 @@ func (r *reader) partOfPlace() {
 			continue
 		}
 		ahead := r.wordsFrom(i, 5, buf[:])
-		if n, code := place.ScanState(ahead); n > 0 && r.stateAlone(i, n, ahead, asked) {
+		if r.wordAt(i, "la") && asked && r.aloneBetween(i, i) {
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, i)
+			return
+		}
+		if n, code := place.ScanState(ahead); n > 0 && place.Scan(ahead, "") <= n && r.stateAlone(i, n, ahead, asked) {
+			if asked && r.strangeBefore(i) {
+				break
+			}
 			r.stateFact(i, r.tokenOf(i, n), code, ahead[:n])
 			return
 		}
@@ -289,6 +296,14 @@ func (r *reader) partOfPlace() {
 	if asked {
 		r.misspelt()
 	}
+}
+
+// strangeBefore: an unknown word before a state is a town that the table lacks.
+func (r *reader) strangeBefore(i int) bool {
+	for r.markAt(i-1, ',') || r.markAt(i-1, '.') {
+		i--
+	}
+	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 && !r.wordAt(i-1, "northern", "southern", "eastern", "western", "central", "rural", "upstate")
 }
 
 // stateAlone: a state's whole name, or its code as the whole answer.

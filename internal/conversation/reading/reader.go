@@ -11,7 +11,7 @@ type reader struct {
 	labels   []hit
 	choices  []hit
 	talk     []hit
-	wants []hit
+	wants    []hit
 	labelAt  []int16 // by token: the label that covers it, -1 for none
 	refs     []unitRef
 	trailing bool // units are named after what is said of them

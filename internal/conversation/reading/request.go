@@ -1,5 +1,7 @@
 package reading
 
+import "slices"
+
 // requests finds what is asked for outside a topic.
 func (r *reader) requests() {
 	question := -1
@@ -22,6 +24,9 @@ func (r *reader) requests() {
 		r.request(RequestQuestion)
 	}
 	r.bareQuestion()
+	if slices.Contains(r.out.Requests, RequestHowTo) { // "what do you mean, how do I measure it?"
+		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestAgain })
+	}
 }
 
 // requestStands weeds out words that look like a request.
@@ -30,17 +35,22 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		return false
 	}
 	switch Request(what) {
-	case RequestStop, RequestUndo, RequestPerson, RequestHelp:
+	case RequestHelp:
+		if r.wordAt(h.first, "info") {
+			return r.whole(h)
+		}
+		return !r.negated(h.first) && (r.whole(h) || h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1)) && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken)
+	case RequestUndo:
+		return !r.negated(h.first) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
+	case RequestStop, RequestPerson:
 		return !(r.negated(h.first) && Request(what) != RequestStop)
 	case RequestUrgent:
 		return !r.negated(h.first)
 	case RequestAgain:
-		if h.first == h.last && r.wordAt(h.first, "again", "what", "repeat", "pardon", "perdon", "huh", "mande", "confused") {
-			return r.whole(h)
-		}
+		return h.first != h.last || r.whole(h)
 	case RequestPrice:
 		if h.first == h.last && r.wordAt(h.first, "cost", "costs", "estimate", "price", "prices", "expensive", "quote") {
-			return !r.wordAt(h.first-1, "my", "best", "full", "rough", "that", "low") && !r.negated(h.first)
+			return !r.wordAt(h.first-1, "my", "best", "full", "rough", "low") && !r.negated(h.first)
 		}
 	case RequestQuestion:
 		return r.asks(h)
@@ -100,7 +110,7 @@ func (r *reader) bareQuestion() {
 		if r.toks[i].kind == wordToken {
 			words++
 		}
-		if r.markAt(i, '?') && words > 1 {
+		if r.markAt(i, '?') && (words > 1 || r.wordAt(i-1, "who", "why", "when", "where", "quien", "cuando", "donde", "really", "seriously")) {
 			r.request(RequestQuestion)
 			return
 		}

@@ -171,6 +171,11 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 		if !a.OfLength() {
 			continue
 		}
+		if p := partOf(a); m.part == "" && (p == "curb" || p == "retainer") {
+			if t, _ := sizeTopic(p, m.face); t != "" && m.face != "edge" {
+				return t, nil
+			}
+		}
 		if m.part == "" && m.face == "" || m.part == "skylight" && m.face == "" || contains(candidates, a) || m.face == "" && partOf(a) == m.part {
 			return a, nil
 		}

@@ -3,7 +3,25 @@ package reading
 // notTheirs says whether a length is somebody's own height, or says how much more or
 // less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
 func (r *reader) notTheirs(m *measure) bool {
-	return r.ofSomebody(m) || r.relative(m)
+	return r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
+}
+
+// ofNeighbor: "the neighbor's is 30 x 30, mine is …".
+func (r *reader) ofNeighbor(m *measure) bool {
+	return r.wordsIn(r.clauseStart(m.first), m.first, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecina") &&
+		!r.wordsIn(r.clauseStart(m.first), m.first, "measured", "says", "said", "got", "helped", "midio")
+}
+
+// upInTheAir: "20 feet up", "3 inches of rain".
+func (r *reader) upInTheAir(m *measure) bool {
+	if m.shape != lone {
+		return false
+	}
+	if r.wordAt(m.last+1, "of", "de") && m.parts[0].unit != noUnit && m.parts[0].side == noSide {
+		h := r.labelFrom(m.last + 2)
+		return h == nil || !isName(h)
+	}
+	return m.parts[0].unit == foot && r.wordAt(m.last+1, "up") && !r.wordAt(m.last+2, "and", "n", "to", "the")
 }
 
 func (r *reader) ofSomebody(m *measure) bool {
@@ -26,7 +44,7 @@ func (r *reader) roughToken(i int) bool { return i >= 0 && i < len(r.toks) && r.
 func (r *reader) relative(m *measure) bool {
 	return m.shape == lone && (r.wordAt(m.last+1, "bigger", "larger", "smaller", "longer", "shorter", "wider", "narrower", "taller", "more", "less", "extra", "different", "difference", "off", "out") &&
 		!r.wordAt(m.last+1, "or") && !r.wordAt(m.last+2, "or") && !(r.wordAt(m.last+1, "off", "out") && r.wordAt(m.last+2, "the", "of")) ||
-		r.wordAt(m.first-1, "minus", "plus", "add", "subtract", "than", "another", "extra", "within", "by") && !r.wordAt(m.first-1, "by"))
+		r.wordAt(m.first-1, "minus", "plus", "add", "subtract", "another", "extra", "within") || r.wordAt(m.first-1, "than") && r.wordAt(m.first-2, "bigger", "larger", "smaller", "longer", "wider", "shorter", "taller"))
 }
 
 // hypothetical: the size is asked about or supposed, not measured: "do you have 24 x

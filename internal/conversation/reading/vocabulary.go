@@ -59,8 +59,8 @@ type vocabulary struct {
 	nodes   []node // of the phrase tree; the first ones are the layers' roots
 	phrases [][]sense
 	classes map[string]int32
-	groups  map[string]int32 // classes without a name, by the words in them
-	fillers map[int32]bool   // symbols of small words
+	groups  map[string]int32    // classes without a name, by the words in them
+	fillers map[int32]bool      // symbols of small words
 	typos   map[string][]string // words of the trade by what a typing error leaves of them
 	symbols int32
 }
@@ -233,6 +233,12 @@ func (v *vocabulary) classSymbol(name string) int32 {
 // list reads "!name = words".
 func (v *vocabulary) list(line string) error {
 	name, list, _ := strings.Cut(line, "=")
+	if as, ok := strings.CutPrefix(strings.TrimSpace(name), "!same "); ok {
+		for _, text := range strings.Fields(list) {
+			v.known[text] = v.word(as)
+		}
+		return nil
+	}
 	if strings.TrimSpace(name) == "!typo" {
 		for _, text := range strings.Fields(list) {
 			v.word(text)

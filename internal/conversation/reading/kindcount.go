@@ -1,0 +1,91 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// countedKinds finds how many units there are of each size: "2 of them are 24x48 and
+// one is 30x30", "2 - 24x48". Two sizes with a count each are two kinds of unit.
+func (r *reader) countedKinds(ms []measure) []measure {
+	counts := make([]countAt, len(ms))
+	n := 0
+	var out []measure
+	var outCounts []countAt
+	for k := range ms {
+		m := &ms[k]
+		if k+1 < len(ms) && r.isCount(m, &ms[k+1]) {
+			counts[k+1] = countAt{int(m.parts[0].num), m.first, m.last}
+			continue
+		}
+		if m.shape == lone && m.parts[0].bare && !m.round && !m.square {
+			out, outCounts = append(out, *m), append(outCounts, countAt{})
+			continue
+		}
+		if counts[k].value == 0 {
+			counts[k] = r.countInWords(m)
+		}
+		if counts[k].value > 0 {
+			n++
+		}
+		out, outCounts = append(out, *m), append(outCounts, counts[k])
+	}
+	r.recordKinds(out, outCounts, n)
+	return out
+}
+
+// isCount: a lone whole number that counts what the next measure measures.
+func (r *reader) isCount(m, next *measure) bool {
+	q := &m.parts[0]
+	if m.shape != lone || !q.bare || q.side != noSide || q.num > 99 || next.shape == lone && !next.round && !next.square || next.parts[0].unit != noUnit && next.shape == lone {
+		return false
+	}
+	return r.countGap(m.last+1, next.first)
+}
+
+// countGap: only words that join a count to a size stand between.
+func (r *reader) countGap(from, to int) bool {
+	for i := from; i < to; i++ {
+		t := &r.toks[i]
+		if t.is("of", "them", "ea", "each", "pcs", "pc", "that", "at", "measuring", "sized", "size", "outside", "inside", "curb", "kind", "same", "identical", "de", "son", "miden") || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
+			t.kind == wordToken && (countNouns[t.text] || t.word != nil && t.word.filler) {
+			continue
+		}
+		return false
+	}
+	return true
+}
+
+// countInWords: "one is 30x30", "two curbs outside 24x48".
+func (r *reader) countInWords(m *measure) countAt {
+	for i := m.from; i < m.first; i++ {
+		n := r.wholeAt(i)
+		if n < 1 || n > 50 || r.toks[i].used || r.unitAt(i+1) != noUnit {
+			continue
+		}
+		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.wordAt(i-1, "have", "need", "got", "are", "want", "there", "the", "tengo", "necesito") {
+			continue
+		}
+		if r.countGap(i+1, m.first) {
+			return countAt{int(n), i, i}
+		}
+	}
+	return countAt{}
+}
+
+// recordKinds gives measures with counts their kinds, and records the counts.
+func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
+	if n == 0 || len(r.refs) > 0 {
+		return
+	}
+	unit := 0
+	for k := range ms {
+		c := counts[k]
+		if n > 1 && c.value > 0 {
+			unit++
+		}
+		if n > 1 && unit > 0 && len(ms[k].units) == 0 {
+			ms[k].units = []int{unit}
+		}
+		if c.value > 0 && (n > 1 || c.value > 1) && !r.known(fitcheck.TopicCount) || c.value > 0 && n > 1 && unit > 1 {
+			r.fact(fitcheck.TopicCount, min(unit, n), fitcheck.Whole(c.value), c.first, c.last)
+		}
+	}
+}
