@@ -98,6 +98,16 @@ func (m *memory) count(folder string) int {
 	return int(*d.NumMessages)
 }
 
+// deleted is how many mails in the inbox bear the mark of deletion.
+func (m *memory) deleted() int {
+	m.t.Helper()
+	d, err := m.user.Status("INBOX", &imap.StatusOptions{NumDeleted: true})
+	if err != nil || d.NumDeleted == nil {
+		m.t.Fatal(err)
+	}
+	return int(*d.NumDeleted)
+}
+
 func mailNumber(i int) string {
 	return fmt.Sprintf("From: dana@example.com\r\nMessage-ID: <n%d@example.com>\r\nSubject: number %d\r\n\r\nIt is mail %d.\r\n", i, i, i)
 }
