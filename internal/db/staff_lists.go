@@ -50,16 +50,26 @@ const queueColumns = `SELECT c.id, c.ref, l.status, l.qualified, l.why_staff, l.
 const queueJoins = ` JOIN conversations c ON c.id = l.conversation_id
 	LEFT JOIN lead_hands h ON h.conversation_id = l.conversation_id LEFT JOIN staff s ON s.id = h.staff_id `
 
-// WaitingLeads lists the leads that wait for a person, urgent ones first, then the longest
-// waiting, from a place on. They follow an index: the cost is that of the lines given.
-func WaitingLeads(ctx context.Context, c Conn, from QueuePlace, limit int) ([]QueueLine, error) {
-	if from.ID == 0 {
-		return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`WHERE l.waiting_since IS NOT NULL
-			ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, limit)
+// QueueFilter narrows the list of those who wait; zero values let all through.
+type QueueFilter struct {
+	Status     conversation.Status
+	Channel    conversation.Channel
+	AfterHours bool // came while the shop was closed
+	Urgent     bool
+}
+
+// WaitingLeads lists the leads that wait for a person, urgent ones first, then the
+// longest waiting, from a place on. It follows an index: without a filter the cost is
+// that of the lines given.
+func WaitingLeads(ctx context.Context, c Conn, f QueueFilter, from QueuePlace, limit int) ([]QueueLine, error) {
+	sql := queueColumns + `FROM leads l ` + queueJoins + `WHERE l.waiting_since IS NOT NULL
+		AND ($2 = '' OR l.status = $2) AND ($3 = '' OR c.channel = $3) AND (NOT $4 OR l.after_hours) AND (NOT $5 OR l.urgent)`
+	args := []any{limit, f.Status, f.Channel, f.AfterHours, f.Urgent}
+	if from.ID != 0 {
+		sql += ` AND l.urgent <= $6 AND (l.urgent < $6 OR l.waiting_since > $7 OR l.waiting_since = $7 AND l.conversation_id > $8)`
+		args = append(args, from.Urgent, from.Since, from.ID)
 	}
-	return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`WHERE l.waiting_since IS NOT NULL AND l.urgent <= $2
-			AND (l.urgent < $2 OR (l.waiting_since, l.conversation_id) > ($3, $4))
-			ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, limit, from.Urgent, from.Since, from.ID)
+	return queue(ctx, c, sql+` ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, args...)
 }
 
 // InHands lists the leads that are in somebody's hands and not finished, one person's
