@@ -104,6 +104,9 @@ func markNamed(c []textLine, sender string) {
 		start--
 	}
 	last := c[start:]
+	if i := lastFresh(c[:start]); i >= 0 && strings.HasSuffix(strings.TrimSpace(c[i].text), ":") {
+		return // "Ship to:" and the like: the block was asked for
+	}
 	if len(last) == 0 || len(last) > maxSignature || !anyFresh(c[:start]) || !ownName(last[0].text, sender) {
 		return
 	}
@@ -167,10 +170,14 @@ func contact(s string) bool {
 	return len(s) <= 120 && (phone.MatchString(s) || webOrMail.MatchString(s)) && !sentence(s)
 }
 
-// sentence: many words, or an end mark after several.
+// spoken are words of sentences that signatures hardly have.
+var spoken = regexp.MustCompile(`(?i)\b(i|we|it|it's|i'm|is|are|am|was|need|want|have|has|can|will|please|you|es|son|tengo|tenemos|necesito|quiero|estamos)\b`)
+
+// sentence: many words, an end mark after several, or words that only sentences have.
 func sentence(s string) bool {
 	n := len(strings.Fields(s))
-	return n > 10 || len(s) > 100 || (n >= 4 && strings.ContainsAny(s[len(s)-1:], ".?!"))
+	return n > 10 || len(s) > 100 || (n >= 4 && strings.ContainsAny(s[len(s)-1:], ".?!")) ||
+		(n >= 3 && spoken.MatchString(s))
 }
 
 func measures(s string) bool { return !phone.MatchString(s) && measure.MatchString(s) }
