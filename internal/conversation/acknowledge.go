@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
@@ -96,10 +97,16 @@ func (t *turn) ackPhotos() {
 // ackSizes says every measure back with what it was understood to measure.
 func (t *turn) ackSizes() {
 	var sizes []string
-	for _, e := range t.heard.entries {
-		if e.Topic.OfLength() || e.Topic == fitcheck.TopicRoofSlope {
-			sizes = append(sizes, t.unitLabel(e.Unit)+t.value(e.Topic, e.Value)+", "+t.label(e.Topic))
+	unit := 0
+	for _, e := range slices.Concat(t.heard.entries, t.heard.repeated) {
+		if !e.Topic.OfLength() && e.Topic != fitcheck.TopicRoofSlope {
+			continue
 		}
+		size := t.value(e.Topic, e.Value) + ", " + t.label(e.Topic)
+		if e.Unit != unit {
+			size = t.unitLabel(e.Unit) + size
+		}
+		sizes, unit = append(sizes, size), e.Unit
 	}
 	if len(sizes) > 0 {
 		t.say.add(t.line("ack.size", 0, wording.Args{"sizes": strings.Join(sizes, "; ")}))

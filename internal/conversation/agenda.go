@@ -88,7 +88,10 @@ func (t *turn) condition() []step {
 	}
 	asks := t.openOf(Ask{Topic: fitcheck.TopicProblem})
 	for i, u := range t.units() {
-		if keepsFrame(u) {
+		switch {
+		case keepsFrame(u) && u.Want == "" && u.CurbOutside.Complete() && !u.PlasticSize.Complete():
+			asks = append(asks, t.openOf(Ask{fitcheck.TopicWant, i + 1})...) // measured as for a unit
+		case keepsFrame(u):
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1})...)
 		}
 	}

@@ -36,6 +36,9 @@ func (t *turn) toStaff() error {
 		t.say.add(t.line("answer.person", 0, nil))
 	}
 	t.whyNotOurs()
+	if t.talk.Memory.Hurt {
+		return t.move(WithStaff) // nothing beside the emergency number matters now
+	}
 	t.say.add(t.line("end.person", 0, wording.Args{"next": t.nextLine("person"), "ref": t.talk.Ref}))
 	return t.move(WithStaff)
 }

@@ -12,6 +12,7 @@ import (
 type heard struct {
 	entries  []Entry // new in the ledger
 	changed  []Entry // those among them that replace what stood
+	repeated []Entry // said again just as it stands
 	unclear  []reading.Unclear
 	requests []reading.Request
 	dontKnow []Ask
@@ -26,7 +27,7 @@ func (h *heard) asks(r reading.Request) bool { return slices.Contains(h.requests
 
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
-	return len(h.entries) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
+	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
 		len(h.usual) == 0 && h.confirm == "" && h.photos == 0
 }
 
@@ -136,6 +137,7 @@ func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 		e.Value = joinedList(f.Topic, before.Value, v, text)
 	}
 	if !t.talk.add(e) {
+		t.heard.repeated = append(t.heard.repeated, e)
 		return
 	}
 	t.heard.entries = append(t.heard.entries, e)

@@ -10,15 +10,17 @@ import (
 
 // recheck puts the first question that the numbers raise and that was not put yet. A
 // finding is asked about once; where the numbers still contradict each other after that,
-// once more in other words, then it goes to staff.
+// once more, about another measure that would settle it, then it goes to staff.
 func (t *turn) recheck() (bool, error) {
 	for i, r := range t.check.Units {
 		for _, f := range r.Findings {
-			a := Ask{f.Topic, i + 1}
-			if f.Severity == fitcheck.Note || !f.Topic.OfLength() || t.awaits(f, i) || !t.raise(f, i+1, r.Verdict) {
+			if f.Severity == fitcheck.Note || !f.Topic.OfLength() || t.awaits(f, i) {
 				continue
 			}
-			return true, t.askFinding(f, a)
+			if topic, ok := t.raise(f, i+1, r.Verdict); ok {
+				f.Topic = topic
+				return true, t.askFinding(f, Ask{topic, i + 1})
+			}
 		}
 	}
 	return false, nil
@@ -32,24 +34,24 @@ func (t *turn) awaits(f fitcheck.Finding, unit int) bool {
 	})
 }
 
-// raise says whether a finding is to be asked about, and remembers that it was.
-func (t *turn) raise(f fitcheck.Finding, unit int, verdict fitcheck.Verdict) bool {
-	most := 1
-	if verdict == fitcheck.VerdictRemeasure || verdict == fitcheck.VerdictNoFit {
+// raise says which measure to ask about for a finding, if any still, and remembers that.
+func (t *turn) raise(f fitcheck.Finding, unit int, verdict fitcheck.Verdict) (fitcheck.Topic, bool) {
+	m, most := &t.talk.Memory, 1
+	if contradicts(verdict) {
 		most = maxTries
 	}
 	key := fmt.Sprintf("%s@%d", f.Code, unit)
-	topicKey := fmt.Sprintf("%s@%d", f.Topic, unit)
-	m := &t.talk.Memory
-	if m.Raised[key] >= most || m.Raised[topicKey] >= maxTries || m.Tries[Ask{f.Topic, unit}] >= maxTries {
-		return false
+	if m.Raised[key] >= most || m.Raised[key] > 0 && len(t.heard.entries)+len(t.heard.repeated) == 0 {
+		return "", false // asked, and nothing came of it
 	}
-	if m.Raised[key] > 0 && len(t.heard.entries) == 0 {
-		return false // asked, and nothing new came of it
+	for _, topic := range append([]fitcheck.Topic{f.Topic}, f.Settle...) {
+		if asked := fmt.Sprintf("%s@%d", topic, unit); m.Raised[asked] == 0 && t.mayAsk(Ask{topic, unit}) && topic.OfLength() {
+			m.Raised[key]++
+			m.Raised[asked]++
+			return topic, true
+		}
 	}
-	m.Raised[key]++
-	m.Raised[topicKey]++
-	return true
+	return "", false
 }
 
 func (t *turn) askFinding(f fitcheck.Finding, a Ask) error {

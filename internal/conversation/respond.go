@@ -17,12 +17,15 @@ func (t *turn) respond() error {
 	if t.talk.State == HandedOver || t.talk.State == WithStaff {
 		return t.afterwards()
 	}
-	t.greet()
 	t.firstAid()
+	if t.talk.Memory.Hurt {
+		return t.toStaff()
+	}
+	t.greet()
 	t.acknowledge()
 	t.answer()
 	switch {
-	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign:
+	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Lost >= lostTurns:
 		return t.toStaff()
 	case t.keepsQuestion():
 		return nil
@@ -61,16 +64,6 @@ func (t *turn) greet() {
 	t.say.add(t.line("intro", 0, wording.Args{"shop": t.shop.Name, "assistant": t.shop.Assistant}))
 	if t.closed() && !m.PersonAsked {
 		t.say.add(t.line("closed_now", 0, wording.Args{"opens": t.opens()}))
-	}
-}
-
-// firstAid says once what matters before everything else.
-func (t *turn) firstAid() {
-	m := &t.talk.Memory
-	if m.Urgent && !m.FirstAid {
-		m.FirstAid = true
-		t.out.Alert = true
-		t.say.add(t.line("safe.urgent", 0, nil))
 	}
 }
 

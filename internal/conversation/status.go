@@ -62,7 +62,9 @@ func (t *turn) whyStaff(blockers []string) []string {
 		is  bool
 		say string
 	}{
+		{m.Hurt, "somebody is hurt"},
 		{m.PersonAsked, "asked for a person"},
+		{m.Lost >= lostTurns, "was not understood several times in a row"},
 		{m.Foreign, "wrote in another language"},
 		{t.talk.State == Lapsed, "stopped answering"},
 		{m.Stopped, "opted out of messages"},

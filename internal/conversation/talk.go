@@ -104,6 +104,8 @@ type Memory struct {
 	Shut        bool           `json:"shut,omitempty"`      // closed by staff, for good
 	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"`  // what a photo was asked for
 	Questions   int            `json:"questions,omitempty"` // passed on to staff
+	Hurt        bool           `json:"hurt,omitempty"`      // wrote that somebody is hurt
+	Lost        int            `json:"lost,omitempty"`      // turns in a row of which nothing could be used
 	Nudges      int            `json:"nudges,omitempty"`
 	LastAt      time.Time      `json:"last_at,omitzero"` // when the customer wrote last
 	Acks        int            `json:"acks,omitempty"`   // turns the wording of acknowledgements

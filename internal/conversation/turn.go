@@ -49,6 +49,7 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 		return Outcome{}, err
 	}
 	t.note()
+	t.emergency(joined(in))
 	t.runCheck()
 	if err := t.respond(); err != nil {
 		return Outcome{}, err
@@ -165,8 +166,10 @@ func (t *turn) note() {
 			m.LetGo[a] = true
 		}
 	}
-	problems, _ := t.talk.words(fitcheck.TopicProblem)
-	m.Urgent = m.Urgent || h.asks(reading.RequestUrgent) || slices.Contains(problems, fitcheck.ProblemHoleOpen)
+	m.Lost++
+	if !h.nothing() {
+		m.Lost = 0
+	}
 	m.PersonAsked = m.PersonAsked || h.asks(reading.RequestPerson)
 	m.Foreign = h.asks(reading.RequestOtherLanguage)
 	m.Nudges = 0

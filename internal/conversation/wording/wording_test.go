@@ -174,7 +174,7 @@ func TestOverrides(t *testing.T) {
 		{"ask.name", "en", "Who is this?", ""},
 		{"ask.nme", "en", "Who is this?", `there is no sentence "ask.nme"`},
 		{"ask.name", "fr", "Qui?", `wording has no language "fr"; there are en, es`},
-		{"intro", "en", "Hi from {shpo}", "sentence intro can't use {shpo}; it may use {shop}"},
+		{"intro", "en", "Hi from {shpo}", "sentence intro can't use {shpo}; it may use {assistant}, {shop}"},
 		{"ask.name", "en", "  ", "sentence ask.name is empty"},
 	} {
 		got := ""

@@ -1,0 +1,45 @@
+package conversation
+
+import (
+	"regexp"
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// lostTurns is after how many turns in a row without anything usable a person takes
+// over: nobody is to feel trapped.
+const lostTurns = 3
+
+// hurt finds that somebody is hurt. It would rather see one too many: all that follows
+// is a word about the emergency number and a person who looks at once.
+var hurt = regexp.MustCompile(`(?i)\b(hurt|injured|bleeding|unconscious|ambulance|fell (through|off|in)|broke (his|her|my) (leg|arm|back|neck)|herid[oa]|lastimad[oa]|sangra(ndo)?|ambulancia|inconsciente|se cay[oó] (por|del|de))\b`)
+
+// notHurt are the same words where they speak of things.
+var notHurt = regexp.MustCompile(`(?i)\b((limb|branch|tree|hail|ice|rama|[aá]rbol)\s+(\w+\s+){0,2}(fell|se cay[oó])|(won't|wont|doesn't|doesnt|can't|cant|not|nobody|no one|n?either)\s+(\w+\s+)?hurt|nobody (is|was|got) (hurt|injured)|no one (is|was|got) (hurt|injured)|nadie)\b`)
+
+// emergency notes what is urgent in the messages of this turn.
+func (t *turn) emergency(text string) {
+	m := &t.talk.Memory
+	m.Hurt = hurt.MatchString(text) && !notHurt.MatchString(text)
+	problems, _ := t.talk.words(fitcheck.TopicProblem)
+	m.Urgent = m.Urgent || m.Hurt || t.heard.asks(reading.RequestUrgent) || slices.Contains(problems, fitcheck.ProblemHoleOpen)
+}
+
+// firstAid says once what matters before everything else, and has staff told now.
+func (t *turn) firstAid() {
+	m := &t.talk.Memory
+	if !m.Urgent || m.FirstAid && !m.Hurt {
+		return
+	}
+	m.FirstAid = true
+	t.out.Alert = true
+	key := "safe.urgent"
+	if m.Hurt {
+		m.Introduced = true
+		key = "safe.hurt"
+	}
+	t.say.add(t.line(key, 0, wording.Args{"shop": t.shop.Name}))
+}
