@@ -21,7 +21,8 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	if t == fitcheck.TopicUse {
-		return r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+		return r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") ||
 			r.wordAt(last+1, "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}
 	if r.ofPerson(t, first) {
@@ -62,7 +63,7 @@ func (r *reader) sentenceLast(i int) int {
 func (r *reader) askedIsOf(first, last int) bool {
 	for n := range r.talk {
 		h := &r.talk[n]
-		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.senses[0].kind == "req" && h.senses[0].value != "none") {
+		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.senses[0].kind == "req" && h.senses[0].value != "none" && h.senses[0].value != "question") {
 			return true
 		}
 	}
@@ -119,7 +120,7 @@ func (r *reader) thingSubject(first, last int) bool {
 		if i >= first && i <= last {
 			continue
 		}
-		if h := r.labelFrom(i); h != nil && h.senses[0].kind == "part" || i > thing && r.wordAt(i, "it", "its", "one", "lo", "la") {
+		if h := r.labelFrom(i); h != nil && h.senses[0].kind == "part" || i > thing && i < first && r.wordAt(i, "it", "its", "one", "lo", "la") {
 			return false
 		}
 	}

@@ -56,13 +56,13 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		answer = answer || s.topic != "" && r.asked(s.topic)
 	}
 	for _, s := range h.senses {
-		if s.topic == "" || s.topic == fitcheck.TopicColor || s.asked && !r.asked(s.topic) {
+		if s.topic == "" || s.topic == fitcheck.TopicColor || s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) {
 			continue
 		}
 		if answer && !r.asked(s.topic) && h.shared(s.topic) {
 			continue
 		}
-		if s.asked && r.thingIn(h) {
+		if s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h) {
 			continue
 		}
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
@@ -107,6 +107,40 @@ func (r *reader) inSizeName(h *hit) bool {
 	l := &r.labels[r.labelAt[h.first]]
 	kind := l.senses[0].kind
 	return l.named && (l.first <= h.first && h.last <= l.last && (kind == "topic" || l.last > l.first || l.is("part", "opening")) || kind == "topic" && h.first <= l.last)
+}
+
+// ofFrame: a fault that the sentence says of the frame counts without being asked:
+// "old frame, bent on one corner".
+func (r *reader) ofFrame(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicFrameCondition || s.value == "?" || s.value == fitcheck.ConditionGood || s.value == fitcheck.ConditionUnsure {
+		return false
+	}
+	from, _ := r.sentence(h.first)
+	frame := false
+	for i := from; i < h.first; i++ {
+		if l := r.labelFrom(i); l != nil && l.senses[0].kind == "part" {
+			frame = l.senses[0].value == "frame" || l.senses[0].value == "retainer"
+		}
+	}
+	return frame && !r.wordAt(h.first, "old", "ugly", "dirty")
+}
+
+// listLayers: "double" alone between commas in a list of choices: "polycarbonate,
+// double, clear over white".
+func (r *reader) listLayers(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicLayers || s.value == "?" || r.toks[h.first].kind != wordToken || r.numberAt(h.first).kind != notNumber || len(r.Asked) > 0 {
+		return false
+	}
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if from != h.first || to != h.last {
+		return false
+	}
+	for n := range r.choices {
+		if r.choices[n].has1("material") || r.choices[n].has1("color") {
+			return true
+		}
+	}
+	return false
 }
 
 // thingIn: the clause of a short answer names some other thing: "triple A battery".
@@ -234,6 +268,11 @@ func has(list []string, v string) bool {
 
 // settleOne finds the one value of a topic among those said.
 func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
+	if t == fitcheck.TopicUse {
+		if v := r.useMeant(group); v >= 0 {
+			group = group[v : v+1]
+		}
+	}
 	var stands []saying
 	vague := -1
 	for k, s := range group {
@@ -262,6 +301,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	case len(stands) == 1:
 		s := stands[0]
 		r.fact(t, unit, choiceValue(t, s.value), s.first, s.last)
+	case len(stands) > 1 && r.yesNoQuestion(stands[0].first):
 	case len(stands) > 1:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[len(stands)-1].last)
 	case vague >= 0 && len(stands) == 0 && (!group[vague].negated || t != fitcheck.TopicFrameCondition):
@@ -298,11 +338,6 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	if len(all) < 2 {
 		return all
 	}
-	if t == fitcheck.TopicUse {
-		if v := r.useMeant(all); v >= 0 {
-			return all[v : v+1]
-		}
-	}
 	first, last := all[0], all[len(all)-1]
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "or", "o") && r.softOr(i) {
@@ -312,11 +347,6 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "but", "actually", "sorry", "now", "want", "pero", "quiero", "no", "instead", "wait", "rather", "perdon") {
 			return all[len(all)-1:]
-		}
-	}
-	if t == fitcheck.TopicUse {
-		if v := r.useMeant(all); v >= 0 {
-			return all[v : v+1]
 		}
 	}
 	if v := special(t, all); v >= 0 {

@@ -264,6 +264,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 			m.topic = fitcheck.Topic(s.value)
 		}
 	case "part":
+		if !before && r.negated(h.first) {
+			return
+		}
 		h.named = true
 		if m.part == "" || (m.part == "skylight" || m.part == "dome") && before {
 			m.part = s.value
@@ -274,7 +277,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		}
 	}
 	m.where = true
-	if before && r.only(h.last+1, m.first-1) || !before && r.only(m.last+1, h.first-1) {
+	if before && r.joins(h.last+1, m.first-1) || !before && r.joins(m.last+1, h.first-1) {
 		m.named = true
 	}
 }
@@ -313,6 +316,17 @@ func (r *reader) only(from, to int) bool {
 	for i := from; i <= to; i++ {
 		t := &r.toks[i]
 		if t.kind == wordToken && (t.word == nil || !t.word.filler) && !r.roughAt(i) && !r.labelKind(i, "axis") || t.ends() || t.mark(',') {
+			return false
+		}
+	}
+	return true
+}
+
+// joins: only small words and those that lead to a value stand between: "the curb
+// height to 5", "should be 25".
+func (r *reader) joins(from, to int) bool {
+	for i := from; i <= to; i++ {
+		if !r.wordAt(i, "to", "at", "should", "be", "of", "as", "now", "only", "measures", "comes", "on") && !r.only(i, i) {
 			return false
 		}
 	}

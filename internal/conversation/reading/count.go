@@ -105,7 +105,7 @@ func (r *reader) sized(i int) bool { return false }
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {
 	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "mounted")
+		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "self", "flashing", "fixed")
 }
 
 func (r *reader) countNumber(i int) (n, next int) {

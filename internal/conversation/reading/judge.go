@@ -71,7 +71,7 @@ func (r *reader) isMeasure(j *judged) bool {
 	if j.shape != lone || !q.bare || j.square || j.round {
 		return true
 	}
-	if q.side != noSide && q.side != someSide || j.topic != "" && j.named {
+	if q.side != noSide && q.side != someSide || j.topic != "" && j.named && (len(r.Asked) == 0 || r.askedSize() != "none" || j.measure.topic != "") {
 		return true
 	}
 	if j.topic != "" && r.asked(j.topic) {

@@ -18,6 +18,9 @@ func (r *reader) units() {
 		if !ok || v == "none" {
 			continue
 		}
+		if r.noKind(h) {
+			continue
+		}
 		ref := unitRef{first: h.first, last: h.last}
 		switch v {
 		case "1", "2", "3", "4":
@@ -70,6 +73,20 @@ func (r *reader) content(from, to int) bool {
 		}
 	}
 	return from == 0 && r.asked("count") && r.wholeAt(0) > 0
+}
+
+// noKind: "first time", "one second", "second floor", "both ways": no kind of unit.
+func (r *reader) noKind(h *hit) bool {
+	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",
+		"house", "please", "pls", "measurement", "way", "vez", "party", "number") {
+		return true
+	}
+	if h.is("nth", "all") && r.wordAt(h.last+1, "ways", "sides", "directions", "diagonals", "layers", "layer", "clear", "white", "bronze", "same",
+		"ends", "frame", "lados", "capas", "diagonales") {
+		return true
+	}
+	return r.wordAt(h.first, "second") && h.first == h.last && r.wordAt(h.first-1, "one", "a", "on", "every", "per") && !r.wordAt(h.first-2, "of") ||
+		r.wordAt(h.first, "first") && h.first == h.last && r.wordAt(h.first-1, "at", "run") || r.wordAt(h.last, "first") && h.first == h.last && h.last == len(r.toks)-1 && h.first > 0 && !r.wordAt(h.first-1, "the")
 }
 
 // allUnits: "both", "all three": the units that the talk knows, where it knows so many.

@@ -1,6 +1,9 @@
 package reading
 
-import "unicode"
+import (
+	"strings"
+	"unicode"
+)
 
 // Marks of other languages' small words, see vocabulary/words.txt.
 const (
@@ -30,7 +33,7 @@ func (r *reader) language() string {
 	switch {
 	case best >= 3 && best > en && best > es || best == 2 && en == 0 && es == 0:
 		return tag
-	case en == 0 && es == 0:
+	case en == 0 && es == 0 || en == 0 && es == 1 && len(r.toks) == 1 && len(r.toks[0].text) < 3 && r.toks[0].text != "si":
 		return known
 	case es > en || es == en && known == "es":
 		return "es"
@@ -77,6 +80,12 @@ var scripts = []struct {
 	{unicode.Tamil, "ta"}, {unicode.Georgian, "ka"}, {unicode.Armenian, "hy"},
 }
 
+// ownLetters tell languages apart that share a script.
+var ownLetters = []struct{ script, letters, tag string }{
+	{"ru", "іїєґІЇЄҐ", "uk"}, {"ru", "ўЎ", "be"}, {"ru", "ѓќѕЃЌЅ", "mk"}, {"ru", "ђћЂЋ", "sr"},
+	{"ar", "ٹڈےڑں", "ur"}, {"ar", "پچژگ", "fa"},
+}
+
 // scriptOf is the language of a message mostly in letters that are not Latin.
 func scriptOf(text string) string {
 	var counts [32]int
@@ -110,6 +119,11 @@ func scriptOf(text string) string {
 	}
 	if scripts[best].tag == "zh" && counts[0] > 0 {
 		return "ko"
+	}
+	for _, own := range ownLetters {
+		if own.script == scripts[best].tag && strings.ContainsAny(text, own.letters) {
+			return own.tag
+		}
 	}
 	return scripts[best].tag
 }

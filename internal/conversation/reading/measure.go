@@ -46,12 +46,31 @@ type measure struct {
 func (r *reader) sizes() {
 	qs := r.quantities()
 	if len(qs) == 0 {
+		r.fewInches()
 		return
 	}
 	r.nameSides(qs)
 	ms := r.group(qs)
 	r.describe(ms)
 	r.resolve(r.countedKinds(ms))
+}
+
+// fewInches: "a couple inches" is an answer, and no number.
+func (r *reader) fewInches() {
+	if r.askedSize() == "none" {
+		return
+	}
+	for n := range r.labels {
+		h := &r.labels[n]
+		if h.is("rough", "few") {
+			r.unclear(r.askedSize(), 0, WhyRough, nil, h.first, h.last)
+			return
+		}
+		if h.is("rough", "size") {
+			r.unclear(r.askedSize(), 0, WhyNominal, nil, h.first, h.last)
+			return
+		}
+	}
 }
 
 // quantities reads every length in the message from left to right.

@@ -30,7 +30,11 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "kin":
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.asked(fitcheck.TopicName) {
+			at := h.last + 1
+			if r.markAt(at, ',') {
+				at++
+			}
+			if first, last, ok := r.nameFrom(at, true); ok && r.asked(fitcheck.TopicName) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -52,7 +56,70 @@ func (r *reader) introduced() bool {
 			}
 		}
 	}
-	return r.signedName()
+	return r.signedName() || r.loneName()
+}
+
+// loneName finds a name that stands alone between signs, or beside a place or a way
+// to reach somebody: "… whole unit replaced. June Mills 801-555-0150".
+func (r *reader) loneName() bool {
+	for i := 0; i < len(r.toks); {
+		first := i
+		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used || i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued) {
+			i++
+		}
+		if last := i - 1; last >= first && r.standsAlone(first, last) {
+			if r.wordAt(last, "again", "here") {
+				last--
+			}
+			r.nameFact(first, last)
+			return true
+		}
+		i++
+	}
+	return false
+}
+
+// standsAlone says whether the words from first to last, all between two signs, are a name.
+func (r *reader) standsAlone(first, last int) bool {
+	again := last > first && r.wordAt(last, "again", "here")
+	end := last
+	if again {
+		end--
+	}
+	if end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
+		return false
+	}
+	for i := first + 1; i <= end; i++ {
+		if r.markAt(i, '&') || r.markAt(i, '-') || r.wordAt(i, "and") && i < end {
+			continue
+		}
+		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].upper && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
+			return false
+		}
+	}
+	if again {
+		return true
+	}
+	if end > first {
+		return first > 0 || end+1 < len(r.toks)
+	}
+	dash := first > 1 && r.markAt(first-1, '-')
+	sentenceAlone := (first == 0 || r.sentenceEnd(first-1)) && (end+1 == len(r.toks) || end+2 == len(r.toks) && r.sentenceEnd(end+1))
+	afterPlace := first > 1 && r.markAt(first-1, ',') && r.toks[first-2].used && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
+	return (dash || sentenceAlone || afterPlace) && !r.toks[first].word.common && first > 0
+}
+
+// surname: a word that may follow a given name: unknown, another given name, or one
+// that is written like a name and no small word.
+func (r *reader) surname(i int) bool {
+	t := &r.toks[i]
+	if t.kind != wordToken || t.used {
+		return false
+	}
+	if t.word == nil || t.word.given || t.is("van", "der", "de", "la", "jr", "sr") {
+		return true
+	}
+	return !t.word.common && !t.word.filler && t.word.number.kind == notNumber && t.word.unit == noUnit && t.upper
 }
 
 // firstAndLast: "first name Dana last name Whitfield".
@@ -326,6 +393,12 @@ func (r *reader) wholeName() {
 			}
 			continue
 		case t.kind == markToken:
+			if n > 0 && r.sentenceEnd(i) && !(t.text[0] == '.' && (len(r.toks[i-1].text) == 1 || r.titleOrInitial(i-1))) && !r.onlyUsedAfter(i) {
+				if n <= 4 && r.smallAfter(i+1) {
+					r.nameFact(first, last)
+				}
+				return
+			}
 			if t.text[0] == ',' && n == 1 && r.turned(first, i) {
 				return
 			}
@@ -367,6 +440,21 @@ func (r *reader) turned(first, comma int) bool {
 	name := properCase(r.said(comma+1, comma+1)) + " " + properCase(r.said(first, first))
 	r.use(first, comma+1)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, comma+1)
+	return true
+}
+
+// smallAfter: nothing but small talk and places follow.
+func (r *reader) smallAfter(i int) bool {
+	for i < len(r.toks) {
+		if end := r.smallTalkAt(i); end > i {
+			i = end
+			continue
+		}
+		if r.toks[i].kind != markToken && !r.toks[i].used && !r.wordAt(i, "you", "u", "too") {
+			return false
+		}
+		i++
+	}
 	return true
 }
 

@@ -104,7 +104,7 @@ func (r *reader) doubted(first, last int) bool {
 	for n := range r.labels {
 		h := &r.labels[n]
 		how, ok := h.has("rough")
-		if !ok || how != "clause" || h.first < from || h.last > to {
+		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
 			continue
 		}
 		if h.last < first && !r.softBetween(h.last+1, first) || h.first > last && (!r.softBetween(last+1, h.first) || r.commaOnly(last+1, h.first)) {

@@ -26,7 +26,7 @@ var monthWords = map[string]bool{"january": true, "february": true, "march": tru
 	"julio": true, "agosto": true, "septiembre": true, "octubre": true, "noviembre": true, "diciembre": true}
 
 // afterCount are words after which a number counts something that is no length.
-var afterCount = map[string]bool{"years": true, "year": true, "yrs": true, "yr": true, "months": true, "month": true,
+var afterCount = map[string]bool{"years": true, "year": true, "times": true, "second": true, "yrs": true, "yr": true, "months": true, "month": true,
 	"weeks": true, "week": true, "wks": true, "days": true, "day": true, "hours": true, "hour": true, "hrs": true, "hr": true,
 	"minutes": true, "minute": true, "min": true, "mins": true, "seconds": true, "secs": true, "anos": true, "ano": true,
 	"meses": true, "mes": true, "semanas": true, "dias": true, "horas": true, "hora": true, "minutos": true, "pm": true,
@@ -47,6 +47,8 @@ func (r *reader) numbersOfOtherThings() {
 			continue
 		}
 		switch {
+		case r.wordsIn(0, i, "lat", "latitude", "gps"):
+			r.use(i, i)
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}
@@ -125,6 +127,9 @@ func (r *reader) street(i int) bool {
 			return false
 		}
 		if n > 0 && t.kind == wordToken && (t.word != nil && t.word.common && !streetWords[t.text]) && !t.is("n", "s", "e", "w", "county", "old", "oak", "main", "park", "lake", "hill", "north", "south", "east", "west", "state", "el") {
+			return false
+		}
+		if t.is("way") && r.wordAt(j-1, "one", "other", "each", "both", "this", "that", "same", "either", "any", "another", "short", "long", "the") {
 			return false
 		}
 		if t.kind == wordToken && streetWords[t.text] && (j > i+1 || !t.glued && t.text != "st" && t.text != "ft") {

@@ -10,6 +10,7 @@ import (
 type node struct {
 	edges   []edge // sorted by symbol
 	meaning int32  // the phrase that ends here, -1 for none
+	tight   bool   // of a phrase written with "_": no small words between
 }
 
 type edge struct {
@@ -58,7 +59,7 @@ func (v *vocabulary) phrase(in layer, pattern string, senses []sense) error {
 			next := v.follow(at, s)
 			if next < 0 {
 				next = int32(len(v.nodes))
-				v.nodes = append(v.nodes, node{meaning: -1})
+				v.nodes = append(v.nodes, node{meaning: -1, tight: v.nodes[at].tight || v.tight[s]})
 				v.nodes[at].edges = append(v.nodes[at].edges, edge{s, next})
 			}
 			at = next
@@ -128,7 +129,7 @@ func (p *patternParser) part() ([][]int32, error) {
 		out = p.v.joinWords(inner)
 	} else {
 		f, optional = strings.CutSuffix(f, "?")
-		out = [][]int32{{p.symbol(f)}}
+		out = [][]int32{p.wordOrTight(f)}
 	}
 	if p.at < len(p.fields) && p.fields[p.at] == "?" {
 		optional = true
@@ -187,6 +188,30 @@ func (v *vocabulary) allFiller(alternatives [][]int32) bool {
 	return true
 }
 
+// wordOrTight: "one_second" is the two words with nothing between. Its first word has
+// a symbol of its own for that, so that the rest of the tree is not concerned.
+func (p *patternParser) wordOrTight(f string) []int32 {
+	if !strings.Contains(f, "_") {
+		return []int32{p.symbol(f)}
+	}
+	var out []int32
+	for i, part := range strings.Split(f, "_") {
+		w := p.v.word(part)
+		if i > 0 {
+			out = append(out, w.own)
+			continue
+		}
+		if w.tight == 0 {
+			p.v.symbols++
+			w.tight = p.v.symbols
+			w.symbols = append(w.symbols, w.tight)
+			p.v.tight[w.tight] = true
+		}
+		out = append(out, w.tight)
+	}
+	return out
+}
+
 func (p *patternParser) symbol(f string) int32 {
 	if strings.HasPrefix(f, "<") {
 		return p.v.classSymbol(f)
@@ -219,7 +244,7 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 			continue
 		}
 		last, phrase := v.longest(toks, i, int32(in))
-		if phrase < 0 || toks[i].word.filler && v.longerLater(toks, i, last, int32(in)) {
+		if phrase < 0 || last > i && v.longerLater(toks, i, last, int32(in)) {
 			i++
 			continue
 		}
@@ -229,15 +254,17 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 	return out
 }
 
-// longerLater: a phrase that starts with a small word gives way to one that starts
-// after it and reaches further: "a double" to "double layer".
+// longerLater: a phrase gives way to one that starts within it and is longer: "metal
+// frame" to "frame caps the wood box", "a double" to "double layer".
 func (v *vocabulary) longerLater(toks []token, first, last int, root int32) bool {
 	for i := first + 1; i <= last; i++ {
-		if toks[i].word == nil || toks[i].word.filler {
+		if toks[i].word == nil {
 			continue
 		}
 		end, phrase := v.longest(toks, i, root)
-		return phrase >= 0 && end > last
+		if phrase >= 0 && end > last && (toks[first].word.filler || end-i > last-first) {
+			return true
+		}
 	}
 	return false
 }
@@ -270,7 +297,7 @@ func (w *walk) step(i int, at int32, depth, skipped int) {
 		return
 	}
 	t := &w.toks[i]
-	if depth > 0 && t.mark('-') && t.glued && skipped < maxSkips {
+	if depth > 0 && (t.mark('-') || t.mark(':')) && t.glued && skipped < maxSkips {
 		w.step(i+1, at, depth, skipped+1)
 		return
 	}
@@ -278,7 +305,7 @@ func (w *walk) step(i int, at int32, depth, skipped int) {
 		return
 	}
 	w.follow(i, n.edges, t.word.symbols, depth)
-	if depth > 0 && t.word.filler && skipped < maxSkips {
+	if depth > 0 && t.word.filler && !n.tight && skipped < maxSkips {
 		w.step(i+1, at, depth, skipped+1)
 	}
 }

@@ -43,8 +43,8 @@ func Read(in Input) Reading {
 	r.sizes()
 	r.readChoices()
 	r.answers()
-	r.requests()
 	r.names()
+	r.requests()
 	r.otherLanguage()
 	return r.out
 }

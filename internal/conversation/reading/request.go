@@ -42,7 +42,12 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		return !r.negated(h.first) && (r.whole(h) || h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1)) && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken)
 	case RequestUndo:
 		return !r.negated(h.first) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
-	case RequestStop, RequestPerson:
+	case RequestPerson:
+		if h.has1("intro") && r.toks[min(h.last+1, len(r.toks)-1)].used && r.known("name") {
+			return false
+		}
+		return !r.negated(h.first)
+	case RequestStop:
 		return !(r.negated(h.first) && Request(what) != RequestStop)
 	case RequestUrgent:
 		return !r.negated(h.first)
@@ -75,8 +80,19 @@ func (r *reader) asks(h *hit) bool {
 	if r.markAt(last, '?') {
 		return true
 	}
-	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkBefore(h.first-1) ||
-		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question")
+	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
+		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "to", "ask")
+}
+
+// talkEnds: a greeting, a yes or another request ends at the token.
+func (r *reader) talkEnds(i int) bool {
+	for n := range r.talk {
+		h := &r.talk[n]
+		if h.last == i && (h.has1("small") || h.is("say", "yes") || h.is("say", "no") || h.has1("req")) {
+			return true
+		}
+	}
+	return false
 }
 
 // answeredByOther: the question is the same as a request that has a name of its own.

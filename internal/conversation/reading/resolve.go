@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // inherit lets a measure that names only a face take the part of the one before it,
 // or of the whole message: "OD of the curb 25 x 49, ID 22 x 46".
@@ -8,6 +12,9 @@ func (r *reader) inherit(ms []measure) {
 	part := ""
 	for k := range ms {
 		m := &ms[k]
+		if k > 0 && !m.where && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) && m.shape != lone {
+			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "outside is 24 x 48 on the first and 30 x 30 on the second"
+		}
 		if m.part == "" && m.topic == "" && m.face != "" && part != "" {
 			m.part = part
 		}
@@ -146,7 +153,7 @@ func sizeByFace(face string) (fitcheck.Topic, []fitcheck.Topic) {
 	case "inside", "clear":
 		return "", insideSizes
 	case "edge":
-		return "", []fitcheck.Topic{fitcheck.TopicPlasticSize}
+		return fitcheck.TopicPlasticSize, nil
 	}
 	return "", nil
 }
@@ -164,6 +171,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 		return m.topic, nil
 	}
 	topic, candidates := sizeTopic(m.part, m.face)
+	if m.face == "edge" && m.part == "" && partOf(r.askedSize()) == "curb" {
+		topic = "" // "end to end" of the curb that was asked about
+	}
 	if topic != "" {
 		return topic, nil
 	}

@@ -18,8 +18,8 @@ func (r *reader) upInTheAir(m *measure) bool {
 		return false
 	}
 	if r.wordAt(m.last+1, "of", "de") && m.parts[0].unit != noUnit && m.parts[0].side == noSide {
-		h := r.labelFrom(m.last + 2)
-		return h == nil || !isName(h)
+		h, next := r.labelFrom(m.last+2), r.labelFrom(m.last+1)
+		return next == nil && (h == nil || !isName(h) && !h.has1("axis"))
 	}
 	return m.parts[0].unit == foot && r.wordAt(m.last+1, "up") && !r.wordAt(m.last+2, "and", "n", "to", "the")
 }

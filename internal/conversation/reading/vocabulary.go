@@ -33,6 +33,7 @@ const (
 // word is what the vocabulary says of one word.
 type word struct {
 	own     int32      // its symbol, an edge of the phrase tree
+	tight   int32      // its symbol as the start of a tight phrase, 0 where there is none
 	symbols []int32    // itself and its classes, sorted
 	filler  bool       // may stand between the words of a phrase
 	common  bool       // an ordinary word, hardly a name
@@ -61,6 +62,7 @@ type vocabulary struct {
 	classes map[string]int32
 	groups  map[string]int32    // classes without a name, by the words in them
 	fillers map[int32]bool      // symbols of small words
+	tight   map[int32]bool      // symbols that start tight phrases
 	typos   map[string][]string // words of the trade by what a typing error leaves of them
 	symbols int32
 }
@@ -73,7 +75,7 @@ var words = sync.OnceValue(func() *vocabulary {
 
 func loadVocabulary(files fs.FS) (*vocabulary, error) {
 	v := &vocabulary{known: map[string]*word{}, nodes: make([]node, layerCount), classes: map[string]int32{},
-		groups: map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}}
+		groups: map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}, tight: map[int32]bool{}}
 	for i := range v.nodes {
 		v.nodes[i].meaning = -1
 	}
