@@ -142,7 +142,9 @@ func TestUnreadableAnswers(t *testing.T) {
 	}{
 		{"201 cut short", func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(201); w.Write([]byte(`{"sid":"SM`)) }, sms.Unknown},
 		{"201 without an id", func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(201); w.Write([]byte(`{}`)) }, sms.Unknown},
-		{"redirect", func(w http.ResponseWriter, r *http.Request) { http.Redirect(w, r, "https://evil.example/", http.StatusTemporaryRedirect) }, sms.Unknown},
+		{"redirect", func(w http.ResponseWriter, r *http.Request) {
+			http.Redirect(w, r, "https://evil.example/", http.StatusTemporaryRedirect)
+		}, sms.Unknown},
 		{"endless", func(w http.ResponseWriter, _ *http.Request) { w.Write(make([]byte, 5<<20)) }, sms.Unknown},
 		{"401", func(w http.ResponseWriter, _ *http.Request) {
 			w.WriteHeader(401)
