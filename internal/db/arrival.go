@@ -124,6 +124,18 @@ const refTries = 30
 
 // openTalk makes a talk with its lead, and the address joins it from now on.
 func (a Arrivals) openTalk(ctx context.Context, tx pgx.Tx, m Arrival) error {
+	former, err := formerTalk(ctx, tx, Address{m.Channel, m.Address})
+	if err != nil && !errors.Is(err, ErrNotFound) {
+		return fmt.Errorf("open a talk: %w", err)
+	}
+	id, err := a.newTalk(ctx, tx, m)
+	if err != nil || former == 0 {
+		return err
+	}
+	return succeed(ctx, tx, former, id)
+}
+
+func (a Arrivals) newTalk(ctx context.Context, tx pgx.Tx, m Arrival) (id int64, err error) {
 	const sql = `
 		WITH talk AS (
 			INSERT INTO conversations (ref, channel, phone, email, opened_at)
@@ -134,19 +146,20 @@ func (a Arrivals) openTalk(ctx context.Context, tx pgx.Tx, m Arrival) error {
 			SELECT id, CASE WHEN $2 = 'sms' THEN $3 END, CASE WHEN $2 = 'email' THEN $3 END, $4 FROM talk
 		)
 		INSERT INTO addresses (channel, address, conversation_id) SELECT $2, $3, id FROM talk
-		ON CONFLICT (channel, address) DO UPDATE SET conversation_id = excluded.conversation_id`
+		ON CONFLICT (channel, address) DO UPDATE SET conversation_id = excluded.conversation_id
+		RETURNING conversation_id`
 	for range refTries {
 		ref, err := a.NewRef()
 		if err != nil {
-			return err
+			return 0, err
 		}
-		tag, err := tx.Exec(ctx, sql, ref, m.Channel, m.Address, m.At)
-		if err != nil {
-			return fmt.Errorf("open a talk: %w", err)
+		err = tx.QueryRow(ctx, sql, ref, m.Channel, m.Address, m.At).Scan(&id)
+		if err == nil {
+			return id, nil
 		}
-		if tag.RowsAffected() == 1 {
-			return nil
+		if !errors.Is(err, pgx.ErrNoRows) {
+			return 0, fmt.Errorf("open a talk: %w", err)
 		}
 	}
-	return fmt.Errorf("open a talk: %d refs in a row were taken", refTries)
+	return 0, fmt.Errorf("open a talk: %d refs in a row were taken", refTries)
 }

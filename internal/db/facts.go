@@ -32,10 +32,12 @@ func saveLedger(b *pgx.Batch, conversationID int64, before, after []conversation
 				conversationID, change.seqs, change.undone)
 		}
 	}
-	return addFacts(b, conversationID, len(before), after[len(before):])
+	return addFacts(b, conversationID, len(before), after[len(before):], "")
 }
 
-func addFacts(b *pgx.Batch, conversationID int64, have int, entries []conversation.Entry) error {
+// addFacts adds to a ledger that has so many entries already; from is the ref of the talk
+// that they are carried over from, empty where they were said in this one.
+func addFacts(b *pgx.Batch, conversationID int64, have int, entries []conversation.Entry, from string) error {
 	if len(entries) == 0 {
 		return nil
 	}
@@ -53,10 +55,11 @@ func addFacts(b *pgx.Batch, conversationID int64, have int, entries []conversati
 		resolutions[i], undone[i] = int64(resolution), e.Undone
 	}
 	b.Queue(`
-		INSERT INTO facts (conversation_id, seq, topic, unit, value, resolution_nm, said, message, by, undone)
-		SELECT $1, seq, topic, unit, value::jsonb, resolution, said, nullif(message, 0), by, undone
+		INSERT INTO facts (conversation_id, seq, topic, unit, value, resolution_nm, said, message, by, undone,
+			carried, carried_from)
+		SELECT $1, seq, topic, unit, value::jsonb, resolution, said, nullif(message, 0), by, undone, $11 <> '', nullif($11, '')
 		FROM unnest($2::int[], $3::text[], $4::int[], $5::text[], $6::bigint[], $7::text[], $8::int[], $9::text[], $10::bool[])
 			AS u (seq, topic, unit, value, resolution, said, message, by, undone)`,
-		conversationID, seqs, topics, units, values, resolutions, saids, messages, bys, undone)
+		conversationID, seqs, topics, units, values, resolutions, saids, messages, bys, undone, from)
 	return nil
 }

@@ -188,6 +188,7 @@ func TestKilledAtEachPoint(t *testing.T) {
 	for _, point := range Points {
 		for _, nth := range []int{1, 2} {
 			t.Run(fmt.Sprintf("%s %d", point, nth), func(t *testing.T) {
+				t.Parallel()
 				url, pool := crashDatabase(t)
 				if !run(t, url, fmt.Sprintf("%s %d", point, nth)) {
 					t.Fatal("the process did not come to that point")

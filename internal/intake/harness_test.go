@@ -93,6 +93,9 @@ var noon = time.Date(2026, 3, 2, 18, 0, 0, 0, time.UTC)
 
 func newShop(t testing.TB, change func(*Options)) *shop {
 	t.Helper()
+	if test, ok := t.(*testing.T); ok {
+		test.Parallel() // they mostly wait
+	}
 	s := &shop{t: t, pool: dbtest.New(t), parrot: &parrot{}, carrier: &carrier{}, clock: noon}
 	opts := Options{Pool: s.pool, Shop: &conversation.Shop{Name: "Pinwheel Dome Supply"}, Brain: s.parrot.brain(),
 		Senders: map[conversation.Channel]Sender{conversation.SMS: s.carrier},

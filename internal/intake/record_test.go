@@ -94,6 +94,31 @@ func TestViewIsTheRecord(t *testing.T) {
 	}
 }
 
+func TestANewTalkBeginsWithWhatIsStillTrue(t *testing.T) {
+	s := newShop(t, func(o *Options) { o.Brain, o.Shop = realBrain(), realShop() })
+	s.start()
+	s.text("Dana Whitlock, 80302, my dome is cracked, plastic is 25 1/2 x 49 1/2")
+	s.quiet()
+	if _, err := s.pool.Exec(t.Context(), `UPDATE leads SET status = 'ordered', waiting_since = NULL`); err != nil {
+		t.Fatal(err)
+	}
+	s.later(60 * 24 * time.Hour)
+	s.text("hi, I need another one")
+	s.quiet()
+	var facts, record string
+	s.one(`SELECT string_agg(concat_ws(' ', f.topic, f.value, coalesce(f.message, 0), f.carried, f.carried_from = o.ref), '; ' ORDER BY f.seq)
+		FROM conversations c JOIN facts f ON f.conversation_id = c.id, conversations o
+		WHERE c.id = 2 AND o.id = 1 AND f.topic IN ('name', 'place', 'plastic_size')`, &facts)
+	want := `name "Dana Whitlock" 0 t t; place {"zip": "80302", "city": "Boulder", "state": "CO"} 0 t t`
+	if facts != want {
+		t.Errorf("the new talk has %s, want %s", facts, want)
+	}
+	s.one(`SELECT r.record -> 'customer' ->> 'name' FROM lead_record r JOIN conversations c USING (ref) WHERE c.id = 2`, &record)
+	if record != "Dana Whitlock" {
+		t.Errorf("the new lead is for %q, want Dana Whitlock", record)
+	}
+}
+
 func compareRecords(t *testing.T, s *shop, m *memory) {
 	t.Helper()
 	got, err := db.LeadRecord(t.Context(), s.pool, m.talk.Ref)

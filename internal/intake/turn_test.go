@@ -10,7 +10,7 @@ import (
 )
 
 func TestTurnWaitsUntilThePersonIsQuiet(t *testing.T) {
-	s := newShop(t, func(o *Options) { o.Quiet, o.QuietCap = 400*time.Millisecond, time.Minute })
+	s := newShop(t, func(o *Options) { o.Quiet, o.QuietCap = time.Second, time.Minute })
 	s.start()
 	for _, words := range []string{"a", "b", "c"} {
 		s.text(words)
