@@ -9,7 +9,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	if t == fitcheck.TopicImpactRisk || t == fitcheck.TopicWant {
-		return r.thingAt(last + 1)
+		return r.thingAt(last+1) || r.wordsIn(r.clauseStart(first), first, "named", "name", "called")
 	}
 	if t == fitcheck.TopicProblem && r.oldOne(first) {
 		return true

@@ -24,6 +24,11 @@ func (r *reader) readChoices() {
 		}
 		all = r.sayings(all, h)
 	}
+	for n := range r.styles {
+		if h := &r.styles[n]; !r.toks[h.first].used && !h.is("none", "none") {
+			all = r.sayings(all, h)
+		}
+	}
 	for n := range r.wants {
 		if h := &r.wants[n]; !r.toks[h.first].used && !r.saysStyle(all, h) {
 			all = r.sayings(all, h)
@@ -220,7 +225,7 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		case s.value == "none":
 			none = k
 			continue
-		case r.past(&s) || r.stopped(&s):
+		case r.past(&s) || r.stopped(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet():
 			continue
 		}
 		if !has(list, s.value) {
@@ -249,6 +254,16 @@ func (r *reader) past(s *saying) bool {
 		return false
 	}
 	return r.wordsIn(s.last+1, min(s.last+5, len(r.toks)), "fixed", "patched", "stopped", "repaired", "sealed")
+}
+
+// noSkylightYet: a hole is to be cut, it is not there.
+func (r *reader) noSkylightYet() bool {
+	for n := range r.styles {
+		if r.styles[n].is("style", fitcheck.StyleNoneYet) {
+			return true
+		}
+	}
+	return false
 }
 
 // stopped: "quit leaking after I taped it"; not "it won't quit leaking".

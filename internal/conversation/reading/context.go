@@ -341,7 +341,7 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 			m.rough = true
 		}
 	case "clause":
-		if before && r.doubtReaches(h, m.first) || !before && !r.choiceAfter(h.last) {
+		if before && r.doubtReaches(h, m.first) || !before && !r.choiceAfter(h.last) && !r.otherMeasured(h) {
 			m.rough = true
 		}
 	case "nominal":
@@ -364,6 +364,15 @@ func (r *reader) doubtReaches(h *hit, to int) bool {
 		}
 	}
 	return true
+}
+
+// otherMeasured: "24 x 48, never measured the wood": the doubt is about something else.
+func (r *reader) otherMeasured(h *hit) bool {
+	if !r.wordAt(h.last, "measured", "measure", "measuring") {
+		return false
+	}
+	_, end := r.sentence(h.last)
+	return h.last+1 < len(r.toks) && r.labelled(h.last+1, end)
 }
 
 // choiceAfter: the sentence goes on about something else after the doubt.

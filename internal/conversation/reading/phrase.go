@@ -9,6 +9,7 @@ import (
 // node is a place in the phrase tree.
 type node struct {
 	edges   []edge // sorted by symbol
+	gap     int32  // the node after "..": any few words may stand between; 0 for none
 	meaning int32  // the phrase that ends here, -1 for none
 	tight   bool   // of a phrase written with "_": no small words between
 }
@@ -56,18 +57,33 @@ func (v *vocabulary) phrase(in layer, pattern string, senses []sense) error {
 		}
 		at := int32(in)
 		for _, s := range symbols {
-			next := v.follow(at, s)
-			if next < 0 {
-				next = int32(len(v.nodes))
-				v.nodes = append(v.nodes, node{meaning: -1, tight: v.nodes[at].tight || v.tight[s]})
-				v.nodes[at].edges = append(v.nodes[at].edges, edge{s, next})
-			}
-			at = next
+			at = v.along(at, s)
 		}
 		v.mean(at, id)
 	}
 	return nil
 }
+
+// along is the node that a symbol leads to from another, made where it is not there yet.
+func (v *vocabulary) along(at, s int32) int32 {
+	if s == gapSymbol {
+		if v.nodes[at].gap == 0 {
+			v.nodes[at].gap = int32(len(v.nodes))
+			v.nodes = append(v.nodes, node{meaning: -1})
+		}
+		return v.nodes[at].gap
+	}
+	next := v.follow(at, s)
+	if next < 0 {
+		next = int32(len(v.nodes))
+		v.nodes = append(v.nodes, node{meaning: -1, tight: v.nodes[at].tight || v.tight[s]})
+		v.nodes[at].edges = append(v.nodes[at].edges, edge{s, next})
+	}
+	return next
+}
+
+// gapSymbol is "..", a few words of any kind.
+const gapSymbol = -1
 
 // mean says what the phrase that ends at a node means; the same phrase on several
 // lines has the senses of all.
@@ -191,6 +207,9 @@ func (v *vocabulary) allFiller(alternatives [][]int32) bool {
 // wordOrTight: "one_second" is the two words with nothing between. Its first word has
 // a symbol of its own for that, so that the rest of the tree is not concerned.
 func (p *patternParser) wordOrTight(f string) []int32 {
+	if f == ".." {
+		return []int32{gapSymbol}
+	}
 	if !strings.Contains(f, "_") {
 		return []int32{p.symbol(f)}
 	}
@@ -272,6 +291,7 @@ func (v *vocabulary) longerLater(toks []token, first, last int, root int32) bool
 const (
 	maxSkips  = 3  // small words skipped in a row within a phrase
 	maxPhrase = 14 // words of a phrase
+	maxGap    = 4  // words that ".." stands for
 )
 
 // longest walks the tree from the token on along every way that fits.
@@ -296,6 +316,9 @@ func (w *walk) step(i int, at int32, depth, skipped int) {
 	if i >= len(w.toks) || depth > maxPhrase {
 		return
 	}
+	if n.gap > 0 {
+		w.over(i, n.gap, depth)
+	}
 	t := &w.toks[i]
 	if depth > 0 && (t.mark('-') || t.mark(':')) && t.glued && skipped < maxSkips {
 		w.step(i+1, at, depth, skipped+1)
@@ -307,6 +330,19 @@ func (w *walk) step(i int, at int32, depth, skipped int) {
 	w.follow(i, n.edges, t.word.symbols, depth)
 	if depth > 0 && t.word.filler && !n.tight && skipped < maxSkips {
 		w.step(i+1, at, depth, skipped+1)
+	}
+}
+
+// over goes on after a gap of none to a few words. A gap does not reach over the end
+// of a sentence, a "not" or a "but".
+func (w *walk) over(i int, at int32, depth int) {
+	for n := 0; n <= maxGap && i < len(w.toks); n++ {
+		w.step(i, at, depth+1, 0)
+		t := &w.toks[i]
+		if t.ends() || t.mark('(') || t.kind == wordToken && (negWords[t.text] || t.text == "but" || t.text == "pero") {
+			return
+		}
+		i++
 	}
 }
 

@@ -12,6 +12,7 @@ type reader struct {
 	choices  []hit
 	talk     []hit
 	wants    []hit
+	styles []hit
 	labelAt  []int16 // by token: the label that covers it, -1 for none
 	refs     []unitRef
 	trailing bool // units are named after what is said of them
@@ -55,6 +56,7 @@ func (r *reader) findPhrases() {
 	r.choices = v.scan(r.toks, choiceLayer, make([]hit, 0, 8))
 	r.talk = v.scan(r.toks, talkLayer, make([]hit, 0, 8))
 	r.wants = v.scan(r.toks, wantLayer, nil)
+	r.styles = v.scan(r.toks, styleLayer, nil)
 	r.labelAt = make([]int16, len(r.toks))
 	for i := range r.labelAt {
 		r.labelAt[i] = -1

@@ -3,7 +3,7 @@ package reading
 // notTheirs says whether a length is somebody's own height, or says how much more or
 // less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
 func (r *reader) notTheirs(m *measure) bool {
-	return r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
+	return r.lumber(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
 }
 
 // ofNeighbor: "the neighbor's is 30 x 30, mine is …".
@@ -22,6 +22,25 @@ func (r *reader) upInTheAir(m *measure) bool {
 		return next == nil && (h == nil || !isName(h) && !h.has1("axis"))
 	}
 	return m.parts[0].unit == foot && r.wordAt(m.last+1, "up") && !r.wordAt(m.last+2, "and", "n", "to", "the")
+}
+
+// lumber: "the 2x6 box": what the box is made of, where a size of its own is told or
+// none was asked for.
+func (r *reader) lumber(m *measure) bool {
+	if m.shape != pair || !m.parts[0].bare || !m.parts[1].bare || m.parts[0].num > 4 || m.parts[1].num > 12 {
+		return false
+	}
+	return r.wordAt(m.last+1, "lumber", "wood", "board", "boards", "stud", "studs", "box", "curb", "framing", "frame", "s", "pine", "cedar", "treated") &&
+		(r.askedSize() == "none" || r.numberLater(m.last+1))
+}
+
+func (r *reader) numberLater(i int) bool {
+	for ; i < len(r.toks); i++ {
+		if r.toks[i].kind == numToken && !r.toks[i].used {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) ofSomebody(m *measure) bool {

@@ -26,6 +26,7 @@ const (
 	labelLayer  layer = iota // names of what a size is of
 	choiceLayer              // values of topics
 	talkLayer                // requests, yes and no, doubt
+	styleLayer               // what the frame is like, told at length
 	wantLayer                // what is wanted: its words name parts and styles too
 	layerCount
 )
@@ -114,6 +115,8 @@ func layerOf(name string) layer {
 		return talkLayer
 	case strings.Contains(name, "/want"):
 		return wantLayer
+	case strings.Contains(name, "/style"):
+		return styleLayer
 	}
 	return choiceLayer
 }
