@@ -37,8 +37,8 @@ func (c *chatCommand) Run(s streams) error {
 		}
 		return err
 	}
-	greeting := fmt.Sprintf("You are a customer of %s. Write as you would text; /photo FILE sends a photo, Ctrl-D ends.\n", talkShop.Name)
-	if err := terminal.Keyboard(s.in, s.out, greeting, s.terminal(), partner); err != nil {
+	greeting := terminal.Wrap("", fmt.Sprintf("You are a customer of %s. Write as you would text; /photo FILE sends a photo, Ctrl-D ends.", talkShop.Name))
+	if err := terminal.Keyboard(s.in, s.out, greeting+"\n", s.terminal(), partner); err != nil {
 		return err
 	}
 	lead, err := partner.Lead()
