@@ -42,7 +42,7 @@ func findServerUser() (*serverUser, error) {
 		return &serverUser{uid: uid, gid: gid, name: name, credential: &syscall.Credential{
 			Uid: uint32(uid), Gid: uint32(gid), Groups: []uint32{}}}, nil
 	}
-	return nil, errors.New("Postgres does not run as root, and there is neither a user postgres nor a user nobody to run it as")
+	return nil, errors.New("root can't run Postgres, and there is neither a user postgres nor a user nobody to run it as")
 }
 
 // makeFolder makes a folder that only this user may enter. One that is there must

@@ -123,13 +123,14 @@ func nextSend(ctx context.Context, c Conn, result *pgx.Batch, conversationID int
 		}
 	}
 	mine, err := claim(ctx, c, claimFresh, conversationID, lease)
-	if err != nil || mine != nil {
+	if !errors.Is(err, ErrNotFound) {
 		return Line{Mine: mine}, err
 	}
 	if wait, any, err := lookAhead(ctx, c, &pgx.Batch{}, conversationID); err != nil || !any || wait > 0 {
 		return Line{Wait: wait}, err
 	}
-	if mine, err = claim(ctx, c, claimDoubtful, conversationID, lease); err != nil || mine != nil {
+	mine, err = claim(ctx, c, claimDoubtful, conversationID, lease)
+	if !errors.Is(err, ErrNotFound) {
 		return Line{Mine: mine, Doubt: true}, err
 	}
 	return Line{Wait: time.Millisecond}, nil // another was faster
@@ -150,13 +151,13 @@ func lookAhead(ctx context.Context, c Conn, b *pgx.Batch, conversationID int64) 
 	return wait, any, err
 }
 
-// claim runs one of the claiming statements; nil where it claims nothing.
+// claim runs one of the claiming statements; ErrNotFound where it claims nothing.
 func claim(ctx context.Context, c Conn, sql string, conversationID int64, lease time.Duration) (*Send, error) {
 	var s Send
 	err := c.QueryRow(ctx, sql, conversationID, lease).Scan(&s.MessageID, &s.ConversationID, &s.N, &s.To.Channel,
 		&s.To.Address, &s.Text, &s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Ref, &s.Zone)
 	if errors.Is(err, pgx.ErrNoRows) {
-		return nil, nil //nolint:nilnil // nothing to claim is no error, and there is no send
+		return nil, ErrNotFound
 	}
 	if err != nil {
 		return nil, err
