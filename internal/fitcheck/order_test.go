@@ -73,6 +73,12 @@ func sameSize(a, b Size) bool {
 	return a.Width == b.Width && a.Length == b.Length && a.Diameter == b.Diameter
 }
 
+func coarse(width, length float64) Size {
+	s := rect(width, length)
+	s.Resolution = Inch / 2
+	return s
+}
+
 // A stock unit is taken where its gap is surely inside the window, up to loose, with the
 // reading error counted in (JCGM 106:2012, 8.3.3: guarded acceptance).
 func TestStock(t *testing.T) {
@@ -89,6 +95,7 @@ func TestStock(t *testing.T) {
 		want string
 	}{
 		{"gap of 3/8 is the aim", curbUnit(rect(25.5, 49.5), rect(22.5, 46.5)), "U-25-7"},
+		{"what would be made to size, however coarsely the tape was read", curbUnit(coarse(25.5, 49.5), rect(22.5, 46.5)), "U-25-7"},
 		{"another finish: the next best", changed(curbUnit(rect(25.5, 49.5), rect(22.5, 46.5)), func(u *Unit) { u.Finish = FinishBronzeAnodized }), "U-26"},
 		{"gaps of 1/8 and 1/4 may be tight", curbUnit(rect(25.75, 49.75), rect(22.625, 46.625)), ""},
 		{"a gap of 3/4 may be loose", curbUnit(rect(25.125, 49.125), rect(22, 46)), ""},

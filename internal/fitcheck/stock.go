@@ -60,6 +60,9 @@ func stockSide(part Replace, have Length, s spot, side int, sh *sheet, rules *Ru
 	if part == ReplaceUnit {
 		gap := have - sh.exact[s][side] - sh.skew(side)
 		off = max(gap-rules.Gap.Target, rules.Gap.Target-gap)
+		if have == frameInside(sh, side, rules) { // what would be made to size
+			return off, true
+		}
 		return off, within(gap.Inches(), rules.Gap.SoundLow.Inches(), rules.Gap.Loose.Inches(), u) == surelyInside
 	}
 	d := have - sh.exact[s][side]
