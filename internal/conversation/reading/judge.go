@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"fmt"
 	"slices"
 
 	"example.com/intake-bot/internal/fitcheck"
@@ -132,7 +133,7 @@ func (r *reader) doubt(j *judged) Why {
 }
 
 func (j *judged) unreadable() bool {
-	if j.shape == broken || j.orphan {
+	if j.shape == broken || j.orphan || j.girth {
 		return true
 	}
 	for k := range j.parts {
@@ -294,10 +295,15 @@ func (j *judged) sides(s fitcheck.Size) fitcheck.Value {
 	return s
 }
 
-// fineness is the finest mark that any of the numbers shows.
+// fineness is the finest mark that any of the numbers shows, where that is a metric
+// one. In inches it is left to the fit check: 25 1/2 is also what 25 8/16 is called, so
+// halves and quarters say nothing of the tape.
 func (j *judged) fineness() fitcheck.Length {
 	var fine fitcheck.Length
 	for k := range j.parts {
+		if u := unitLengths[j.parts[k].unit]; u == 0 || u%fitcheck.Millimetre != 0 || u%fitcheck.Sixtyfourth == 0 {
+			continue
+		}
 		if f := j.parts[k].resolution(j.parts[k].unit); f > 0 && (fine == 0 || f < fine) {
 			fine = f
 		}
@@ -323,12 +329,17 @@ func (r *reader) corrected(all []judged) []judged {
 		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
 			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
 			out[k].shape, out[k].last = pair, j.last
-		default:
+		case j.fixed || r.fixedBetween(&out[k], &j) || j.why != "" || out[k].why != "" || sameValue(r.value(&out[k]), r.value(&j)):
 			out[k] = j
+		default: // two measures of one thing: which of them holds is asked
+			out[k].parts, out[k].shape, out[k].last = append(append([]quantity{}, out[k].parts...), j.parts...), broken, j.last
+			out[k].why = WhyNumber
 		}
 	}
 	return out
 }
+
+func sameValue(a, b fitcheck.Value) bool { return fmt.Sprint(a) == fmt.Sprint(b) }
 
 // fixedBetween: the measure before is taken back or what it was before.
 func (r *reader) fixedBetween(a, b *judged) bool {
