@@ -76,7 +76,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 			continue
 		}
 		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last)
-		if r.astray(s.topic, h.first, h.last) || r.inSizeName(h) {
+		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem) && r.inSizeName(h) || r.idle(s, h) {
 			continue
 		}
 		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && r.wordAt(h.first-1, "i", "can", "just") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
@@ -99,6 +99,49 @@ func (r *reader) unknownTo(first int) bool {
 	for i := r.clauseStart(first); i < first; i++ {
 		if r.wordAt(i, "if", "whether", "si") && r.wordAt(i-1, "know", "sure", "tell", "see", "unsure", "se", "clue", "idea", "remember") {
 			return true
+		}
+	}
+	return false
+}
+
+// idle: words that state something only where the message is about that: hail that
+// harmed nothing, "the whole thing" that nobody wants to buy, the plastic's kind told
+// to say what the frame is like.
+func (r *reader) idle(s sense, h *hit) bool {
+	if len(r.Asked) > 0 && !r.asked(s.topic) && s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther {
+		return true
+	}
+	first, last := r.sentence(h.first)
+	switch {
+	case s.topic == fitcheck.TopicProblem && h.first == h.last && r.wordAt(h.first, "hail", "granizo", "storm", "storms", "tormenta") && !r.asked(s.topic):
+		return !r.harmed(first, last+1, h)
+	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic):
+		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote")
+	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers:
+		return !r.asked(s.topic) && r.inStyle(h)
+	}
+	return false
+}
+
+// harmed: the sentence says that something was hit or broken.
+func (r *reader) harmed(first, last int, h *hit) bool {
+	if r.wordsIn(first, last, "hit", "got", "damage", "damaged", "from", "by", "took", "came", "size", "sized", "destroyed", "last", "por", "after", "cayo", "dano", "in") {
+		return true
+	}
+	for n := range r.choices {
+		if o := &r.choices[n]; o.first >= first && o.last < last && o.first != h.first && o.senses[0].topic == fitcheck.TopicProblem && !o.senses[0].asked {
+			return true
+		}
+	}
+	return h.first == first && h.last+1 >= last
+}
+
+// inStyle: the words are part of a description of the frame.
+func (r *reader) inStyle(h *hit) bool {
+	for n := range r.styles {
+		s := &r.styles[n]
+		if s.first <= h.first && h.last <= s.last && s.last > s.first {
+			return r.asked(fitcheck.TopicStyle)
 		}
 	}
 	return false
@@ -239,7 +282,7 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 	switch {
 	case len(list) > 0:
 		r.fact(t, unit, list, first, last)
-	case none >= 0 && vague < 0:
+	case none >= 0 && (vague < 0 || group[none].last > group[none].first):
 		r.fact(t, unit, list, group[none].first, group[none].last)
 	case negated >= 0 && r.asked(t) && vague < 0:
 		r.fact(t, unit, list, group[negated].first, group[negated].last)
@@ -259,8 +302,10 @@ func (r *reader) past(s *saying) bool {
 // noSkylightYet: a hole is to be cut, it is not there.
 func (r *reader) noSkylightYet() bool {
 	for n := range r.styles {
-		if r.styles[n].is("style", fitcheck.StyleNoneYet) {
-			return true
+		for _, s := range r.styles[n].senses {
+			if s.value == fitcheck.StyleNoneYet && !s.asked {
+				return true
+			}
 		}
 	}
 	return false

@@ -241,6 +241,10 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
 		return false
 	}
+	if len(free) == 2 && free[0].value == free[1].value && (r.markAt(free[0].last+1, '/') || r.wordAt(free[0].last+1, "and", "y")) {
+		c.Outer, c.Inner = free[0].value, free[0].value
+		return false
+	}
 	same := true
 	for _, t := range free[1:] {
 		same = same && t.value == free[0].value

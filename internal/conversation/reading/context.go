@@ -17,6 +17,7 @@ type context struct {
 	fixed   bool           // a word of correction comes before it
 	square  bool
 	round   bool
+	girth   bool // measured around
 	diag    bool
 	both    bool
 	slope   bool
@@ -308,6 +309,8 @@ func (m *measure) takeShape(s string) {
 		m.round = true
 	case "diagonal":
 		m.diag = true
+	case "circumference":
+		m.girth = m.shape == lone
 	}
 }
 

@@ -26,7 +26,7 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 			if g == weakGap {
 				g = fixGap
 			}
-		case r.labelKind(i, "fix"):
+		case r.labelKind(i, "fix") || t.is("son", "sino"):
 			g = fixGap
 		case g == byGap && (t.is("a", "the") || r.roughAt(i)):
 		case t.mark('-') || t.is("to", "or", "thru", "through", "o", "hasta", "a"):

@@ -69,13 +69,14 @@ func (r *reader) settleHeight(j *judged, before []judged) {
 // needs a unit, a name, or a question that it answers.
 func (r *reader) isMeasure(j *judged) bool {
 	q := &j.parts[0]
-	if j.shape != lone || !q.bare || j.square || j.round {
+	part := q.frac && q.num < q.den && q.unit == noUnit && r.askedSize() == "none" && !j.named
+	if j.shape != lone || !q.bare && !part || j.square || j.round {
 		return true
 	}
 	if q.side != noSide && q.side != someSide || j.topic != "" && j.named && (len(r.Asked) == 0 || r.askedSize() != "none" || j.measure.topic != "") {
 		return true
 	}
-	if j.topic != "" && r.asked(j.topic) {
+	if j.topic != "" && r.asked(j.topic) || j.shape != lone {
 		return !r.timeNear(j.measure)
 	}
 	return j.named && len(r.Asked) == 0 && j.part != "skylight" && j.part != "dome" || r.alone(j.measure) && (len(r.Asked) == 0 || r.askedSize() != "none")

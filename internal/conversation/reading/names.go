@@ -284,11 +284,11 @@ func (r *reader) signedName() bool {
 	}
 	for k := range r.talk {
 		h := &r.talk[k]
-		if !h.is("small", "thanks") || !(r.markAt(h.last+1, ',') || r.markAt(h.last+1, '\n') || r.markAt(h.last+1, '-')) {
+		if !h.is("small", "thanks") || !(r.markAt(h.last+1, ',') || r.markAt(h.last+1, '\n') || r.markAt(h.last+1, '-') || r.markAt(h.last+2, '-') || r.markAt(h.last+2, '\n')) {
 			continue
 		}
 		i := h.last + 2
-		for r.markAt(i, '\n') || r.markAt(i, '-') {
+		for r.markAt(i, '\n') || r.markAt(i, '-') || r.markAt(i, '!') || r.markAt(i, '.') {
 			i++
 		}
 		first, last, ok := r.nameFrom(i, true)
@@ -392,6 +392,11 @@ func (r *reader) wholeName() {
 				return
 			}
 			continue
+		case n > 0 && (t.mark('-') && !t.glued || t.mark('(')):
+			if n <= 4 {
+				r.nameFact(first, last)
+			}
+			return
 		case t.kind == markToken:
 			if n > 0 && r.sentenceEnd(i) && !(t.text[0] == '.' && (len(r.toks[i-1].text) == 1 || r.titleOrInitial(i-1))) && !r.onlyUsedAfter(i) {
 				if n <= 4 && r.smallAfter(i+1) {

@@ -47,11 +47,22 @@ func (r *reader) numbersOfOtherThings() {
 			continue
 		}
 		switch {
+		case r.numberedSide(i):
+			r.use(i, i)
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}
+}
+
+// numberedSide: "diag 1 is 55 3/4", "side 2: 49 1/2".
+func (r *reader) numberedSide(i int) bool {
+	if r.toks[i].dec > 0 || r.toks[i].whole < 1 || r.toks[i].whole > 4 || !r.wordAt(i-1, "diag", "diagonal", "side", "diags", "wall", "edge", "lado") {
+		return false
+	}
+	return r.wordAt(i+1, "is", "es", "was", "measures") || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') && !r.toks[i+1].glued ||
+		i+1 < len(r.toks) && r.toks[i+1].kind == numToken && !r.markAt(i+2, '/')
 }
 
 // spokenCount: "five years", "two weeks".
@@ -268,7 +279,7 @@ var lengthFollowers = func() map[string]bool {
 		"haha", "ok", "measured", "off", "oops", "correction", "instead", "con", "al", "hasta", "before", "after", "she", "my",
 		"which", "what", "how", "can", "dont", "didnt", "havent", "cant", "hope", "let", "you", "u", "per", "min", "max", "pretty",
 		"final", "tho", "though", "also", "tall", "high", "long", "wide", "is", "says", "according", "corner", "end", "e", "n", "nd",
-		"square", "thru", "through", "plywood", "yes", "si", "no", "tops", "sir", "maam", "roughly", "approx", "about", "gracias",
+		"square", "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus", "thru", "through", "plywood", "yes", "si", "no", "tops", "sir", "maam", "roughly", "approx", "about", "gracias",
 		"afuera", "adentro", "dentro", "fuera", "same", "twice", "again", "even", "right", "where", "would", "should", "ft", "mas", "menos"} {
 		m[w] = true
 	}

@@ -35,6 +35,15 @@ func (v *vocabulary) sortNodes() {
 	}
 	for _, w := range v.known {
 		slices.Sort(w.symbols)
+		w.symbols = slices.Compact(w.symbols)
+		for in := range layerCount {
+			w.starts[in] = nil
+			for _, s := range w.symbols {
+				if next := v.follow(int32(in), s); next >= 0 {
+					w.starts[in] = append(w.starts[in], next)
+				}
+			}
+		}
 	}
 }
 
@@ -258,12 +267,12 @@ type hit struct {
 // scan finds a layer's phrases from left to right, the longest at each place.
 func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 	for i := 0; i < len(toks); {
-		if toks[i].word == nil {
+		if toks[i].word == nil || toks[i].word.starts[in] == nil {
 			i++
 			continue
 		}
-		last, phrase := v.longest(toks, i, int32(in))
-		if phrase < 0 || last > i && v.longerLater(toks, i, last, int32(in)) {
+		last, phrase := v.longest(toks, i, in)
+		if phrase < 0 || last > i && v.longerLater(toks, i, last, in) {
 			i++
 			continue
 		}
@@ -275,12 +284,12 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 
 // longerLater: a phrase gives way to one that starts within it and is longer: "metal
 // frame" to "frame caps the wood box", "a double" to "double layer".
-func (v *vocabulary) longerLater(toks []token, first, last int, root int32) bool {
+func (v *vocabulary) longerLater(toks []token, first, last int, in layer) bool {
 	for i := first + 1; i <= last; i++ {
-		if toks[i].word == nil {
+		if toks[i].word == nil || toks[i].word.starts[in] == nil {
 			continue
 		}
-		end, phrase := v.longest(toks, i, root)
+		end, phrase := v.longest(toks, i, in)
 		if phrase >= 0 && end > last && (toks[first].word.filler || end-i > last-first) {
 			return true
 		}
@@ -295,9 +304,11 @@ const (
 )
 
 // longest walks the tree from the token on along every way that fits.
-func (v *vocabulary) longest(toks []token, first int, root int32) (last int, phrase int32) {
+func (v *vocabulary) longest(toks []token, first int, in layer) (last int, phrase int32) {
 	w := walk{v: v, toks: toks, last: -1, phrase: -1}
-	w.step(first, root, 0, 0)
+	for _, node := range toks[first].word.starts[in] {
+		w.step(first+1, node, 1, 0)
+	}
 	return w.last, w.phrase
 }
 

@@ -330,7 +330,7 @@ func (r *reader) stateFact(first, last int, code string, name []string) {
 func (r *reader) townAlone(i, n int, ahead []string, asked bool) bool {
 	last := r.tokenOf(i, n)
 	name := joined(ahead[:n])
-	clear := asked && r.fillsClause(i, last)
+	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
 	if !clear && !r.livesBefore(i) {
 		return false
 	}
@@ -355,6 +355,16 @@ func (r *reader) fillsClause(first, last int) bool {
 			continue
 		}
 		if !r.wordAt(i, "in", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "ok", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
+			return false
+		}
+	}
+	return true
+}
+
+// fillsRest: the message ends with the place: "Jill from Boise".
+func (r *reader) fillsRest(last int) bool {
+	for i := last + 1; i < len(r.toks); i++ {
+		if r.toks[i].kind != markToken && !r.toks[i].used {
 			return false
 		}
 	}

@@ -268,6 +268,14 @@ func (r *reader) looseEnd(q *quantity) {
 	if r.markAt(i, '-') && r.wordAt(i+1, "ish") {
 		i++
 	}
+	if r.wordAt(i, "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.by(i+1) || r.wordAt(i+1, "wide", "long")) {
+		q.loose = true
+		q.last = i
+	} else if r.wordAt(i, "and", "y") && r.wordAt(i+1, "change", "some", "something", "pico", "algo") {
+		q.loose = true
+		q.last = i + 1
+	}
+	i = q.last + 1
 	if r.wordAt(i, "ish", "sh") || r.markAt(i, '~') || r.markAt(i, '+') && !r.partNext(i+1) {
 		q.loose = true
 		q.last = i

@@ -12,7 +12,7 @@ type reader struct {
 	choices  []hit
 	talk     []hit
 	wants    []hit
-	styles []hit
+	styles   []hit
 	labelAt  []int16 // by token: the label that covers it, -1 for none
 	refs     []unitRef
 	trailing bool // units are named after what is said of them

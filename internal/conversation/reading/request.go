@@ -24,9 +24,21 @@ func (r *reader) requests() {
 		r.request(RequestQuestion)
 	}
 	r.bareQuestion()
+	if r.neverMind() {
+		r.request(RequestUndo)
+	}
 	if slices.Contains(r.out.Requests, RequestHowTo) { // "what do you mean, how do I measure it?"
 		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestAgain })
 	}
+}
+
+// neverMind: the bare words take back what was said last.
+func (r *reader) neverMind() bool {
+	if len(r.out.Facts)+len(r.out.Unclear)+len(r.out.Requests) > 0 {
+		return false
+	}
+	text := politeness(bareWords(r.Text))
+	return text == "nevermind" || text == "never mind" || text == "nvm" || text == "nm" || text == "olvidalo" || text == "no importa"
 }
 
 // requestStands weeds out words that look like a request.

@@ -30,7 +30,7 @@ func (r *reader) ratioAt(i int) bool {
 	if rise < 0 {
 		return false
 	}
-	if r.toks[i].kind == numToken && !r.markAt(next, '/') || r.numberAt(i).kind != notNumber {
+	if _, _, _, ok := r.slashed(i); ok && !r.twelve(next+1) || r.toks[i].kind == numToken && !r.markAt(next, '/') || r.numberAt(i).kind != notNumber {
 		if m, end := r.numeralAt(i); end > next && !m.bad && m.num > 0 && r.overTwelve(end) {
 			n, next = m, end
 		}
@@ -38,12 +38,12 @@ func (r *reader) ratioAt(i int) bool {
 	if n.num > 24*n.den || !r.overTwelve(next) {
 		return false
 	}
-	strong := r.markAt(next, '/') || r.markAt(next, ':')
+	strong := r.markAt(next, '/') || r.markAt(next, ':') || r.wordAt(next, "on", "in", "over")
 	last := next + 1
 	if r.twelve(next) {
 		last = next
 	}
-	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.aloneBetween(i, last)) {
+	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.littleElse(i, last)) {
 		return false
 	}
 	r.sayslope(fitcheck.Slope{Rise: fitcheck.Inch * fitcheck.Length(n.num) / fitcheck.Length(n.den), Run: run}, i, last)
@@ -79,6 +79,22 @@ func (r *reader) aloneBetween(first, last int) bool {
 		if (i < first || i > last) && r.toks[i].kind != markToken {
 			return false
 		}
+	}
+	return true
+}
+
+// littleElse: the sentence says nothing beside the ratio.
+func (r *reader) littleElse(first, last int) bool {
+	if r.unitAt(last+1) != noUnit || r.by(last+1) || r.by(first-1) {
+		return false
+	}
+	from, to := r.sentence(first)
+	for i := from; i <= to; i++ {
+		t := &r.toks[i]
+		if i >= first && i <= last || t.kind == markToken || r.roughAt(i) || t.kind == wordToken && t.word != nil && t.word.filler || r.wordAt(i, "i", "think", "maybe", "to") {
+			continue
+		}
+		return false
 	}
 	return true
 }
@@ -151,6 +167,12 @@ func (r *reader) slopeInWords() {
 	}
 	if !r.asked(fitcheck.TopicRoofSlope) {
 		return
+	}
+	for i := range r.toks {
+		if r.toks[i].kind == numToken && r.wordAt(i+1, "deg", "degree", "degrees", "grados") {
+			r.unclear(fitcheck.TopicRoofSlope, 0, WhyUnits, nil, i, i+1)
+			return
+		}
 	}
 	if vague >= 0 {
 		r.unclear(fitcheck.TopicRoofSlope, 0, WhyRough, nil, r.labels[vague].first, r.labels[vague].last)

@@ -33,18 +33,19 @@ const (
 
 // word is what the vocabulary says of one word.
 type word struct {
-	own     int32      // its symbol, an edge of the phrase tree
-	tight   int32      // its symbol as the start of a tight phrase, 0 where there is none
-	symbols []int32    // itself and its classes, sorted
-	filler  bool       // may stand between the words of a phrase
-	common  bool       // an ordinary word, hardly a name
-	given   bool       // a usual given name
-	thing   bool       // something that is no part of a skylight
-	unit    unit       // a unit of length
-	number  numberWord // a number
-	langEn  bool       // a small word of English
-	langEs  bool       // a small word of Spanish
-	other   uint8      // a small word of another language, see language.go
+	own     int32               // its symbol, an edge of the phrase tree
+	tight   int32               // its symbol as the start of a tight phrase, 0 where there is none
+	symbols []int32             // itself and its classes, sorted
+	starts  [layerCount][]int32 // by layer: the nodes that it leads to from the root
+	filler  bool                // may stand between the words of a phrase
+	common  bool                // an ordinary word, hardly a name
+	given   bool                // a usual given name
+	thing   bool                // something that is no part of a skylight
+	unit    unit                // a unit of length
+	number  numberWord          // a number
+	langEn  bool                // a small word of English
+	langEs  bool                // a small word of Spanish
+	other   uint8               // a small word of another language, see language.go
 }
 
 // sense is one meaning of a phrase: "part:curb", "style:curb_mount".
