@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"time"
 
 	"github.com/goccy/go-yaml"
@@ -30,8 +31,10 @@ type Customer struct {
 	Otherwise string `yaml:"otherwise"`
 	// Closes are texts that follow when the talk has come to its end, each for itself.
 	Closes []string `yaml:"closes"`
-	// Hears are patterns that must be in the bot's texts, Never those that must not.
+	// Hears are patterns that must be in the bot's texts, Once those that must be in
+	// exactly one of them, Never those that must not.
 	Hears []string `yaml:"hears"`
+	Once  []string `yaml:"once"`
 	Never []string `yaml:"never"`
 	// Lead is what must be in the lead record; see Differences.
 	Lead any `yaml:"lead"`
@@ -61,7 +64,7 @@ func (c *Customer) check() error {
 	if _, err := time.Parse("15:04", c.Clock); err != nil {
 		return fmt.Errorf("clock: %w", err)
 	}
-	for _, pattern := range append(c.Hears, c.Never...) {
+	for _, pattern := range slices.Concat(c.Hears, c.Once, c.Never) {
 		if _, err := regexp.Compile(pattern); err != nil {
 			return err
 		}
