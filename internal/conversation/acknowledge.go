@@ -41,6 +41,10 @@ func (t *turn) turning(key string) string {
 
 // takeBack undoes what the last message brought.
 func (t *turn) takeBack() {
+	if p := t.takenBack; p != nil {
+		t.say.add(t.line("ack.undone", 0, wording.Args{"what": p.Said}))
+		return
+	}
 	taken := t.talk.undo()
 	if len(taken) == 0 {
 		t.say.add(t.line("ack.nothing_undone", 0, nil))
@@ -110,5 +114,16 @@ func (t *turn) ackSizes() {
 	}
 	if len(sizes) > 0 {
 		t.say.add(t.line("ack.size", 0, wording.Args{"sizes": strings.Join(sizes, "; ")}))
+	}
+}
+
+// ackChanged says back what a later word changed.
+func (t *turn) ackChanged() {
+	var what []string
+	for _, e := range t.heard.changed {
+		what = append(what, t.unitLabel(e.Unit)+t.value(e.Topic, e.Value))
+	}
+	if len(what) > 0 {
+		t.say.add(t.line("ack.changed", 0, wording.Args{"what": strings.Join(what, ", ")}))
 	}
 }

@@ -3,6 +3,7 @@ package conversation
 import (
 	"encoding/json"
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/conversation/wording"
@@ -98,12 +99,30 @@ func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
 		}
 		args["question"] = t.line("ask."+string(a.Topic), nth, nil)
 		return t.line("clear.choice", nth, args)
+	case reading.WhyWhich:
+		args["options"] = t.options(u.Candidates)
 	case reading.WhyPlace:
-		if u.Said == "" {
+		if u.Said == "" || len(strings.Fields(u.Said)) > 4 {
 			return t.line("ask.place", nth, nil)
 		}
 	}
 	return t.line("clear."+string(u.Why), nth, args)
+}
+
+// whichOf are what a size can be where nothing says which.
+var whichOf = []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicCurbInside, fitcheck.TopicPlasticSize, fitcheck.TopicRetainerOpening}
+
+// options names what a size may have measured, to choose from.
+func (t *turn) options(candidates []fitcheck.Topic) string {
+	if len(candidates) < 2 {
+		candidates = whichOf
+	}
+	names := make([]string, len(candidates))
+	for i, topic := range candidates {
+		names[i] = t.label(topic)
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " " + t.line("or", 0, nil) + " " + names[last]
 }
 
 // stateOf is the state in which a topic is asked.

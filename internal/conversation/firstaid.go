@@ -25,17 +25,21 @@ func (t *turn) emergency(text string) {
 	m := &t.talk.Memory
 	m.Hurt = hurt.MatchString(text) && !notHurt.MatchString(text)
 	problems, _ := t.talk.words(fitcheck.TopicProblem)
-	m.Urgent = m.Urgent || m.Hurt || t.heard.asks(reading.RequestUrgent) || slices.Contains(problems, fitcheck.ProblemHoleOpen)
+	open := slices.Contains(problems, fitcheck.ProblemHoleOpen)
+	m.Urgent = m.Urgent || m.Hurt || t.heard.asks(reading.RequestUrgent) || open
+	m.Danger = m.Hurt || open || m.Urgent && slices.Contains(problems, fitcheck.ProblemLeaking)
 }
 
 // firstAid says once what matters before everything else, and has staff told now.
 func (t *turn) firstAid() {
 	m := &t.talk.Memory
-	if !m.Urgent || m.FirstAid && !m.Hurt {
+	if m.Urgent && !m.Rushed {
+		m.Rushed, t.out.Alert = true, true
+	}
+	if !m.Danger || m.FirstAid && !m.Hurt {
 		return
 	}
 	m.FirstAid = true
-	t.out.Alert = true
 	key := "safe.urgent"
 	if m.Hurt {
 		m.Introduced = true

@@ -34,6 +34,8 @@ func (t *turn) toStaff() error {
 		t.say.add(t.line("answer.other_language", 0, nil))
 	case t.talk.Memory.PersonAsked:
 		t.say.add(t.line("answer.person", 0, nil))
+	case t.talk.Memory.Abroad:
+		t.say.add(t.line("end.not_ours.place", 0, nil))
 	}
 	t.whyNotOurs()
 	if t.talk.Memory.Hurt {
@@ -90,6 +92,7 @@ func (t *turn) afterwards() error {
 		return t.toStaff()
 	case len(h.entries) > 0 || len(h.unclear) > 0:
 		t.out.Alert = true
+		t.ackChanged()
 		t.say.add(t.line("end.passed", 0, ref))
 	case h.asks(reading.RequestQuestion) && len(h.answers) == 0, h.asks(reading.RequestPerson):
 		t.out.Alert = true

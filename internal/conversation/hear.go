@@ -47,7 +47,7 @@ func (t *turn) hear(in []Message) {
 	r := reading.Read(reading.Input{Text: text, Asked: topicsOf(t.talk.Memory.Asking),
 		Units: t.talk.UnitCount(), Language: t.talk.Language})
 	t.setLanguage(r.Language)
-	r = t.settle(r, text, in)
+	r = t.settle(r, text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range r.Facts {
 		t.take(f, source(in, f.Said), text)

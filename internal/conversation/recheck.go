@@ -3,6 +3,7 @@ package conversation
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/wording"
 	"example.com/intake-bot/internal/fitcheck"
@@ -78,6 +79,9 @@ func (t *turn) findingLine(f fitcheck.Finding, unit, nth int) string {
 	key := "find." + string(f.Code)
 	if !t.book.Has(key) || !filled(t.book.Placeholders(key), args) {
 		key = "find.other"
+		if strings.HasSuffix(f.Text, "?") {
+			key = "find.question"
+		}
 	}
 	return t.line(key, nth, args)
 }

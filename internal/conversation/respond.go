@@ -25,7 +25,7 @@ func (t *turn) respond() error {
 	t.acknowledge()
 	t.answer()
 	switch {
-	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Lost >= lostTurns:
+	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Abroad, t.talk.Memory.Lost >= lostTurns:
 		return t.toStaff()
 	case t.keepsQuestion():
 		return nil

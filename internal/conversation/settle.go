@@ -3,6 +3,7 @@ package conversation
 import (
 	"encoding/json"
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
@@ -24,18 +25,25 @@ type Pending struct {
 // settle completes what was pending with the new words: they are read again together
 // with the old ones ("25 x 49" and "centimeters"). Where that gives nothing either, the
 // new words stand as they were read alone.
-func (t *turn) settle(r reading.Reading, text string, in []Message) reading.Reading {
+func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	p := t.talk.Memory.Pending
 	if p == nil {
 		return r
 	}
 	t.talk.Memory.Pending = nil
+	if slices.Contains(r.Requests, reading.RequestUndo) && len(r.Facts) == 0 {
+		t.takenBack = p
+		return r
+	}
 	if t.settledAlone(p, r) {
 		return r
 	}
 	if guess := t.acceptedGuess(p, text); guess != nil {
 		t.settled(*guess, p.Message, text)
 		return withoutConfirm(r)
+	}
+	if !bare(r, text) {
+		return r // an answer to something else: what was pending is asked for anew
 	}
 	for _, again := range []string{p.Said + " " + text, text + " " + p.Said} {
 		both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
@@ -51,6 +59,16 @@ func (t *turn) settle(r reading.Reading, text string, in []Message) reading.Read
 		}
 	}
 	return r
+}
+
+// shortAnswer is how many words may name a measure or a unit by themselves.
+const shortAnswer = 8
+
+// bare says whether the new words say nothing by themselves, so that they can only
+// complete what was pending.
+func bare(r reading.Reading, text string) bool {
+	said := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicConfirm })
+	return !said && len(strings.Fields(text)) <= shortAnswer
 }
 
 // settled takes a completed fact; its words are those of the earlier message.

@@ -66,6 +66,7 @@ func (t *turn) whyStaff(blockers []string) []string {
 		{m.PersonAsked, "asked for a person"},
 		{m.Lost >= lostTurns, "was not understood several times in a row"},
 		{m.Foreign, "wrote in another language"},
+		{m.Abroad, "writes from outside the US"},
 		{t.talk.State == Lapsed, "stopped answering"},
 		{m.Stopped, "opted out of messages"},
 	} {

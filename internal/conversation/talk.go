@@ -95,10 +95,13 @@ type Memory struct {
 	Explained   bool           `json:"explained,omitempty"` // told why the dome alone won't do
 	Cautioned   bool           `json:"cautioned,omitempty"` // told what matters when measuring
 	Urgent      bool           `json:"urgent,omitempty"`
+	Rushed      bool           `json:"rushed,omitempty"`    // staff were told that it is urgent
+	Danger      bool           `json:"danger,omitempty"`    // an open hole, water coming in, somebody hurt
 	FirstAid    bool           `json:"first_aid,omitempty"` // told what to do first
 	Confirmed   bool           `json:"confirmed,omitempty"`
 	PersonAsked bool           `json:"person_asked,omitempty"`
 	Foreign     bool           `json:"foreign,omitempty"` // wrote in a language that is not ours
+	Abroad      bool           `json:"abroad,omitempty"`  // writes from outside the US
 	Stopped     bool           `json:"stopped,omitempty"`
 	Quiet       bool           `json:"quiet,omitempty"`     // a person of staff talks; the assistant does not
 	Shut        bool           `json:"shut,omitempty"`      // closed by staff, for good

@@ -23,7 +23,8 @@ type turn struct {
 	out   Outcome
 	from  int // length of the ledger before this turn
 
-	lastMessage int // N of the last message of this turn
+	takenBack   *Pending // something unclear that the customer took back
+	lastMessage int      // N of the last message of this turn
 }
 
 // Respond takes the messages that a customer sent since the last turn, oldest first,
@@ -48,7 +49,7 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 	if err := t.useLanguage(); err != nil {
 		return Outcome{}, err
 	}
-	t.note()
+	t.note(in)
 	t.emergency(joined(in))
 	t.runCheck()
 	if err := t.respond(); err != nil {
@@ -156,7 +157,7 @@ func (t *turn) helpLine() string {
 }
 
 // note keeps what was heard beside the facts: what is let go, how urgent it is.
-func (t *turn) note() {
+func (t *turn) note(in []Message) {
 	m, h := &t.talk.Memory, &t.heard
 	for _, a := range h.usual {
 		m.LetGo[a], m.Usual[a] = true, true
@@ -171,7 +172,8 @@ func (t *turn) note() {
 		m.Lost = 0
 	}
 	m.PersonAsked = m.PersonAsked || h.asks(reading.RequestPerson)
-	m.Foreign = h.asks(reading.RequestOtherLanguage)
+	m.Foreign = m.Foreign || h.asks(reading.RequestOtherLanguage)
+	m.Abroad = m.Abroad || t.abroad(joined(in))
 	m.Nudges = 0
 	if len(h.entries) > 0 && t.talk.State == Confirming && h.confirm != fitcheck.ConfirmYes {
 		m.Confirmed = false
