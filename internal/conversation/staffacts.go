@@ -140,23 +140,8 @@ func AskFor(talk Talk, a Ask, of fitcheck.Topic, now time.Time, shop *Shop) (Out
 		delete(t.talk.Memory.Tries, a)
 		delete(t.talk.Memory.LetGo, a)
 		t.runCheck()
-		return t.ask([]step{{stateFor(a.Topic), []Ask{a}}})
+		return t.ask([]step{{stateOf(a.Topic), []Ask{a}}})
 	})
-}
-
-// stateFor is where a talk stands while a topic is asked.
-func stateFor(topic fitcheck.Topic) State {
-	switch {
-	case topic == fitcheck.TopicPhotos:
-		return Picturing
-	case topic.OfLength() || topic == fitcheck.TopicRoofSlope:
-		return Measuring
-	case slices.Contains(choiceTopics, topic) || topic == fitcheck.TopicImpactRisk:
-		return Choosing
-	case topic.OfUnit() && topic != fitcheck.TopicCount || topic == fitcheck.TopicProblem:
-		return Identifying
-	}
-	return Introducing
 }
 
 // wakeUp makes the assistant lead the talk again. What it now says nobody asked for, so
@@ -166,7 +151,7 @@ func (t *turn) wakeUp() error {
 	if t.talk.State == Silenced {
 		return fmt.Errorf("%w: the customer opted out of messages", ErrNotNow)
 	}
-	m.Quiet, m.Shut, m.PersonAsked, m.Foreign, m.Nudges = false, false, false, false, 0
+	m.Quiet, m.Shut, m.PersonAsked, m.Foreign, m.Abroad, m.Lost, m.Nudges = false, false, false, false, false, 0, 0
 	m.LastAt = t.now
 	t.say.kind = Reminder
 	if !byStaff(t.talk.Lead.Status) {
