@@ -61,8 +61,10 @@ func (r *reader) sentenceLast(i int) int {
 
 // askedIsOf: the words are part of a longer request or refusal: "none of your business".
 func (r *reader) askedIsOf(first, last int) bool {
-	for n := range r.talk {
-		h := &r.talk[n]
+	from, _ := r.sentence(first)
+	talk := within(r.talk, from, first)
+	for n := range talk {
+		h := &talk[n]
 		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.senses[0].kind == "req" && h.senses[0].value != "none" && h.senses[0].value != "question") {
 			return true
 		}

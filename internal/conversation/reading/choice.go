@@ -128,8 +128,9 @@ func (r *reader) harmed(first, last int, h *hit) bool {
 	if r.wordsIn(first, last, "hit", "got", "damage", "damaged", "from", "by", "took", "came", "size", "sized", "destroyed", "last", "por", "after", "cayo", "dano", "in") {
 		return true
 	}
-	for n := range r.choices {
-		if o := &r.choices[n]; o.first >= first && o.last < last && o.first != h.first && o.senses[0].topic == fitcheck.TopicProblem && !o.senses[0].asked {
+	choices := within(r.choices, first, last-1)
+	for n := range choices {
+		if o := &choices[n]; o.first != h.first && o.senses[0].topic == fitcheck.TopicProblem && !o.senses[0].asked {
 			return true
 		}
 	}
@@ -138,8 +139,10 @@ func (r *reader) harmed(first, last int, h *hit) bool {
 
 // inStyle: the words are part of a description of the frame.
 func (r *reader) inStyle(h *hit) bool {
-	for n := range r.styles {
-		s := &r.styles[n]
+	from, _ := r.sentence(h.first)
+	styles := within(r.styles, from, h.first)
+	for n := range styles {
+		s := &styles[n]
 		if s.first <= h.first && h.last <= s.last && s.last > s.first {
 			return r.asked(fitcheck.TopicStyle)
 		}

@@ -15,6 +15,7 @@ type tint struct {
 // colors puts the plastic's colors together: "clear over white", "clear outside, white
 // inside", "bronze". A lone "bronze" is the plastic's unless the frame is spoken of.
 func (r *reader) colors() {
+	r.layersFirst = r.layerFirst()
 	var tints []tint
 	for n := range r.choices {
 		h := &r.choices[n]
@@ -120,7 +121,7 @@ func (r *reader) plasticNear(h *hit) bool {
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
-	if n > 0 && r.layerFirst() {
+	if n > 0 && r.layersFirst {
 		before := &r.choices[n-1]
 		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, h.first) {
 			return v
@@ -156,7 +157,7 @@ func (r *reader) layerTaken(n int) bool {
 	if r.commaBetween(r.choices[n-1].last+1, r.choices[n].first) {
 		return true
 	}
-	return r.layerFirst() && n >= 2 && r.isLayer(n-2) && r.colorGap(r.choices[n-2].last+1, r.choices[n-1].first)
+	return r.layersFirst && n >= 2 && r.isLayer(n-2) && r.colorGap(r.choices[n-2].last+1, r.choices[n-1].first)
 }
 
 func (r *reader) isLayer(n int) bool {

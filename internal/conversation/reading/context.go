@@ -93,23 +93,13 @@ func (r *reader) cut(ms []measure, k int) int {
 
 // softBreak: a comma or a word that starts a new clause.
 func (r *reader) softBreak(i int) bool {
+	return i >= 0 && i < len(r.toks) && r.breaksClause(i)
+}
+
+func (r *reader) breaksClause(i int) bool {
 	t := &r.toks[i]
 	return t.mark(',') || t.mark('(') || t.mark(')') || t.is("and", "but", "y", "pero", "while", "then", "also", "plus", "e", "whereas", "mientras") ||
 		t.mark('-') && !t.glued || t.mark('/') || t.mark('&')
-}
-
-func (r *reader) clauseStart(i int) int {
-	for i > 0 && !r.sentenceEnd(i-1) && !r.softBreak(i-1) {
-		i--
-	}
-	return i
-}
-
-func (r *reader) clauseEnd(i int) int {
-	for i < len(r.toks)-1 && !r.sentenceEnd(i+1) && !r.softBreak(i+1) {
-		i++
-	}
-	return i
 }
 
 // labelled says whether a part, a face or a topic is named between two tokens.
@@ -381,12 +371,7 @@ func (r *reader) otherMeasured(h *hit) bool {
 // choiceAfter: the sentence goes on about something else after the doubt.
 func (r *reader) choiceAfter(i int) bool {
 	_, end := r.sentence(i)
-	for n := range r.choices {
-		if c := &r.choices[n]; c.first > i && c.first <= end {
-			return true
-		}
-	}
-	return false
+	return len(within(r.choices, i+1, end)) > 0
 }
 
 // beside looks at each length of the measure for words and signs of doubt of its own.
@@ -394,8 +379,10 @@ func (r *reader) beside(m *measure) {
 	for k := range m.parts {
 		q := &m.parts[k]
 		m.rough = m.rough || q.loose
-		for n := range r.labels {
-			h := &r.labels[n]
+		first, _ := r.sentence(q.first)
+		labels := within(r.labels, first, q.last)
+		for n := range labels {
+			h := &labels[n]
 			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
 				continue
 			}

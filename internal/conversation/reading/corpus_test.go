@@ -114,7 +114,7 @@ func plain(v any, sorted bool) string {
 	case float64:
 		return fmt.Sprint(math.Round(v*1e6) / 1e6)
 	case string:
-		return strings.ToLower(strings.ReplaceAll(v, "’", "'"))
+		return strings.ToLower(strings.NewReplacer("’", "'", "–", "-").Replace(v))
 	case []any:
 		var parts []string
 		for _, x := range v {

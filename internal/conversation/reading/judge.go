@@ -95,9 +95,9 @@ func (r *reader) unasked(j *judged) bool {
 		return true
 	}
 	first, last := r.sentence(j.first)
-	for n := range r.labels {
-		h := &r.labels[n]
-		if h.first >= first && h.last <= last && h.is("other", "other") && j.shape == lone {
+	labels := within(r.labels, first, last)
+	for n := range labels {
+		if labels[n].is("other", "other") && j.shape == lone {
 			return true
 		}
 	}

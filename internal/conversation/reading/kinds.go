@@ -172,12 +172,15 @@ func (r *reader) room(i int) bool {
 		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry")
 }
 
+const maxRefs = 30 // places where one message may name a kind of unit
+
 func (r *reader) sortRefs() {
 	for i := 1; i < len(r.refs); i++ {
 		for k := i; k > 0 && r.refs[k].first < r.refs[k-1].first; k-- {
 			r.refs[k], r.refs[k-1] = r.refs[k-1], r.refs[k]
 		}
 	}
+	r.refs = r.refs[:min(len(r.refs), maxRefs)]
 }
 
 // sameAs: "the second is the same as the first".

@@ -5,14 +5,13 @@ import "strings"
 // lexer cuts a folded message into tokens.
 type lexer struct {
 	folded
-	src  string
 	at   int
 	toks []token
 	mail bool // the message has an @ somewhere
 }
 
 func lex(src string) []token {
-	l := lexer{folded: fold(src), src: src}
+	l := lexer{folded: fold(src)}
 	l.mail = strings.IndexByte(l.text, '@') >= 0
 	l.toks = make([]token, 0, len(l.text)/3+4)
 	for l.at < len(l.text) {
@@ -60,17 +59,15 @@ func (l *lexer) word() {
 	if l.dotted(end) || l.with(end) || l.spokenMark(end) {
 		return
 	}
-	if l.timesNumber(end) {
-		end = l.at + 1
+	if end-l.at > 1 && l.text[end-1] == 'x' && end < len(l.text) && isDigit(l.text[end]) && measuring(l.text[l.at:end-1]) {
+		end-- // "12 inchesx12"
 	}
-	t := l.add(wordToken, end)
-	c := l.src[t.from]
-	t.upper = 'A' <= c && c <= 'Z' || c >= 0x80
+	l.add(wordToken, end)
 }
 
-// timesNumber: "x49": an x that is glued to the number after it.
-func (l *lexer) timesNumber(end int) bool {
-	return end-l.at == 1 && l.text[l.at] == 'x'
+// measuring: the word is a unit or a number, so an x glued to it stands between two sides.
+func measuring(word string) bool {
+	return unitWords[word] != noUnit || numberWords[word].kind != notNumber || word == "w" || word == "wide"
 }
 
 // dotted takes initials in one: "O.D." is the word "od".
@@ -91,9 +88,7 @@ func (l *lexer) dotted(end int) bool {
 		return false
 	}
 	whole := strings.ReplaceAll(l.text[l.at:i], ".", "")
-	t := l.add(wordToken, i)
-	t.text = whole
-	t.upper = true
+	l.add(wordToken, i).text = whole
 	return true
 }
 
@@ -252,6 +247,9 @@ func (l *lexer) digitsFrom(i int) int {
 // not so to a side's letter or a times sign ("x49", "W25").
 func (l *lexer) afterLetters(start int) bool {
 	if start == 0 || !isLetter(l.text[start-1]) {
+		return false
+	}
+	if n := len(l.toks); n > 1 && l.toks[n-2].text == "x" { // the last is the number itself
 		return false
 	}
 	from := start

@@ -89,7 +89,7 @@ func (r *reader) quantities() []quantity {
 			i = q.last
 			continue
 		}
-		if r.plausible(&q) {
+		if r.plausible(&q) && len(qs) < maxQuantities {
 			qs = append(qs, q)
 			i = q.last
 		}
@@ -133,6 +133,9 @@ func inQuantity(qs []quantity, i int) bool {
 	}
 	return false
 }
+
+// maxQuantities bounds how many lengths of one message are looked at.
+const maxQuantities = 100
 
 // plausible drops words that are numbers only by their letters: "the other one".
 func (r *reader) plausible(q *quantity) bool {

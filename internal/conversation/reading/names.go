@@ -93,7 +93,7 @@ func (r *reader) standsAlone(first, last int) bool {
 		if r.markAt(i, '&') || r.markAt(i, '-') || r.wordAt(i, "and") && i < end {
 			continue
 		}
-		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].upper && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
+		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].kind == wordToken && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
 			return false
 		}
 	}
@@ -119,7 +119,7 @@ func (r *reader) surname(i int) bool {
 	if t.word == nil || t.word.given || t.is("van", "der", "de", "la", "jr", "sr") {
 		return true
 	}
-	return !t.word.common && !t.word.filler && t.word.number.kind == notNumber && t.word.unit == noUnit && t.upper
+	return !t.word.common && !t.word.filler && t.word.number.kind == notNumber && t.word.unit == noUnit && !t.word.trade
 }
 
 // firstAndLast: "first name Dana last name Whitfield".
@@ -172,7 +172,7 @@ func (r *reader) surelyName(h *hit, first, last int) bool {
 		}
 	}
 	if r.wordAt(h.first, "this") && !r.asked(fitcheck.TopicName) {
-		return r.wordAt(last+1, "from", "with", "here", "calling", "texting", "in", "and") || r.toks[first].upper && last+1 >= len(r.toks)
+		return r.wordAt(last+1, "from", "with", "here", "calling", "texting", "in", "and")
 	}
 	return true
 }
@@ -231,7 +231,7 @@ func (r *reader) nameWord(i int, strict bool) bool {
 	if t.word.filler || t.word.number.kind != notNumber {
 		return false
 	}
-	return !strict || t.upper || r.properBefore(i)
+	return !strict || r.properBefore(i)
 }
 
 // properBefore: the word before is a given name, so this is likely the family's.
@@ -241,7 +241,7 @@ func (r *reader) properBefore(i int) bool {
 
 func (r *reader) properName(i int) bool {
 	t := &r.toks[i]
-	return t.word == nil || t.word.given || t.upper
+	return t.word == nil || t.word.given
 }
 
 // likelyName: at least one word of it is a given name or none that a list knows.

@@ -69,11 +69,9 @@ func (r *reader) noAlone(j, i int) bool {
 // questioned says whether the token stands in a question, so that it states nothing.
 func (r *reader) questioned(i int) bool {
 	first, last := r.sentence(i)
-	for n := range r.talk {
-		h := &r.talk[n]
-		if h.first < first || h.first > last {
-			continue
-		}
+	talk := within(r.talk, first, last)
+	for n := range talk {
+		h := &talk[n]
 		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && h.first < i && !r.commaBetween(h.last+1, i) {
 			return true
 		}
@@ -101,8 +99,9 @@ func (r *reader) commaBetween(from, to int) bool {
 // acrylic", "maybe bronze".
 func (r *reader) doubted(first, last int) bool {
 	from, to := r.sentence(first)
-	for n := range r.labels {
-		h := &r.labels[n]
+	labels := within(r.labels, from, to)
+	for n := range labels {
+		h := &labels[n]
 		how, ok := h.has("rough")
 		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
 			continue

@@ -222,6 +222,11 @@ func (r *reader) brokenPart(n numeral, i int) int {
 		(i+2 >= len(r.toks) || r.toks[i+2].kind != numToken) {
 		return i + 2
 	}
+	if r.markAt(i, '.') && r.toks[i].glued || r.markAt(i, '?') && r.toks[i].glued {
+		if _, _, next, ok := r.slashed(i + 1); ok && r.toks[i+1].from == r.toks[i].to {
+			return next
+		}
+	}
 	if r.markAt(i, '?') && r.toks[i].glued && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].glued {
 		if _, _, next, ok := r.slashed(i + 1); ok {
 			return next

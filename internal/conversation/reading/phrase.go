@@ -50,7 +50,7 @@ func (v *vocabulary) sortNodes() {
 // phrase adds all that a phrase's pattern stands for to the tree of its layer.
 func (v *vocabulary) phrase(in layer, pattern string, senses []sense) error {
 	fields := strings.Fields(spaced.Replace(pattern))
-	p := patternParser{v: v, fields: fields}
+	p := patternParser{v: v, fields: fields, trade: in != talkLayer}
 	alternatives, err := p.sequence()
 	if err == nil && p.at < len(fields) {
 		err = fmt.Errorf("unmatched ) in %q", pattern)
@@ -114,6 +114,7 @@ type patternParser struct {
 	v      *vocabulary
 	fields []string
 	at     int
+	trade  bool // its words are those of the trade
 }
 
 // sequence reads alternatives up to a closing parenthesis or the end.
@@ -241,6 +242,9 @@ func (p *patternParser) wordOrTight(f string) []int32 {
 }
 
 func (p *patternParser) symbol(f string) int32 {
+	if p.trade && !strings.HasPrefix(f, "<") {
+		p.v.word(f).trade = true
+	}
 	if strings.HasPrefix(f, "<") {
 		return p.v.classSymbol(f)
 	}

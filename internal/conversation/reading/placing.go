@@ -229,7 +229,7 @@ func (r *reader) stateHolds(first, last int) bool {
 	}
 	switch r.toks[first].text {
 	case "or", "in", "me", "hi", "oh", "ok", "id", "la", "de", "al", "so", "pa", "ma", "mo", "as":
-		return r.wordAt(last+1, "and", "but", "its", "zip", "here", "with", "i", "we", "usa", "my", "for") && r.toks[first].upper
+		return r.wordAt(last+1, "and", "but", "its", "zip", "here", "with", "i", "we", "usa", "my", "for")
 	}
 	return true
 }

@@ -151,16 +151,16 @@ func (r *reader) inIsInch(i int) bool {
 	case markToken:
 		return true
 	}
-	if next.word == nil {
-		return false
+	if r.by(i + 1) {
+		return true
 	}
 	switch next.text {
-	case "by", "x", "bt", "wide", "long", "high", "tall", "across", "on", "square", "round", "diameter", "dia",
+	case "wide", "long", "high", "tall", "across", "on", "square", "round", "diameter", "dia",
 		"and", "or", "to", "w", "l", "h", "above", "thick", "deep", "from", "inside", "outside", "each", "each way", "both", "off",
 		"give", "exactly", "up", "for", "curb", "dome", "total", "at", "i", "is", "but":
 		return true
 	}
-	return next.word.number.kind != notNumber && next.word.number.value != 12 && !next.word.filler
+	return next.word != nil && next.word.number.kind != notNumber && next.word.number.value != 12 && !next.word.filler
 }
 
 // sentenceAfter: the full stop at i ends a sentence, as far as can be seen.
@@ -168,8 +168,12 @@ func (r *reader) sentenceAfter(i int) bool {
 	if i+1 >= len(r.toks) {
 		return true
 	}
-	next := &r.toks[i+1]
-	return next.kind == wordToken && next.upper && !next.is("x", "by", "w", "l", "wide", "long")
+	return r.toks[i+1].kind == wordToken && !r.goesOn(i+1)
+}
+
+// goesOn: the word continues a size: "25 in. wide", "25 in. by 49 in.".
+func (r *reader) goesOn(i int) bool {
+	return r.by(i) || r.labelKind(i, "axis") || r.labelKind(i, "shape") || r.wordAt(i, "and", "or", "to", "on", "at", "in", "for", "y", "por", "is", "outside", "inside")
 }
 
 // inchesAfter adds the inches after feet: 2' 1 1/2", 2 ft 1.5, two foot one and a half.
@@ -186,7 +190,7 @@ func (r *reader) inchesAfter(q *quantity) {
 		return
 	}
 	rest := fitcheck.Length((n.num*int64(fitcheck.Inch) + n.den/2) / n.den)
-	if rest >= fitcheck.Foot || n.num == 0 {
+	if rest >= fitcheck.Foot || n.num == 0 && r.unitAt(next) != inch {
 		return
 	}
 	u := r.unitAt(next)

@@ -7,16 +7,18 @@ import (
 // reader is the reading of one message as it grows.
 type reader struct {
 	Input
-	toks     []token
-	labels   []hit
-	choices  []hit
-	talk     []hit
-	wants    []hit
-	styles   []hit
-	labelAt  []int16 // by token: the label that covers it, -1 for none
-	refs     []unitRef
-	trailing bool // units are named after what is said of them
-	out      Reading
+	toks        []token
+	labels      []hit
+	choices     []hit
+	talk        []hit
+	wants       []hit
+	styles      []hit
+	labelAt     []int16  // by token: the label that covers it, -1 for none
+	bounds      []bounds // by token
+	refs        []unitRef
+	layersFirst bool // layers are named before their colors
+	trailing    bool // units are named after what is said of them
+	out         Reading
 }
 
 // Read reads one message. It is total: every text has a reading.
@@ -33,6 +35,7 @@ func Read(in Input) Reading {
 	if r.reaction() {
 		return r.out
 	}
+	r.bound()
 	r.findPhrases()
 	r.contacts()
 	r.places()
@@ -171,6 +174,11 @@ func (h *hit) is(kind, value string) bool {
 	return false
 }
 
+// unitGoesOn is goesOn for words alone: phrases are not known yet where sentences are found.
+func (r *reader) unitGoesOn(i int) bool {
+	return r.by(i) || r.wordAt(i, "wide", "long", "high", "tall", "w", "l", "h", "and", "or", "to", "on", "at", "in", "for", "y", "de", "por", "outside", "inside", "across", "square", "round", "diameter", "dia")
+}
+
 // labelFrom is the label that starts at token i.
 func (r *reader) labelFrom(i int) *hit {
 	if i < 0 || i >= len(r.toks) || r.labelAt[i] < 0 {
@@ -196,13 +204,17 @@ func (r *reader) breakBetween(from, to int) bool {
 // sentenceEnd says whether the token ends a sentence or a line; a dot that is glued
 // into an abbreviation does not.
 func (r *reader) sentenceEnd(i int) bool {
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == markToken && r.endsSentence(i)
+}
+
+func (r *reader) endsSentence(i int) bool {
 	t := &r.toks[i]
 	if !t.ends() {
 		return false
 	}
 	if t.text[0] == '.' && i > 0 && t.glued && i+1 < len(r.toks) && !r.toks[i+1].mark('\n') {
 		prev := &r.toks[i-1]
-		if prev.kind == wordToken && (prev.word != nil && prev.word.unit != noUnit && !r.toks[i+1].upper || len(prev.text) == 1) {
+		if prev.kind == wordToken && (prev.word != nil && prev.word.unit != noUnit && (r.toks[i+1].kind != wordToken || r.unitGoesOn(i+1)) || len(prev.text) == 1) {
 			return false
 		}
 		if r.wordAt(i-1, "st", "mt", "ft", "approx", "dia", "diam", "mr", "mrs", "ms", "dr", "no", "apt", "ste", "ave", "vs", "aprox") {
@@ -210,16 +222,4 @@ func (r *reader) sentenceEnd(i int) bool {
 		}
 	}
 	return true
-}
-
-// sentence gives the first and last token of the sentence around token i.
-func (r *reader) sentence(i int) (first, last int) {
-	first, last = i, i
-	for first > 0 && !r.sentenceEnd(first-1) {
-		first--
-	}
-	for last < len(r.toks)-1 && !r.sentenceEnd(last) {
-		last++
-	}
-	return first, last
 }

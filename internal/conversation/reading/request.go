@@ -111,12 +111,10 @@ func (r *reader) talkEnds(i int) bool {
 func (r *reader) answeredByOther(n int) bool {
 	h := &r.talk[n]
 	first, last := r.sentence(h.first)
-	for k := range r.talk {
-		if k == n {
-			continue
-		}
-		o := &r.talk[k]
-		if o.first < first || o.first > last {
+	talk := within(r.talk, first, last)
+	for k := range talk {
+		o := &talk[k]
+		if o.first == h.first {
 			continue
 		}
 		for _, s := range o.senses {

@@ -65,9 +65,9 @@ func (r *reader) twelve(i int) bool { return r.wholeAt(i) == 12 && !r.used(i) }
 
 func (r *reader) slopeNear(i int) bool {
 	first, last := r.sentence(i)
-	for n := range r.labels {
-		h := &r.labels[n]
-		if _, ok := h.has("slope"); ok && h.first >= first && h.last <= last {
+	labels := within(r.labels, first, last)
+	for n := range labels {
+		if labels[n].has1("slope") {
 			return true
 		}
 	}

@@ -20,7 +20,6 @@ type token struct {
 	bad   bool // number that nobody can read: 25.5.5, twenty digits
 	code  bool // number stuck to letters, as in a model number
 	used  bool // taken by what was read already: no size or name
-	upper bool // starts with a capital in the original
 	from  int  // bytes of the original
 	to    int
 	text  string // folded

@@ -40,6 +40,7 @@ type word struct {
 	filler  bool                // may stand between the words of a phrase
 	common  bool                // an ordinary word, hardly a name
 	given   bool                // a usual given name
+	trade   bool                // part of a phrase about skylights
 	thing   bool                // something that is no part of a skylight
 	unit    unit                // a unit of length
 	number  numberWord          // a number
