@@ -92,7 +92,7 @@ func (t *turn) condition() []step {
 		case keepsFrame(u) && u.Want == "" && u.CurbOutside.Complete() && !u.PlasticSize.Complete():
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicWant, i + 1})...) // measured as for a unit
 		case keepsFrame(u):
-			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1})...)
+			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1}, Ask{fitcheck.TopicWant, i + 1})...)
 		}
 	}
 	return asking(Identifying, asks)
