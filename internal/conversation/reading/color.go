@@ -206,7 +206,7 @@ func (r *reader) colorFact(unit int, tints []tint) {
 		if c.Inner != "" {
 			r.unclear(fitcheck.TopicColor, unit, WhyChoice, c, first, last)
 		}
-	case len(tints) == 1 && tints[0].doubted:
+	case tints[0].doubted || tints[len(tints)-1].doubted:
 		r.unclear(fitcheck.TopicColor, unit, WhyRough, c, first, last)
 	default:
 		r.fact(fitcheck.TopicColor, unit, c, first, last)

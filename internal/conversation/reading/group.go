@@ -61,6 +61,9 @@ func (r *reader) group(qs []quantity) []measure {
 	for i := 0; i < len(qs); {
 		n, s := r.groupAt(qs, i)
 		m := measure{shape: s, parts: qs[i : i+n], first: qs[i].first, last: qs[i+n-1].last}
+		if n == 1 && r.rangeAhead(&qs[i]) {
+			m.shape = ranged
+		}
 		m.orphan = n == 1 && m.first > 1 && qs[i].side == noSide && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
 		m.fixed = len(ms) > 0 && r.gapBetween(&qs[i-1], &qs[i]) == fixGap
 		ms = append(ms, m)
@@ -117,6 +120,14 @@ func (r *reader) rangeAt(qs []quantity, i int) (int, shape) {
 		n++
 	}
 	return n, ranged
+}
+
+// rangeAhead: "6 to 8 depending on the side": what follows is a number too, though
+// not one that was taken for a length.
+func (r *reader) rangeAhead(q *quantity) bool {
+	i := q.last + 1
+	return (r.wordAt(i, "to", "or", "o", "hasta") || r.markAt(i, '-')) && r.wholeAt(i+1) > q.num/max(q.den, 1) && !r.used(i+1) &&
+		(i+2 >= len(r.toks) || !r.wordAt(i+2, "inside", "photos", "minutes", "days"))
 }
 
 func (r *reader) adjacent(a, b *quantity) bool { return a.last+1 == b.first }

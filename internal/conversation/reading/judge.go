@@ -138,7 +138,7 @@ func (j *judged) unreadable() bool {
 		return true
 	}
 	for k := range j.parts {
-		if !j.parts[k].valid() {
+		if !j.parts[k].valid() && !(j.topic == fitcheck.TopicDomeRise && j.parts[k].num == 0 && !j.parts[k].bad) {
 			return true
 		}
 	}
@@ -330,7 +330,7 @@ func (r *reader) corrected(all []judged) []judged {
 		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
 			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
 			out[k].shape, out[k].last = pair, j.last
-		case j.fixed || r.fixedBetween(&out[k], &j) || j.why != "" || out[k].why != "" || sameValue(r.value(&out[k]), r.value(&j)):
+		case j.fixed || r.fixedBetween(&out[k], &j) || out[k].why != "" && out[k].shape != broken || sameValue(r.value(&out[k]), r.value(&j)):
 			out[k] = j
 		default: // two measures of one thing: which of them holds is asked
 			out[k].parts, out[k].shape, out[k].last = append(append([]quantity{}, out[k].parts...), j.parts...), broken, j.last

@@ -75,6 +75,9 @@ func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
 	if n == 0 || len(r.refs) > 0 {
 		return
 	}
+	if n > 1 {
+		r.forget(fitcheck.TopicCount) // the total of all kinds
+	}
 	unit := 0
 	for k := range ms {
 		c := counts[k]
@@ -84,7 +87,7 @@ func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
 		if n > 1 && unit > 0 && len(ms[k].units) == 0 {
 			ms[k].units = []int{unit}
 		}
-		if c.value > 0 && (n > 1 || c.value > 1) && !r.known(fitcheck.TopicCount) || c.value > 0 && n > 1 && unit > 1 {
+		if c.value > 0 && (n > 1 || c.value > 1 && !r.known(fitcheck.TopicCount)) {
 			r.fact(fitcheck.TopicCount, min(unit, n), fitcheck.Whole(c.value), c.first, c.last)
 		}
 	}

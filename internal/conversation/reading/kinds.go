@@ -1,5 +1,7 @@
 package reading
 
+import "slices"
+
 // Where a message speaks of several kinds of unit, each fact belongs to one of them:
 // "first one is 25 x 49, second one is 30 x 30".
 
@@ -44,6 +46,7 @@ func (r *reader) units() {
 		}
 	}
 	r.numberedUnits()
+	r.oneAndOther()
 	r.roomUnits()
 	r.sortRefs()
 	r.trailing = r.namedAfter()
@@ -105,6 +108,42 @@ func (r *reader) allUnits(h *hit) []int {
 		all[i] = i + 1
 	}
 	return all
+}
+
+// oneAndOther: "one is 24x48, the other 30x30", "30x30 on one and 30x46 on the other".
+func (r *reader) oneAndOther() {
+	one, other := -1, -1
+	for i := range r.toks {
+		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "of", "layer", "dimension", "diagonal", "pair") {
+			continue
+		}
+		switch {
+		case one < 0 && r.wordAt(i, "one", "ones") && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which"):
+			one = i
+		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && r.wordAt(i-1, "the", "la", "el"):
+			other = i
+		}
+	}
+	if one < 0 || other < 0 || !r.numberLater(one) && !r.numberBefore(one) {
+		return
+	}
+	for _, ref := range r.refs {
+		if len(ref.units) == 1 && ref.units[0] == 1 {
+			return
+		}
+	}
+	r.refs = slices.DeleteFunc(r.refs, func(u unitRef) bool { return u.first <= other && other <= u.last })
+	r.refs = append(r.refs, unitRef{one, one, []int{1}}, unitRef{other, other, []int{2}})
+	r.toks[one].used = true
+}
+
+func (r *reader) numberBefore(i int) bool {
+	for i--; i >= 0; i-- {
+		if r.toks[i].kind == numToken {
+			return true
+		}
+	}
+	return false
 }
 
 // numberedUnits: "#1", "1)", "unit 2".

@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"slices"
+
 	"example.com/intake-bot/internal/fitcheck"
 )
 
@@ -112,6 +114,11 @@ func (r *reader) fact(t fitcheck.Topic, unit int, v fitcheck.Value, first, last 
 		}
 	}
 	r.out.Facts = append(r.out.Facts, Fact{Topic: t, Unit: unit, Value: v, Said: said})
+}
+
+// forget takes back what was recorded of a topic.
+func (r *reader) forget(t fitcheck.Topic) {
+	r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool { return f.Topic == t })
 }
 
 func (r *reader) known(t fitcheck.Topic) bool {

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // nameSides gives each length the side that it is called by the words beside it:
 // "25 wide", "W 25", "width is 25".
 func (r *reader) nameSides(qs []quantity) {
@@ -24,6 +26,21 @@ func (r *reader) nameSides(qs []quantity) {
 			if r.markAt(q.first-1, '(') && q.first > 0 {
 				q.first--
 			}
+		}
+	}
+	tallSides(qs)
+}
+
+// tallSides: beside a width, what is "high" or "tall" by more than a curb or a bulge
+// would be is the length.
+func tallSides(qs []quantity) {
+	const tallest = 14 * fitcheck.Inch // of a curb, dossier of common practice: no source
+	for i := range qs {
+		if qs[i].side != height || qs[i].length() <= tallest {
+			continue
+		}
+		if i > 0 && qs[i-1].side == width || i+1 < len(qs) && qs[i+1].side == width {
+			qs[i].side = length
 		}
 	}
 }

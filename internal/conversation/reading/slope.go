@@ -27,6 +27,13 @@ func (r *reader) slopes() {
 func (r *reader) ratioAt(i int) bool {
 	rise, next := r.wholeAt(i), i+1
 	n := numeral{num: rise, den: 1}
+	if t := &r.toks[i]; t.kind == numToken && t.dec > 0 && !t.bad {
+		n.num = t.whole
+		for range t.dec {
+			n.den *= 10
+		}
+		rise = 0
+	}
 	if rise < 0 {
 		return false
 	}
@@ -35,8 +42,11 @@ func (r *reader) ratioAt(i int) bool {
 			n, next = m, end
 		}
 	}
-	if n.num > 24*n.den || !r.overTwelve(next) {
+	if n.num > 24*n.den {
 		return false
+	}
+	if !r.overTwelve(next) {
+		return r.pitchAt(i, next, n)
 	}
 	strong := r.markAt(next, '/') || r.markAt(next, ':') || r.wordAt(next, "on", "in", "over")
 	last := next + 1
@@ -47,6 +57,15 @@ func (r *reader) ratioAt(i int) bool {
 		return false
 	}
 	r.sayslope(fitcheck.Slope{Rise: fitcheck.Inch * fitcheck.Length(n.num) / fitcheck.Length(n.den), Run: run}, i, last)
+	return true
+}
+
+// pitchAt: "a 5 pitch" is five in twelve.
+func (r *reader) pitchAt(i, next int, n numeral) bool {
+	if !r.wordAt(next, "pitch", "pitched") || n.num == 0 || r.wordAt(i-1, "/", "to") {
+		return false
+	}
+	r.sayslope(fitcheck.Slope{Rise: fitcheck.Length(n.num * int64(fitcheck.Inch) / n.den), Run: run}, i, next)
 	return true
 }
 
