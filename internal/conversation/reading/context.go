@@ -245,7 +245,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if r.wordAt(h.first, "thick", "thickness", "grueso", "espesor") && r.otherHolds(m, h, before) {
 			m.other, m.thing = true, true
 		}
-		if !m.where && r.otherHolds(m, h, before) {
+		if !m.where && r.otherHolds(m, h, before) && !r.namesUnit(h) {
 			m.other = true
 		}
 		return

@@ -14,11 +14,30 @@ func (r *reader) counts() {
 		}
 	}
 	for _, c := range found {
+		if r.countTakenBack(c) {
+			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, c.first, c.last)
+			continue
+		}
 		r.countFact(c)
 	}
 	if len(found) == 0 && r.asked(fitcheck.TopicCount) {
 		r.countAnswer()
 	}
+}
+
+// countTakenBack: "two domes but one is fine", "five but only two need replacing".
+func (r *reader) countTakenBack(c countAt) bool {
+	_, last := r.sentence(c.first)
+	for i := c.last + 1; i < last; i++ {
+		if r.wordAt(i, "but", "pero") {
+			for j := i + 1; j <= last; j++ {
+				if n, next := r.countNumber(j); next > j && n > 0 && n < 100 {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
 
 type countAt struct {
@@ -188,6 +207,10 @@ func (r *reader) countAnswer() {
 			continue
 		}
 		if r.countRange(i, next) {
+			return
+		}
+		if r.countTakenBack(countAt{n, i, next - 1}) {
+			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
 			return
 		}
 		n, next = r.countSum(n, next)

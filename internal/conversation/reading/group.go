@@ -140,6 +140,9 @@ func (r *reader) listAt(qs []quantity, i int) (int, shape) {
 		n++
 	}
 	a := &qs[i]
+	if n == 2 && a.bare && a.num <= 12*a.den && r.adjacent(a, &qs[i+1]) && !qs[i+1].bare && qs[i+1].side == noSide {
+		return 1, lone // "two 46 1/2 square domes"
+	}
 	if n == 1 && a.bare && r.adjacent(a, &qs[i+1]) && qs[i+1].bare && i+3 < len(qs) &&
 		r.gapBetween(&qs[i+1], &qs[i+2]) == byGap {
 		return 4, broken // 25 12 x 49 12

@@ -185,7 +185,9 @@ func (r *reader) roomUnits() {
 	var found []unitRef
 	var seen []string
 	for i := 0; i+1 < len(r.toks); i++ {
-		if !r.wordAt(i+1, "one", "skylight", "dome", "unit") || !r.wordAt(i-1, "the", "my", "our") || !r.room(i) {
+		named := r.wordAt(i+1, "one", "skylight", "dome", "unit")
+		if !r.room(i) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken)) ||
+			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {
 			continue
 		}
 		n := -1
@@ -198,7 +200,11 @@ func (r *reader) roomUnits() {
 			seen = append(seen, r.toks[i].text)
 			n = len(seen) - 1
 		}
-		found = append(found, unitRef{i - 1, i + 1, []int{n + 1}})
+		last := i
+		if named {
+			last++
+		}
+		found = append(found, unitRef{i, last, []int{n + 1}})
 	}
 	if len(seen) > 1 {
 		r.refs = found
@@ -206,7 +212,7 @@ func (r *reader) roomUnits() {
 }
 
 func (r *reader) room(i int) bool {
-	return r.wordAt(i, "kitchen", "bathroom", "bedroom", "hall", "hallway", "living", "dining", "den", "office", "garage", "attic",
+	return r.wordAt(i, "kitchen", "bathroom", "bath", "bedroom", "hall", "hallway", "living", "dining", "den", "office", "garage", "attic",
 		"stairway", "stair", "closet", "laundry", "family", "front", "back", "big", "bigger", "small", "smaller", "large", "larger",
 		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry")
 }

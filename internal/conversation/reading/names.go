@@ -179,7 +179,7 @@ func (r *reader) surelyName(h *hit, first, last int) bool {
 
 // nameFrom reads a name that starts at token i. After "I'm" it must not be an ordinary word.
 func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
-	for r.markAt(i, ':') || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es", "its") {
+	for r.markAt(i, ':') || r.wordAt(i, "spelled", "actually", "really") || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es", "its") {
 		i++
 	}
 	first, last = i, i-1

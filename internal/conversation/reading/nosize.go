@@ -223,7 +223,7 @@ func (r *reader) outOf(i int) bool {
 	if r.wordAt(j, "out") {
 		j++
 	}
-	if r.wordAt(j, "of") && r.wholeAt(j+1) > 0 {
+	if r.wordAt(j, "of") && r.wholeAt(j+1) > 0 && !r.by(j+2) && !r.markAt(j+2, '/') && !(j+2 < len(r.toks) && r.toks[j+2].kind == numToken) {
 		r.use(i, j+1)
 		return true
 	}
@@ -243,7 +243,7 @@ func (r *reader) countsOther(i int) bool {
 	case markToken:
 		return t.text[0] == '%' || t.text[0] == ':' && t.glued && i+1 < len(r.toks) && r.toks[i+1].glued || t.text[0] == '$' || t.text[0] == '#' && t.glued
 	}
-	if t.text == "x" || r.by(i) {
+	if t.text == "x" || r.by(i) || r.by(i-2) && i >= 3 && (r.toks[i-3].kind == numToken || r.unitAt(i-3) != noUnit) {
 		return false
 	}
 	if t.is("of") {

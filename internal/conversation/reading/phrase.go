@@ -275,13 +275,13 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 			i++
 			continue
 		}
-		last, phrase := v.longest(toks, i, in)
-		if phrase < 0 || last > i && v.longerLater(toks, i, last, in) {
+		w := v.longest(toks, i, in)
+		if w.phrase < 0 || w.last > i && v.longerLater(toks, i, w.last, in) {
 			i++
 			continue
 		}
-		out = append(out, hit{first: i, last: last, senses: v.phrases[phrase]})
-		i = last + 1
+		out = append(out, hit{first: i, last: w.last, senses: w.senses()})
+		i = w.last + 1
 	}
 	return out
 }
@@ -293,8 +293,8 @@ func (v *vocabulary) longerLater(toks []token, first, last int, in layer) bool {
 		if toks[i].word == nil || toks[i].word.starts[in] == nil {
 			continue
 		}
-		end, phrase := v.longest(toks, i, in)
-		if phrase >= 0 && end > last && (toks[first].word.filler || end-i > last-first) {
+		w := v.longest(toks, i, in)
+		if w.phrase >= 0 && w.last > last && (toks[first].word.filler || w.last-i > last-first) {
 			return true
 		}
 	}
@@ -308,25 +308,44 @@ const (
 )
 
 // longest walks the tree from the token on along every way that fits.
-func (v *vocabulary) longest(toks []token, first int, in layer) (last int, phrase int32) {
+func (v *vocabulary) longest(toks []token, first int, in layer) walk {
 	w := walk{v: v, toks: toks, last: -1, phrase: -1}
 	for _, node := range toks[first].word.starts[in] {
 		w.step(first+1, node, 1, 0)
 	}
-	return w.last, w.phrase
+	return w
 }
 
 type walk struct {
 	v      *vocabulary
 	toks   []token
-	last   int
-	phrase int32
+	last   int     // of the longest phrase
+	phrase int32   // it, -1 where there is none
+	also   []int32 // others as long
+}
+
+// senses are those of all phrases that are as long as the longest.
+func (w *walk) senses() []sense {
+	senses := w.v.phrases[w.phrase]
+	if len(w.also) == 0 {
+		return senses
+	}
+	senses = slices.Clone(senses)
+	for _, p := range w.also {
+		senses = append(senses, w.v.phrases[p]...)
+	}
+	return senses
 }
 
 func (w *walk) step(i int, at int32, depth, skipped int) {
 	n := &w.v.nodes[at]
-	if m := n.meaning; m >= 0 && i-1 > w.last && skipped == 0 {
-		w.last, w.phrase = i-1, m
+	if m := n.meaning; m >= 0 && skipped == 0 {
+		switch {
+		case i-1 > w.last:
+			w.last, w.phrase, w.also = i-1, m, nil
+		case i-1 == w.last && m != w.phrase && !slices.Contains(w.also, m):
+			w.also = append(w.also, m)
+		}
 	}
 	if i >= len(w.toks) || depth > maxPhrase {
 		return

@@ -7,6 +7,9 @@ func (r *reader) requests() {
 	question := -1
 	for n := range r.talk {
 		h := &r.talk[n]
+		if h.is("req", "none") {
+			continue
+		}
 		for _, s := range h.senses {
 			if s.kind != "req" || s.value == "none" {
 				continue

@@ -8,7 +8,7 @@ func (r *reader) nameSides(qs []quantity) {
 	for n := range r.labels {
 		h := &r.labels[n]
 		name, ok := h.has("axis")
-		if !ok {
+		if !ok || r.namesUnit(h) {
 			continue
 		}
 		q, reach := r.sideOf(qs, h)
@@ -29,6 +29,16 @@ func (r *reader) nameSides(qs []quantity) {
 		}
 	}
 	tallSides(qs)
+}
+
+// namesUnit: the word names a kind of unit here, no side: "the other is 30x30".
+func (r *reader) namesUnit(h *hit) bool {
+	for k := range r.refs {
+		if r.refs[k].first <= h.last && h.first <= r.refs[k].last {
+			return true
+		}
+	}
+	return false
 }
 
 // tallSides: beside a width, what is "high" or "tall" by more than a curb or a bulge
