@@ -61,7 +61,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		answer = answer || s.topic != "" && r.asked(s.topic)
 	}
 	for _, s := range h.senses {
-		if s.topic == "" || s.topic == fitcheck.TopicColor || s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) {
+		if s.topic == "" || s.topic == fitcheck.TopicColor || s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && r.fieldBefore(h.first) != s.topic {
 			continue
 		}
 		if answer && !r.asked(s.topic) && h.shared(s.topic) {
@@ -112,6 +112,11 @@ func (r *reader) idle(s sense, h *hit) bool {
 		return true
 	}
 	first, last := r.sentence(h.first)
+	if len(r.Asked) == 0 || !r.asked(s.topic) {
+		if r.vagueWord(s.topic, h) && !r.ofSkylight(first, last, h) {
+			return true
+		}
+	}
 	switch {
 	case s.topic == fitcheck.TopicProblem && h.first == h.last && r.wordAt(h.first, "hail", "granizo", "storm", "storms", "tormenta") && !r.asked(s.topic):
 		return !r.harmed(first, last+1, h)
@@ -119,6 +124,48 @@ func (r *reader) idle(s sense, h *hit) bool {
 		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote")
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers:
 		return !r.asked(s.topic) && r.inStyle(h)
+	}
+	return false
+}
+
+// vagueWord: an everyday word that tells something of a skylight only where one is spoken of.
+func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
+	if h.last > h.first {
+		return false
+	}
+	switch t {
+	case fitcheck.TopicProblem:
+		return r.wordAt(h.first, "missing", "break", "broke", "broken", "split", "splits", "bust", "busted", "smashed", "chipped", "puncture", "punctured",
+			"brittle", "crumbling", "cloud", "fog", "yellow", "smoky", "dingy", "loose", "draft", "drafty", "noise", "noisy", "birds", "bird", "bees", "wasps",
+			"mice", "rats", "squirrel", "squirrels", "rot", "rotted", "rotten", "mold", "moldy", "moho", "roto", "rota", "rotos", "partido", "partida", "volo",
+			"arranco", "lona", "hoyo", "agujero", "damp", "condensation", "sweats", "sweating", "suelto", "feo", "amarillo", "manchado", "opaque", "milky")
+	case fitcheck.TopicUse:
+		return r.wordAt(h.first, "mobile", "manufactured", "plant", "business", "office", "offices", "store", "retail", "shelter", "art", "van", "stable", "gym",
+			"salon", "boat", "bote", "bus", "commercial", "industrial", "negocio", "oficina", "tienda", "bodega", "remolque", "coop", "library", "hospital", "airport", "mall", "comercial")
+	case fitcheck.TopicOutline:
+		return r.wordAt(h.first, "round", "circle", "triangle", "oval", "rectangle", "circulo")
+	}
+	return false
+}
+
+// ofSkylight: the sentence names a part of a skylight, a job, or says "it".
+func (r *reader) ofSkylight(first, last int, h *hit) bool {
+	if last-first < 3 {
+		return true
+	}
+	for i := first; i <= last; i++ {
+		if r.toks[i].kind == numToken && r.wordAt(h.first, "round", "circle", "oval", "rectangle", "triangle") {
+			return true
+		}
+		if i >= h.first && i <= h.last {
+			continue
+		}
+		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
+			return true
+		}
+		if r.wordAt(i, "it", "its", "one", "ones", "they", "them", "these", "esta", "this", "job", "project", "building", "roof", "lo", "la", "se") {
+			return true
+		}
 	}
 	return false
 }
@@ -158,6 +205,22 @@ func (r *reader) inSizeName(h *hit) bool {
 	l := &r.labels[r.labelAt[h.first]]
 	kind := l.senses[0].kind
 	return l.named && (l.first <= h.first && h.last <= l.last && (kind == "topic" || l.last > l.first || l.is("part", "opening")) || kind == "topic" && h.first <= l.last)
+}
+
+// fields are the words that people put before an answer in a list: "Finish: mill".
+var fields = map[string]fitcheck.Topic{"finish": fitcheck.TopicFinish, "color": fitcheck.TopicColor, "colour": fitcheck.TopicColor,
+	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial, "use": fitcheck.TopicUse,
+	"building": fitcheck.TopicUse, "problem": fitcheck.TopicProblem, "issue": fitcheck.TopicProblem, "style": fitcheck.TopicStyle,
+	"type": fitcheck.TopicStyle, "shape": fitcheck.TopicOutline, "outline": fitcheck.TopicOutline, "profile": fitcheck.TopicProfile,
+	"condition": fitcheck.TopicFrameCondition, "want": fitcheck.TopicWant, "need": fitcheck.TopicWant, "risk": fitcheck.TopicImpactRisk,
+	"acabado": fitcheck.TopicFinish, "capas": fitcheck.TopicLayers, "tipo": fitcheck.TopicStyle, "problema": fitcheck.TopicProblem}
+
+// fieldBefore is the topic that the word before a colon names, "" where there is none.
+func (r *reader) fieldBefore(i int) fitcheck.Topic {
+	if r.markAt(i-1, ':') && i >= 2 && r.toks[i-2].kind == wordToken {
+		return fields[r.toks[i-2].text]
+	}
+	return ""
 }
 
 // ofFrame: a fault that the sentence says of the frame counts without being asked:

@@ -20,7 +20,7 @@ func (r *reader) colors() {
 	for n := range r.choices {
 		h := &r.choices[n]
 		for _, s := range h.senses {
-			if s.topic != fitcheck.TopicColor || s.asked && !r.asked(s.topic) || r.toks[h.first].used {
+			if s.topic != fitcheck.TopicColor || s.asked && !r.asked(s.topic) && r.fieldBefore(h.first) != s.topic || r.toks[h.first].used {
 				continue
 			}
 			if t, ok := r.tintAt(n, s.value); ok {
@@ -51,7 +51,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) || r.questioned(h.first) || r.frameNear(h) {
 		return t, false
 	}
-	if r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
+	if r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
 		return t, false
 	}
 	t.doubted = r.doubted(h.first, h.last)
