@@ -91,6 +91,7 @@ func (t *turn) heardText(topic fitcheck.Topic) string {
 
 func (t *turn) ackPhotos() {
 	switch {
+	case t.ackLooks():
 	case t.heard.photos == 1:
 		t.say.add(t.line("ack.photo", 0, nil))
 	case t.heard.photos > 1:

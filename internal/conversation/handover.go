@@ -86,6 +86,7 @@ func (t *turn) afterwards() error {
 	for _, a := range h.answers {
 		t.say.add(a)
 	}
+	t.ackLooks()
 	ref := wording.Args{"ref": t.talk.Ref}
 	switch {
 	case h.asks(reading.RequestPerson) && t.talk.State == HandedOver:

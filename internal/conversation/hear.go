@@ -19,6 +19,7 @@ type heard struct {
 	usual    []Ask
 	confirm  string // yes, no or ""
 	photos   int
+	looks    []PhotoLook
 	answers  []string // the owner's answers to questions in these messages
 	refused  bool     // the name was refused
 }
@@ -28,7 +29,7 @@ func (h *heard) asks(r reading.Request) bool { return slices.Contains(h.requests
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && h.confirm == "" && h.photos == 0
+		len(h.usual) == 0 && h.confirm == "" && h.photos == 0 && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,
@@ -36,16 +37,19 @@ func (h *heard) nothing() bool {
 func (t *turn) hear(in []Message) {
 	for _, m := range in {
 		t.hearPhotos(m)
+		t.heard.looks = append(t.heard.looks, m.Looks...)
 		if m.Answer != "" {
 			t.heard.answers = append(t.heard.answers, m.Answer)
 		}
 	}
-	text := joined(in)
-	if strings.TrimSpace(text) == "" {
-		return
+	for _, p := range t.pieces(in) {
+		t.hearPiece(p.Text, p.Asked, in)
 	}
-	r := reading.Read(reading.Input{Text: text, Asked: topicsOf(t.talk.Memory.Asking),
-		Units: t.talk.UnitCount(), Language: t.talk.Language})
+}
+
+// hearPiece reads what stands together, as the answer to what was asked there.
+func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
+	r := reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Language: t.talk.Language})
 	t.setLanguage(r.Language)
 	r = t.settle(r, text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
@@ -54,8 +58,8 @@ func (t *turn) hear(in []Message) {
 	}
 	t.copySame(r.SameAs, source(in, ""))
 	t.heard.unclear = append(t.heard.unclear, r.Unclear...)
-	t.heard.dontKnow = t.asked(r.DontKnow)
-	t.heard.usual = t.asked(r.Usual)
+	t.heard.dontKnow = append(t.heard.dontKnow, t.asked(r.DontKnow)...)
+	t.heard.usual = append(t.heard.usual, t.asked(r.Usual)...)
 }
 
 func joined(in []Message) string {

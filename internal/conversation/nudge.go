@@ -61,7 +61,7 @@ func (t *turn) waiting() bool {
 	case Opening, HandedOver, WithStaff, Lapsed, Silenced:
 		return false
 	}
-	return len(t.talk.Memory.Asking) > 0
+	return len(t.talk.Memory.Asking) > 0 && !t.deaf()
 }
 
 // wake is when to look again if the customer stays silent; zero for never.

@@ -14,6 +14,9 @@ func (t *turn) respond() error {
 	if t.talk.Memory.Quiet {
 		return t.listen()
 	}
+	if t.barren() {
+		return t.leave()
+	}
 	if t.talk.State == HandedOver || t.talk.State == WithStaff {
 		return t.afterwards()
 	}
@@ -62,6 +65,9 @@ func (t *turn) greet() {
 	}
 	m.Introduced = true
 	t.say.add(t.line("intro", 0, wording.Args{"shop": t.shop.Name, "assistant": t.shop.Assistant}))
+	if m.Claims != "" && !m.Given {
+		t.say.add(t.line("join.prove", 0, nil))
+	}
 	if t.closed() && !m.PersonAsked {
 		t.say.add(t.line("closed_now", 0, wording.Args{"opens": t.opens()}))
 	}

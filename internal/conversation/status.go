@@ -69,11 +69,16 @@ func (t *turn) whyStaff(blockers []string) []string {
 		{m.Abroad, "writes from outside the US"},
 		{t.talk.State == Lapsed, "stopped answering"},
 		{m.Stopped, "opted out of messages"},
+		{m.Unproven, "the mail's sender is not proven"},
+		{m.Claims != "" && !m.Given, "says it is about " + m.Claims},
+		{m.Claims != "" && m.Given, "may be the same person as " + m.Claims},
+		{t.barren(), "nothing new for many messages; it may be a program that answers"},
 	} {
 		if r.is {
 			why = append(why, r.say)
 		}
 	}
+	why = append(why, t.unreached()...)
 	why = append(why, blockers...)
 	if t.talk.State == WithStaff && len(why) == 0 {
 		why = append(why, "not confirmed by the customer")
@@ -106,11 +111,6 @@ func (t *turn) blockers() []string {
 		}
 	}
 	return b
-}
-
-func (t *turn) reachable() bool {
-	return t.talk.Channel == Terminal || t.talk.Phone != "" || t.talk.Email != "" ||
-		t.talk.text(fitcheck.TopicPhone, 0) != "" || t.talk.text(fitcheck.TopicEmail, 0) != ""
 }
 
 func (t *turn) placeBlocker() string {

@@ -55,6 +55,24 @@ type Message struct {
 	// Answer is the owner's answer to a question that the message asks, looked up by
 	// the caller; empty where none fits well.
 	Answer string
+	// Blocks are the pieces of a mail that answers in between what it quotes; empty where
+	// Text is one piece.
+	Blocks []Block
+	// Unproven: nothing shows that the domain of a mail's sender stands behind it.
+	Unproven bool
+	// Claims is the ref of a talk that the message may belong to: its writer names the ref,
+	// or, with Given, that talk gave the writer's number or address. Empty for none.
+	Claims string
+	Given  bool
+	// Looks are what was seen of photos and files since the last turn, where it is worth a
+	// word.
+	Looks []PhotoLook
+}
+
+// Block is a piece of a message and what stands quoted above it asks for.
+type Block struct {
+	Asked []fitcheck.Topic `json:"asked,omitempty"`
+	Text  string           `json:"text"`
 }
 
 // Entry is one fact in the ledger. A later one of the same topic and unit replaces
@@ -113,6 +131,14 @@ type Memory struct {
 	LastAt      time.Time      `json:"last_at,omitzero"` // when the customer wrote last
 	Acks        int            `json:"acks,omitempty"`   // turns the wording of acknowledgements
 	Usual       map[Ask]bool   `json:"usual,omitempty"`  // left to the shop's usual
+
+	NoTexts   bool    `json:"no_texts,omitempty"`   // the number takes no texts
+	NoMail    bool    `json:"no_mail,omitempty"`    // the address takes no mail
+	Unproven  bool    `json:"unproven,omitempty"`   // a mail's sender is not proven
+	Claims    string  `json:"claims,omitempty"`     // ref of a talk that it may belong to
+	Given     bool    `json:"given,omitempty"`      // since that talk gave this number or address
+	StoppedOn Channel `json:"stopped_on,omitempty"` // where the customer opted out
+	Barren    int     `json:"barren,omitempty"`     // messages in a row that brought nothing new
 }
 
 // Ask is one thing that is asked: a topic, of one unit or of the whole lead (0).

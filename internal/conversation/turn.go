@@ -42,7 +42,12 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 	if done, err := t.carrierWords(in); done || err != nil {
 		return t.out, err
 	}
-	if talk.State == Silenced {
+	if t.elsewhere() {
+		if err := t.unsilence(); err != nil {
+			return Outcome{}, err
+		}
+	}
+	if t.talk.State == Silenced {
 		return t.end() // kept, and not answered until START
 	}
 	t.hear(in)
@@ -50,6 +55,8 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 		return Outcome{}, err
 	}
 	t.note(in)
+	t.noteWays(in)
+	t.countBarren()
 	t.emergency(joined(in))
 	t.runCheck()
 	if err := t.respond(); err != nil {
@@ -112,35 +119,6 @@ func (t *turn) carrierWords(in []Message) (done bool, err error) {
 		}
 	}
 	return false, nil
-}
-
-func (t *turn) silence() error {
-	if t.talk.State != Silenced {
-		t.out.Say = []Utterance{{Text: t.line("farewell", 0, wording.Args{"shop": t.shop.Name}), Kind: Farewell}}
-	}
-	t.talk.Memory.Stopped = true
-	t.talk.Memory.Asking = nil
-	if err := t.move(Silenced); err != nil {
-		return err
-	}
-	return t.finish()
-}
-
-// restart takes up a talk again where the person opted out of it.
-func (t *turn) restart() error {
-	t.talk.Memory.Stopped = false
-	t.talk.Lead.Status = StatusOpen
-	state, err := happen(t.talk.State, eventRelease)
-	if err != nil {
-		return err
-	}
-	t.talk.State = state
-	t.say.add(t.line("restart", 0, nil))
-	t.runCheck()
-	if err := t.proceed(); err != nil {
-		return err
-	}
-	return t.finish()
 }
 
 func (t *turn) help() error {
