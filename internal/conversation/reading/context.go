@@ -245,6 +245,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if r.wordAt(h.first, "thick", "thickness", "grueso", "espesor") && r.otherHolds(m, h, before) {
 			m.other, m.thing = true, true
 		}
+		if !before && h.first == m.last+1 && m.shape == lone && m.parts[0].unit == foot {
+			m.other, m.thing = true, true // "8 feet above the floor"
+		}
 		if !m.where && r.otherHolds(m, h, before) && !r.namesUnit(h) {
 			m.other = true
 		}

@@ -16,6 +16,13 @@ const (
 	maxFeet        = 15
 )
 
+// Sides and heights that no skylight has: most likely the unit is another one. What is
+// merely unlikely is for the fit check to find. Common practice, no source.
+const (
+	longestSide = 20 * fitcheck.Foot
+	tallestCurb = 4 * fitcheck.Foot
+)
+
 // judged is a measure with what it is of.
 type judged struct {
 	*measure
@@ -85,7 +92,7 @@ func (r *reader) isMeasure(j *judged) bool {
 // unasked drops what no size question asked for and nothing marks as a size of ours:
 // "9/10 sure", "a 2x4 to prop it open", hail of 1 3/4 inch.
 func (r *reader) unasked(j *judged) bool {
-	if j.shape == ranged && j.parts[0].bare && r.timeNear(j.measure) {
+	if j.shape == ranged && j.parts[0].bare && (r.timeNear(j.measure) || r.askedSize() == "none" && !j.where) {
 		return true
 	}
 	if r.askedSize() != "none" || j.where {
@@ -125,12 +132,26 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyRough
 	case r.nominal(j):
 		return WhyNominal
-	case r.unitDoubt(j):
+	case r.unitDoubt(j) || j.beyond():
 		return WhyUnits
 	case j.topic == "":
 		return WhyWhich
 	}
 	return ""
+}
+
+// beyond: a length that can't be one of a skylight.
+func (j *judged) beyond() bool {
+	for k := range j.parts {
+		l := j.parts[k].length()
+		switch {
+		case j.topic.OfSize() && l > longestSide:
+			return true
+		case (j.topic == fitcheck.TopicCurbHeight || j.topic == fitcheck.TopicDomeRise) && l > tallestCurb:
+			return true
+		}
+	}
+	return false
 }
 
 func (j *judged) unreadable() bool {

@@ -79,6 +79,10 @@ func (r *reader) afterWord(i int, set map[string]bool) bool {
 }
 
 func (r *reader) money(i int) bool {
+	if r.wordAt(i-1, "budget", "spend", "paid", "pay", "spent") || r.wordAt(i-1, "is", "of", "was") && r.wordAt(i-2, "budget", "price", "cost", "quote", "estimate", "bill") {
+		r.use(i, i)
+		return true
+	}
 	if r.markAt(i-1, '$') || r.afterWord(i-1, map[string]bool{"usd": true}) && i > 0 || r.markAt(i+1, '$') || r.markAt(i-1, '#') {
 		r.use(i, i)
 		return true

@@ -1,9 +1,11 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // notTheirs says whether a length is somebody's own height, or says how much more or
 // less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
 func (r *reader) notTheirs(m *measure) bool {
-	return r.lumber(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
+	return r.lumber(m) || r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
 }
 
 // ofNeighbor: "the neighbor's is 30 x 30, mine is …".
@@ -22,6 +24,11 @@ func (r *reader) upInTheAir(m *measure) bool {
 		return next == nil && (h == nil || !isName(h) && !h.has1("axis"))
 	}
 	return m.parts[0].unit == foot && r.wordAt(m.last+1, "up") && !r.wordAt(m.last+2, "and", "n", "to", "the")
+}
+
+// flangeWidth: "1 1/2 inch flange": how wide the flange itself is.
+func (r *reader) flangeWidth(m *measure) bool {
+	return m.shape == lone && m.part == "flange" && m.parts[0].length() < 6*fitcheck.Inch && m.parts[0].unit == inch
 }
 
 // lumber: "the 2x6 box": what the box is made of, where a size of its own is told or
@@ -50,6 +57,9 @@ func (r *reader) ofSomebody(m *measure) bool {
 	i := m.first - 1
 	for r.wordAt(i, "is", "am", "only", "about", "like", "just", "was") || r.roughToken(i) {
 		i--
+	}
+	if r.wordAt(i, "im") && i+1 == m.first && m.parts[0].bare && m.parts[0].num > 12 {
+		return true // "I'm 68"
 	}
 	if r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is", "was") {
 		return m.parts[0].unit == foot || m.parts[0].feetInches
