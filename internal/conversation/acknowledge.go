@@ -22,14 +22,14 @@ func (t *turn) acknowledge() {
 	t.ackSizes()
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"
+	case len(h.entries) > 0 && h.confirm == "":
+		t.say.add(t.turning("ack.plain"))
 	case len(h.usual) > 0:
 		t.say.add(t.line("answer.usual", 0, nil))
 	case len(h.dontKnow) > 0:
 		t.say.add(t.turning("ack.let_go"))
 	case h.nothing():
 		t.say.add(t.turning("ack.unknown"))
-	case len(h.entries) > 0 && h.confirm == "":
-		t.say.add(t.turning("ack.plain"))
 	}
 }
 

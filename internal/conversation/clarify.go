@@ -18,9 +18,43 @@ func (t *turn) clarify() (bool, error) {
 		if !t.mayAsk(a) || t.alreadyClear(u, a) {
 			continue
 		}
+		if a.Topic.OfSize() && u.Why != whySide && t.early() {
+			t.hold(u, a)
+			continue
+		}
 		return true, t.askClear(u, a)
 	}
 	return false, nil
+}
+
+// early says whether things are still open that decide what is to be measured at all.
+func (t *turn) early() bool {
+	return len(t.person())+len(t.building())+len(t.style())+len(t.condition()) > 0
+}
+
+// hold keeps a size that came before its time, to be asked about in its turn. Only one
+// of which it is not known what it measures is worth keeping: a guess or a nominal size
+// is measured anyway.
+func (t *turn) hold(u reading.Unclear, a Ask) {
+	if t.talk.Memory.Called == nil {
+		t.talk.Memory.Called = map[int]string{}
+	}
+	if t.talk.Memory.Called[a.Unit] == "" {
+		t.talk.Memory.Called[a.Unit] = u.Said
+	}
+	if u.Why == reading.WhyWhich {
+		t.talk.Memory.Held = t.pendingOf(u, a)
+	}
+}
+
+// askHeld asks about a size that was held, where a measurement of its unit is next.
+func (t *turn) askHeld(s step) (bool, error) {
+	p := t.talk.Memory.Held
+	if p == nil || s.state != Measuring || s.asks[0].Unit != p.Unit {
+		return false, nil
+	}
+	t.talk.Memory.Held = nil
+	return true, t.askClear(reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}, s.asks[0])
 }
 
 // askOf is the question that an unclear bit belongs to.

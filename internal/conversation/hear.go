@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -120,7 +121,7 @@ func (t *turn) take(f reading.Fact, message int, text string) {
 			return
 		}
 	}
-	for _, unit := range t.unitsOf(f) {
+	for _, unit := range t.unitsOf(f, text) {
 		t.takeFor(f, unit, message, text)
 	}
 }
@@ -197,8 +198,9 @@ func correcting(text string) bool {
 }
 
 // unitsOf are the units that a fact is about: the ones it names, else those that were
-// asked about the topic, else the one that the talk is at.
-func (t *turn) unitsOf(f reading.Fact) []int {
+// asked about the topic, else, for what can be the same for all, all that have nothing of
+// their own, else the one that the talk is at.
+func (t *turn) unitsOf(f reading.Fact, text string) []int {
 	if !f.Topic.OfUnit() {
 		return []int{0}
 	}
@@ -211,10 +213,35 @@ func (t *turn) unitsOf(f reading.Fact) []int {
 			units = append(units, a.Unit)
 		}
 	}
+	if shared(f.Topic) && (plural.MatchString(text) || len(units) == 0 && !t.atOneUnit()) {
+		units = t.unitsWithout(f.Topic)
+	}
 	if len(units) > 0 {
 		return units
 	}
 	return []int{t.focus()}
+}
+
+// plural are words that speak of all units at once.
+var plural = regexp.MustCompile(`(?i)\b(all|both|each|every|they|they're|theyre|frames|domes|units|skylights|todos|todas|ambos|ambas|cada|marcos|domos)\b`)
+
+// shared says whether a topic is likely the same for all units of a building: what they
+// are and are to be made of, never what they measure or how many there are.
+func shared(topic fitcheck.Topic) bool { return !topic.OfLength() && topic != fitcheck.TopicCount }
+
+// atOneUnit says whether the question was about one unit of several.
+func (t *turn) atOneUnit() bool {
+	return slices.ContainsFunc(t.talk.Memory.Asking, func(a Ask) bool { return a.Unit > 0 })
+}
+
+func (t *turn) unitsWithout(topic fitcheck.Topic) []int {
+	var units []int
+	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+		if t.talk.Value(topic, unit) == nil {
+			units = append(units, unit)
+		}
+	}
+	return units
 }
 
 // focus is the unit that the last question was about, the first one otherwise.

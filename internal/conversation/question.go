@@ -21,6 +21,9 @@ func (t *turn) questionFor(s step, nth int) string {
 	prefix := ""
 	if len(s.asks) == 1 {
 		prefix = t.unitLabel(s.asks[0].Unit)
+		if line := t.otherSide(s.asks[0]); line != "" {
+			return prefix + line
+		}
 	}
 	if key := groupKey(topics); t.book.Has(key) {
 		return prefix + t.line(key, nth, nil)
@@ -30,6 +33,16 @@ func (t *turn) questionFor(s step, nth int) string {
 		lines = append(lines, t.line("ask."+string(topic), nth, nil))
 	}
 	return prefix + strings.Join(lines, " ")
+}
+
+// otherSide asks for the side that is still missing of a size, "" where both or none are
+// known.
+func (t *turn) otherSide(a Ask) string {
+	s, ok := t.talk.Value(a.Topic, a.Unit).(fitcheck.Size)
+	if !ok || s.Complete() {
+		return ""
+	}
+	return t.line("ask.other_side", t.talk.Memory.Tries[a], wording.Args{"said": t.size(s), "label": t.label(a.Topic)})
 }
 
 func groupKey(topics []fitcheck.Topic) string {
@@ -48,12 +61,24 @@ func (t *turn) choiceList(topics []fitcheck.Topic, nth int) string {
 	return strings.Join(lines, "\n")
 }
 
-// unitLabel begins a sentence about one unit where the talk knows several.
+// unitLabel begins a sentence about one unit where the talk knows several, with what
+// the customer knows it by.
 func (t *turn) unitLabel(unit int) string {
 	if unit == 0 || t.talk.UnitCount() < 2 {
 		return ""
 	}
-	return t.line("unit.label", 0, wording.Args{"n": strconv.Itoa(unit)})
+	args := wording.Args{"n": strconv.Itoa(unit)}
+	for _, topic := range []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicCurbOutside} {
+		if s := t.shown(topic, unit); s != "" {
+			args["size"] = s
+			return t.line("unit.sized", 0, args)
+		}
+	}
+	if called := t.talk.Memory.Called[unit]; called != "" {
+		args["size"] = called
+		return t.line("unit.sized", 0, args)
+	}
+	return t.line("unit.label", 0, args)
 }
 
 func (t *turn) label(topic fitcheck.Topic) string { return t.line("label."+string(topic), 0, nil) }

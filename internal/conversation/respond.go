@@ -51,6 +51,9 @@ func (t *turn) proceed() error {
 	if len(steps) == 0 {
 		return t.conclude()
 	}
+	if done, err := t.askHeld(steps[0]); done || err != nil {
+		return err
+	}
 	return t.ask(steps)
 }
 

@@ -28,10 +28,13 @@ type Pending struct {
 func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	p := t.talk.Memory.Pending
 	if p == nil {
+		p = t.halfSize()
+	}
+	if p == nil {
 		return r
 	}
 	t.talk.Memory.Pending = nil
-	if slices.Contains(r.Requests, reading.RequestUndo) && len(r.Facts) == 0 {
+	if p.Why != "" && slices.Contains(r.Requests, reading.RequestUndo) && len(r.Facts) == 0 {
 		t.takenBack = p
 		return r
 	}
@@ -61,6 +64,21 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	return r
 }
 
+// halfSize is a size of which one side is known and the other was asked: "square" or
+// "the same" then completes it.
+func (t *turn) halfSize() *Pending {
+	for _, a := range t.talk.Memory.Asking {
+		e := t.talk.entry(a.Topic, a.Unit)
+		if e == nil {
+			continue
+		}
+		if s, ok := e.Value.(fitcheck.Size); ok && s.One > 0 {
+			return &Pending{Topic: a.Topic, Unit: a.Unit, Said: e.Said, Message: e.Message}
+		}
+	}
+	return nil
+}
+
 // shortAnswer is how many words may name a measure or a unit by themselves.
 const shortAnswer = 8
 
@@ -73,7 +91,7 @@ func bare(r reading.Reading, text string) bool {
 
 // settled takes a completed fact; its words are those of the earlier message.
 func (t *turn) settled(f reading.Fact, message int, text string) {
-	for _, unit := range t.unitsOf(f) {
+	for _, unit := range t.unitsOf(f, text) {
 		t.takeFor(f, unit, message, text)
 	}
 }

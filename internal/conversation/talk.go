@@ -108,6 +108,8 @@ type Memory struct {
 	LetGo   map[Ask]bool   `json:"let_go,omitempty"`  // asked enough, or not to be had: left to staff
 	Raised  map[string]int `json:"raised,omitempty"`  // "code@unit": how often a finding was asked about
 	Pending *Pending       `json:"pending,omitempty"` // something unclear that waits for its other half
+	Held    *Pending       `json:"held,omitempty"`    // a size that came before its time
+	Called  map[int]string `json:"called,omitempty"`  // what a unit was called before it was measured ("4x8")
 
 	Introduced  bool           `json:"introduced,omitempty"`
 	Explained   bool           `json:"explained,omitempty"` // told why the dome alone won't do

@@ -91,6 +91,7 @@ func (t Talk) clone() Talk {
 	m := &t.Memory
 	m.Asking = slices.Clone(m.Asking)
 	m.Tries, m.LetGo, m.Raised, m.Usual = copied(m.Tries), copied(m.LetGo), copied(m.Raised), copied(m.Usual)
+	m.Called = copied(m.Called)
 	t.Lead.WhyStaff = slices.Clone(t.Lead.WhyStaff)
 	return t
 }
