@@ -109,10 +109,11 @@ func (t *turn) ackSizes() {
 		}
 		size := t.value(e.Topic, e.Value) + ", " + t.label(e.Topic)
 		if e.Unit != unit {
-			size = t.unitLabel(e.Unit) + size
+			size = t.plainLabel(e.Unit) + size
 		}
 		sizes, unit = append(sizes, size), e.Unit
 	}
+	t.acked = unit
 	if len(sizes) > 0 {
 		t.say.add(t.line("ack.size", 0, wording.Args{"sizes": strings.Join(sizes, "; ")}))
 	}
@@ -122,7 +123,7 @@ func (t *turn) ackSizes() {
 func (t *turn) ackChanged() {
 	var what []string
 	for _, e := range t.heard.changed {
-		what = append(what, t.unitLabel(e.Unit)+t.value(e.Topic, e.Value))
+		what = append(what, t.plainLabel(e.Unit)+t.value(e.Topic, e.Value))
 	}
 	if len(what) > 0 {
 		t.say.add(t.line("ack.changed", 0, wording.Args{"what": strings.Join(what, ", ")}))

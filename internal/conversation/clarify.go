@@ -50,7 +50,8 @@ func (t *turn) hold(u reading.Unclear, a Ask) {
 // askHeld asks about a size that was held, where a measurement of its unit is next.
 func (t *turn) askHeld(s step) (bool, error) {
 	p := t.talk.Memory.Held
-	if p == nil || s.state != Measuring || s.asks[0].Unit != p.Unit {
+	if p == nil || s.state != Measuring || s.asks[0].Unit != p.Unit ||
+		len(p.Candidates) > 0 && !slices.Contains(p.Candidates, s.asks[0].Topic) {
 		return false, nil
 	}
 	t.talk.Memory.Held = nil

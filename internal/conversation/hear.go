@@ -58,7 +58,13 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		t.take(f, source(in, f.Said), text)
 	}
 	t.copySame(r.SameAs, source(in, ""))
-	t.heard.unclear = append(t.heard.unclear, r.Unclear...)
+	for _, u := range r.Unclear {
+		if f, ok := t.sureOfUnits(u); ok {
+			t.take(f, source(in, f.Said), text)
+			continue
+		}
+		t.heard.unclear = append(t.heard.unclear, u)
+	}
 	t.heard.dontKnow = append(t.heard.dontKnow, t.asked(r.DontKnow)...)
 	t.heard.usual = append(t.heard.usual, t.asked(r.Usual)...)
 }
@@ -213,7 +219,8 @@ func (t *turn) unitsOf(f reading.Fact, text string) []int {
 			units = append(units, a.Unit)
 		}
 	}
-	if shared(f.Topic) && (plural.MatchString(text) || len(units) == 0 && !t.atOneUnit()) {
+	chosen := len(units) == 0 && (slices.Contains(choiceTopics, f.Topic) || !t.atOneUnit())
+	if shared(f.Topic) && (plural.MatchString(text) || chosen) {
 		units = t.unitsWithout(f.Topic)
 	}
 	if len(units) > 0 {

@@ -11,7 +11,7 @@ import (
 
 // questionFor words a step's question; nth is how often it was put before.
 func (t *turn) questionFor(s step, nth int) string {
-	topics := slices.Compact(topicsOf(s.asks))
+	topics := distinct(topicsOf(s.asks))
 	switch {
 	case s.state == Choosing && len(topics) > 1:
 		return t.choiceList(topics, nth)
@@ -33,6 +33,17 @@ func (t *turn) questionFor(s step, nth int) string {
 		lines = append(lines, t.line("ask."+string(topic), nth, nil))
 	}
 	return prefix + strings.Join(lines, " ")
+}
+
+// distinct leaves out what stands before already.
+func distinct(topics []fitcheck.Topic) []fitcheck.Topic {
+	var out []fitcheck.Topic
+	for _, topic := range topics {
+		if !slices.Contains(out, topic) {
+			out = append(out, topic)
+		}
+	}
+	return out
 }
 
 // otherSide asks for the side that is still missing of a size, "" where both or none are
@@ -67,6 +78,9 @@ func (t *turn) unitLabel(unit int) string {
 	if unit == 0 || t.talk.UnitCount() < 2 {
 		return ""
 	}
+	if t.acked == unit {
+		return "" // what goes before in this message is about the same unit
+	}
 	args := wording.Args{"n": strconv.Itoa(unit)}
 	for _, topic := range []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicCurbOutside} {
 		if s := t.shown(topic, unit); s != "" {
@@ -78,7 +92,15 @@ func (t *turn) unitLabel(unit int) string {
 		args["size"] = called
 		return t.line("unit.sized", 0, args)
 	}
-	return t.line("unit.label", 0, args)
+	return t.plainLabel(unit)
+}
+
+// plainLabel is a unit's number alone, where its sizes follow anyway.
+func (t *turn) plainLabel(unit int) string {
+	if unit == 0 || t.talk.UnitCount() < 2 {
+		return ""
+	}
+	return t.line("unit.label", 0, wording.Args{"n": strconv.Itoa(unit)})
 }
 
 func (t *turn) label(topic fitcheck.Topic) string { return t.line("label."+string(topic), 0, nil) }

@@ -36,7 +36,7 @@ var summaryTopics = []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicMateria
 func (t *turn) unitSummary(i int) string {
 	unit := i + 1
 	what := t.line("part."+string(t.replaceOf(i)), 0, nil)
-	if t.unitLabel(unit) == "" {
+	if t.plainLabel(unit) == "" {
 		what = strings.ToUpper(what[:1]) + what[1:]
 	}
 	if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok && n > 1 {
@@ -58,7 +58,7 @@ func (t *turn) unitSummary(i int) string {
 	if len(sizes) > 0 {
 		sentence += "; " + strings.Join(sizes, "; ")
 	}
-	return t.line("summary.unit", 0, wording.Args{"unit": t.unitLabel(unit), "what": sentence}) + "."
+	return t.line("summary.unit", 0, wording.Args{"unit": t.plainLabel(unit), "what": sentence}) + "."
 }
 
 func (t *turn) replaceOf(i int) fitcheck.Replace {

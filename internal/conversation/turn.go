@@ -23,6 +23,7 @@ type turn struct {
 	out   Outcome
 	from  int // length of the ledger before this turn
 
+	acked       int      // the unit whose sizes were said back last in this turn
 	takenBack   *Pending // something unclear that the customer took back
 	lastMessage int      // N of the last message of this turn
 }

@@ -1,0 +1,42 @@
+package conversation
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// nearSizes is how far two sizes of one skylight lie apart at the most, side by side:
+// plastic, retainer, frame and curb nest within each other (common practice, no source).
+const nearSizes = 7 * fitcheck.Inch
+
+// sureOfUnits settles whether a number without a unit is in inches, where another size
+// of the same skylight is known in inches and lies close by: "49 x 97" beside a plastic
+// of 51 1/4 x 99 1/4 in needs no question.
+func (t *turn) sureOfUnits(u reading.Unclear) (reading.Fact, bool) {
+	guess, ok := u.Guess.(fitcheck.Size)
+	if !ok || u.Why != reading.WhyUnits || u.Topic == nil || !guess.Complete() {
+		return reading.Fact{}, false
+	}
+	a := t.askOf(u)
+	if !slices.ContainsFunc(fitcheck.SizeTopics, func(topic fitcheck.Topic) bool {
+		known, ok := t.talk.Value(topic, a.Unit).(fitcheck.Size)
+		return ok && topic != a.Topic && inInches(known) && near(known, guess)
+	}) {
+		return reading.Fact{}, false
+	}
+	return reading.Fact{Topic: a.Topic, Unit: a.Unit, Value: guess, Said: u.Said}, true
+}
+
+// inInches says whether a size was surely measured in inches: it has tape fractions.
+func inInches(s fitcheck.Size) bool {
+	return slices.ContainsFunc([]fitcheck.Length{s.Width, s.Length, s.Diameter}, func(l fitcheck.Length) bool {
+		return l%fitcheck.Inch != 0 && l%fitcheck.Sixteenth == 0
+	})
+}
+
+func near(a, b fitcheck.Size) bool {
+	return distance(a.Width, b.Width) <= nearSizes && distance(a.Length, b.Length) <= nearSizes &&
+		distance(a.Diameter, b.Diameter) <= nearSizes
+}
