@@ -21,7 +21,16 @@ var (
 	wordClose    = word{"The corner, close up", "La esquina, de cerca"}
 	wordSlope    = word{"On a slope: square to the roof", "Techo inclinado: a escuadra con el techo"}
 	wordStick    = word{"straight stick", "regla recta"}
-	wordSafe     = word{"Only where you can reach safely.", "Solo donde alcance con seguridad."}
+	wordYours    = word{"Your numbers, to scale", "Sus medidas, a escala"}
+	wordBoxPlan  = word{"The box, from above", "La caja, desde arriba"}
+	wordDomePlan = word{"Plastic and frame, from above", "Plástico y marco, desde arriba"}
+	wordSide     = word{"From the side", "De lado"}
+	wordCheck    = word{"check", "revisar"}
+	wordOneSide  = word{"(one side)", "(un lado)"}
+	wordAnd      = word{"and", "y"}
+	// wordCheckAgain stands under a doubtful number.
+	wordCheckAgain = word{"please check this one", "revise esta medida, por favor"}
+	wordSafe       = word{"Only where you can reach safely.", "Solo donde alcance con seguridad."}
 )
 
 // in is the word in a language: Spanish for any of its kinds, else English.
@@ -75,4 +84,31 @@ var captions = map[fitcheck.Topic]caption{
 		{"From foot 1 to foot 2, where the plastic", "Del pie 1 al pie 2, donde el plástico"},
 		{"rises out of its flat lip. Not over the top.", "sale de la pestaña. No por encima."},
 		{"Both ways, to the nearest 1/16.", "En los dos sentidos, al 1/16."}}},
+}
+
+// partName is what a measure is of, in a customer's words.
+func partName(t fitcheck.Topic) word {
+	switch t {
+	case fitcheck.TopicCurbOutside:
+		return word{"outside of the box", "caja por fuera"}
+	case fitcheck.TopicCurbInside:
+		return word{"inside of the box", "caja por dentro"}
+	case fitcheck.TopicFrameInside:
+		return word{"inside of the old frame", "marco viejo por dentro"}
+	case fitcheck.TopicCurbDiagonals:
+		return word{"corner to corner", "de esquina a esquina"}
+	case fitcheck.TopicPlasticSize:
+		return word{"plastic, edge to edge", "plástico de borde a borde"}
+	case fitcheck.TopicRetainerOpening:
+		return word{"opening of the top frame", "abertura del marco de arriba"}
+	case fitcheck.TopicRetainerOutside:
+		return word{"outside of the top frame", "marco de arriba por fuera"}
+	case fitcheck.TopicBulgeBase:
+		return word{"foot of the bulge", "base del domo"}
+	case fitcheck.TopicCurbHeight:
+		return word{"height of the box", "altura de la caja"}
+	case fitcheck.TopicDomeRise:
+		return word{"rise of the dome", "altura del domo"}
+	}
+	return word{string(t), string(t)}
 }
