@@ -195,3 +195,31 @@ func (t *turn) listen() error {
 	t.out.Alert = !t.talk.Memory.Shut
 	return nil
 }
+
+// StaffJoin adds the ledger of another talk of the same person: its messages have moved
+// behind this talk's, after number behind, and its units are the same ones, or (more) come
+// after this talk's. What was said last stands: older tells that the other talk began
+// before this one.
+func StaffJoin(talk, other Talk, behind int, more, older bool, now time.Time, shop *Shop) (Outcome, error) {
+	return act(talk, now, shop, func(t *turn) error {
+		units := 0
+		if more {
+			units = t.talk.UnitCount()
+		}
+		own := t.talk.clone()
+		for _, e := range other.Ledger {
+			if e.Unit > 0 {
+				e.Unit += units
+			}
+			if e.Message > 0 {
+				e.Message += behind
+			}
+			t.talk.Ledger = append(t.talk.Ledger, e)
+			if mine := own.entry(e.Topic, e.Unit); older && mine != nil {
+				t.talk.Ledger = append(t.talk.Ledger, *mine)
+			}
+		}
+		t.talk.Memory.Urgent = t.talk.Memory.Urgent || other.Memory.Urgent
+		return nil
+	})
+}

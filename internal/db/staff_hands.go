@@ -104,3 +104,13 @@ type Reach struct {
 	Address
 	OptedOut bool
 }
+
+// LiftStaffOptOut lifts what staff themselves recorded, never what a customer asked for.
+func LiftStaffOptOut(ctx context.Context, c Conn, a Address, at time.Time) error {
+	const sql = `UPDATE optouts SET lifted_at = greatest($3, since)
+		WHERE channel = $1 AND address = $2 AND lifted_at IS NULL AND source = 'staff'`
+	if _, err := c.Exec(ctx, sql, a.Channel, a.Address, at); err != nil {
+		return fmt.Errorf("lift an opt-out: %w", err)
+	}
+	return nil
+}

@@ -32,7 +32,7 @@ const (
 	DeedAccount    Deed = "account"     // added or changed an account
 	DeedRetried    Deed = "retried"     // a job that was given up
 	DeedLoggedIn   Deed = "logged_in"   // here
-	DeedAcceptedBy Deed = "took_by_txt" // took a lead by answering an alert
+	DeedTookByText Deed = "took_by_text" // took a lead by answering an alert
 )
 
 // HistoryEntry is one line of the history.
@@ -84,8 +84,8 @@ func Note(ctx context.Context, c Conn, staffID, conversationID int64, deed Deed,
 // NoteSeen notes that a person looked at a lead, once in a while only.
 func NoteSeen(ctx context.Context, c Conn, staffID, conversationID int64, at time.Time) error {
 	const sql = `INSERT INTO staff_history (at, staff_id, conversation_id, deed)
-		SELECT $1, $2, $3, 'saw' WHERE NOT EXISTS (SELECT FROM staff_history
-			WHERE conversation_id = $3 AND staff_id = $2 AND deed = 'saw' AND at > $1 - interval '15 minutes')`
+		SELECT $1::timestamptz, $2::bigint, $3::bigint, 'saw' WHERE NOT EXISTS (SELECT FROM staff_history
+			WHERE conversation_id = $3 AND staff_id = $2 AND deed = 'saw' AND at > $1::timestamptz - interval '15 minutes')`
 	if _, err := c.Exec(ctx, sql, at, staffID, conversationID); err != nil {
 		return fmt.Errorf("history of talk %d: %w", conversationID, err)
 	}
