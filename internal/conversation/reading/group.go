@@ -65,7 +65,7 @@ func (r *reader) group(qs []quantity) []measure {
 			m.shape = ranged
 		}
 		m.orphan = n == 1 && m.first > 1 && qs[i].side == noSide && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
-		m.fixed = len(ms) > 0 && r.gapBetween(&qs[i-1], &qs[i]) == fixGap
+		m.fixed = len(ms) > 0 && r.changeTo(&qs[i-1], &qs[i]) || len(ms) > 0 && r.gapBetween(&qs[i-1], &qs[i]) == fixGap
 		ms = append(ms, m)
 		i += n
 	}
@@ -108,6 +108,9 @@ func (r *reader) rangeAt(qs []quantity, i int) (int, shape) {
 	}
 	a, b := &qs[i], &qs[i+1]
 	g := r.gapBetween(a, b)
+	if r.changeTo(a, b) {
+		return 0, lone
+	}
 	between := a.first > 0 && r.wordAt(a.first-1, "between", "entre", "btwn", "from")
 	if g != rangeGap && !(between && g == weakGap) {
 		return 0, lone
@@ -128,6 +131,11 @@ func (r *reader) rangeAhead(q *quantity) bool {
 	i := q.last + 1
 	return (r.wordAt(i, "to", "or", "o", "hasta") || r.markAt(i, '-')) && r.wholeAt(i+1) > q.num/max(q.den, 1) && !r.used(i+1) &&
 		(i+2 >= len(r.toks) || !r.wordAt(i+2, "inside", "photos", "minutes", "days"))
+}
+
+// changeTo: "change 48 to 48 1/8".
+func (r *reader) changeTo(a, b *quantity) bool {
+	return r.wordAt(a.first-1, "change", "changed", "correct", "cambia", "cambie") && r.wordAt(b.first-1, "to", "a", "por")
 }
 
 func (r *reader) adjacent(a, b *quantity) bool { return a.last+1 == b.first }

@@ -342,6 +342,8 @@ func (r *reader) corrected(all []judged) []judged {
 		case k < 0 || j.topic == "" && !j.fixed:
 			out = append(out, j)
 		case j.was:
+		case r.wordAt(j.first-1, "or", "o") && j.why == "" && out[k].why == "":
+			out[k].why, out[k].last = WhyRange, j.last
 		case j.shape == pair && out[k].shape == pair && !j.fixed && !r.fixedBetween(&out[k], &j) && j.topic.OfSize() && !sameLengths(&out[k], &j):
 			out[k].why, j.why = WhyWhich, WhyWhich
 			out[k].topic, j.topic = "", ""

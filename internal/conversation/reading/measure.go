@@ -85,6 +85,10 @@ func (r *reader) quantities() []quantity {
 		if !ok {
 			continue
 		}
+		if r.tolerance(q.first) {
+			i = q.last
+			continue
+		}
 		if r.restated(qs, &q) {
 			i = q.last
 			continue
@@ -136,6 +140,15 @@ func inQuantity(qs []quantity, i int) bool {
 
 // maxQuantities bounds how many lengths of one message are looked at.
 const maxQuantities = 100
+
+// tolerance: "give or take an inch", "within 1/4": how far off, no length of its own.
+func (r *reader) tolerance(i int) bool {
+	if r.labelAt[max(0, i-1)] < 0 || i == 0 {
+		return false
+	}
+	h := &r.labels[r.labelAt[i-1]]
+	return h.has1("rough") && r.wordAt(h.first, "give", "within", "plus") && h.last > h.first
+}
 
 // plausible drops words that are numbers only by their letters: "the other one".
 func (r *reader) plausible(q *quantity) bool {
