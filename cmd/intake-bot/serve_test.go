@@ -91,7 +91,7 @@ func freeAddress(t *testing.T) string {
 // said must not depend on when the test runs.
 func openShop(t *testing.T) string {
 	t.Helper()
-	text := strings.NewReplacer("day: 8:00-17:00", "day: 0:00-24:00", "day: closed", "day: 0:00-24:00", "quiet: 6s", "quiet: 20ms",
+	text := strings.NewReplacer("day: 8:00-17:00", "day: 0:00-24:00", "day: closed", "day: 0:00-24:00", "quiet: 4s", "quiet: 20ms",
 		"  - Christmas Day\n", "").Replace(deploy.ExampleShop)
 	path := filepath.Join(t.TempDir(), "shop.yaml")
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {

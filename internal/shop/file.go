@@ -189,7 +189,7 @@ func defaults() *File {
 		Tolerances: defaultTolerances(),
 		Making:     defaultMaking(),
 		Shipping:   defaultShipping(),
-		Replies:    Replies{Quiet: Span(6 * time.Second), AtMost: Span(30 * time.Second)},
+		Replies:    Replies{Quiet: Span(4 * time.Second), AtMost: Span(15 * time.Second)},
 		Reminders:  defaultReminders(),
 	}
 }
