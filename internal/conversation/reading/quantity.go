@@ -102,8 +102,8 @@ func (r *reader) numeralBySound(i int) (numeral, int) {
 func (r *reader) afterNumeral(q *quantity) bool {
 	i := q.last + 1
 	q.unit = r.unitAt(i)
-	if q.unit == noUnit && q.frac {
-		return !r.afterWord(i, afterCount) // few things but lengths come in such parts
+	if q.unit == noUnit && q.frac && q.num > q.den { // few things but lengths come in such parts
+		return r.wordAt(i, "second", "times") || !r.afterWord(i, afterCount)
 	}
 	if q.unit == noUnit {
 		return !r.countsOther(i)
