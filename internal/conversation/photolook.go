@@ -1,5 +1,7 @@
 package conversation
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // PhotoLook is what was seen of one photo or file that a customer sent: why it may be of
 // little use, or was not taken at all.
 type PhotoLook string
@@ -49,4 +51,9 @@ func (t *turn) ackLooks() (said bool) {
 		said = true
 	}
 	return said
+}
+
+// HasPhotos says whether any photo came so far.
+func (t Talk) HasPhotos() bool {
+	return t.Value(fitcheck.TopicPhotos, 0) != nil
 }

@@ -25,6 +25,10 @@ type Arrival struct {
 type PhotoSource struct {
 	Source      string
 	ContentType string // as the sender said
+	// File is the photo itself, where it came with the message.
+	File []byte
+	// Refused says why a file that came is no photo; empty where it may be one.
+	Refused conversation.PhotoLook
 }
 
 // Kept says where an arrival was put.
@@ -41,6 +45,9 @@ type Arrivals struct {
 	// EndedBefore: a talk whose lead staff finished before then is over, and the next
 	// message from its address begins a new one.
 	EndedBefore time.Time
+	// Known, where it is there, finds the talk that a message from an address without one
+	// belongs to; 0 for none: it begins a new one.
+	Known func(ctx context.Context, tx pgx.Tx, m Arrival) (conversationID int64, err error)
 }
 
 // Keep stores an arrival with the talk that its address belongs to, which is made
@@ -115,7 +122,7 @@ func (a Arrivals) insert(ctx context.Context, tx pgx.Tx, m Arrival) (Kept, error
 	if err != nil {
 		return Kept{}, fmt.Errorf("keep message %s: %w", m.ProviderID, err)
 	}
-	return kept, nil
+	return kept, keepFiles(ctx, tx, kept.MessageID, m.Photos)
 }
 
 // refTries bounds how often a ref that is taken is drawn again: with half of all refs
@@ -127,6 +134,15 @@ func (a Arrivals) openTalk(ctx context.Context, tx pgx.Tx, m Arrival) error {
 	former, err := formerTalk(ctx, tx, Address{m.Channel, m.Address})
 	if err != nil && !errors.Is(err, ErrNotFound) {
 		return fmt.Errorf("open a talk: %w", err)
+	}
+	if former == 0 && a.Known != nil {
+		known, err := a.Known(ctx, tx, m)
+		if err != nil {
+			return fmt.Errorf("open a talk: %w", err)
+		}
+		if known != 0 {
+			return joinAddress(ctx, tx, Address{m.Channel, m.Address}, known)
+		}
 	}
 	id, err := a.newTalk(ctx, tx, m)
 	if err != nil || former == 0 {

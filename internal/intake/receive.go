@@ -21,6 +21,26 @@ type Inbound struct {
 	Text    string
 	Photos  []db.PhotoSource
 	At      time.Time // when it was written; zero: now
+
+	// Of mail: the sender's name and the subject as written, and whether nothing shows that
+	// the sender's domain stands behind it.
+	Name, Subject string
+	Unproven      bool
+
+	// also is kept in the same transaction, where the message is new.
+	also func(ctx context.Context, tx pgx.Tx, kept db.Kept) error
+}
+
+// mostWords bounds a message, in characters: nobody writes, and nothing reads, that much.
+const mostWords = 50_000
+
+func clipped(s string, most int) string {
+	for i := range s {
+		if most--; most < 0 {
+			return s[:i]
+		}
+	}
+	return s
 }
 
 // ErrBadInbound says that a message lacks what it needs to be kept.
@@ -37,9 +57,10 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 	if in.At.IsZero() {
 		in.At = now
 	}
+	in.Text = clipped(in.Text, mostWords)
 	request := s.opts.Brain.Keyword(in.Text)
 	err = pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
-		kept, err := s.arrivals(now).Keep(ctx, tx, db.Arrival{Channel: in.Channel, Address: in.From,
+		kept, err := s.arrivals(now, in).Keep(ctx, tx, db.Arrival{Channel: in.Channel, Address: in.From,
 			ProviderID: in.ID, Text: in.Text, At: in.At.UTC().Truncate(time.Microsecond), Photos: in.Photos})
 		if err != nil {
 			return err
@@ -48,6 +69,14 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 			return nil
 		}
 		if err := s.consent(ctx, tx, in, request, now); err != nil {
+			return err
+		}
+		if in.also != nil {
+			if err := in.also(ctx, tx, kept); err != nil {
+				return err
+			}
+		}
+		if err := s.askForPhotos(ctx, tx, kept.MessageID, in.Photos); err != nil {
 			return err
 		}
 		_, err = s.queue.InsertTx(ctx, tx, turnArgs{ConversationID: kept.ConversationID, MessageID: kept.MessageID,
@@ -62,9 +91,16 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 	return again, nil
 }
 
-func (s *Service) arrivals(now time.Time) db.Arrivals {
-	return db.Arrivals{NewRef: s.newRef, EndedBefore: now.Add(-s.opts.NewTalkAfter)}
+func (s *Service) arrivals(now time.Time, in Inbound) db.Arrivals {
+	a := db.Arrivals{NewRef: s.newRef, EndedBefore: s.endedBefore(now)}
+	a.Known = func(ctx context.Context, tx pgx.Tx, _ db.Arrival) (int64, error) {
+		return s.knownTalk(ctx, tx, in, now)
+	}
+	return a
 }
+
+// endedBefore is the time before which a lead that staff finished is over.
+func (s *Service) endedBefore(now time.Time) time.Time { return now.Add(-s.opts.NewTalkAfter) }
 
 // consent records STOP and START with the message itself: no message may slip out
 // between the word and its turn.

@@ -26,7 +26,7 @@ func TestSendFailures(t *testing.T) {
 		{"a temporary error: tried again", fail(Temporary, "429"), "sent sent", []string{"one", "two"}, "open", "", "", false},
 		{"unsubscribed at the carrier: an opt-out", fail(Unsubscribed, "21610"), "failed:21610 held:opted_out", nil, "closed", "", "", true},
 		{"a landline: a person must find another way", fail(Unreachable, "21614"), "failed:21614 held:21614", nil,
-			"needs_person", db.WhyUnreachable, db.AlertUnreachable, false},
+			"needs_person", conversation.WhyNoTexts, db.AlertUnreachable, false},
 		{"refused: staff are told, the next is tried", fail(Refused, "30007"), "failed:30007 sent", []string{"two"},
 			"open", "", db.AlertNotSent, false},
 		{"nobody knows, and the provider has it not: sent again", fail(Uncertain, ""), "sent sent", []string{"one", "two"}, "open", "", "", false},
@@ -255,7 +255,7 @@ func TestStatusesInAnyOrder(t *testing.T) {
 	s.start()
 	s.text("hello")
 	s.quiet()
-	s.until("the lead is marked", func() bool { return slices.Contains(s.record().WhyStaff, db.WhyUnreachable) })
+	s.until("the lead is marked", func() bool { return slices.Contains(s.record().WhyStaff, conversation.WhyNoTexts) })
 	statuses, err := db.StatusesOf(t.Context(), s.pool, conversation.SMS, "OUT1")
 	if err != nil || len(statuses) != 2 || statuses[0].Status != "undelivered" || statuses[1].Status != "sent" {
 		t.Errorf("statuses %+v, %v, want undelivered and sent, each once", statuses, err)

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"time"
 
+	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
 	"example.com/intake-bot/internal/fitcheck"
 )
@@ -24,12 +25,14 @@ var ErrCantTell = errors.New("the channel can't tell whether a message went")
 
 // Outgoing is one message on its way to a customer.
 type Outgoing struct {
-	To      db.Address
-	Ref     string
-	N       int // place in the talk
-	Text    string
-	Picture fitcheck.Topic // topic of a drawing to send along, empty for none
-	Since   time.Time      // the provider can't have it from before
+	MessageID int64
+	Kind      conversation.UtteranceKind
+	To        db.Address
+	Ref       string
+	N         int // place in the talk
+	Text      string
+	Picture   fitcheck.Topic // topic of a drawing to send along, empty for none
+	Since     time.Time      // the provider can't have it from before
 }
 
 // FailureKind says what a failed send means for this message and this customer.

@@ -44,6 +44,10 @@ type Options struct {
 	// NewTalkAfter: a message that comes this long after staff finished a lead begins a
 	// new talk.
 	NewTalkAfter time.Duration
+	// Mail is what is to be known of the shop's own mail.
+	Mail MailSettings
+	// Photos opens what customers send; nil: photos are only noted.
+	Photos *PhotoRoom
 	// Lease is how long a send may take before its process is taken for dead.
 	Lease time.Duration
 

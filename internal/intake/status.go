@@ -31,20 +31,22 @@ func (s *Service) ReceiveStatus(ctx context.Context, st Status) error {
 	if st.At.IsZero() {
 		st.At = s.now()
 	}
-	err := pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
-		again, err := db.KeepStatus(ctx, tx, db.SendStatus{Channel: st.Channel, ProviderID: st.ID, Status: st.Word,
-			ErrorCode: st.Code, At: st.At.UTC()})
-		if err != nil || again || !final(st.Kind) {
-			return err
-		}
-		args := statusArgs{Channel: string(st.Channel), ProviderID: st.ID, Meaning: st.Kind, Code: st.Code}
-		_, err = s.queue.InsertTx(ctx, tx, args, nil)
-		return err
-	})
+	err := pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error { return s.keepStatus(ctx, tx, st) })
 	if err != nil {
 		return fmt.Errorf("receive status of %s: %w", st.ID, err)
 	}
 	return nil
+}
+
+func (s *Service) keepStatus(ctx context.Context, tx pgx.Tx, st Status) error {
+	again, err := db.KeepStatus(ctx, tx, db.SendStatus{Channel: st.Channel, ProviderID: st.ID, Status: st.Word,
+		ErrorCode: st.Code, At: st.At.UTC()})
+	if err != nil || again || !final(st.Kind) {
+		return err
+	}
+	args := statusArgs{Channel: string(st.Channel), ProviderID: st.ID, Meaning: st.Kind, Code: st.Code}
+	_, err = s.queue.InsertTx(ctx, tx, args, nil)
+	return err
 }
 
 func final(k FailureKind) bool { return k == Unsubscribed || k == Unreachable || k == Refused }

@@ -27,7 +27,11 @@ func (s *Service) workTurn(ctx context.Context, job *river.Job[turnArgs]) error 
 	if wait > 0 {
 		return river.JobSnooze(wait)
 	}
-	err = s.turn(ctx, job.Args.ConversationID)
+	patience := s.patience(job)
+	err = s.turn(ctx, job.Args.ConversationID, patience > 0)
+	if errors.Is(err, errPhotosFirst) {
+		return river.JobSnooze(patience)
+	}
 	var broken *BrainError
 	if errors.As(err, &broken) && job.Attempt >= brainTries {
 		return s.giveToStaff(ctx, job.Args.ConversationID, broken)
@@ -56,20 +60,38 @@ func (s *Service) lull(ctx context.Context, args turnArgs) (wait time.Duration, 
 	return wait, true, nil
 }
 
-// turn answers all that waits in a talk, in one transaction.
-func (s *Service) turn(ctx context.Context, conversationID int64) error {
-	err := s.speak(ctx, conversationID, func(h *db.Held, now time.Time) (conversation.Outcome, bool, error) {
+// turn answers all that waits in a talk, in one transaction. A patient one waits for
+// photos instead, where there are some: errPhotosFirst.
+func (s *Service) turn(ctx context.Context, conversationID int64, patient bool) error {
+	err := s.speak(ctx, conversationID, func(tx pgx.Tx, h *db.Held, now time.Time) (spoken, error) {
 		if len(h.Waiting) == 0 {
-			return conversation.Outcome{}, false, nil
+			return spoken{}, nil
 		}
-		in, err := s.number(ctx, h)
+		if patient {
+			if err := s.photosFirst(ctx, tx, h); err != nil {
+				return spoken{}, err
+			}
+		}
+		in, told, err := s.number(ctx, tx, h, now)
 		if err != nil {
-			return conversation.Outcome{}, false, err
+			return spoken{}, err
 		}
 		out, err := guarded("respond", func() (conversation.Outcome, error) {
 			return s.opts.Brain.Respond(h.Talk, in, now, s.shop.Load())
 		})
-		return out, true, err
+		if err != nil {
+			return spoken{}, err
+		}
+		if err := db.PhotosTold(ctx, tx, told); err != nil {
+			return spoken{}, err
+		}
+		if out.Talk.Memory.Claims != "" {
+			into, joined, ok, err := s.joined(ctx, tx, h, out, now)
+			if err != nil || ok {
+				return spoken{into, joined, true}, err
+			}
+		}
+		return spoken{h, out, true}, nil
 	})
 	if err == nil {
 		s.opts.Step(AfterTurnCommit)
@@ -77,22 +99,32 @@ func (s *Service) turn(ctx context.Context, conversationID int64) error {
 	return err
 }
 
+// spoken is what comes of a turn, and the talk that it is of: mostly the one that was held.
+type spoken struct {
+	talk *db.Held
+	out  conversation.Outcome
+	say  bool // false: there was nothing to be done
+}
+
 // speak saves what decide makes of a talk, if anything, and sees that it is sent.
-func (s *Service) speak(ctx context.Context, conversationID int64, decide func(*db.Held, time.Time) (conversation.Outcome, bool, error)) error {
+func (s *Service) speak(ctx context.Context, conversationID int64, decide func(pgx.Tx, *db.Held, time.Time) (spoken, error)) error {
 	queued := 0
 	place := s.outbox.reserve()
 	defer place.leave()
 	err := s.hold(ctx, conversationID, func(tx pgx.Tx, h *db.Held) error {
 		now := s.now()
-		out, say, err := decide(h, now)
-		if err != nil || !say {
+		// The talk is held in the manner of the channel where the customer was heard last.
+		h.Talk.Channel = h.Newest.Channel
+		did, err := decide(tx, h, now)
+		if err != nil || !did.say {
 			return err
 		}
-		if queued, err = s.save(ctx, tx, h, out, now); err != nil {
+		conversationID = did.talk.ID
+		if queued, err = s.save(ctx, tx, did.talk, did.out, now); err != nil {
 			return err
 		}
 		if queued > 0 && place == nil { // nobody here has time: whoever has it first
-			_, err = s.queue.InsertTx(ctx, tx, sendArgs{ConversationID: h.ID}, nil)
+			_, err = s.queue.InsertTx(ctx, tx, sendArgs{ConversationID: conversationID}, nil)
 		}
 		s.opts.Step(BeforeTurnCommit)
 		return err
@@ -121,22 +153,32 @@ func (s *Service) hold(ctx context.Context, conversationID int64, fn func(pgx.Tx
 	return nil
 }
 
-// number gives what waits its places in the talk, and looks up the owner's answers.
-func (s *Service) number(ctx context.Context, h *db.Held) ([]conversation.Message, error) {
-	in := make([]conversation.Message, 0, len(h.Waiting))
+// number gives what waits its places in the talk, and looks up what else is known of it:
+// the owner's answers, the mail that it came by, what was seen of its photos. told are the
+// photos that are then spoken of.
+func (s *Service) number(ctx context.Context, tx pgx.Tx, h *db.Held, now time.Time) (in []conversation.Message, told []int64, err error) {
+	subjects, err := db.AddMail(ctx, tx, h.Waiting)
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := s.claim(ctx, tx, h, subjects, now); err != nil {
+		return nil, nil, err
+	}
+	if told, err = s.addPhotos(ctx, tx, h); err != nil {
+		return nil, nil, err
+	}
+	in = make([]conversation.Message, 0, len(h.Waiting))
 	for i := range h.Waiting {
 		m := &h.Waiting[i].Message
 		m.N = h.LastN + i + 1
 		if s.opts.Brain.Answer != nil {
-			answer, err := s.opts.Brain.Answer(ctx, m.Text)
-			if err != nil {
-				return nil, fmt.Errorf("look up an answer: %w", err)
+			if m.Answer, err = s.opts.Brain.Answer(ctx, m.Text); err != nil {
+				return nil, nil, fmt.Errorf("look up an answer: %w", err)
 			}
-			m.Answer = answer
 		}
 		in = append(in, *m)
 	}
-	return in, nil
+	return in, told, nil
 }
 
 // save keeps a turn, and says how many messages wait to be sent because of it.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"time"
 
+	"github.com/jackc/pgx/v5"
 	"github.com/riverqueue/river"
 
 	"example.com/intake-bot/internal/conversation"
@@ -12,13 +13,13 @@ import (
 
 // workWake speaks up in a talk whose time has come, unless something came in since.
 func (s *Service) workWake(ctx context.Context, job *river.Job[wakeArgs]) error {
-	return s.speak(ctx, job.Args.ConversationID, func(h *db.Held, now time.Time) (conversation.Outcome, bool, error) {
+	return s.speak(ctx, job.Args.ConversationID, func(_ pgx.Tx, h *db.Held, now time.Time) (spoken, error) {
 		if h.WakeAt == nil || h.WakeAt.After(now) || len(h.Waiting) > 0 {
-			return conversation.Outcome{}, false, nil
+			return spoken{}, nil
 		}
 		out, err := guarded("nudge", func() (conversation.Outcome, error) {
 			return s.opts.Brain.Nudge(h.Talk, now, s.shop.Load())
 		})
-		return out, true, err
+		return spoken{h, out, true}, err
 	})
 }
