@@ -65,6 +65,7 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 	b.service, err = intake.New(intake.Options{
 		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Log: o.log,
 		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client}},
+		Photos:  photoRoom(o.carrier),
 		Quiet:   o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
 	})
 	if err != nil {

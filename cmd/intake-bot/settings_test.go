@@ -53,3 +53,14 @@ func TestSettings(t *testing.T) {
 		}
 	}
 }
+
+func TestOnlyThisMachineIsSpokenToWithoutTLS(t *testing.T) {
+	for address, want := range map[string]bool{
+		"http://127.0.0.1:8125": true, "http://[::1]:8125": true, "http://localhost:1": true,
+		"http://carrier.example.com": false, "https://10.0.0.1": false, "http://localhost.example.com": false, "": false,
+	} {
+		if _, near := hostOf(address); near != want {
+			t.Errorf("%q is near: %t", address, near)
+		}
+	}
+}
