@@ -13,25 +13,25 @@ import (
 type Deed string
 
 const (
-	DeedTook       Deed = "took"        // the lead into their hands
-	DeedPutBack    Deed = "put_back"    // out of their hands again
-	DeedWrote      Deed = "wrote"       // to the customer
-	DeedReleased   Deed = "released"    // let the assistant go on
-	DeedAsked      Deed = "asked"       // had the assistant ask for something
-	DeedCorrected  Deed = "corrected"   // a fact
-	DeedTookBack   Deed = "took_back"   // a fact of staff's
-	DeedNoted      Deed = "noted"       // wrote a note
-	DeedMarked     Deed = "marked"      // quoted, ordered, declined
-	DeedShut       Deed = "shut"        // marked as spam
-	DeedReopened   Deed = "reopened"    // undid that
-	DeedMerged     Deed = "merged"      // joined another lead into this one
-	DeedOpened     Deed = "opened"      // made a lead by hand
-	DeedSaw        Deed = "saw"         // opened the lead's page
-	DeedExported   Deed = "exported"    // a person's data
-	DeedErased     Deed = "erased"      // a person's data; the lead is gone
-	DeedAccount    Deed = "account"     // added or changed an account
-	DeedRetried    Deed = "retried"     // a job that was given up
-	DeedLoggedIn   Deed = "logged_in"   // here
+	DeedTook       Deed = "took"         // the lead into their hands
+	DeedPutBack    Deed = "put_back"     // out of their hands again
+	DeedWrote      Deed = "wrote"        // to the customer
+	DeedReleased   Deed = "released"     // let the assistant go on
+	DeedAsked      Deed = "asked"        // had the assistant ask for something
+	DeedCorrected  Deed = "corrected"    // a fact
+	DeedTookBack   Deed = "took_back"    // a fact of staff's
+	DeedNoted      Deed = "noted"        // wrote a note
+	DeedMarked     Deed = "marked"       // quoted, ordered, declined
+	DeedShut       Deed = "shut"         // marked as spam
+	DeedReopened   Deed = "reopened"     // undid that
+	DeedMerged     Deed = "merged"       // joined another lead into this one
+	DeedOpened     Deed = "opened"       // made a lead by hand
+	DeedSaw        Deed = "saw"          // opened the lead's page
+	DeedExported   Deed = "exported"     // a person's data
+	DeedErased     Deed = "erased"       // a person's data; the lead is gone
+	DeedAccount    Deed = "account"      // added or changed an account
+	DeedRetried    Deed = "retried"      // a job that was given up
+	DeedLoggedIn   Deed = "logged_in"    // here
 	DeedTookByText Deed = "took_by_text" // took a lead by answering an alert
 )
 

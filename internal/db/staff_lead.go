@@ -52,6 +52,7 @@ type TalkPhoto struct {
 	Of            string
 	State         string
 	Width, Height int
+	Why, Look     string // why it was refused, why it may be of little use
 }
 
 // Other is another lead of what may be the same person.
@@ -98,7 +99,7 @@ func (v *LeadView) queueTalk(b *pgx.Batch) {
 			v.Messages, err = pgx.CollectRows(rows, pgx.RowToStructByPos[TalkMessage])
 			return err
 		})
-	b.Queue(`SELECT p.id, coalesce(m.n, 0), p.k, coalesce(p.of, ''), p.state, coalesce(p.width, 0), coalesce(p.height, 0)
+	b.Queue(`SELECT p.id, coalesce(m.n, 0), p.k, coalesce(p.of, ''), p.state, coalesce(p.width, 0), coalesce(p.height, 0), coalesce(p.why, ''), coalesce(p.look, '')
 		FROM photos p JOIN messages m ON m.id = p.message_id WHERE m.conversation_id = $1 ORDER BY m.n NULLS LAST, m.id, p.k`, v.ID).
 		Query(func(rows pgx.Rows) (err error) {
 			v.Photos, err = pgx.CollectRows(rows, pgx.RowToStructByPos[TalkPhoto])

@@ -57,24 +57,21 @@ func (s *Server) sheet(v *visit) error {
 	return v.file("application/pdf", "lead-"+view.Talk.Ref+".pdf", pdf)
 }
 
-// photo shows a photo of this lead's, in one of two fixed types.
+// photo shows a photo of this lead's, whole or small. All are kept as JPEG, made here.
 func (s *Server) photo(v *visit) error {
 	view, err := db.ViewLead(v.ctx, s.opts.Pool, v.r.PathValue("ref"))
 	if err != nil {
 		return err
 	}
 	for _, p := range view.Photos {
-		if strconv.FormatInt(p.ID, 10) != v.r.PathValue("id") || p.State != "kept" || s.opts.Photo == nil {
+		if strconv.FormatInt(p.ID, 10) != v.r.PathValue("id") || p.State != "kept" {
 			continue
 		}
-		pic, err := s.opts.Photo(v.ctx, p.ID)
+		jpeg, err := db.PhotoFile(v.ctx, s.opts.Pool, view.Talk.Ref, p.N, p.K, v.r.URL.Query().Get("size") == "small")
 		if err != nil {
-			return fmt.Errorf("photo %d: %w", p.ID, err)
+			return err
 		}
-		if pic.Type != "image/jpeg" && pic.Type != "image/png" {
-			return fmt.Errorf("photo %d is kept as %q", p.ID, pic.Type)
-		}
-		return v.file(pic.Type, "", pic.Data)
+		return v.file("image/jpeg", "", jpeg)
 	}
 	return db.ErrNotFound
 }

@@ -65,9 +65,6 @@ func newHouse(t testing.TB) *house {
 		Send:     func(context.Context, pgx.Tx, int64) error { h.sends.Add(1); return nil },
 		ShopFile: func() string { return "name: Pinwheel Dome Supply\n" },
 		Clock:    func() time.Time { return noon },
-		Photo: func(context.Context, int64) (Picture, error) {
-			return Picture{Type: "image/png", Data: onePixel, Doubts: []string{"dark"}}, nil
-		},
 		Drawing: func(fitcheck.Unit, fitcheck.UnitResult) ([]byte, error) {
 			return []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 80 50"><rect x="5" y="5" width="70" height="40" fill="none" stroke="#000"/></svg>`), nil
 		},
@@ -82,8 +79,6 @@ func newHouse(t testing.TB) *house {
 	h.url = server.URL
 	return h
 }
-
-var onePixel = []byte("\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR\x00\x00\x00\x01\x00\x00\x00\x01\x08\x00\x00\x00\x00:~\x9bU\x00\x00\x00\nIDATx\x9cc\xf8\x0f\x00\x01\x01\x01\x00\x1b\xb6\xeeV\x00\x00\x00\x00IEND\xaeB`\x82")
 
 // hash is made once: it is meant to be slow.
 var hash = func() string {

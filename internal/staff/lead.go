@@ -97,9 +97,9 @@ type finding struct {
 
 type photoPart struct {
 	db.TalkPhoto
-	Of     string
-	Doubts []string
-	Shown  bool
+	Of    string
+	Doubt string // why it may be of little use
+	Shown bool
 }
 
 type said struct {

@@ -10,11 +10,14 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+// lookWords say why a photo may be of little use.
+var lookWords = map[string]string{"too_dark": "dark", "blurred": "blurred", "too_small": "small", "same": "the same as another"}
+
 // talkParts fills in photos, messages and history.
 func (p *leadPage) talkParts(v *visit) {
 	of := map[int][]photoPart{}
 	for _, ph := range p.Lead.Photos {
-		part := photoPart{TalkPhoto: ph, Of: strings.ToLower(topicName(fitcheck.Topic(ph.Of))), Shown: ph.State == "kept" && v.s.opts.Photo != nil}
+		part := photoPart{TalkPhoto: ph, Of: strings.ToLower(topicName(fitcheck.Topic(ph.Of))), Shown: ph.State == "kept", Doubt: firstOf(lookWords[ph.Look], plain(ph.Why))}
 		p.Photos = append(p.Photos, part)
 		of[ph.N] = append(of[ph.N], part)
 	}

@@ -30,6 +30,11 @@ func (s *Server) table() []route {
 		{"GET /staff/find", db.RoleStaff, s.find},
 		{"GET /staff/news", db.RoleStaff, s.news},
 
+		{"GET /staff/check", db.RoleStaff, s.checkForm},
+		{"POST /staff/check", db.RoleStaff, s.check},
+		{"POST /staff/check/lead", db.RoleStaff, s.openByHand},
+		{"GET /staff/figures", db.RoleStaff, s.figures},
+
 		{"GET /staff/lead/{ref}", db.RoleStaff, s.lead},
 		{"GET /staff/lead/{ref}/drawing/{unit}", db.RoleStaff, s.drawing},
 		{"GET /staff/lead/{ref}/sheet.pdf", db.RoleStaff, s.sheet},
@@ -45,6 +50,16 @@ func (s *Server) table() []route {
 		{"POST /staff/lead/{ref}/merge", db.RoleStaff, s.merge},
 		{"POST /staff/lead/{ref}/spam", db.RoleStaff, s.spam},
 		{"POST /staff/lead/{ref}/undo", db.RoleStaff, s.undo},
+
+		{"GET /staff/shop", db.RoleOwner, s.shop},
+		{"POST /staff/shop/account", db.RoleOwner, s.addAccount},
+		{"POST /staff/shop/account/{id}", db.RoleOwner, s.changeAccount},
+		{"POST /staff/shop/account/{id}/password", db.RoleOwner, s.newPassword},
+		{"POST /staff/shop/account/{id}/leave", db.RoleOwner, s.leave},
+		{"POST /staff/shop/job/{id}", db.RoleOwner, s.retryJob},
+		{"GET /staff/person", db.RoleOwner, s.person},
+		{"GET /staff/person/data.json", db.RoleOwner, s.personData},
+		{"POST /staff/person/erase", db.RoleOwner, s.erase},
 	}
 }
 

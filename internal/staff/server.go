@@ -27,9 +27,6 @@ type Options struct {
 	Send func(ctx context.Context, tx pgx.Tx, conversationID int64) error
 	// ShopFile is the text of the shop file in force; nil: it can't be shown.
 	ShopFile func() string
-	// Photo gives a kept photo as it may be shown: JPEG or PNG, shrunk, without hidden data.
-	// nil: photos can't be shown.
-	Photo func(ctx context.Context, id int64) (Picture, error)
 
 	// Drawing makes the picture of a unit; nil: there are none.
 	Drawing Drawn
@@ -39,14 +36,6 @@ type Options struct {
 	Clock  func() time.Time // nil: time.Now; of the shop's doings, not of sessions
 	Log    *slog.Logger     // nil: nothing is logged
 	Secure bool             // the page is reached over https only
-}
-
-// Picture is a photo to be shown.
-type Picture struct {
-	Type string // image/jpeg or image/png
-	Data []byte
-	// Doubts say in plain words why it may not be enough to judge by.
-	Doubts []string
 }
 
 // Sessions end after so long without a click, and at the latest so long after the log-in.
