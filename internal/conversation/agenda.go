@@ -91,8 +91,11 @@ func (t *turn) condition() []step {
 		switch {
 		case keepsFrame(u) && u.Want == "" && u.CurbOutside.Complete() && !u.PlasticSize.Complete():
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicWant, i + 1})...) // measured as for a unit
-		case keepsFrame(u):
+		case keepsFrame(u) && t.talk.UnitCount() < 2:
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1}, Ask{fitcheck.TopicWant, i + 1})...)
+		case keepsFrame(u):
+			// With several units "both" would say too much: of which, or of dome and frame.
+			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1})...)
 		}
 	}
 	return asking(Identifying, asks)

@@ -99,12 +99,33 @@ func (t *turn) alreadyClear(u reading.Unclear, a Ask) bool {
 func (t *turn) askClear(u reading.Unclear, a Ask) error {
 	t.talk.Memory.Pending = t.pendingOf(u, a)
 	nth := t.talk.Memory.Tries[a]
-	s := step{stateOf(a.Topic), []Ask{a}}
-	t.say.add(t.unitLabel(a.Unit) + t.clearLine(u, a, nth))
+	s := step{stateOf(a.Topic), t.alike(u, a)}
+	label := ""
+	if len(s.asks) == 1 {
+		label = t.unitLabel(a.Unit)
+	}
+	t.say.add(label + t.clearLine(u, a, nth))
 	t.safety(s.state)
 	t.talk.Memory.Asking = s.asks
-	t.talk.Memory.Tries[a]++
+	for _, asked := range s.asks {
+		t.talk.Memory.Tries[asked]++
+	}
 	return t.move(s.state)
+}
+
+// alike are the units for which an unclear answer is to be cleared up: all that the
+// question was about, unless the answer named one.
+func (t *turn) alike(u reading.Unclear, a Ask) []Ask {
+	var asks []Ask
+	for _, asked := range t.talk.Memory.Asking {
+		if asked.Topic == a.Topic && u.Unit == 0 && shared(a.Topic) && t.mayAsk(asked) {
+			asks = append(asks, asked)
+		}
+	}
+	if len(asks) == 0 {
+		return []Ask{a}
+	}
+	return asks
 }
 
 func (t *turn) pendingOf(u reading.Unclear, a Ask) *Pending {
