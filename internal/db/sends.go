@@ -35,7 +35,7 @@ type Send struct {
 	MessageID      int64
 	ConversationID int64
 	N              int
-	Ref            string // of the talk; only where a picture goes along
+	Ref, Language  string // of the talk; only where a picture goes along
 	To             Address
 	Text           string
 	Kind           conversation.UtteranceKind
@@ -64,6 +64,7 @@ type Line struct {
 const claimed = ` s.message_id, s.conversation_id, m.n, m.channel, m.address, m.text, s.kind, coalesce(s.picture, ''),
 	s.state, s.queued_at, s.claimed_at, s.attempts, s.checks,
 	CASE WHEN s.picture IS NULL THEN '' ELSE (SELECT c.ref FROM conversations c WHERE c.id = s.conversation_id) END,
+	CASE WHEN s.picture IS NULL THEN '' ELSE (SELECT coalesce(c.language, 'en') FROM conversations c WHERE c.id = s.conversation_id) END,
 	CASE WHEN s.kind <> 'reminder' THEN '' ELSE (SELECT coalesce(l.time_zone, '') FROM leads l WHERE l.conversation_id = s.conversation_id) END `
 
 // claimFresh takes the head of a talk's line where it is queued and due: not a later
@@ -155,7 +156,7 @@ func lookAhead(ctx context.Context, c Conn, b *pgx.Batch, conversationID int64) 
 func claim(ctx context.Context, c Conn, sql string, conversationID int64, lease time.Duration) (*Send, error) {
 	var s Send
 	err := c.QueryRow(ctx, sql, conversationID, lease).Scan(&s.MessageID, &s.ConversationID, &s.N, &s.To.Channel,
-		&s.To.Address, &s.Text, &s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Ref, &s.Zone)
+		&s.To.Address, &s.Text, &s.Kind, &s.Picture, &s.State, &s.QueuedAt, &s.ClaimedAt, &s.Attempts, &s.Checks, &s.Ref, &s.Language, &s.Zone)
 	if errors.Is(err, pgx.ErrNoRows) {
 		return nil, ErrNotFound
 	}

@@ -228,4 +228,3 @@ func whyNoPhoto(contentType string) conversation.PhotoLook {
 	}
 	return ""
 }
-

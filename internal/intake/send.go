@@ -109,7 +109,7 @@ func (s *Service) callTime() time.Duration { return s.opts.Lease * 2 / 3 }
 const skew = 2 * time.Minute
 
 func outgoing(m *db.Send) Outgoing {
-	return Outgoing{MessageID: m.MessageID, Kind: m.Kind, To: m.To, Ref: m.Ref, N: m.N, Text: m.Text, Picture: m.Picture, Since: m.ClaimedAt.Add(-skew)}
+	return Outgoing{MessageID: m.MessageID, Kind: m.Kind, To: m.To, Ref: m.Ref, Language: m.Language, N: m.N, Text: m.Text, Picture: m.Picture, Since: m.ClaimedAt.Add(-skew)}
 }
 
 // untilAwake is how long a message that nobody asked for has to wait for the

@@ -29,7 +29,8 @@ type Outgoing struct {
 	Kind      conversation.UtteranceKind
 	To        db.Address
 	Ref       string
-	N         int // place in the talk
+	Language  string // of the talk; only where a picture goes along
+	N         int    // place in the talk
 	Text      string
 	Picture   fitcheck.Topic // topic of a drawing to send along, empty for none
 	Since     time.Time      // the provider can't have it from before

@@ -14,14 +14,14 @@ type SMSSender struct {
 	Client *sms.Client
 	// Picture gives the public address of a drawing to send along, empty for none; nil:
 	// texts go without.
-	Picture func(ref string, topic fitcheck.Topic) string
+	Picture func(topic fitcheck.Topic, language string) string
 }
 
 // Send hands a text to the carrier.
 func (s SMSSender) Send(ctx context.Context, m Outgoing) (string, error) {
 	var media []string
 	if m.Picture != "" && s.Picture != nil {
-		if address := s.Picture(m.Ref, m.Picture); address != "" {
+		if address := s.Picture(m.Picture, m.Language); address != "" {
 			media = append(media, address)
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"net"
 	"os"
 	"os/exec"
-	"os/user"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -17,183 +16,35 @@ import (
 	"testing"
 	"time"
 
-	"github.com/emersion/go-smtp"
-
 	"example.com/intake-bot/internal/channels/email"
+	"example.com/intake-bot/internal/channels/email/dovecottest"
 )
 
-// need skips where a program is not there, but never in CI, which must have it.
-func need(t *testing.T, program, pkg string) string {
-	t.Helper()
-	for _, p := range []string{program, "/usr/sbin/" + program} {
-		if found, err := exec.LookPath(p); err == nil {
-			if os.Getuid() == 0 {
-				return found
-			}
-			t.Skipf("%s wants root", program)
-		}
-	}
-	if os.Getenv("CI") != "" {
-		t.Fatalf("%s is missing: apt-get install %s", program, pkg)
-	}
-	t.Skipf("%s is not there: apt-get install %s", program, pkg)
-	return ""
-}
-
-func freePort(t *testing.T) int {
-	t.Helper()
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer l.Close()
-	return l.Addr().(*net.TCPAddr).Port
-}
-
-// dovecot is a real mail server with a folder of its own, on loopback.
+// dovecot is a real mail server, on loopback.
 type dovecot struct {
-	t          *testing.T
-	program    string
-	dir        string
-	imap, lmtp int
-	process    *exec.Cmd
+	*dovecottest.Server
+	t *testing.T
 }
-
-const dovecotConfig = `
-base_dir = DIR/run
-state_dir = DIR/state
-log_path = DIR/dovecot.log
-protocols = imap lmtp
-listen = 127.0.0.1
-ssl = no
-disable_plaintext_auth = no
-first_valid_uid = 1
-mail_location = maildir:DIR/mail/%u
-default_vsz_limit = 256M
-mail_max_userip_connections = 50
-passdb {
-  driver = static
-  args = password=PASSWORD
-}
-userdb {
-  driver = static
-  args = uid=mail gid=mail home=DIR/mail/%u allow_all_users=yes
-}
-namespace inbox {
-  inbox = yes
-}
-service imap-login {
-  inet_listener imap {
-    address = 127.0.0.1
-    port = IMAP
-  }
-  inet_listener imaps {
-    port = 0
-  }
-}
-service lmtp {
-  inet_listener lmtp {
-    address = 127.0.0.1
-    port = LMTP
-  }
-}
-protocol lmtp {
-  postmaster_address = postmaster@pinwheel.test
-}
-`
-
-const (
-	dovecotUser     = "hello@pinwheel.test"
-	dovecotPassword = "loopback"
-)
 
 func startDovecot(t *testing.T) *dovecot {
 	t.Helper()
-	d := &dovecot{t: t, program: need(t, "dovecot", "dovecot-imapd dovecot-lmtpd"), imap: freePort(t), lmtp: freePort(t)}
-	dir, err := os.MkdirTemp("/var/tmp", "dovecot-test-") // its own users must get in
-	if err != nil {
-		t.Fatal(err)
-	}
-	d.dir = dir
-	t.Cleanup(func() { os.RemoveAll(dir) })
-	owner, err := user.Lookup("mail")
-	if err != nil {
-		t.Skipf("no user for mail: %v", err)
-	}
-	uid, _ := strconv.Atoi(owner.Uid)
-	for _, sub := range []string{"", "run", "state", "mail"} {
-		if err := os.MkdirAll(filepath.Join(dir, sub), 0o755); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := errors.Join(os.Chmod(dir, 0o755), os.Chown(filepath.Join(dir, "mail"), uid, -1)); err != nil {
-		t.Fatal(err)
-	}
-	config := strings.NewReplacer("DIR", dir, "PASSWORD", dovecotPassword, "IMAP", strconv.Itoa(d.imap), "LMTP", strconv.Itoa(d.lmtp)).Replace(dovecotConfig)
-	if err := os.WriteFile(filepath.Join(dir, "dovecot.conf"), []byte(config), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	d.start()
-	t.Cleanup(d.stop)
-	return d
+	return &dovecot{dovecottest.Start(t), t}
 }
 
-func (d *dovecot) start() {
-	d.t.Helper()
-	d.process = exec.Command(d.program, "-F", "-c", filepath.Join(d.dir, "dovecot.conf"))
-	d.process.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}
-	if err := d.process.Start(); err != nil {
-		d.t.Fatal(err)
-	}
-	until(d.t, "Dovecot listens", func() bool { return listens(d.imap) && listens(d.lmtp) })
-}
-
-// stop ends Dovecot with all that it started: a plain stop can leave logged-in
-// processes behind.
-func (d *dovecot) stop() {
-	if d.process == nil {
-		return
-	}
-	syscall.Kill(-d.process.Process.Pid, syscall.SIGTERM)
-	done := make(chan struct{})
-	go func() { d.process.Wait(); close(done) }()
-	select {
-	case <-done:
-	case <-time.After(5 * time.Second):
-	}
-	syscall.Kill(-d.process.Process.Pid, syscall.SIGKILL)
-	d.process = nil
-}
-
-func listens(port int) bool {
-	c, err := net.Dial("tcp", "127.0.0.1:"+strconv.Itoa(port))
-	if err != nil {
-		return false
-	}
-	c.Close()
-	return true
-}
-
-// deliver puts mails into the mailbox by LMTP, over one connection.
+// deliver puts numbered mails into the mailbox.
 func (d *dovecot) deliver(from, to int) {
 	d.t.Helper()
-	conn, err := net.Dial("tcp", "127.0.0.1:"+strconv.Itoa(d.lmtp))
-	if err != nil {
-		d.t.Fatal(err)
-	}
-	c := smtp.NewClientLMTP(conn)
-	defer c.Close()
+	var mails []string
 	for i := from; i <= to; i++ {
-		if err := c.SendMail("dana@example.com", []string{dovecotUser}, strings.NewReader(mailNumber(i))); err != nil {
-			d.t.Fatalf("deliver %d: %v", i, err)
-		}
+		mails = append(mails, mailNumber(i))
 	}
+	d.Deliver("dana@example.com", mails...)
 }
 
 func (d *dovecot) watcher(k *kept, change func(*email.WatcherConfig)) *email.Watcher {
 	d.t.Helper()
-	return watcherFor(d.t, "127.0.0.1:"+strconv.Itoa(d.imap), k, func(cfg *email.WatcherConfig) {
-		cfg.Account = email.Account{User: dovecotUser, Password: dovecotPassword}
+	return watcherFor(d.t, d.IMAP(), k, func(cfg *email.WatcherConfig) {
+		cfg.Account = email.Account{User: dovecottest.User, Password: dovecottest.Password}
 		if change != nil {
 			change(cfg)
 		}
@@ -201,19 +52,7 @@ func (d *dovecot) watcher(k *kept, change func(*email.WatcherConfig)) *email.Wat
 }
 
 // left counts the mails in the folders, on disk.
-func (d *dovecot) left() (inbox, taken int) {
-	count := func(folder string) int {
-		n := 0
-		for _, sub := range []string{"new", "cur"} {
-			files, err := os.ReadDir(filepath.Join(d.dir, "mail", dovecotUser, folder, sub))
-			if err == nil {
-				n += len(files)
-			}
-		}
-		return n
-	}
-	return count("."), count(".Taken in")
-}
+func (d *dovecot) left() (inbox, taken int) { return d.Left("."), d.Left(".Taken in") }
 
 // Five hundred mails wait; the server is restarted in the middle, and of two processes
 // the one that watches is stopped: none is lost, and the order is kept.
@@ -233,8 +72,8 @@ func TestDovecotBacklogRestartTakeOver(t *testing.T) {
 	until(t, "the first holds the lock", func() bool { return lock.times() == 1 })
 	run(t, d.watcher(k, slow))
 	until(t, "some", func() bool { return len(k.all()) > 50 })
-	d.stop()
-	d.start()
+	d.Stop()
+	d.Start()
 	until(t, "more", func() bool { return len(k.all()) > 250 })
 	stopFirst()
 	until(t, "all taken in", func() bool { inbox, taken := d.left(); return inbox == 0 && taken >= n })
@@ -255,15 +94,15 @@ func TestDovecotBacklogRestartTakeOver(t *testing.T) {
 // socket on a machine, so it is started only where none runs.
 func startOpenSMTPD(t *testing.T, d *dovecot) string {
 	t.Helper()
-	program := need(t, "smtpd", "opensmtpd")
+	program := dovecottest.Need(t, "smtpd", "opensmtpd")
 	if c, err := net.Dial("unix", "/var/run/smtpd.sock"); err == nil {
 		c.Close()
 		t.Skip("an OpenSMTPD runs on this machine already")
 	}
-	port := freePort(t)
-	config := fmt.Sprintf("listen on 127.0.0.1 port %d\naction \"deliver\" lmtp \"127.0.0.1:%d\" rcpt-to virtual { \"@\" = mail }\n"+
-		"match from any for domain \"pinwheel.test\" action \"deliver\"\n", port, d.lmtp)
-	file := filepath.Join(d.dir, "smtpd.conf")
+	port := dovecottest.FreePort(t)
+	config := fmt.Sprintf("listen on 127.0.0.1 port %d\naction \"deliver\" lmtp \"%s\" rcpt-to virtual { \"@\" = mail }\n"+
+		"match from any for domain \"pinwheel.test\" action \"deliver\"\n", port, d.LMTP())
+	file := filepath.Join(d.Dir(), "smtpd.conf")
 	if err := os.WriteFile(file, []byte(config), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -291,7 +130,7 @@ func startOpenSMTPD(t *testing.T, d *dovecot) string {
 			t.Fatalf("OpenSMTPD ended: %s", log.String())
 		default:
 		}
-		return listens(port)
+		return dovecottest.Listens("127.0.0.1:" + strconv.Itoa(port))
 	})
 	return "127.0.0.1:" + strconv.Itoa(port)
 }
@@ -303,13 +142,13 @@ func TestThroughRealServers(t *testing.T) {
 	k := newKept()
 	run(t, d.watcher(k, nil))
 	o := answer()
-	o.To = email.Mailbox{Address: dovecotUser}
+	o.To = email.Mailbox{Address: dovecottest.User}
 	o.Text = "Señora Fields,\n.\n25½ × 49½?\n" + strings.Repeat("long ", 300)
 	raw, err := email.Compose(o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := s.Send(t.Context(), "hello@pinwheel.test", dovecotUser, raw); err != nil {
+	if err := s.Send(t.Context(), "hello@pinwheel.test", dovecottest.User, raw); err != nil {
 		t.Fatal(err)
 	}
 	until(t, "it arrives", func() bool { return len(k.all()) == 1 })

@@ -1,0 +1,223 @@
+// Package dovecottest gives a test a real mail server of its own: Debian's Dovecot, on
+// loopback, in a folder that is gone when the test ends. Mail is read from it by IMAP and
+// delivered to it by LMTP, as in the world.
+package dovecottest
+
+import (
+	"errors"
+	"net"
+	"os"
+	"os/exec"
+	"os/user"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/emersion/go-smtp"
+)
+
+// User and Password are of the one mailbox.
+const (
+	User     = "hello@pinwheel.test"
+	Password = "loopback"
+)
+
+// Server is a running Dovecot.
+type Server struct {
+	t       testing.TB
+	program string
+	dir     string
+	imap    int
+	lmtp    int
+	process *exec.Cmd
+}
+
+const config = `
+base_dir = DIR/run
+state_dir = DIR/state
+log_path = DIR/dovecot.log
+protocols = imap lmtp
+listen = 127.0.0.1
+ssl = no
+disable_plaintext_auth = no
+first_valid_uid = 1
+mail_location = maildir:DIR/mail/%u
+default_vsz_limit = 256M
+mail_max_userip_connections = 50
+passdb {
+  driver = static
+  args = password=PASSWORD
+}
+userdb {
+  driver = static
+  args = uid=mail gid=mail home=DIR/mail/%u allow_all_users=yes
+}
+namespace inbox {
+  inbox = yes
+}
+service imap-login {
+  inet_listener imap {
+    address = 127.0.0.1
+    port = IMAP
+  }
+  inet_listener imaps {
+    port = 0
+  }
+}
+service lmtp {
+  inet_listener lmtp {
+    address = 127.0.0.1
+    port = LMTP
+  }
+}
+protocol lmtp {
+  postmaster_address = postmaster@pinwheel.test
+}
+`
+
+// Start starts a server. It skips the test where Dovecot is not there, but never in CI,
+// which must have it.
+func Start(t testing.TB) *Server {
+	t.Helper()
+	s := &Server{t: t, program: Need(t, "dovecot", "dovecot-imapd dovecot-lmtpd"), imap: FreePort(t), lmtp: FreePort(t)}
+	owner, err := user.Lookup("mail")
+	if err != nil {
+		t.Skipf("no user for mail: %v", err)
+	}
+	if s.dir, err = os.MkdirTemp("/var/tmp", "dovecot-test-"); err != nil { // its own users must get in
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { os.RemoveAll(s.dir) })
+	if err := s.furnish(owner); err != nil {
+		t.Fatal(err)
+	}
+	s.Start()
+	t.Cleanup(s.Stop)
+	return s
+}
+
+// furnish makes the server's folders and its configuration.
+func (s *Server) furnish(owner *user.User) error {
+	uid, err := strconv.Atoi(owner.Uid)
+	if err != nil {
+		return err
+	}
+	for _, sub := range []string{"", "run", "state", "mail"} {
+		if err := os.MkdirAll(filepath.Join(s.dir, sub), 0o755); err != nil {
+			return err
+		}
+	}
+	text := strings.NewReplacer("DIR", s.dir, "PASSWORD", Password, "IMAP", strconv.Itoa(s.imap), "LMTP", strconv.Itoa(s.lmtp)).Replace(config)
+	return errors.Join(os.Chmod(s.dir, 0o755), os.Chown(filepath.Join(s.dir, "mail"), uid, -1),
+		os.WriteFile(filepath.Join(s.dir, "dovecot.conf"), []byte(text), 0o644))
+}
+
+// Dir is the server's folder, for what a test puts beside it.
+func (s *Server) Dir() string { return s.dir }
+
+// IMAP and LMTP are the addresses that are served, host and port.
+func (s *Server) IMAP() string { return local(s.imap) }
+func (s *Server) LMTP() string { return local(s.lmtp) }
+
+func local(port int) string { return "127.0.0.1:" + strconv.Itoa(port) }
+
+// Start starts it again after Stop; the mail is still there.
+func (s *Server) Start() {
+	s.t.Helper()
+	s.process = exec.Command(s.program, "-F", "-c", filepath.Join(s.dir, "dovecot.conf"))
+	s.process.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}
+	if err := s.process.Start(); err != nil {
+		s.t.Fatal(err)
+	}
+	for end := time.Now().Add(20 * time.Second); !Listens(s.IMAP()) || !Listens(s.LMTP()); time.Sleep(10 * time.Millisecond) {
+		if time.Now().After(end) {
+			s.t.Fatal("Dovecot does not listen")
+		}
+	}
+}
+
+// Stop ends Dovecot with all that it started: a plain stop can leave logged-in processes
+// behind.
+func (s *Server) Stop() {
+	if s.process == nil {
+		return
+	}
+	syscall.Kill(-s.process.Process.Pid, syscall.SIGTERM)
+	done := make(chan struct{})
+	go func() { s.process.Wait(); close(done) }()
+	select {
+	case <-done:
+	case <-time.After(5 * time.Second):
+	}
+	syscall.Kill(-s.process.Process.Pid, syscall.SIGKILL)
+	s.process = nil
+}
+
+// Deliver puts mails into the mailbox by LMTP, over one connection.
+func (s *Server) Deliver(from string, mails ...string) {
+	s.t.Helper()
+	conn, err := net.Dial("tcp", s.LMTP())
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	c := smtp.NewClientLMTP(conn)
+	defer c.Close()
+	for i, raw := range mails {
+		if err := c.SendMail(from, []string{User}, strings.NewReader(raw)); err != nil {
+			s.t.Fatalf("deliver mail %d: %v", i+1, err)
+		}
+	}
+}
+
+// Left counts the mails in a folder, on disk: "." is the inbox, ".Taken in" another.
+func (s *Server) Left(folder string) int {
+	n := 0
+	for _, sub := range []string{"new", "cur"} {
+		if files, err := os.ReadDir(filepath.Join(s.dir, "mail", User, folder, sub)); err == nil {
+			n += len(files)
+		}
+	}
+	return n
+}
+
+// Need finds a program that wants root, or skips the test; in CI it fails it instead.
+func Need(t testing.TB, program, pkg string) string {
+	t.Helper()
+	for _, p := range []string{program, "/usr/sbin/" + program} {
+		if found, err := exec.LookPath(p); err == nil {
+			if os.Getuid() == 0 {
+				return found
+			}
+			t.Skipf("%s wants root", program)
+		}
+	}
+	if os.Getenv("CI") != "" {
+		t.Fatalf("%s is missing: apt-get install %s", program, pkg)
+	}
+	t.Skipf("%s is not there: apt-get install %s", program, pkg)
+	return ""
+}
+
+// FreePort is a port of this machine that nobody listens on.
+func FreePort(t testing.TB) int {
+	t.Helper()
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer l.Close()
+	return l.Addr().(*net.TCPAddr).Port
+}
+
+// Listens says whether somebody listens at an address.
+func Listens(address string) bool {
+	c, err := net.Dial("tcp", address)
+	if err != nil {
+		return false
+	}
+	c.Close()
+	return true
+}
