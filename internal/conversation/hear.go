@@ -22,7 +22,6 @@ type heard struct {
 	photos   int
 	looks    []PhotoLook
 	answers  []string // the owner's answers to questions in these messages
-	refused  bool     // the name was refused
 }
 
 func (h *heard) asks(r reading.Request) bool { return slices.Contains(h.requests, r) }
