@@ -82,7 +82,7 @@ func (r *reader) confirm() {
 		v, _ := h.has("say")
 		switch {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
-		case v == "yes" && r.notYet(h):
+		case v == "yes" && (r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:
 		case v == "yes" && yes < 0 && !r.negated(h.first) && !r.questioned(h.first) && r.clauseIs(h):
 			yes = n

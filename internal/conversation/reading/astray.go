@@ -21,7 +21,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	if t == fitcheck.TopicUse {
-		return r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+		return r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
 			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") ||
 			r.wordAt(last+1, "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}
@@ -59,13 +59,16 @@ func (r *reader) sentenceLast(i int) int {
 	return last
 }
 
+// strictRequests are requests whose words say nothing else.
+var strictRequests = map[string]bool{"price": true, "stop": true, "person": true, "undo": true, "howto": true, "again": true, "help": true}
+
 // askedIsOf: the words are part of a longer request or refusal: "none of your business".
 func (r *reader) askedIsOf(first, last int) bool {
 	from, _ := r.sentence(first)
 	talk := within(r.talk, from, first)
 	for n := range talk {
 		h := &talk[n]
-		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.senses[0].kind == "req" && h.senses[0].value != "none" && h.senses[0].value != "question") {
+		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.senses[0].kind == "req" && strictRequests[h.senses[0].value]) {
 			return true
 		}
 	}

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // said is one value of a topic as the message says it.
 type saying struct {
@@ -122,7 +126,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 		return !r.harmed(first, last+1, h)
 	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic):
 		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote")
-	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers:
+	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
 		return !r.asked(s.topic) && r.inStyle(h)
 	}
 	return false
@@ -209,7 +213,7 @@ func (r *reader) inSizeName(h *hit) bool {
 
 // fields are the words that people put before an answer in a list: "Finish: mill".
 var fields = map[string]fitcheck.Topic{"finish": fitcheck.TopicFinish, "color": fitcheck.TopicColor, "colour": fitcheck.TopicColor,
-	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial, "use": fitcheck.TopicUse,
+	"layers": fitcheck.TopicLayers, "frame": fitcheck.TopicFinish, "layer": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial, "use": fitcheck.TopicUse,
 	"building": fitcheck.TopicUse, "problem": fitcheck.TopicProblem, "issue": fitcheck.TopicProblem, "style": fitcheck.TopicStyle,
 	"type": fitcheck.TopicStyle, "shape": fitcheck.TopicOutline, "outline": fitcheck.TopicOutline, "profile": fitcheck.TopicProfile,
 	"condition": fitcheck.TopicFrameCondition, "want": fitcheck.TopicWant, "need": fitcheck.TopicWant, "risk": fitcheck.TopicImpactRisk,
@@ -242,11 +246,12 @@ func (r *reader) ofFrame(s sense, h *hit) bool {
 // listLayers: "double" alone between commas in a list of choices: "polycarbonate,
 // double, clear over white".
 func (r *reader) listLayers(s sense, h *hit) bool {
-	if s.topic != fitcheck.TopicLayers || s.value == "?" || r.toks[h.first].kind != wordToken || r.numberAt(h.first).kind != notNumber || len(r.Asked) > 0 {
+	if s.topic != fitcheck.TopicLayers && (s.topic != fitcheck.TopicFinish || !r.wordAt(h.first, "mill", "silver", "unpainted")) || s.value == "?" ||
+		r.toks[h.first].kind != wordToken || r.numberAt(h.first).kind != notNumber {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
-	if from != h.first || to != h.last {
+	if !r.onlyChoices(from, to) {
 		return false
 	}
 	for n := range r.choices {
@@ -255,6 +260,21 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 		}
 	}
 	return false
+}
+
+// onlyChoices: nothing but values of topics stands between two tokens.
+func (r *reader) onlyChoices(from, to int) bool {
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == markToken {
+			continue
+		}
+		hits := within(r.choices, i, i)
+		if len(hits) == 0 || hits[0].senses[0].topic == "" {
+			return false
+		}
+		i = hits[0].last
+	}
+	return true
 }
 
 // thingIn: the clause of a short answer names some other thing: "triple A battery".
@@ -273,7 +293,7 @@ func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "f
 // shared: the phrase also means something of another topic, so what was asked decides.
 func (h *hit) shared(t fitcheck.Topic) bool {
 	for _, s := range h.senses {
-		if s.topic != t && s.topic != "" {
+		if s.topic != t && s.topic != "" && !s.joint {
 			return true
 		}
 	}
@@ -320,7 +340,7 @@ func pick(all []saying, t fitcheck.Topic, unit int) []saying {
 
 // settleList joins the values of a list in the order said.
 func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
-	list := fitcheck.ChoiceList{}
+	list, weak := fitcheck.ChoiceList{}, false
 	first, last := -1, -1
 	none, vague, negated := -1, -1, -1
 	for k, s := range group {
@@ -337,6 +357,9 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		case r.past(&s) || r.stopped(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet():
 			continue
 		}
+		if s.value == fitcheck.ProblemOther && s.asked {
+			weak = true // "old" says little beside "yellow"
+		}
 		if !has(list, s.value) {
 			list = append(list, s.value)
 		}
@@ -345,7 +368,12 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		}
 		last = s.last
 	}
+	if weak && len(list) > 1 {
+		list = slices.DeleteFunc(list, func(v string) bool { return v == fitcheck.ProblemOther })
+	}
 	switch {
+	case none >= 0 && group[none].last > group[none].first && len(list) == 1 && list[0] == fitcheck.ProblemOther:
+		r.fact(t, unit, fitcheck.ChoiceList{}, group[none].first, group[none].last) // "nothing wrong, just old"
 	case len(list) > 0:
 		r.fact(t, unit, list, first, last)
 	case none >= 0 && (vague < 0 || group[none].last > group[none].first):
@@ -469,6 +497,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 		if r.wordAt(i, "or", "o") && r.softOr(i) {
 			return all
 		}
+	}
+	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "next", "near", "at", "by", "of") {
+		return all[:1] // "the workshop behind the house"
 	}
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "but", "actually", "sorry", "now", "want", "pero", "quiero", "no", "instead", "wait", "rather", "perdon") {

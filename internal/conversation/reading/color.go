@@ -54,6 +54,9 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
 		return t, false
 	}
+	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum") {
+		return t, false
+	}
 	t.doubted = r.doubted(h.first, h.last)
 	if u := r.unitsAt(h.first, h.last); len(u) == 1 {
 		t.unit = u[0]
@@ -68,7 +71,7 @@ func (r *reader) askedOther(h *hit) bool {
 		return false
 	}
 	for _, s := range h.senses {
-		if s.topic != "" && s.topic != fitcheck.TopicColor && r.asked(s.topic) {
+		if s.topic != "" && s.topic != fitcheck.TopicColor && r.asked(s.topic) && !s.joint {
 			return true
 		}
 	}
@@ -80,6 +83,12 @@ func (r *reader) askedOther(h *hit) bool {
 func (r *reader) ofPlastic(n int) bool {
 	h := &r.choices[n]
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if n > 0 && r.choices[n-1].has1("color") && r.markAt(h.first-1, '/') {
+		return true
+	}
+	if h.has1("layers") || n > 0 && r.choices[n-1].has1("material") || n > 0 && r.choices[n-1].has1("layers") || n+1 < len(r.choices) && r.choices[n+1].has1("material") || n+1 < len(r.choices) && r.choices[n+1].has1("layers") && r.toks[r.choices[n+1].first].kind == wordToken {
+		return true
+	}
 	if n > 0 && r.isLayer(n-1) || n+1 < len(r.choices) && r.choices[n+1].has1("layer") || n > 0 && r.choices[n-1].has1("layer") {
 		return true
 	}
@@ -234,7 +243,7 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		}
 		return false
 	}
-	if len(free) == 2 && r.over(free[0].last+1, free[1].first) {
+	if len(free) == 2 && (r.over(free[0].last+1, free[1].first) || r.markAt(free[0].last+1, '/') && free[0].last+2 == free[1].first) {
 		c.Outer, c.Inner = free[0].value, free[1].value
 		return false
 	}

@@ -18,6 +18,7 @@ type context struct {
 	square  bool
 	round   bool
 	girth   bool // measured around
+	radius  bool // half of a diameter
 	diag    bool
 	both    bool
 	slope   bool
@@ -59,7 +60,7 @@ func (r *reader) roundAll(ms []measure) {
 			continue
 		}
 		for k := range ms {
-			if m := &ms[k]; m.shape == lone && (m.parts[0].side == across || m.parts[0].side == noSide && m.face == "edge") {
+			if m := &ms[k]; m.shape == lone && (m.parts[0].side == across || m.parts[0].side == noSide && !m.diag) {
 				m.round = true
 			}
 		}
@@ -228,7 +229,7 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 	case "shape":
 		m.takeShape(s.value)
 	case "both":
-		m.both = m.both || h.first-m.last <= 3
+		m.both = m.both || h.first-m.last <= 3 || m.diag && m.shape == lone
 	case "slope":
 		m.slope = m.slope || h.first-m.last <= 2
 	case "rough":
@@ -238,6 +239,9 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 
 // takeName takes what the measure is of; what was taken first stands.
 func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
+	if r.wordAt(h.first, "id") && h.first == h.last && r.idVerb(h.first+1) {
+		return // "I'd call it 25"
+	}
 	switch s.kind {
 	case "where":
 		return
@@ -300,6 +304,8 @@ func (m *measure) takeShape(s string) {
 		m.square = true
 	case "round", "diameter":
 		m.round = true
+	case "radius":
+		m.round, m.radius = m.shape == lone, m.shape == lone
 	case "diagonal":
 		m.diag = true
 	case "circumference":
@@ -316,6 +322,12 @@ func (r *reader) only(from, to int) bool {
 		}
 	}
 	return true
+}
+
+// idVerb: what follows makes "id" of "I'd".
+func (r *reader) idVerb(i int) bool {
+	return r.wordAt(i, "say", "call", "guess", "like", "rather", "love", "have", "go", "prefer", "be", "put", "want", "think", "need", "estimate",
+		"appreciate", "bet", "imagine", "figure", "hate", "just", "probably", "really", "get", "make", "do", "give")
 }
 
 // joins: only small words and those that lead to a value stand between: "the curb
@@ -392,7 +404,7 @@ func (r *reader) beside(m *measure) {
 			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last || k == 0 && v == "near") && r.only(h.last+1, q.first-1) {
 				m.rough = true
 			}
-			if v, _ := h.has("rough"); v == "near" && h.first >= q.first && h.last <= q.last {
+			if v, _ := h.has("rough"); v == "near" && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {
 				m.rough = true
 			}
 		}

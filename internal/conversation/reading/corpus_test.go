@@ -136,7 +136,7 @@ func plain(v any, sorted bool) string {
 }
 
 func corpus(t testing.TB) map[string][]example {
-	names, err := filepath.Glob("testdata/corpus/*.jsonl")
+	names, err := filepath.Glob("testdata/corpus*/*.jsonl")
 	if err != nil || len(names) == 0 {
 		t.Fatalf("no corpus: %v", err)
 	}

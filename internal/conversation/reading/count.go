@@ -11,6 +11,8 @@ func (r *reader) counts() {
 	for i := range r.toks {
 		if c, ok := r.countFrom(i); ok {
 			found = append(found, c)
+		} else if c, ok := r.countClause(i); ok {
+			found = append(found, c)
 		}
 	}
 	for _, c := range found {
@@ -82,6 +84,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if next == i || n < 1 || n > 500 {
 		return countAt{}, false
 	}
+	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
+		return countAt{}, false
+	}
 	if r.negated(i) || r.questioned(i) && !r.sized(i) {
 		return countAt{}, false
 	}
@@ -117,6 +122,29 @@ func (r *reader) refAt(from, to int) bool {
 		}
 	}
 	return false
+}
+
+// countClause: "just 1", "I need three": a number that ends its clause after a word of
+// needing, with nothing that it could measure.
+func (r *reader) countClause(i int) (countAt, bool) {
+	if r.used(i) || len(r.Asked) > 0 && r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
+		return countAt{}, false
+	}
+	n, next := r.countNumber(i)
+	if next == i || n < 1 || n > 100 || r.negated(i) {
+		return countAt{}, false
+	}
+	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please") {
+		return countAt{}, false
+	}
+	j := i - 1
+	for r.wordAt(j, "the", "about") {
+		j--
+	}
+	if r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
+		return countAt{n, i, next - 1}, true
+	}
+	return countAt{}, false
 }
 
 func (r *reader) sized(i int) bool { return false }

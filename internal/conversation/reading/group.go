@@ -35,6 +35,8 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 			}
 		case t.mark(',') || t.mark('/') || t.mark('&') || t.mark('\n') || t.mark('.') || t.mark(';') || t.mark(':') || t.mark('|'):
 		case t.is("and", "y", "e", "then", "the", "its", "it", "is", "on", "n", "nd", "el", "es", "de", "by", "i", "got", "other", "also", "with", "con"):
+		case t.is("on") || g == byGap && t.is("nose", "dot", "money", "button"):
+		case t.is("nose", "dot", "money", "button") && r.byAhead(i, b.first):
 		case r.roughAt(i) || r.labelKind(i, "axis") || t.kind == wordToken && t.word != nil && t.word.filler:
 		case r.labelKind(i, "face") && r.byAhead(i, b.first):
 		default:

@@ -124,6 +124,8 @@ func (r *reader) alone(m *measure) bool {
 // doubt finds why a measure is no fact.
 func (r *reader) doubt(j *judged) Why {
 	switch {
+	case j.rough && j.shape == broken && j.readable():
+		return WhyRough
 	case j.unreadable():
 		return WhyNumber
 	case j.shape == ranged:
@@ -152,6 +154,16 @@ func (j *judged) beyond() bool {
 		}
 	}
 	return false
+}
+
+// readable: each of its numbers can be read, whatever they are together.
+func (j *judged) readable() bool {
+	for k := range j.parts {
+		if !j.parts[k].valid() {
+			return false
+		}
+	}
+	return true
 }
 
 func (j *judged) unreadable() bool {
@@ -268,6 +280,8 @@ func (j *judged) size() fitcheck.Value {
 		return nil
 	case j.square || j.both && !j.round && q.side == noSide && j.shape == lone && j.squareBoth():
 		s.Width, s.Length = l, l
+	case j.round && j.radius:
+		s.Diameter = 2 * l
 	case j.round:
 		s.Diameter = l
 	case q.side == width:
@@ -345,9 +359,7 @@ func (r *reader) corrected(all []judged) []judged {
 		case r.wordAt(j.first-1, "or", "o") && j.why == "" && out[k].why == "":
 			out[k].why, out[k].last = WhyRange, j.last
 		case j.shape == pair && out[k].shape == pair && !j.fixed && !r.fixedBetween(&out[k], &j) && j.topic.OfSize() && !sameLengths(&out[k], &j):
-			out[k].why, j.why = WhyWhich, WhyWhich
-			out[k].topic, j.topic = "", ""
-			out = append(out, j)
+			out = append(out, conflict(&out[k], j))
 		case j.shape == lone && out[k].shape == pair && j.parts[0].side == noSide && j.fixed:
 			out[k].replaceSide(&j)
 		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
@@ -361,6 +373,16 @@ func (r *reader) corrected(all []judged) []judged {
 		}
 	}
 	return out
+}
+
+// conflict: of two sizes of one thing, that which names what it is of stands; where
+// both or neither do, it is asked which holds.
+func conflict(a *judged, b judged) judged {
+	if !a.where || b.where {
+		a.why, a.topic = WhyWhich, ""
+	}
+	b.why, b.topic = WhyWhich, ""
+	return b
 }
 
 func sameValue(a, b fitcheck.Value) bool { return fmt.Sprint(a) == fmt.Sprint(b) }

@@ -14,8 +14,8 @@ type unitRef struct {
 // units finds the kinds of unit that the message names.
 func (r *reader) units() {
 	others := 0
-	for n := range r.talk {
-		h := &r.talk[n]
+	for n := range r.intros {
+		h := &r.intros[n]
 		v, ok := h.has("nth")
 		if !ok || v == "none" {
 			continue
@@ -48,6 +48,9 @@ func (r *reader) units() {
 	r.numberedUnits()
 	r.oneAndOther()
 	r.roomUnits()
+	if len(r.refs) == 0 {
+		r.roomsBeforeSizes()
+	}
 	r.sortRefs()
 	r.trailing = r.namedAfter()
 }
@@ -209,6 +212,42 @@ func (r *reader) roomUnits() {
 	if len(seen) > 1 {
 		r.refs = found
 	}
+}
+
+// roomsBeforeSizes: "hallway 25 x 49, kitchen 33 x 33", "A: 25 x 49, B: 33 x 33".
+func (r *reader) roomsBeforeSizes() {
+	var found []unitRef
+	var seen []string
+	for i := 0; i+1 < len(r.toks); i++ {
+		if r.toks[i].kind != wordToken || slices.Contains(seen, r.toks[i].text) {
+			continue
+		}
+		j := i + 1
+		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')'))
+		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
+			j++
+		}
+		if !letter && !r.room(i) || !r.pairAt(j) {
+			continue
+		}
+		seen = append(seen, r.toks[i].text)
+		found = append(found, unitRef{i, i, []int{len(seen)}})
+	}
+	if len(found) > 1 {
+		r.refs = found
+	}
+}
+
+// pairAt: a size of two sides starts at token i.
+func (r *reader) pairAt(i int) bool {
+	_, next := r.numeralAt(i)
+	if next == i {
+		return false
+	}
+	for r.unitAt(next) != noUnit {
+		next++
+	}
+	return r.by(next) && r.numberAfter(next+1)
 }
 
 func (r *reader) room(i int) bool {

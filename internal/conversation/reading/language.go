@@ -45,7 +45,7 @@ func (r *reader) smallWords() (en, es, best int, tag string) {
 	var others [len(otherTags)]int
 	for i := range r.toks {
 		w := r.toks[i].word
-		if w == nil || r.toks[i].kind != wordToken {
+		if w == nil || r.toks[i].kind != wordToken || r.toks[i].named {
 			continue
 		}
 		if w.langEn {

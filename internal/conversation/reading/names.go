@@ -18,8 +18,8 @@ func (r *reader) names() {
 
 // introduced finds "my name is …", "this is …", "… here".
 func (r *reader) introduced() bool {
-	for n := range r.talk {
-		h := &r.talk[n]
+	for n := range r.intros {
+		h := &r.intros[n]
 		v, ok := h.has("intro")
 		if !ok {
 			continue
@@ -27,6 +27,11 @@ func (r *reader) introduced() bool {
 		switch v {
 		case "first":
 			if r.firstAndLast(n) {
+				return true
+			}
+		case "ask":
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.asked(fitcheck.TopicName) {
+				r.nameFact(first, last)
 				return true
 			}
 		case "kin":
@@ -124,17 +129,17 @@ func (r *reader) surname(i int) bool {
 
 // firstAndLast: "first name Dana last name Whitfield".
 func (r *reader) firstAndLast(n int) bool {
-	first, end, ok := r.nameFrom(r.talk[n].last+1, false)
+	first, end, ok := r.nameFrom(r.intros[n].last+1, false)
 	if !ok {
 		return false
 	}
-	for k := n + 1; k < len(r.talk); k++ {
-		if v, _ := r.talk[k].has("intro"); v != "last" {
+	for k := n + 1; k < len(r.intros); k++ {
+		if v, _ := r.intros[k].has("intro"); v != "last" {
 			continue
 		}
-		if from, to, ok := r.nameFrom(r.talk[k].last+1, false); ok {
+		if from, to, ok := r.nameFrom(r.intros[k].last+1, false); ok {
 			name := properCase(r.said(first, end)) + " " + properCase(r.said(from, to))
-			r.use(first, to)
+			r.name(first, to)
 			r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, to)
 			return true
 		}
@@ -267,6 +272,9 @@ func (r *reader) nameEnds(i int) bool {
 // nameBefore reads a name that ends before token i: "Hal here".
 func (r *reader) nameBefore(i int) (first int, ok bool) {
 	first = i
+	if i == 2 && r.toks[0].word != nil && r.toks[0].word.given && r.toks[1].kind == wordToken && !(r.toks[1].word != nil && (r.toks[1].word.filler || negWords[r.toks[1].text])) && !r.wordAt(1, "and", "is", "not", "over") {
+		return 0, true // "Elaine Good here"
+	}
 	for first > 0 && i-first < 3 && r.nameWord(first-1, true) && (r.toks[first-1].word == nil || r.toks[first-1].word.given) {
 		first--
 	}
@@ -304,7 +312,7 @@ func (r *reader) signedName() bool {
 // gets the usual capitals.
 func (r *reader) nameFact(first, last int) {
 	said := r.said(first, last)
-	r.use(first, last)
+	r.name(first, last)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)
 }
 
@@ -352,7 +360,7 @@ func (r *reader) smallTalkAt(i int) int {
 			if _, ok := h.has("small"); ok {
 				return h.last + 1
 			}
-			if v, _ := h.has("say"); v == "yes" {
+			if v, _ := h.has("say"); v == "yes" && !(r.toks[i].word != nil && r.toks[i].word.given) {
 				return h.last + 1
 			}
 		}
@@ -380,6 +388,9 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 // wholeName reads the bare answer to "what's your name?" before its words are looked
 // at otherwise: Hal White is no color.
 func (r *reader) wholeName() {
+	if r.asked(fitcheck.TopicName) && len(r.toks) == 3 && r.markAt(1, ',') && r.turned(0, 1) {
+		return
+	}
 	if !r.asked(fitcheck.TopicName) || r.firstTalk("refuse") != nil {
 		return
 	}
@@ -438,12 +449,12 @@ func (r *reader) wholeName() {
 
 // turned reads "Morrow, Tess".
 func (r *reader) turned(first, comma int) bool {
-	if comma != first+1 || comma+2 != len(r.toks) || r.toks[comma+1].word == nil || !r.toks[comma+1].word.given ||
+	if r.wordAt(first, "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma != first+1 || comma+2 != len(r.toks) || r.toks[comma+1].word == nil || !r.toks[comma+1].word.given ||
 		r.toks[first].word != nil && r.toks[first].word.given {
 		return false
 	}
 	name := properCase(r.said(comma+1, comma+1)) + " " + properCase(r.said(first, first))
-	r.use(first, comma+1)
+	r.name(first, comma+1)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, comma+1)
 	return true
 }

@@ -3,7 +3,7 @@ package reading
 var negWords = map[string]bool{"not": true, "no": true, "isnt": true, "arent": true, "wasnt": true, "werent": true, "dont": true,
 	"doesnt": true, "didnt": true, "never": true, "without": true, "wont": true, "aint": true, "hasnt": true, "havent": true,
 	"neither": true, "nor": true, "ni": true, "sin": true, "nunca": true, "tampoco": true, "ningun": true, "ninguna": true,
-	"cannot": true, "cant": true, "wouldnt": true, "non": true, "zero": true, "couldnt": true}
+	"cannot": true, "cant": true, "wouldnt": true, "non": true, "nobody": true, "noone": true, "nadie": true, "zero": true, "couldnt": true}
 
 // negStops end the reach of a "not" before them.
 var negStops = map[string]bool{"but": true, "just": true, "only": true, "except": true, "pero": true, "solo": true, "sino": true,
@@ -106,11 +106,15 @@ func (r *reader) doubted(first, last int) bool {
 		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
 			continue
 		}
-		if h.last < first && !r.softBetween(h.last+1, first) || h.first > last && (!r.softBetween(last+1, h.first) || r.commaOnly(last+1, h.first)) {
+		if h.last < first && !r.softBetween(h.last+1, first) || h.first > last && (!r.softBetween(last+1, h.first) || r.commaOnly(last+1, h)) {
 			return true
 		}
 	}
 	return r.markAt(last+1, '?')
 }
 
-func (r *reader) commaOnly(from, to int) bool { return to == from+1 && r.markAt(from, ',') }
+// commaOnly: nothing but a comma stands between, and the doubt ends the sentence:
+// "clear, i think"; not "clear, not sure on the material".
+func (r *reader) commaOnly(from int, h *hit) bool {
+	return h.first == from+1 && r.markAt(from, ',') && !r.wordAt(h.last+1, "on", "about", "of", "what", "which", "if", "how", "the", "whether")
+}

@@ -7,8 +7,8 @@ import "example.com/intake-bot/internal/fitcheck"
 
 var streetWords = map[string]bool{"st": true, "street": true, "ave": true, "avenue": true, "av": true, "rd": true,
 	"road": true, "dr": true, "drive": true, "ln": true, "lane": true, "blvd": true, "boulevard": true, "ct": true,
-	"court": true, "way": true, "pl": true, "hwy": true, "highway": true, "cir": true, "circle": true, "pkwy": true,
-	"parkway": true, "trl": true, "trail": true, "ter": true, "terrace": true, "route": true, "rt": true, "sq": true,
+	"court": true, "way": true, "pl": true, "hwy": true, "highway": true, "cir": true, "pkwy": true,
+	"parkway": true, "trl": true, "trail": true, "ter": true, "terrace": true, "route": true, "rt": true,
 	"pike": true, "loop": true, "calle": true, "avenida": true, "carretera": true, "place": true, "row": true, "alley": true}
 
 // beforeCode are words after which a number is a name of something.
@@ -122,6 +122,14 @@ func (r *reader) timeWord(i int) bool {
 }
 
 func (r *reader) clock(i int) bool {
+	if r.wordAt(i-1, "las", "la") && r.wordAt(i-2, "a", "son", "es", "hasta", "desde", "tipo") { // "son las 4 y media"
+		last := i
+		if r.wordAt(i+1, "y") {
+			last = i + 2
+		}
+		r.use(i, min(last, len(r.toks)-1))
+		return true
+	}
 	if r.markAt(i+1, ':') && r.toks[i+1].glued && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+2].glued &&
 		len(r.toks[i+2].text) == 2 && r.toks[i].whole <= 24 && r.toks[i+2].whole != 12 {
 		r.use(i, i+2)
@@ -280,7 +288,7 @@ var lengthFollowers = func() map[string]bool {
 		"not", "no", "sorry", "wait", "please", "pls", "thanks", "thank", "thx", "y", "o", "por", "de", "en", "a", "pero", "with",
 		"so", "now", "too", "as", "we", "he", "plus", "by", "ish", "up", "down", "over", "under", "above", "total", "edge",
 		"when", "without", "including", "around", "give", "maybe", "probably", "then", "while", "because", "cuz", "bc", "lol",
-		"haha", "ok", "measured", "off", "oops", "correction", "instead", "con", "al", "hasta", "before", "after", "she", "my",
+		"haha", "ok", "measured", "off", "oops", "correction", "instead", "con", "nose", "dot", "even", "within", "best", "call", "b", "c", "d", "al", "hasta", "before", "after", "she", "my",
 		"which", "what", "how", "can", "dont", "didnt", "havent", "cant", "hope", "let", "you", "u", "per", "min", "max", "pretty",
 		"final", "tho", "though", "also", "tall", "high", "long", "wide", "is", "says", "according", "corner", "end", "e", "n", "nd",
 		"square", "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus", "thru", "through", "plywood", "yes", "si", "no", "tops", "sir", "maam", "roughly", "approx", "about", "gracias",

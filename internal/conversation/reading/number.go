@@ -125,6 +125,10 @@ func (r *reader) withPart(n numeral, i int) (numeral, int) {
 		if ok && !joined && a == 1 && b > 2 && end == j+1 {
 			ok = false // "25 fourth" without "a": an ordinal
 		}
+		if ok && !joined && r.wordAt(j, "halves", "halfs", "quarters", "fourths", "eighths", "sixteenths") {
+			n.bad = true // "26 halves"
+			return n, end
+		}
 	}
 	if ok {
 		p := fraction(a, b)

@@ -21,6 +21,9 @@ func (r *reader) places() {
 		r.severalTowns(towns)
 	case len(towns) > 0:
 		r.placeFact(towns[len(towns)-1], zips)
+	case len(zips) > 1 && zips[0].code != zips[len(zips)-1].code && r.wordsIn(zips[0].last+1, zips[len(zips)-1].first, "or", "o", "and"):
+		r.use(zips[0].first, zips[len(zips)-1].last)
+		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, zips[0].first, zips[len(zips)-1].last)
 	case len(zips) > 0:
 		r.zipFact(zips[len(zips)-1])
 	case r.foreign():
@@ -253,7 +256,7 @@ func (r *reader) placeFact(f found, zips []zipAt) {
 	if r.toks[first].used {
 		return
 	}
-	r.use(first, last)
+	r.name(first, last)
 	if r.nearby(first) {
 		p = fitcheck.Place{State: p.State, ZIP: p.ZIP}
 	}
@@ -265,37 +268,45 @@ func (r *reader) nearby(i int) bool {
 	return r.wordAt(i-1, "of") && r.wordAt(i-2, "outside", "north", "south", "east", "west", "hour", "hours", "minutes")
 }
 
-// partOfPlace finds a state or a town alone.
+// partOfPlace finds a state or a town alone, a state first: "Marquette, in Michigan".
 func (r *reader) partOfPlace() {
-	var buf [8]string
 	asked := r.asked(fitcheck.TopicPlace)
-	for i := 0; i < len(r.toks); i++ {
-		if r.toks[i].kind != wordToken || r.toks[i].used {
-			continue
-		}
-		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around") && !r.negated(i)
-		if !asked && !named {
-			continue
-		}
-		ahead := r.wordsFrom(i, 5, buf[:])
-		if r.wordAt(i, "la") && asked && r.aloneBetween(i, i) {
-			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, i)
-			return
-		}
-		if n, code := place.ScanState(ahead); n > 0 && place.Scan(ahead, "") <= n && r.stateAlone(i, n, ahead, asked) {
-			if asked && r.strangeBefore(i) {
-				break
-			}
-			r.stateFact(i, r.tokenOf(i, n), code, ahead[:n])
-			return
-		}
-		if n := place.Scan(ahead, ""); n > 0 && r.townAlone(i, n, ahead, asked) {
-			return
-		}
+	if asked && r.wordAt(0, "la") && r.aloneBetween(0, 0) { // a city or a state
+		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
+		return
+	}
+	if r.eachPlaceWord(asked, r.stateFrom) || r.eachPlaceWord(asked, r.townAlone) {
+		return
 	}
 	if asked {
 		r.misspelt()
 	}
+}
+
+// eachPlaceWord tries every word from which a place may be named, until one is.
+func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked bool) bool) bool {
+	var buf [8]string
+	for i := range r.toks {
+		if r.toks[i].kind != wordToken || r.toks[i].used {
+			continue
+		}
+		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of") && !r.negated(i)
+		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
+			return true
+		}
+	}
+	return false
+}
+
+// stateFrom takes the state that token i names, unless a town's name goes further or an
+// unknown town stands before it.
+func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
+	n, code := place.ScanState(ahead)
+	if n == 0 || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
+		return false
+	}
+	r.stateFact(i, r.tokenOf(i, n), code, ahead[:n])
+	return true
 }
 
 // strangeBefore: an unknown word before a state is a town that the table lacks.
@@ -323,11 +334,33 @@ func (r *reader) stateFact(first, last int, code string, name []string) {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, fitcheck.Place{State: code}, first, last)
 		return
 	}
-	r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{State: code}, first, last)
+	p := fitcheck.Place{State: code}
+	if from, city := r.townAtStart(first, code); city != "" {
+		first, p.City = from, city
+	}
+	r.name(first, last)
+	r.fact(fitcheck.TopicPlace, 0, p, first, last)
+}
+
+// townAtStart: "Marquette, in the upper part of Michigan": a town of the state opens
+// the sentence.
+func (r *reader) townAtStart(i int, state string) (int, string) {
+	from, _ := r.sentence(i)
+	var buf [8]string
+	name := r.wordsFrom(from, 4, buf[:])
+	n := place.Scan(name, state)
+	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) || !r.markAt(r.tokenOf(from, n)+1, ',') {
+		return i, ""
+	}
+	return from, place.Towns(joined(name[:n]), state)[0].City
 }
 
 // townAlone: a town without its state is a fact where one well-known town has the name.
-func (r *reader) townAlone(i, n int, ahead []string, asked bool) bool {
+func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
+	n := place.Scan(ahead, "")
+	if n == 0 || r.wordAt(i-1, "of") && !asked {
+		return false
+	}
 	last := r.tokenOf(i, n)
 	name := joined(ahead[:n])
 	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
@@ -338,7 +371,7 @@ func (r *reader) townAlone(i, n int, ahead []string, asked bool) bool {
 		return false
 	}
 	if e, ok := place.WellKnown(name); ok && !r.nearby(i) {
-		r.use(i, last)
+		r.name(i, last)
 		r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
 		return true
 	}

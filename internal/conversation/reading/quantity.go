@@ -61,6 +61,10 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 	if n.frac && n.num < n.den && r.partOfOther(next) {
 		return quantity{}, false
 	}
+	if w := r.wholeAt(next + 1 + r.inchAt(next)); n.frac && n.num < n.den && r.wordAt(next+r.inchAt(next), "over") && w > 1 && !r.used(next+1) {
+		n.num += w * n.den // "half inch over 25"
+		next += 2 + r.inchAt(next)
+	}
 	q := quantity{first: start, last: next - 1, num: n.num, den: n.den, fineDen: n.fine, frac: n.frac,
 		dec: n.den%10 == 0, bad: n.bad, loose: loose, words: n.words}
 	if !r.afterNumeral(&q) {
@@ -69,6 +73,14 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 	r.looseEnd(&q)
 	q.bare = q.unit == noUnit && !q.frac && !q.dec && !q.bad
 	return q, true
+}
+
+// inchAt is 1 where token i is an inch's name, else 0.
+func (r *reader) inchAt(i int) int {
+	if r.unitAt(i) == inch {
+		return 1
+	}
+	return 0
 }
 
 // partOfOther: "half an hour", "3/4 of the way".
@@ -107,6 +119,12 @@ func (r *reader) afterNumeral(q *quantity) bool {
 	}
 	if q.unit == noUnit {
 		return !r.countsOther(i)
+	}
+	if q.unit == mil {
+		if q.num < 100*q.den {
+			return false
+		}
+		q.unit = millimetre
 	}
 	q.last = i
 	if r.markAt(i+1, '.') && r.toks[i+1].glued && !r.sentenceAfter(i+1) {

@@ -14,6 +14,7 @@ type reader struct {
 	choices     []hit
 	talk        []hit
 	wants       []hit
+	intros      []hit
 	styles      []hit
 	labelAt     []int16  // by token: the label that covers it, -1 for none
 	bounds      []bounds // by token
@@ -51,6 +52,7 @@ func Read(in Input) Reading {
 	r.answers()
 	r.names()
 	r.requests()
+	r.out.Language = r.language() // again, without names and places
 	r.otherLanguage()
 	return r.out
 }
@@ -60,6 +62,7 @@ func (r *reader) findPhrases() {
 	r.labels = v.scan(r.toks, labelLayer, make([]hit, 0, 16))
 	r.choices = v.scan(r.toks, choiceLayer, make([]hit, 0, 8))
 	r.talk = v.scan(r.toks, talkLayer, make([]hit, 0, 8))
+	r.intros = v.scan(r.toks, introLayer, nil)
 	r.wants = v.scan(r.toks, wantLayer, nil)
 	r.styles = v.scan(r.toks, styleLayer, nil)
 	r.labelAt = make([]int16, len(r.toks))
@@ -94,6 +97,13 @@ func (r *reader) askedFirst() fitcheck.Topic {
 // said quotes the customer's words from one token to another.
 func (r *reader) said(first, last int) string {
 	return r.Text[r.toks[first].from:r.toks[last].to]
+}
+
+// name marks the words of a name or a place.
+func (r *reader) name(first, last int) {
+	for i := first; i <= last; i++ {
+		r.toks[i].used, r.toks[i].named = true, true
+	}
 }
 
 func (r *reader) use(first, last int) {

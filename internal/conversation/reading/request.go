@@ -58,8 +58,8 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	case RequestUndo:
 		return !r.negated(h.first) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
 	case RequestPerson:
-		if h.has1("intro") && r.toks[min(h.last+1, len(r.toks)-1)].used && r.known("name") {
-			return false
+		if r.known("name") && h.last+1 < len(r.toks) && r.toks[h.last+1].used && r.wordAt(h.last, "me") {
+			return false // "call me Sal"
 		}
 		return !r.negated(h.first)
 	case RequestStop:
@@ -139,7 +139,7 @@ func (r *reader) bareQuestion() {
 		if r.toks[i].kind == wordToken {
 			words++
 		}
-		if r.markAt(i, '?') && (words > 1 || r.wordAt(i-1, "who", "why", "when", "where", "quien", "cuando", "donde", "really", "seriously")) {
+		if r.markAt(i, '?') && (words > 1 || words == 1 && i == len(r.toks)-1 && len(r.toks[0].text) > 3 && !r.wordAt(0, "what", "again", "pardon", "hello") || r.wordAt(i-1, "who", "why", "when", "where", "quien", "cuando", "donde", "really", "seriously")) {
 			r.request(RequestQuestion)
 			return
 		}

@@ -49,9 +49,9 @@ func (r *reader) ratioAt(i int) bool {
 		return r.pitchAt(i, next, n)
 	}
 	strong := r.markAt(next, '/') || r.markAt(next, ':') || r.wordAt(next, "on", "in", "over")
-	last := next + 1
-	if r.twelve(next) {
-		last = next
+	last := next
+	for !r.twelve(last) {
+		last++
 	}
 	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.littleElse(i, last)) {
 		return false
@@ -72,6 +72,9 @@ func (r *reader) pitchAt(i, next int, n numeral) bool {
 func (r *reader) overTwelve(i int) bool {
 	if r.twelve(i) {
 		return r.numberAt(i).kind != notNumber || r.asked(fitcheck.TopicRoofSlope)
+	}
+	if r.wordAt(i, "for", "in", "per", "out", "to", "over", "por") && r.wordAt(i+1, "every", "each", "of", "the", "cada") && r.twelve(i+2) {
+		return true
 	}
 	if i+1 >= len(r.toks) || !r.twelve(i+1) {
 		return false

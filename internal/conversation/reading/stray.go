@@ -55,7 +55,7 @@ func (r *reader) ofSomebody(m *measure) bool {
 		return false
 	}
 	i := m.first - 1
-	for r.wordAt(i, "is", "am", "only", "about", "like", "just", "was") || r.roughToken(i) {
+	for r.wordAt(i, "is", "am", "only", "about", "like", "just", "was", "mide", "stands") || r.roughToken(i) {
 		i--
 	}
 	if r.wordAt(i, "im") && i+1 == m.first && m.parts[0].bare && m.parts[0].num > 12 {
@@ -64,7 +64,8 @@ func (r *reader) ofSomebody(m *measure) bool {
 	if r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is", "was") {
 		return m.parts[0].unit == foot || m.parts[0].feetInches
 	}
-	return r.thingAt(i) && r.wordAt(i+1, "is", "was") && m.parts[0].unit == foot
+	person := r.thingAt(i) || r.wordAt(i, "son", "esposo", "esposa", "hijo", "hija", "marido", "mujer", "guy", "he", "she", "nieto", "hermano", "papa", "mama", "dad", "mom")
+	return person && r.wordAt(i+1, "is", "was", "mide", "stands", "only") && !r.wordAt(i-1, "the") && (m.parts[0].unit == foot || m.parts[0].unit == metre || m.parts[0].feetInches || m.parts[0].dec)
 }
 
 func (r *reader) roughToken(i int) bool { return i >= 0 && i < len(r.toks) && r.roughAt(i) }

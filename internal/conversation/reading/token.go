@@ -19,6 +19,7 @@ type token struct {
 	comma bool // number with a decimal comma
 	bad   bool // number that nobody can read: 25.5.5, twenty digits
 	code  bool // number stuck to letters, as in a model number
+	named bool // part of a name or a place, so it tells nothing of the language
 	used  bool // taken by what was read already: no size or name
 	from  int  // bytes of the original
 	to    int

@@ -12,10 +12,11 @@ const (
 	millimetre
 	centimetre
 	metre
+	mil // short for millimetres, where the number is large enough
 )
 
 var unitLengths = [...]fitcheck.Length{noUnit: fitcheck.Inch, inch: fitcheck.Inch, foot: fitcheck.Foot,
-	millimetre: fitcheck.Millimetre, centimetre: fitcheck.Centimetre, metre: 100 * fitcheck.Centimetre}
+	millimetre: fitcheck.Millimetre, centimetre: fitcheck.Centimetre, metre: 100 * fitcheck.Centimetre, mil: fitcheck.Millimetre}
 
 // unitWords are the names of units; "in" is looked at more closely, since it is also
 // a small word.
@@ -26,8 +27,8 @@ var unitWords = map[string]unit{
 	"ft": foot, "foot": foot, "feet": foot, "fts": foot, "foots": foot, "feets": foot, "fet": foot,
 	"pie": foot, "pies": foot,
 	"mm": millimetre, "mms": millimetre, "millimeter": millimetre, "millimeters": millimetre, "millimetre": millimetre,
-	"millimetres": millimetre, "milimeter": millimetre, "milimeters": millimetre, "mil": noUnit,
-	"milimetro": millimetre, "milimetros": millimetre, "mils": noUnit, "milli": millimetre,
+	"millimetres": millimetre, "milimeter": millimetre, "milimeters": millimetre, "mil": mil,
+	"milimetro": millimetre, "milimetros": millimetre, "mils": mil, "milli": millimetre,
 	"cm": centimetre, "cms": centimetre, "centimeter": centimetre, "centimeters": centimetre,
 	"centimetre": centimetre, "centimetres": centimetre, "centimetro": centimetre, "centimetros": centimetre,
 	"centi": centimetre, "cent": noUnit,

@@ -26,6 +26,7 @@ const (
 	labelLayer  layer = iota // names of what a size is of
 	choiceLayer              // values of topics
 	talkLayer                // requests, yes and no, doubt
+	introLayer               // words before a name, and names of kinds of unit
 	styleLayer               // what the frame is like, told at length
 	wantLayer                // what is wanted: its words name parts and styles too
 	layerCount
@@ -54,6 +55,7 @@ type sense struct {
 	kind  string // what is before the colon
 	value string
 	topic fitcheck.Topic // kind is a topic
+	joint bool           // one of several that the phrase has together
 	asked bool           // counts only as an answer to that topic (written "~kind:value")
 }
 
@@ -115,6 +117,8 @@ func layerOf(name string) layer {
 		return labelLayer
 	case strings.Contains(name, "/talk"):
 		return talkLayer
+	case strings.Contains(name, "/intro"):
+		return introLayer
 	case strings.Contains(name, "/want"):
 		return wantLayer
 	case strings.Contains(name, "/style"):
@@ -177,6 +181,7 @@ func parseSenses(text string) ([]sense, error) {
 				return nil, err
 			}
 		}
+		s.joint = strings.Contains(text, ",")
 		out = append(out, s)
 	}
 	return out, nil
