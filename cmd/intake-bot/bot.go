@@ -17,6 +17,7 @@ import (
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/intake"
 	"example.com/intake-bot/internal/shop"
+	"example.com/intake-bot/internal/staff"
 )
 
 // bot is the running program: the service and its web server. serve and demo start the
@@ -28,6 +29,7 @@ type bot struct {
 	address string     // where it listens
 	log     *slog.Logger
 	answers atomic.Pointer[shop.Answers]
+	page    *staff.Server // the staff's
 }
 
 // botOptions are what a bot is made of.
@@ -39,6 +41,7 @@ type botOptions struct {
 	publicURL string
 	clock     func() time.Time
 	log       *slog.Logger
+	shopText  func() string // the shop file in force; nil: it is not to be shown
 }
 
 // startBot starts everything; what was begun is ended again where a step fails.
@@ -71,7 +74,11 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := b.openStaffPage(o); err != nil {
+		return nil, err
+	}
 	if err := b.service.Start(ctx); err != nil {
+		b.page.Close()
 		return nil, err
 	}
 	b.server = &http.Server{
@@ -83,6 +90,7 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 		MaxHeaderBytes:    64 << 10,
 		ErrorLog:          slog.NewLogLogger(o.log.Handler(), slog.LevelWarn),
 	}
+	b.server.RegisterOnShutdown(b.page.Close) // its streams would never end by themselves
 	go func() { b.failed <- b.server.Serve(o.listener) }()
 	return b, nil
 }
@@ -110,6 +118,8 @@ func (b *bot) brain() intake.Brain {
 func (b *bot) routes(pool *pgxpool.Pool, webhook *sms.Webhook) http.Handler {
 	mux := http.NewServeMux()
 	mux.Handle("/sms/", b.service.SMSHandler(webhook))
+	mux.Handle(staff.Base+"/", b.page)
+	mux.Handle(staff.Base, b.page)
 	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
 		fmt.Fprintln(w, "ok")
 	})

@@ -186,6 +186,9 @@ func (h *house) show(ctx context.Context, c *demoCommand, out io.Writer) error {
 
 // stayUp says where to look, until Ctrl-C.
 func (h *house) stayUp(ctx context.Context, out io.Writer) error {
+	if err := h.openHouseToStaff(ctx, out); err != nil {
+		return err
+	}
 	_, err := fmt.Fprintf(out, `
 The bot stays up, by the clock on the wall. Be a customer:
   make text SAY="Hi, my skylight dome cracked"

@@ -18,6 +18,7 @@ type commands struct {
 	Serve   serveCommand   `cmd:"" help:"Run the bot: take messages, talk, send. Settings come from the environment (see below)."`
 	Migrate migrateCommand `cmd:"" help:"Bring the database in DATABASE_URL up to what this program needs."`
 	Leads   leadsCommand   `cmd:"" help:"Look at the leads in DATABASE_URL."`
+	Staff   staffCommand   `cmd:"" help:"Accounts for the staff's page, in DATABASE_URL."`
 	Shop    shopCommand    `cmd:"" help:"Look at a shop file."`
 	Chat    chatCommand    `cmd:"" help:"Be a customer, here in the terminal."`
 	Read    readCommand    `cmd:"" help:"What a message says: a message a line in, a line of JSON out."`

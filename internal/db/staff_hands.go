@@ -114,3 +114,14 @@ func LiftStaffOptOut(ctx context.Context, c Conn, a Address, at time.Time) error
 	}
 	return nil
 }
+
+// TakeAsSent takes all that waits to be sent in a talk for sent: in talks that were
+// brought in, and not held through a channel of ours.
+func TakeAsSent(ctx context.Context, c Conn, conversationID int64) error {
+	const sql = `UPDATE sends s SET state = 'sent', provider_id = 'brought-in-' || s.message_id, finished_at = m.at
+		FROM messages m WHERE m.id = s.message_id AND s.conversation_id = $1 AND s.state = 'queued'`
+	if _, err := c.Exec(ctx, sql, conversationID); err != nil {
+		return fmt.Errorf("take as sent in talk %d: %w", conversationID, err)
+	}
+	return nil
+}

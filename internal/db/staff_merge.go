@@ -24,20 +24,13 @@ func LockTalks(ctx context.Context, tx pgx.Tx, ids ...int64) error {
 // is joined are taken out here, and its messages get the numbers that they had plus the
 // other's last one, which is moved on.
 func MergeTalk(ctx context.Context, tx pgx.Tx, from, into *Held, now time.Time) error {
-	b := &pgx.Batch{}
-	b.Queue(`DELETE FROM facts WHERE conversation_id = $1`, from.ID)
-	b.Queue(`UPDATE messages SET conversation_id = $2, n = n + $3 WHERE conversation_id = $1`, from.ID, into.ID, into.LastN)
-	for _, table := range []string{"sends", "alerts", "addresses", "staff_history"} {
-		b.Queue(`UPDATE `+table+` SET conversation_id = $2 WHERE conversation_id = $1`, from.ID, into.ID)
+	if err := MoveTalk(ctx, tx, from.ID, into.ID, into.LastN, now); err != nil {
+		return err
 	}
+	b := &pgx.Batch{}
+	b.Queue(`UPDATE staff_history SET conversation_id = $2 WHERE conversation_id = $1`, from.ID, into.ID)
 	b.Queue(`DELETE FROM lead_hands WHERE conversation_id = $1`, from.ID)
 	b.Queue(`UPDATE lead_merges SET into_id = $2 WHERE into_id = $1`, from.ID, into.ID)
-	b.Queue(`INSERT INTO lead_merges (from_id, into_id, at) VALUES ($1, $2, $3)`, from.ID, into.ID, now)
-	b.Queue(`UPDATE conversations SET state = 'with_staff', wake_at = NULL, last_n = 0, memory = '{"quiet":true,"shut":true}' WHERE id = $1`, from.ID)
-	b.Queue(`UPDATE leads SET status = 'closed', waiting_since = NULL, urgent = false, why_staff = ARRAY['joined into lead ' || $2], updated_at = $3
-		WHERE conversation_id = $1`, from.ID, into.Talk.Ref, now)
-	b.Queue(`UPDATE conversations i SET phone = coalesce(i.phone, f.phone), email = coalesce(i.email, f.email)
-		FROM conversations f WHERE i.id = $2 AND f.id = $1`, from.ID, into.ID)
 	if err := tx.SendBatch(ctx, b).Close(); err != nil {
 		return fmt.Errorf("join talk %d into %d: %w", from.ID, into.ID, err)
 	}
