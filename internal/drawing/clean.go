@@ -16,33 +16,38 @@ const joiner = '\u200D'
 
 // clean makes a stranger's text fit to print on one line: at most most letters, blanks
 // and line ends as one space, nothing that steers or hides, and a box for each sign
-// without a picture. Marks that belong to such a sign go with it.
+// without a picture, together with what belongs to it.
 func clean(s string, most int) string {
 	s, cut := head(s, most)
 	fonts := fontOf(false)
-	var b strings.Builder
-	var last rune
+	out := make([]rune, 0, len(s))
+	boxed, joined := false, false // the sign before has no picture, a joiner came after it
 	for _, r := range norm.NFC.String(s) {
-		was := last
-		last = r
 		switch {
+		case r == joiner:
+			joined = true
+			continue
 		case unicode.IsSpace(r):
-			if was = ' '; b.Len() > 0 && !strings.HasSuffix(b.String(), " ") {
-				b.WriteRune(' ')
+			if len(out) > 0 && out[len(out)-1] != ' ' {
+				out = append(out, ' ')
 			}
-		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r):
+			boxed = false
+		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r):
 		case fonts[r] > 0:
-			b.WriteRune(r)
-		case belongs(was, r):
+			out = append(out, r)
+			boxed = r == noPicture
+		case boxed && (joined || belongs(r)):
 		default:
-			b.WriteRune(noPicture)
+			out = append(out, noPicture)
+			boxed = true
 		}
+		joined = false
 	}
-	out := strings.TrimSpace(b.String())
+	text := strings.TrimSpace(string(out))
 	if cut {
-		out += "…"
+		text += "…"
 	}
-	return out
+	return text
 }
 
 // head is the beginning of a text, valid, of at most n letters.
@@ -61,11 +66,10 @@ func head(s string, n int) (string, bool) {
 	return strings.ToValidUTF8(s, "\uFFFD"), cut
 }
 
-// belongs says whether a sign is part of the one before: an accent, a variant, a skin
-// color, or what a joiner binds.
-func belongs(before, r rune) bool {
+// belongs says whether a sign is part of the one before: an accent or a skin color.
+func belongs(r rune) bool {
 	const skinFirst, skinLast = 0x1F3FB, 0x1F3FF
-	return before == joiner || unicode.Is(unicode.M, r) || r >= skinFirst && r <= skinLast
+	return unicode.Is(unicode.M, r) || r >= skinFirst && r <= skinLast
 }
 
 // wrap breaks a clean text into lines of a width. What is over the last line is cut, and

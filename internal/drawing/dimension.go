@@ -123,6 +123,6 @@ func (p *page) tag(x, y float64, d dimension, turned bool) {
 // sign is a triangle with an exclamation mark, about a middle.
 func (p *page) sign(x, y, size float64) {
 	h := size * 0.46
-	p.draw("sign", poly(true, x, y-h, x+h*1.12, y+h, x-h*1.12, y+h), pen{fill: yellow, line: ink, width: 1.5})
+	p.draw("sign", poly(true, x, y-h, x+h*1.12, y+h, x-h*1.12, y+h), pen{fill: yellow, line: ink, width: size * 0.1})
 	p.write("sign", x, y+h-1.4, "!", look{size: size * 0.72, bold: true, color: ink, align: canvas.Center})
 }
