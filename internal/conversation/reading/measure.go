@@ -152,6 +152,9 @@ func (r *reader) tolerance(i int) bool {
 
 // plausible drops words that are numbers only by their letters: "the other one".
 func (r *reader) plausible(q *quantity) bool {
+	if q.words && q.num == q.den && q.unit == inch && r.wordAt(q.last, "in") && !r.by(q.last+1) {
+		return false // "cut one in"
+	}
 	if !q.bare || !q.words {
 		return true
 	}

@@ -368,12 +368,12 @@ func (w *walk) step(i int, at int32, depth, skipped int) {
 }
 
 // over goes on after a gap of none to a few words. A gap does not reach over the end
-// of a sentence, a "not" or a "but".
+// of a sentence, a comma, a "not" or a "but".
 func (w *walk) over(i int, at int32, depth int) {
 	for n := 0; n <= maxGap && i < len(w.toks); n++ {
 		w.step(i, at, depth+1, 0)
 		t := &w.toks[i]
-		if t.ends() || t.mark('(') || t.kind == wordToken && (negWords[t.text] || t.text == "but" || t.text == "pero") {
+		if t.ends() || t.mark('(') || t.mark(',') || t.kind == wordToken && (negWords[t.text] || t.text == "but" || t.text == "pero") {
 			return
 		}
 		i++
