@@ -24,6 +24,7 @@ var mayUse = map[string][]string{
 	"internal/conversation/wording":       {},
 	"internal/conversation":               {"internal/fitcheck", "internal/place", "internal/conversation/*"},
 	"internal/drawing":                    {"internal/fitcheck"},
+	"internal/rehearsal":                  {"internal/conversation", "internal/conversation/*", "internal/fitcheck", "internal/place"},
 	"internal/photo":                      {},
 	"internal/channels/sms":               {},
 	"internal/channels/sms/standin":       {"internal/channels/sms"},

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"strings"
+	"testing"
+
+	"example.com/intake-bot/internal/rehearsal"
+)
+
+func rehearsed(t *testing.T, c rehearseCommand) (out, progress string, err error) {
+	t.Helper()
+	var stdout, stderr bytes.Buffer
+	err = c.Run(t.Context(), streams{out: &stdout, err: &stderr})
+	return stdout.String(), stderr.String(), err
+}
+
+func TestRehearse(t *testing.T) {
+	c := rehearseCommand{Customers: 40, Seed: 4, JSON: true}
+	first, progress, err := rehearsed(t, c)
+	again, _, _ := rehearsed(t, c)
+	if first != again {
+		t.Error("the same seed gave different reports")
+	}
+	var r rehearsal.Report
+	if bad := json.Unmarshal([]byte(first), &r); bad != nil || r.Customers != 40 || r.Seed != 4 {
+		t.Fatalf("%v, %d customers, seed %d", bad, r.Customers, r.Seed)
+	}
+	if failed := errors.Is(err, errSilent); failed != (len(r.Wrong) > 0) {
+		t.Errorf("%d talks with a wrong fact, but %v", len(r.Wrong), err)
+	}
+	if !strings.Contains(progress, "40 of 40") {
+		t.Errorf("progress: %q", progress)
+	}
+}
+
+func TestRehearseShowsTalks(t *testing.T) {
+	out, _, _ := rehearsed(t, rehearseCommand{Customers: 5, Seed: 4, Talks: 2})
+	if n := strings.Count(out, "--- customer "); n < 2 || !strings.Contains(out, "5 customers, seed 4") {
+		t.Errorf("%d talks shown in\n%s", n, out)
+	}
+	out, _, _ = rehearsed(t, rehearseCommand{Customers: 5, Seed: 4, Customer: 5})
+	if !strings.HasPrefix(out, "--- customer 5:") || strings.Contains(out, "customers, seed") {
+		t.Errorf("one talk asked for, got\n%s", out)
+	}
+}
+
+func TestRehearseRefuses(t *testing.T) {
+	for _, c := range []rehearseCommand{{Customers: 0}, {Customers: 5, Customer: 6}, {Customers: 5, Customer: -1}} {
+		if _, _, err := rehearsed(t, c); err == nil || errors.Is(err, errSilent) {
+			t.Errorf("%d customers, customer %d: %v", c.Customers, c.Customer, err)
+		}
+	}
+}
+
+// A report with a wrong fact ends the command with status 1.
+func TestRehearseFails(t *testing.T) {
+	if err := verdict(&rehearsal.Report{Wrong: []rehearsal.Talk{{Number: 1}}}); !errors.Is(err, errSilent) {
+		t.Errorf("a wrong fact ends with %v", err)
+	}
+	if err := verdict(&rehearsal.Report{}); err != nil {
+		t.Error(err)
+	}
+}
