@@ -1,7 +1,6 @@
 package conversation
 
 import (
-	"slices"
 	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
@@ -28,7 +27,7 @@ func (t *turn) acknowledge() {
 		t.say.add(t.line("answer.usual", 0, nil))
 	case len(h.dontKnow) > 0:
 		t.say.add(t.turning("ack.let_go"))
-	case h.nothing():
+	case h.nothing() && t.small == nil:
 		t.say.add(t.turning("ack.unknown"))
 	}
 }
@@ -101,9 +100,14 @@ func (t *turn) ackPhotos() {
 
 // ackSizes says every measure back with what it was understood to measure.
 func (t *turn) ackSizes() {
+	t.ackSaid("ack.size", t.heard.entries)
+	t.ackSaid("ack.size_again", t.heard.repeated)
+}
+
+func (t *turn) ackSaid(key string, entries []Entry) {
 	var sizes []string
 	unit := 0
-	for _, e := range slices.Concat(t.heard.entries, t.heard.repeated) {
+	for _, e := range entries {
 		if !e.Topic.OfLength() && e.Topic != fitcheck.TopicRoofSlope {
 			continue
 		}
@@ -113,9 +117,9 @@ func (t *turn) ackSizes() {
 		}
 		sizes, unit = append(sizes, size), e.Unit
 	}
-	t.acked = unit
 	if len(sizes) > 0 {
-		t.say.add(t.line("ack.size", 0, wording.Args{"sizes": strings.Join(sizes, "; ")}))
+		t.acked = unit
+		t.say.add(t.line(key, 0, wording.Args{"sizes": strings.Join(sizes, "; ")}))
 	}
 }
 

@@ -187,7 +187,7 @@ func (t *turn) choices() []step {
 	for _, topic := range choiceTopics {
 		for i, r := range t.check.Units {
 			a := Ask{topic, i + 1}
-			if slices.Contains(r.Missing, topic) && t.open(a) {
+			if slices.Contains(r.Missing, topic) && t.open(a) && !t.beyondUs(i) {
 				asks = append(asks, a)
 			}
 		}

@@ -105,7 +105,9 @@ func (t *turn) askClear(u reading.Unclear, a Ask) error {
 		label = t.unitLabel(a.Unit)
 	}
 	t.say.add(label + t.clearLine(u, a, nth))
-	t.safety(s.state)
+	if u.Why != reading.WhyWhich && u.Why != reading.WhyUnits && u.Why != whySide {
+		t.safety(s.state) // those are settled without a tape
+	}
 	t.talk.Memory.Asking = s.asks
 	for _, asked := range s.asks {
 		t.talk.Memory.Tries[asked]++

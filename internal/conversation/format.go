@@ -95,6 +95,9 @@ func (t *turn) value(topic fitcheck.Topic, v fitcheck.Value) string {
 	case fitcheck.Height:
 		return t.joined([]fitcheck.Length{v.Height})
 	case fitcheck.Slope:
+		if v.Rise == 0 {
+			return t.line("slope.flat", 0, nil)
+		}
 		return v.Rise.Tape() + "/" + v.Run.Tape()
 	case fitcheck.Choice:
 		return t.word(topic, string(v))

@@ -24,8 +24,12 @@ func SamePerson(claiming, claimed Talk) bool {
 	return sameReach(claiming, claimed) || sameName(claiming, claimed) && samePlace(claiming, claimed)
 }
 
-// sameReach: one names the number or address of the other.
+// sameReach: one names the number or address of the other. An address on an envelope that
+// nobody stands behind counts for nothing.
 func sameReach(a, b Talk) bool {
+	if a.Memory.Unproven {
+		a.Email = ""
+	}
 	for _, x := range a.ways() {
 		for _, y := range b.ways() {
 			if strings.EqualFold(x, y) {

@@ -30,7 +30,7 @@ func (t *turn) respond() error {
 	switch {
 	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Abroad, t.talk.Memory.Lost >= lostTurns:
 		return t.toStaff()
-	case t.keepsQuestion():
+	case t.keepsQuestion(), t.aside():
 		return nil
 	case t.refusesSummary():
 		return t.askChange()
@@ -172,7 +172,7 @@ func (t *turn) ask(steps []step) error {
 		m.Asking = append(m.Asking, s.asks...)
 	}
 	if len(lines) > 1 {
-		lines = []string{t.line("mail.questions", 0, nil) + "\n- " + strings.Join(lines, "\n- ")}
+		lines = []string{t.line("mail.questions", m.Acks, nil) + "\n- " + strings.Join(lines, "\n- ")}
 	}
 	t.say.add(lines...)
 	t.safety(steps[0].state)

@@ -3,6 +3,7 @@ package conversation
 import (
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"time"
 
@@ -23,9 +24,10 @@ type turn struct {
 	out   Outcome
 	from  int // length of the ledger before this turn
 
-	acked       int      // the unit whose sizes were said back last in this turn
-	takenBack   *Pending // something unclear that the customer took back
-	lastMessage int      // N of the last message of this turn
+	acked       int            // the unit whose sizes were said back last in this turn
+	small       *regexp.Regexp // which kind of small talk the messages are, nil for none
+	takenBack   *Pending       // something unclear that the customer took back
+	lastMessage int            // N of the last message of this turn
 }
 
 // Respond takes the messages that a customer sent since the last turn, oldest first,
@@ -148,7 +150,7 @@ func (t *turn) note(in []Message) {
 		}
 	}
 	m.Lost++
-	if !h.nothing() {
+	if t.small = smallTalk(joined(in)); !h.nothing() || t.small != nil {
 		m.Lost = 0
 	}
 	m.PersonAsked = m.PersonAsked || h.asks(reading.RequestPerson)
