@@ -83,7 +83,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem) && r.inSizeName(h) || r.idle(s, h) {
 			continue
 		}
-		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && r.wordAt(h.first-1, "i", "can", "just") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
+		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
 			continue
 		}
 		units := r.unitsAt(h.first, h.last)
@@ -124,6 +124,8 @@ func (r *reader) idle(s sense, h *hit) bool {
 	switch {
 	case s.topic == fitcheck.TopicProblem && h.first == h.last && r.wordAt(h.first, "hail", "granizo", "storm", "storms", "tormenta") && !r.asked(s.topic):
 		return !r.harmed(first, last+1, h)
+	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && (r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)):
+		return true // "raw aluminum is fine": an answer, no report
 	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic):
 		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote")
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:

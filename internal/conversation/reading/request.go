@@ -91,9 +91,12 @@ func (r *reader) whole(h *hit) bool {
 
 // asks: the words open a clause, or the sentence ends with a question mark.
 func (r *reader) asks(h *hit) bool {
-	_, last := r.sentence(h.first)
+	first, last := r.sentence(h.first)
 	if r.markAt(last, '?') {
 		return true
+	}
+	if r.wordAt(h.first, "which", "where", "when") && h.first > first && r.markAt(h.first-1, ',') {
+		return false // "the old one, which was clear"
 	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
 		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "to", "ask")
