@@ -83,7 +83,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem) && r.inSizeName(h) || r.idle(s, h) {
 			continue
 		}
-		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
+		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
 			continue
 		}
 		units := r.unitsAt(h.first, h.last)
@@ -210,6 +210,9 @@ func (r *reader) inSizeName(h *hit) bool {
 	}
 	l := &r.labels[r.labelAt[h.first]]
 	kind := l.senses[0].kind
+	if l.named && l.is("part", "opening") && l.first == h.first {
+		return true
+	}
 	return l.named && (l.first <= h.first && h.last <= l.last && (kind == "topic" || l.last > l.first || l.is("part", "opening")) || kind == "topic" && h.first <= l.last)
 }
 

@@ -23,6 +23,9 @@ func (r *reader) upInTheAir(m *measure) bool {
 		h, next := r.labelFrom(m.last+2), r.labelFrom(m.last+1)
 		return next == nil && (h == nil || !isName(h) && !h.has1("axis"))
 	}
+	if r.wordAt(m.last+1, "tape", "ladder", "measure") {
+		return true
+	}
 	return m.parts[0].unit == foot && r.wordAt(m.last+1, "up") && !r.wordAt(m.last+2, "and", "n", "to", "the")
 }
 
@@ -36,6 +39,9 @@ func (r *reader) flangeWidth(m *measure) bool {
 func (r *reader) lumber(m *measure) bool {
 	if m.shape != pair || !m.parts[0].bare || !m.parts[1].bare || m.parts[0].num > 4 || m.parts[1].num > 12 {
 		return false
+	}
+	if r.wordAt(m.first-1, "curb", "box") && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
+		return true
 	}
 	return r.wordAt(m.last+1, "lumber", "wood", "board", "boards", "stud", "studs", "box", "curb", "framing", "frame", "s", "pine", "cedar", "treated") &&
 		(r.askedSize() == "none" || r.numberLater(m.last+1))
