@@ -32,8 +32,9 @@ func ClaimedByRef(ctx context.Context, c Conn, ref string, endedBefore time.Time
 }
 
 // ClaimedByWay is the talk whose customer gave a number or address that is not known to
-// have written itself, the newest where there are several; ErrNotFound for none.
-func ClaimedByWay(ctx context.Context, c Conn, a Address, endedBefore time.Time) (Claimed, error) {
+// have written itself, the newest where there are several, but not the talk except;
+// ErrNotFound for none.
+func ClaimedByWay(ctx context.Context, c Conn, a Address, except int64, endedBefore time.Time) (Claimed, error) {
 	// By the words of leads, which have an index; the equality makes sure.
 	lexeme := strings.TrimPrefix(strings.ToLower(a.Address), "+")
 	lexeme = "'" + strings.NewReplacer(`\`, `\\`, `'`, `''`).Replace(lexeme) + "'"
@@ -42,8 +43,8 @@ func ClaimedByWay(ctx context.Context, c Conn, a Address, endedBefore time.Time)
 		column = "l.phone"
 	}
 	sql := `SELECT c.id, c.ref, coalesce(l.name, '') FROM leads l JOIN conversations c ON c.id = l.conversation_id
-		WHERE l.words @@ $3::tsquery AND ` + column + ` = $2 AND` + goesOn + `ORDER BY l.updated_at DESC, c.id DESC LIMIT 1`
-	return claimedTalk(ctx, c, sql, endedBefore, a.Address, lexeme)
+		WHERE l.words @@ $3::tsquery AND ` + column + ` = $2 AND c.id <> $4 AND` + goesOn + `ORDER BY l.updated_at DESC, c.id DESC LIMIT 1`
+	return claimedTalk(ctx, c, sql, endedBefore, a.Address, lexeme, except)
 }
 
 func claimedTalk(ctx context.Context, c Conn, sql string, args ...any) (Claimed, error) {

@@ -14,28 +14,28 @@ import (
 )
 
 // A ref may be named outright, in brackets or after a word for it, in any spelling; by
-// itself only in capitals with a digit, for what else would be so written: "R7KQ4".
+// itself only in capitals, for what else would be so written: "R7KQ4". Hardly a word has
+// only these letters; a ZIP code may have only these digits.
 const refLetters = `[CDFGHJKMNPQRTWXYcdfghjkmnpqrtwxy34679]{5}`
 
 var (
-	namedRef = regexp.MustCompile(`(?i)(?:\[|\b(?:ref|reference|request|referencia|solicitud)\b[ .:#no]{0,6})(` + refLetters + `)\b`)
+	namedRef = regexp.MustCompile(`(?i)(?:\[|\b(?:ref|reference|request|referencia|solicitud)\b(?: +(?:is|es|no|number|code))?[ .:#]{0,4})(` + refLetters + `)\b`)
 	bareRef  = regexp.MustCompile(`\b[CDFGHJKMNPQRTWXY34679]{5}\b`)
 	aloneRef = regexp.MustCompile(`^\W*(` + refLetters + `)\W*$`)
 	sizeLike = regexp.MustCompile(`(?i)^([0-9X]+|[0-9]+(ST|ND|RD|TH))$`)
 	lettered = regexp.MustCompile(`[A-Z]`)
-	digited  = regexp.MustCompile(`[0-9]`)
 )
 
 // refIn is the ref that a message names, in capitals; empty where it names none. A size
 // such as 46X49 is none.
 func refIn(text string) string {
-	for _, m := range [][]string{namedRef.FindStringSubmatch(text), aloneRef.FindStringSubmatch(text)} {
-		if len(m) > 1 && !sizeLike.MatchString(m[1]) {
+	for _, form := range []*regexp.Regexp{namedRef, aloneRef} {
+		if m := form.FindStringSubmatch(text); len(m) > 1 && !sizeLike.MatchString(m[1]) {
 			return strings.ToUpper(m[1])
 		}
 	}
 	for _, word := range bareRef.FindAllString(text, 20) {
-		if lettered.MatchString(word) && digited.MatchString(word) && !sizeLike.MatchString(word) {
+		if lettered.MatchString(word) && !sizeLike.MatchString(word) {
 			return word
 		}
 	}
@@ -49,7 +49,7 @@ func (s *Service) knownTalk(ctx context.Context, tx pgx.Tx, in Inbound, now time
 	if in.Unproven {
 		return 0, nil // anybody can write an address on an envelope
 	}
-	found, err := db.ClaimedByWay(ctx, tx, db.Address{Channel: in.Channel, Address: in.From}, s.endedBefore(now))
+	found, err := db.ClaimedByWay(ctx, tx, db.Address{Channel: in.Channel, Address: in.From}, 0, s.endedBefore(now))
 	if errors.Is(err, db.ErrNotFound) {
 		return 0, nil
 	}
@@ -76,8 +76,8 @@ func (s *Service) claim(ctx context.Context, tx pgx.Tx, h *db.Held, subjects map
 	if !first || h.Waiting[0].Message.Unproven {
 		return nil
 	}
-	found, err := db.ClaimedByWay(ctx, tx, h.Newest, s.endedBefore(now))
-	if errors.Is(err, db.ErrNotFound) || err == nil && found.ID == h.ID {
+	found, err := db.ClaimedByWay(ctx, tx, h.Newest, h.ID, s.endedBefore(now))
+	if errors.Is(err, db.ErrNotFound) {
 		return nil
 	}
 	if err != nil {
@@ -102,6 +102,7 @@ func (s *Service) joined(ctx context.Context, tx pgx.Tx, h *db.Held, out convers
 		return nil, joined, false, err
 	}
 	shift := into.LastN
+	into.Talk.Phone, into.Talk.Email = orElse(into.Talk.Phone, h.Talk.Phone), orElse(into.Talk.Email, h.Talk.Email)
 	joined, err = guarded("join", func() (conversation.Outcome, error) {
 		return conversation.Join(into.Talk, out.Talk, func(n int) int { return n + shift }, now, s.shop.Load())
 	})
@@ -120,4 +121,11 @@ func (s *Service) joined(ctx context.Context, tx pgx.Tx, h *db.Held, out convers
 	}
 	s.log.InfoContext(ctx, "two talks of one person were joined", "conversation", into.ID, "joined", h.ID)
 	return into, joined, true, nil
+}
+
+func orElse(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
 }

@@ -23,8 +23,13 @@ const (
 // wired is a shop behind real HTTP on both sides: posts in, REST calls out.
 func wired(t *testing.T) (*shop, *standin.Carrier, *httptest.Server) {
 	t.Helper()
+	return wiredWith(t, func(*Options) {})
+}
+
+func wiredWith(t *testing.T, change func(*Options)) (*shop, *standin.Carrier, *httptest.Server) {
+	t.Helper()
 	c := standin.New(standin.Config{AccountID: account, AuthToken: token, Number: number,
-		Callbacks: standin.Callbacks{}})
+		Callbacks: standin.Callbacks{}, MediaAuth: true})
 	base, err := c.Start("127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
@@ -47,6 +52,7 @@ func wired(t *testing.T) (*shop, *standin.Carrier, *httptest.Server) {
 	}
 	s = newShop(t, func(o *Options) {
 		o.Senders = map[conversation.Channel]Sender{conversation.SMS: SMSSender{Client: client}}
+		change(o)
 	})
 	return s, c, server
 }
