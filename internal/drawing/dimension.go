@@ -5,6 +5,8 @@ import "github.com/tdewolff/canvas"
 const (
 	rowDeep = 25.0 // of one dimension line
 	arrow   = 7.0
+	// wordRoom is what words between two arrows need beside their own length.
+	wordRoom = 2*arrow + 6
 )
 
 var lookNumber = look{size: 14.5, bold: true, color: ink}
@@ -24,7 +26,7 @@ func (p *page) level(x0, x1, y float64, d dimension) (deep float64) {
 	w := d.width()
 	x := (x0 + x1) / 2
 	deep = rowDeep
-	if x1-x0 < w+2*arrow+6 {
+	if x1-x0 < w+wordRoom {
 		if x = x1 + 8 + w/2; x+w/2 > p.w-3 {
 			x, y, deep = (x0+x1)/2, y+19, rowDeep+19
 		}
@@ -40,7 +42,7 @@ func (p *page) upright(x, y0, y1 float64, d dimension, top, bottom float64) {
 	p.heads(x, y0, x, y1, 0, 1)
 	w := d.width()
 	y := (y0 + y1) / 2
-	if y1-y0 < w+2*arrow+6 {
+	if y1-y0 < w+wordRoom {
 		y = y0 - 8 - w/2
 	}
 	if y-w/2 < top {

@@ -53,7 +53,7 @@ func (d Drawing) SVG() (out []byte, err error) {
 	if err := r.Close(); err != nil {
 		return nil, fmt.Errorf("drawing svg: %w", err)
 	}
-	return b.Bytes(), nil
+	return setWidths(b.Bytes()), nil
 }
 
 // PNG is the drawing as a picture of so many pixels in width, from 1 to MaxWidth.

@@ -26,10 +26,21 @@ type block struct {
 	float   *float // beside this block and those that follow it
 }
 
-// float is a picture at the right of text.
+// float is a picture at the right of text, with rows under it.
 type float struct {
-	w, h float64
+	w, h float64 // of the picture alone; no height without one
 	ink  func(p *page, x, y, scale float64)
+	rows []row
+}
+
+// smallest is by how much a picture may be made smaller before it goes to the next page.
+const smallest = 0.6
+
+func (f *float) text() (h float64) {
+	for _, r := range f.rows {
+		h += r.h
+	}
+	return h
 }
 
 // placed is a row's place on a page.
@@ -163,7 +174,7 @@ func (f *flow) block(b *block) bool {
 		need += b.rows[0].h
 	}
 	if b.float != nil {
-		need = max(need, b.heading.h+min(b.float.h, 48))
+		need = max(need, b.heading.h+smallest*b.float.h+b.float.text()+floatGap)
 	}
 	if f.y+need > f.bottom() && !f.turn() {
 		return false
@@ -182,13 +193,22 @@ func (f *flow) block(b *block) bool {
 	return b.cut == 0 || f.put(textRow(more(b.cut, b.noun), lookSmall, 150, 1))
 }
 
-// hang puts a picture at the right, made smaller where the page ends.
+const floatGap = 2.0 // under a picture
+
+// hang puts a picture and the rows under it at the right; the picture is made smaller
+// where the page ends.
 func (f *flow) hang(pic *float) {
-	y := f.y
-	scale := min(1, (f.bottom()-y)/pic.h)
-	x := f.w - margin - pic.w*scale
-	f.placed = append(f.placed, placed{f.page, x, y, func(p *page, x, y float64) { pic.ink(p, x, y, scale) }})
-	f.clear, f.clearPage = y+pic.h*scale+2, f.page
+	x, y, scale := f.w-margin-pic.w, f.y, 1.0
+	if pic.h > 0 {
+		scale = min(1, (f.bottom()-y-pic.text()-floatGap)/pic.h)
+		f.placed = append(f.placed, placed{f.page, x + pic.w*(1-scale), y, func(p *page, x, y float64) { pic.ink(p, x, y, scale) }})
+		y += pic.h*scale + floatGap
+	}
+	for _, r := range pic.rows {
+		f.placed = append(f.placed, placed{f.page, x, y, r.ink})
+		y += r.h
+	}
+	f.clear, f.clearPage = y, f.page
 }
 
 func (f *flow) put(r row) bool {

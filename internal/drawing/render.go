@@ -9,8 +9,7 @@ import (
 	"golang.org/x/image/font/gofont/goregular"
 )
 
-// fontStack names the font in SVG. Where it is not installed the others are used: they
-// run no wider, so nothing comes to overlap.
+// fontStack names the font in SVG, and those to use where it is not installed.
 const fontStack = "Go, Arial, Helvetica, sans-serif"
 
 const pointsPerUnit = 72 / 25.4 // canvas takes letters in points and all else in units

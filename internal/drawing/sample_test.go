@@ -41,7 +41,10 @@ func sampleLead(t testing.TB) SheetData {
 		CurbHeight: high(3.5), RoofSlope: &fitcheck.Slope{Rise: 2 * inch, Run: 12 * inch}, Layers: 2, Material: fitcheck.MaterialAcrylic,
 		Color: fitcheck.Color{Outer: fitcheck.ColorBronze, Inner: fitcheck.ColorClear}, Finish: fitcheck.FinishMill}
 	job := fitcheck.Job{Use: fitcheck.UseHome, Place: fitcheck.Place{City: "Ames", State: "IA", ZIP: "50010"}, Units: []fitcheck.Unit{u}}
-	res := fitcheck.Check(job, fitcheck.DefaultRules())
+	rules := fitcheck.DefaultRules()
+	rules.Prices = &fitcheck.PriceBook{Currency: "USD", Allowance: 20,
+		Unit: &fitcheck.PartPrices{Base: 18000, PerSquareFoot: 3150, Layers: map[int]fitcheck.Percent{1: 100, 2: 145}}}
+	res := fitcheck.Check(job, rules)
 	facts := []SheetFact{
 		{fitcheck.TopicCount, fitcheck.Whole(2), "two of them", 1},
 		{fitcheck.TopicCurbOutside, size(25, 49), "the box is 25 x 49", 3},

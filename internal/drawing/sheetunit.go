@@ -15,6 +15,8 @@ const (
 	mostRows    = 60 // of a list: more never fit, and need not be tried
 	mostUnits   = 12
 	mostEarlier = 4 // earlier numbers of one topic
+	mostShip    = 4 // rows of how it ships
+	mostPrice   = 8 // and of what it costs
 )
 
 // Ranks of rows, the first to be left out last in this list.
@@ -27,24 +29,37 @@ const (
 	rankEarlier = 6
 )
 
-// unitBlocks are the blocks of one unit: its text at the left, its drawing at the right.
+// unitBlocks are the blocks of one unit: its numbers, order and findings at the left, its
+// drawing, how it ships and what it costs at the right.
 func unitBlocks(u *SheetUnit, n, of int, full float64) []block {
 	m := newMeasured(u.Unit, u.Result, "en")
-	w := full
-	head := block{heading: unitHeading(u, n, of, full), unit: n}
+	w := full - pictureWide - textGap
+	head := block{heading: unitHeading(u, n, of, full), unit: n, float: &float{w: pictureWide}}
 	if !m.empty() {
-		head.float = unitPicture(m, of)
-		w = full - head.float.w - textGap
+		m.picture(head.float, of)
 	}
+	ship, price := shipBlock(u.Result.Ship, pictureWide), estimateBlock(u.Result.Estimate, pictureWide)
+	head.float.rows = append(ship.upTo(mostShip), price.upTo(mostPrice)...)
 	bs := []block{head}
-	for _, b := range [...]block{factBlock(u, m, w), orderBlock(u, w), findingBlock(u.Result.Findings, w),
-		shipBlock(u.Result.Ship, w), estimateBlock(u.Result.Estimate, w)} {
+	for _, b := range [...]block{factBlock(u, m, w), orderBlock(u, w), findingBlock(u.Result.Findings, w)} {
 		if len(b.rows) > 0 {
 			b.unit = n
 			bs = append(bs, b)
 		}
 	}
 	return bs
+}
+
+// upTo are a block's heading and first rows, and how many more there are.
+func (b *block) upTo(most int) []row {
+	if len(b.rows) == 0 {
+		return nil
+	}
+	rows := append([]row{*b.heading}, b.rows[:min(len(b.rows), most)]...)
+	if over := b.cut + len(b.rows) - (len(rows) - 1); over > 0 {
+		rows = append(rows, textRow(more(over, b.noun), lookSmall, pictureWide, 1))
+	}
+	return rows
 }
 
 // unitHeading says at a glance what it is, what is to be replaced, and how sure that is.
@@ -83,18 +98,19 @@ func replaceWords(r fitcheck.Replace) string {
 	return plain(string(r))
 }
 
-// unitPicture is the unit's drawing without its legend: the table beside it has that.
-func unitPicture(m *measured, units int) *float {
+// picture makes the unit's drawing the picture of a float, without its legend: the table
+// beside it has that.
+func (m *measured) picture(f *float, units int) {
 	q := &page{w: phoneWide}
 	high := m.views(q, -6) + 2
-	most := 105.0
+	most := 100.0
 	if units > 1 {
-		most = 70
+		most = 62
 	}
-	scale := min(pictureWide/phoneWide, most/high)
-	return &float{w: phoneWide * scale, h: high * scale, ink: func(p *page, x, y, shrink float64) {
-		p.embed(q, x, y+1, scale*shrink)
-	}}
+	scale := min(f.w/phoneWide, most/high)
+	f.h = high * scale
+	left := f.w - phoneWide*scale
+	f.ink = func(p *page, x, y, shrink float64) { p.embed(q, x+left*shrink, y+1, scale*shrink) }
 }
 
 // embed draws another page's marks smaller, with its corner at x, y.

@@ -20,17 +20,15 @@ func (m *measured) side(p *page, y float64) float64 {
 		scale = min(scale, tallest/(curb+rise))
 	}
 	half := max(wide*scale, 2*thinnest) / 2
-	cx, top := inset+room/2, y+30
-	joint := top + max(rise*scale, 2)
-	floor := joint + curb*scale
-	if floor-top < 90 {
-		floor, joint, top = floor+45, joint+45, top+45
-	}
+	cx, limit := inset+room/2, y+20
+	riseHigh, curbHigh := max(rise*scale, 2), curb*scale
+	top := limit + max(10, m.roomOver(m.domeHigh, riseHigh), m.roomOver(m.curbHigh, curbHigh)-riseHigh)
+	joint := top + riseHigh
+	floor := joint + curbHigh
 	m.domeSide(p, cx, m.domeHalf(half, scale), top, joint, known)
 	m.curbSide(p, cx, half, joint, floor, known)
 	m.ground(p, cx, m.domeHalf(half, scale), floor)
 	x := cx + room/2 + 22
-	limit := y + 20
 	if m.domeHigh != nil {
 		m.high(p, m.domeHigh, cx+half, x, top, joint, limit)
 	}
@@ -81,7 +79,23 @@ func (m *measured) high(p *page, h *height, from, x, y0, y1, limit float64) {
 	for _, y := range [...]float64{y0, y1} {
 		p.draw("witness", line(from+2, y, x+5, y), pen{line: faint, width: 0.7})
 	}
-	p.upright(x, y0, y1, dimension{h.letter + "  " + inches(h.high), m.check(h.doubtful), true}, limit, y1+40)
+	p.upright(x, y0, y1, m.heightOf(h), limit, y1+40)
+}
+
+func (m *measured) heightOf(h *height) dimension {
+	return dimension{h.letter + "  " + inches(h.high), m.check(h.doubtful), true}
+}
+
+// roomOver is how much room the words of a height need over its dimension line, where
+// they don't fit along it.
+func (m *measured) roomOver(h *height, high float64) float64 {
+	if h == nil {
+		return 0
+	}
+	if w := m.heightOf(h).width(); high < w+wordRoom {
+		return w + 10
+	}
+	return 0
 }
 
 // wide is the width that the heights stand on, in inches: of the curb, else of what lies
