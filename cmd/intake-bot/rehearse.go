@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 
 	"example.com/intake-bot/internal/conversation"
@@ -15,12 +16,14 @@ type rehearseCommand struct {
 	Seed      uint64 `default:"1" help:"The same seed and shop file give the same report."`
 	Customer  int    `placeholder:"N" help:"Let only this customer of the run talk, and print the talk."`
 	Talks     int    `placeholder:"N" help:"Print the first N talks, to read."`
+	Database  string `placeholder:"URL" help:"Talk over this database, as real messages go; it must have no talks in it yet."`
 	JSON      bool   `name:"json" help:"Print the report as JSON."`
 }
 
-// Run lets made-up customers talk to the bot with this shop's file, in memory, and reports
+// Run lets made-up customers talk to the bot with this shop's file, in memory or over
+// a database, and reports
 // how it went. The exit status is 1 where something was noted that nobody said.
-func (c *rehearseCommand) Run(ctx context.Context, s streams) error {
+func (c *rehearseCommand) Run(ctx context.Context, s streams) (err error) {
 	f, err := c.load()
 	if err != nil {
 		return err
@@ -32,10 +35,17 @@ func (c *rehearseCommand) Run(ctx context.Context, s streams) error {
 	if c.Customers < 1 || c.Customer < 0 || c.Customer > c.Customers {
 		return fmt.Errorf("there are %d customers to choose from", max(c.Customers, 0))
 	}
-	report, err := rehearsal.Run(ctx, rehearsal.Options{
-		Seed: c.Seed, Customers: c.Customers, Only: c.Customer, Shop: talkShop, Progress: progress(s),
-		Assistant: rehearsal.Assistant{Respond: conversation.Respond, Nudge: conversation.Nudge, Answer: f.Questions().Find},
-	})
+	options := rehearsal.Options{Seed: c.Seed, Customers: c.Customers, Only: c.Customer, Shop: talkShop, Progress: progress(s),
+		Assistant: rehearsal.Assistant{Respond: conversation.Respond, Nudge: conversation.Nudge, Answer: f.Questions().Find}}
+	if c.Database != "" {
+		r, err := newDatabaseRehearsal(ctx, c.Database, f, talkShop)
+		if err != nil {
+			return err
+		}
+		defer func() { err = errors.Join(err, r.close()) }()
+		options.Assistant, options.AtOnce = r.assistant(ctx), 32
+	}
+	report, err := rehearsal.Run(ctx, options)
 	if err != nil {
 		return err
 	}

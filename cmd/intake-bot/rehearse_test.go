@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/intake-bot/internal/db/dbtest"
 	"example.com/intake-bot/internal/rehearsal"
 )
 
@@ -62,5 +63,28 @@ func TestRehearseFails(t *testing.T) {
 	}
 	if err := verdict(&rehearsal.Report{}); err != nil {
 		t.Error(err)
+	}
+}
+
+// Over the database the same customers get as far as in memory, but for those whom only
+// time brings back.
+func TestRehearseOverADatabase(t *testing.T) {
+	address := dbtest.URL(t)
+	c := rehearseCommand{Customers: 60, Seed: 4, JSON: true}
+	inMemory, _, _ := rehearsed(t, c)
+	c.Database = address
+	overDatabase, _, err := rehearsed(t, c)
+	if err != nil && !errors.Is(err, errSilent) {
+		t.Fatal(err)
+	}
+	var memory, database rehearsal.Report
+	if err := errors.Join(json.Unmarshal([]byte(inMemory), &memory), json.Unmarshal([]byte(overDatabase), &database)); err != nil {
+		t.Fatal(err)
+	}
+	if database.Customers != 60 || database.Ready < memory.Ready*9/10 || database.Ready > memory.Ready*11/10 {
+		t.Errorf("%d of %d leads are ready over the database, %d of %d in memory", database.Ready, database.Customers, memory.Ready, memory.Customers)
+	}
+	if _, _, err := rehearsed(t, c); err == nil || !strings.Contains(err.Error(), "empty") {
+		t.Errorf("a database with talks in it is taken: %v", err)
 	}
 }

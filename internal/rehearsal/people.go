@@ -59,3 +59,14 @@ func (t town) stateName() string { return place.StateName(t.State) }
 
 // plus4 is a ZIP+4 code's last part.
 func plus4(d dice) string { return fmt.Sprintf("%04d", d.between(101, 9899)) }
+
+// areaCodes have a hundred numbers each, 555-0100 to 555-0199, that nobody has.
+var areaCodes = []string{"218", "303", "360", "207", "512", "727", "541", "406", "505", "231", "802", "828", "208", "907", "808", "405", "816",
+	"419", "804", "518", "412", "215", "312", "608", "515", "402", "605", "701", "785", "479", "504", "601", "334", "912", "843", "615", "859",
+	"812", "714", "530", "510", "661", "775", "801", "602", "307", "413", "603", "203", "401", "410", "302", "304", "202", "503", "417", "217",
+	"614", "706", "941", "956", "915"}
+
+// phoneOf is a customer's number; in runs of up to 6,200 nobody shares theirs.
+func phoneOf(customer int) string {
+	return fmt.Sprintf("+1%s555%04d", areaCodes[customer/100%len(areaCodes)], 100+customer%100)
+}

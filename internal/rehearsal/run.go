@@ -1,6 +1,7 @@
 package rehearsal
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"runtime"
@@ -18,6 +19,8 @@ type Options struct {
 	Only      int
 	Shop      *conversation.Shop
 	Assistant Assistant
+	// AtOnce is how many customers talk at the same time; 0: one a core.
+	AtOnce int
 	// Progress is told how many customers are done; it may be nil.
 	Progress func(done, of int)
 }
@@ -39,7 +42,7 @@ func Run(ctx context.Context, o Options) (*Report, error) {
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	done := counter{tell: o.Progress, of: len(numbers)}
-	for range min(runtime.GOMAXPROCS(0), len(numbers)) {
+	for range min(cmp.Or(o.AtOnce, runtime.GOMAXPROCS(0)), len(numbers)) {
 		wait.Go(func() {
 			for i := int(next.Add(1)) - 1; i < len(numbers) && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
 				talks[i], failed[i] = newCustomer(o.Seed, numbers[i], books).visit(o.Assistant, o.Shop).play()

@@ -46,18 +46,18 @@ type visit struct {
 	result    Talk
 }
 
-// begun is the first day of every rehearsal, so that the date changes nothing.
-var begun = time.Date(2026, 3, 2, 13, 0, 0, 0, time.UTC)
+// Begun is the first day of every rehearsal, so that the date changes nothing.
+var Begun = time.Date(2026, 3, 2, 13, 0, 0, 0, time.UTC)
 
 func (c *customer) visit(a Assistant, shop *conversation.Shop) *visit {
 	v := &visit{customer: c, raisedAll: map[fitcheck.Code]bool{}, assistant: a, shop: shop, meant: map[conversation.Ask]meaning{},
 		flagged: map[conversation.Ask]bool{}, asked: map[conversation.Ask]int{}, heard: map[string]int{},
-		now: begun.Add(time.Duration(c.IntN(14*24*60)) * time.Minute)}
+		now: Begun.Add(time.Duration(c.IntN(14*24*60)) * time.Minute)}
 	v.talk = conversation.Talk{Ref: fmt.Sprintf("R%04d", c.number%10000), Channel: c.channel, State: conversation.Opening}
 	if c.channel == conversation.Email {
 		v.talk.Email = fmt.Sprintf("customer%d@example.com", c.number)
 	} else {
-		v.talk.Phone = fmt.Sprintf("+1218555%04d", 100+c.number%100)
+		v.talk.Phone = phoneOf(c.number)
 	}
 	v.result = Talk{Number: c.number, Kind: c.kind.name, Manner: string(c.manner), Leaving: string(c.off), Language: c.habit.language,
 		Channel: string(c.channel), Mistake: c.mistake.name, ShouldBeReady: c.shouldBeReady()}
