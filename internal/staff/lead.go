@@ -352,6 +352,9 @@ func whatToDo(p *leadPage, check fitcheck.Result) []string {
 	for _, why := range p.Lead.Talk.Lead.WhyStaff {
 		do = append(do, "Came to us: "+plain(why)+".")
 	}
+	for i, line := range do {
+		do[i] = strings.ToUpper(line[:1]) + line[1:]
+	}
 	return do
 }
 

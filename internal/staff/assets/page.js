@@ -13,27 +13,32 @@
     });
   }
 
-  var live = document.getElementById("live");
-  if (!live || !document.body.hasAttribute("data-live")) return;
+  if (!document.body.hasAttribute("data-live") || !document.querySelector("[data-part]")) return;
   var busy = false, again = false;
+
+  // swap puts a fresh part of the page in the place of an old one, unless somebody is
+  // typing in it; what was open stays open, and who was at a link stays there.
+  function swap(old, page) {
+    var fresh = page.getElementById(old.id), at = document.activeElement;
+    var inside = at && old.contains(at);
+    if (!fresh || fresh.innerHTML === old.innerHTML || inside && /^(INPUT|TEXTAREA|SELECT)$/.test(at.tagName)) return;
+    var held = inside ? at.getAttribute("href") : null, top = old.querySelector(".talk");
+    var open = Array.prototype.map.call(old.querySelectorAll("details"), function (d) { return d.open; });
+    old.replaceWith(document.adoptNode(fresh));
+    fresh.querySelectorAll("details").forEach(function (d, i) { d.open = !!open[i]; });
+    var talk = fresh.querySelector(".talk");
+    if (talk && top) talk.scrollTop = talk.scrollHeight;
+    if (held) { var link = fresh.querySelector('a[href="' + CSS.escape(held) + '"]'); if (link) link.focus(); }
+  }
 
   function changed() {
     if (busy) { again = true; return; }
-    // Nothing moves under somebody's hands.
-    if (live.contains(document.activeElement) && /^(INPUT|TEXTAREA|SELECT)$/.test(document.activeElement.tagName)) return;
     busy = true;
     fetch(location.href, { headers: { "X-News": "1" }, credentials: "same-origin" })
       .then(function (r) { if (!r.ok || r.redirected) throw new Error(String(r.status)); return r.text(); })
       .then(function (html) {
         var page = new DOMParser().parseFromString(html, "text/html");
-        var fresh = page.getElementById("live");
-        if (!fresh || fresh.innerHTML === live.innerHTML) return;
-        var held = document.activeElement && live.contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
-        var open = Array.prototype.map.call(live.querySelectorAll("details"), function (d) { return d.open; });
-        live.replaceWith(document.adoptNode(fresh));
-        live = fresh;
-        live.querySelectorAll("details").forEach(function (d, i) { d.open = !!open[i]; });
-        if (held) { var link = live.querySelector('a[href="' + CSS.escape(held) + '"]'); if (link) link.focus(); }
+        document.querySelectorAll("[data-part]").forEach(function (old) { swap(old, page); });
       })
       .catch(function () { })
       .finally(function () { busy = false; if (again) { again = false; changed(); } });
