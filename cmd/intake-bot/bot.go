@@ -30,6 +30,7 @@ type bot struct {
 	log     *slog.Logger
 	answers atomic.Pointer[shop.Answers]
 	page    *staff.Server // the staff's
+	post    *post
 }
 
 // botOptions are what a bot is made of.
@@ -37,6 +38,7 @@ type botOptions struct {
 	pool      *pgxpool.Pool
 	file      *shop.File
 	carrier   carrierSettings
+	mail      mailSettings
 	listener  net.Listener
 	publicURL string
 	clock     func() time.Time
@@ -65,13 +67,7 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 	}
 	b := &bot{failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
 	b.answers.Store(o.file.Questions())
-	b.service, err = intake.New(intake.Options{
-		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Log: o.log,
-		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client}},
-		Photos:  photoRoom(o.carrier),
-		Quiet:   o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
-	})
-	if err != nil {
+	if err := b.openService(ctx, o, client, talkingShop); err != nil {
 		return nil, err
 	}
 	if err := b.openStaffPage(o); err != nil {
@@ -90,9 +86,30 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 		MaxHeaderBytes:    64 << 10,
 		ErrorLog:          slog.NewLogLogger(o.log.Handler(), slog.LevelWarn),
 	}
+	b.post.watch()
 	b.server.RegisterOnShutdown(b.page.Close) // its streams would never end by themselves
 	go func() { b.failed <- b.server.Serve(o.listener) }()
 	return b, nil
+}
+
+// openService makes the service with all its channels.
+func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client, talkingShop *conversation.Shop) (err error) {
+	if b.post, err = newPost(ctx, o); err != nil {
+		return err
+	}
+	options := intake.Options{
+		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Log: o.log,
+		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client, Picture: b.post.pictures.Link}},
+		Photos:  photoRoom(o.carrier),
+		Quiet:   o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
+	}
+	if err := b.post.addMail(&options, o, func() *conversation.Shop { return b.service.Shop() }); err != nil {
+		return err
+	}
+	if b.service, err = intake.New(options); err != nil {
+		return err
+	}
+	return b.post.open(ctx, o, b.service)
 }
 
 func tokens(c carrierSettings) []string {
@@ -118,6 +135,8 @@ func (b *bot) brain() intake.Brain {
 func (b *bot) routes(pool *pgxpool.Pool, webhook *sms.Webhook) http.Handler {
 	mux := http.NewServeMux()
 	mux.Handle("/sms/", b.service.SMSHandler(webhook))
+	mux.Handle("/picture/", b.post.pictures.Handler())
+	mux.Handle("/mail/", b.post.unsubscribe.Handler())
 	mux.Handle(staff.Base+"/", b.page)
 	mux.Handle(staff.Base, b.page)
 	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
@@ -143,6 +162,7 @@ const drain = 25 * time.Second
 func (b *bot) stop() error {
 	ctx, cancel := context.WithTimeout(context.Background(), drain)
 	defer cancel()
+	b.post.stop()
 	err := b.server.Shutdown(ctx)
 	if err != nil {
 		err = fmt.Errorf("stop the web server: %w", errors.Join(err, b.server.Close()))

@@ -40,7 +40,7 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 	if err != nil {
 		return fmt.Errorf("LISTEN: %w", err)
 	}
-	b, err := startBot(context.WithoutCancel(ctx), botOptions{pool: pool, file: file, carrier: set.carrier,
+	b, err := startBot(context.WithoutCancel(ctx), botOptions{pool: pool, file: file, carrier: set.carrier, mail: set.mail,
 		listener: listener, publicURL: set.publicURL, clock: time.Now, log: log})
 	if err != nil {
 		return errors.Join(err, listener.Close())

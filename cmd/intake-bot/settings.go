@@ -15,6 +15,7 @@ type settings struct {
 	publicURL   string // as the carrier was told, without the paths
 	logLevel    slog.Level
 	carrier     carrierSettings
+	mail        mailSettings
 }
 
 // carrierSettings are the account at the carrier of texts.
@@ -56,6 +57,10 @@ func readSettings(env environment) (settings, error) {
 	}
 	if (s.carrier.from == "") == (s.carrier.service == "") {
 		wrong = append(wrong, errors.New("set one of CARRIER_FROM, the number that sends, and CARRIER_MESSAGING_SERVICE"))
+	}
+	var err error
+	if s.mail, err = readMailSettings(env); err != nil {
+		wrong = append(wrong, err)
 	}
 	if err := s.logLevel.UnmarshalText([]byte(orElse(get("LOG_LEVEL", ""), "info"))); err != nil {
 		wrong = append(wrong, errors.New("LOG_LEVEL is not one of debug, info, warn, error"))
