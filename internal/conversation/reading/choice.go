@@ -20,6 +20,9 @@ type saying struct {
 
 // readChoices finds the values of enumerated topics.
 func (r *reader) readChoices() {
+	if r.out.Language != "en" && r.out.Language != "es" {
+		return // words that look like ours may mean something else there
+	}
 	var all []saying
 	for n := range r.choices {
 		h := &r.choices[n]
@@ -83,7 +86,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem) && r.inSizeName(h) || r.idle(s, h) {
 			continue
 		}
-		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
+		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
 			continue
 		}
 		units := r.unitsAt(h.first, h.last)
@@ -112,6 +115,9 @@ func (r *reader) unknownTo(first int) bool {
 // harmed nothing, "the whole thing" that nobody wants to buy, the plastic's kind told
 // to say what the frame is like.
 func (r *reader) idle(s sense, h *hit) bool {
+	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
+		return true
+	}
 	if len(r.Asked) > 0 && !r.asked(s.topic) && s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther {
 		return true
 	}
@@ -169,7 +175,7 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
 			return true
 		}
-		if r.wordAt(i, "it", "its", "one", "ones", "they", "them", "these", "esta", "this", "job", "project", "building", "roof", "lo", "la", "se") {
+		if r.wordAt(i, "it", "its", "one", "ones", "they", "them", "these", "esta", "this", "job", "project", "building", "manage", "own", "manager", "roof", "lo", "la", "se") {
 			return true
 		}
 	}
@@ -198,6 +204,18 @@ func (r *reader) inStyle(h *hit) bool {
 		s := &styles[n]
 		if s.first <= h.first && h.last <= s.last && s.last > s.first {
 			return r.asked(fitcheck.TopicStyle)
+		}
+	}
+	return false
+}
+
+// priced: the question is what it costs.
+func (r *reader) priced(i int) bool {
+	first, last := r.sentence(i)
+	talk := within(r.talk, first, last)
+	for n := range talk {
+		if talk[n].is("req", "price") {
+			return true
 		}
 	}
 	return false
@@ -256,12 +274,27 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if s.topic == fitcheck.TopicLayers && r.strongLayers() {
+		return true // "the first is single layer, the other is double"
+	}
 	if !r.onlyChoices(from, to) {
 		return false
 	}
 	for n := range r.choices {
 		if r.choices[n].has1("material") || r.choices[n].has1("color") {
 			return true
+		}
+	}
+	return false
+}
+
+// strongLayers: layers are spoken of outright.
+func (r *reader) strongLayers() bool {
+	for n := range r.choices {
+		for _, s := range r.choices[n].senses {
+			if s.topic == fitcheck.TopicLayers && !s.asked {
+				return true
+			}
 		}
 	}
 	return false
@@ -451,7 +484,18 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 		}
 	}
 	stands = r.narrow(t, worseThanGood(t, stands))
+	if t == fitcheck.TopicMaterial && len(stands) == 0 && vague >= 0 && group[vague].negated && r.wordsIn(0, len(r.toks), "other", "otro") {
+		s := group[vague]
+		other := fitcheck.MaterialAcrylic
+		if s.value == other {
+			other = fitcheck.MaterialPolycarbonate
+		}
+		r.fact(t, 0, fitcheck.Choice(other), s.first, s.last) // "not acrylic, the other one"
+		return
+	}
 	switch {
+	case len(stands) == 1 && vague >= 0 && !group[vague].negated && r.orBetween(&stands[0], &group[vague]):
+		r.unclear(t, unit, WhyChoice, nil, min(stands[0].first, group[vague].first), max(stands[0].last, group[vague].last))
 	case len(stands) == 1 && stands[0].doubted && vague >= 0 && group[vague].doubted && !group[vague].negated:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[0].last)
 	case len(stands) == 1 && stands[0].doubted:
@@ -482,6 +526,15 @@ func worseThanGood(t fitcheck.Topic, all []saying) []saying {
 		}
 	}
 	return faults
+}
+
+// orBetween: "either glass or plastic".
+func (r *reader) orBetween(a, b *saying) bool {
+	first, last := a, b
+	if b.first < a.first {
+		first, last = b, a
+	}
+	return r.wordsIn(first.last+1, last.first, "or", "o") && !r.softBetween(first.last+1, last.first)
 }
 
 func choiceValue(t fitcheck.Topic, v string) fitcheck.Value {

@@ -263,12 +263,34 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		c.Outer = free[0].value
 		return false
 	}
+	if v, ok := r.oneShade(free); ok {
+		c.Outer = v
+		return false
+	}
 	a, b := free[0], free[len(free)-1]
 	if r.wordsIn(a.last+1, b.first, "but", "want", "actually", "sorry", "no", "instead", "now", "pero", "quiero", "perdon", "mejor") {
 		c.Outer = b.value
 		return false
 	}
 	return true
+}
+
+// oneShade: "smoky brown bronze tint": shades side by side are one color, the known one.
+func (r *reader) oneShade(free []tint) (string, bool) {
+	value := ""
+	for k, t := range free {
+		if k > 0 && t.first != free[k-1].last+1 {
+			return "", false
+		}
+		if t.value == fitcheck.ColorOther {
+			continue
+		}
+		if value != "" && value != t.value {
+			return "", false
+		}
+		value = t.value
+	}
+	return value, value != ""
 }
 
 func (r *reader) over(from, to int) bool {

@@ -366,6 +366,9 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 // doubtReaches: no other statement stands between the doubt and the measure: "I think
 // it's a curb mount, outside 25 x 49".
 func (r *reader) doubtReaches(h *hit, to int) bool {
+	if r.wordAt(h.first, "give", "plus", "within") {
+		return true
+	}
 	for i := h.last + 1; i < to; i++ {
 		if r.softBreak(i) && !r.only(h.last+1, i-1) {
 			return false

@@ -90,12 +90,18 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.negated(i) || r.questioned(i) && !r.sized(i) {
 		return countAt{}, false
 	}
+	if r.wordAt(i-1, "qty", "quantity", "cantidad", "quant") || i >= 2 && r.wordAt(i-2, "qty", "quantity", "cantidad") && r.toks[i-1].kind == markToken {
+		return countAt{n, i, next - 1}, true
+	}
 	for j := next; j < len(r.toks) && j < next+4; j++ {
 		t := &r.toks[j]
 		if t.kind != wordToken {
 			return countAt{}, false
 		}
 		if countNouns[t.text] {
+			if n > 1 && r.wordAt(j, "unit", "skylight", "dome") && r.wordAt(j+1, "apartment", "building", "complex", "condo", "house") {
+				return countAt{}, false
+			}
 			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 {
 				return countAt{}, false
 			}
@@ -105,10 +111,13 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			break
 		}
 	}
+	if r.wordAt(next, "of") && r.wordAt(next+1, "my", "our", "the") && next+2 < len(r.toks) && countNouns[r.toks[next+2].text] && n > 1 {
+		return countAt{n, i, next + 2}, true
+	}
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
 		return countAt{n, i, next}, true
 	}
-	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "these", "those", "ellos", "ellas", "estos", "estas", "the") && n > 1 {
+	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && n > 1 {
 		return countAt{n, i, next + 1}, true
 	}
 	return countAt{}, false

@@ -112,11 +112,8 @@ func (f *folder) letterAhead() bool {
 }
 
 func (f *folder) digitAhead() bool {
-	i := f.next
-	for i < len(f.src) && f.src[i] == ' ' {
-		i++
-	}
-	return i < len(f.src) && isDigit(f.src[i])
+	rest := strings.TrimLeftFunc(f.src[f.next:min(len(f.src), f.next+8)], unicode.IsSpace)
+	return rest != "" && isDigit(rest[0])
 }
 
 func (f *folder) rune(r rune) {

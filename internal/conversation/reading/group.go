@@ -67,9 +67,13 @@ func (r *reader) group(qs []quantity) []measure {
 			m.shape = ranged
 		}
 		m.orphan = n == 1 && m.first > 1 && qs[i].side == noSide && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
-		m.fixed = len(ms) > 0 && r.changeTo(&qs[i-1], &qs[i]) || len(ms) > 0 && r.gapBetween(&qs[i-1], &qs[i]) == fixGap
-		ms = append(ms, m)
+		m.fixed = i > 0 && (r.changeTo(&qs[i-1], &qs[i]) || r.gapBetween(&qs[i-1], &qs[i]) == fixGap)
 		i += n
+		if r.lumber(&m) {
+			r.use(m.first, m.last)
+			continue
+		}
+		ms = append(ms, m)
 	}
 	return ms
 }
@@ -83,6 +87,9 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		return 1, lone
 	}
 	a, b := &qs[i], &qs[i+1]
+	if r.deniedHere(a) {
+		return 1, lone // "isn't 4, it's 6"
+	}
 	switch r.gapBetween(a, b) {
 	case byGap:
 		if b.side == height && a.side != height {
@@ -101,6 +108,12 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		return 2, broken
 	}
 	return 1, lone
+}
+
+// deniedHere: a "not" stands right before the length, and no second side after it.
+func (r *reader) deniedHere(q *quantity) bool {
+	i := q.first - 1
+	return i >= 0 && r.labelKind(i, "not") && !r.by(q.last+1)
 }
 
 // rangeAt finds "24 to 26", "24-26", "between 24 and 26".

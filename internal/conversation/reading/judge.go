@@ -40,6 +40,10 @@ func (r *reader) resolve(ms []measure) {
 			r.use(m.first, m.last)
 			continue
 		}
+		if k > 0 && ms[k-1].drop && !m.where && m.shape == lone {
+			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "the height isn't 4, it's 6"
+			m.where, m.named = ms[k-1].where, ms[k-1].where
+		}
 		j := judged{measure: m}
 		j.topic, j.candidates = r.topicOf(m)
 		r.settleHeight(&j, all)
@@ -95,10 +99,10 @@ func (r *reader) unasked(j *judged) bool {
 	if j.shape == ranged && j.parts[0].bare && (r.timeNear(j.measure) || r.askedSize() == "none" && !j.where) {
 		return true
 	}
-	if r.askedSize() != "none" || j.where {
+	if r.askedSize() != "none" || j.where && j.part != "skylight" {
 		return false
 	}
-	if j.unreadable() {
+	if j.unreadable() || j.rough && j.shape == lone && len(r.Asked) > 0 {
 		return true
 	}
 	first, last := r.sentence(j.first)
@@ -130,6 +134,8 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyNumber
 	case j.shape == ranged:
 		return WhyRange
+	case j.nominal && r.nominal(j):
+		return WhyNominal
 	case j.rough:
 		return WhyRough
 	case r.nominal(j):
@@ -190,7 +196,7 @@ func (r *reader) nominal(j *judged) bool {
 	}
 	for k := range j.parts {
 		q := &j.parts[k]
-		if q.unit != noUnit || q.frac || q.num > maxNominal*q.den {
+		if q.unit != noUnit || q.frac || q.num > maxNominal*q.den || 2*q.num%q.den != 0 {
 			return false
 		}
 	}
@@ -215,10 +221,19 @@ func (r *reader) unitDoubt(j *judged) bool {
 		}
 	}
 	small := j.parts[0]
+	if j.shape == pair && j.small(0) && j.small(1) {
+		return true
+	}
 	if j.topic.OfSize() && j.shape != pair && small.unit == noUnit && !small.frac && small.num <= maxNominal*small.den {
 		return true
 	}
 	return false
+}
+
+// small: a number without a unit that is likelier feet than inches.
+func (j *judged) small(k int) bool {
+	q := &j.parts[k]
+	return q.unit == noUnit && !q.frac && q.num <= maxNominal*q.den
 }
 
 // record writes the fact or the doubt.

@@ -84,7 +84,7 @@ func (r *reader) content(from, to int) bool {
 // noKind: "first time", "one second", "second floor", "both ways": no kind of unit.
 func (r *reader) noKind(h *hit) bool {
 	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",
-		"house", "please", "pls", "measurement", "way", "vez", "party", "number") {
+		"house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
 		return true
 	}
 	if h.is("nth", "all") && r.wordAt(h.last+1, "ways", "sides", "directions", "diagonals", "layers", "layer", "clear", "white", "bronze", "same",
@@ -188,30 +188,33 @@ func (r *reader) roomUnits() {
 	var found []unitRef
 	var seen []string
 	for i := 0; i+1 < len(r.toks); i++ {
+		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i+1, "in", "on", "over", "at") && r.wordAt(i+2, "the", "our", "my") && r.room(i+3) {
+			seen, found = r.seeRoom(seen, found, r.toks[i+3].text, i-1, i+3)
+			continue
+		}
 		named := r.wordAt(i+1, "one", "skylight", "dome", "unit")
 		if !r.room(i) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken)) ||
 			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {
 			continue
 		}
-		n := -1
-		for k, s := range seen {
-			if s == r.toks[i].text {
-				n = k
-			}
-		}
-		if n < 0 {
-			seen = append(seen, r.toks[i].text)
-			n = len(seen) - 1
-		}
 		last := i
 		if named {
 			last++
 		}
-		found = append(found, unitRef{i, last, []int{n + 1}})
+		seen, found = r.seeRoom(seen, found, r.toks[i].text, i, last)
 	}
 	if len(seen) > 1 {
 		r.refs = found
 	}
+}
+
+// seeRoom notes that a room's unit is named; the same room again is the same unit.
+func (r *reader) seeRoom(seen []string, found []unitRef, room string, first, last int) ([]string, []unitRef) {
+	n := slices.Index(seen, room)
+	if n < 0 {
+		n, seen = len(seen), append(seen, room)
+	}
+	return seen, append(found, unitRef{first, last, []int{n + 1}})
 }
 
 // roomsBeforeSizes: "hallway 25 x 49, kitchen 33 x 33", "A: 25 x 49, B: 33 x 33".
@@ -227,7 +230,7 @@ func (r *reader) roomsBeforeSizes() {
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
 		}
-		if !letter && !r.room(i) || !r.pairAt(j) {
+		if !letter && !r.room(i) || !r.pairAt(j) && !(r.markAt(i+1, ':') && r.pairSoon(j)) {
 			continue
 		}
 		seen = append(seen, r.toks[i].text)
@@ -236,6 +239,16 @@ func (r *reader) roomsBeforeSizes() {
 	if len(found) > 1 {
 		r.refs = found
 	}
+}
+
+// pairSoon: a size follows after a few words that say what it is of.
+func (r *reader) pairSoon(i int) bool {
+	for end := i + 6; i < end && i < len(r.toks) && !r.sentenceEnd(i); i++ {
+		if r.pairAt(i) {
+			return true
+		}
+	}
+	return false
 }
 
 // pairAt: a size of two sides starts at token i.
@@ -253,7 +266,7 @@ func (r *reader) pairAt(i int) bool {
 func (r *reader) room(i int) bool {
 	return r.wordAt(i, "kitchen", "bathroom", "bath", "bedroom", "hall", "hallway", "living", "dining", "den", "office", "garage", "attic",
 		"stairway", "stair", "closet", "laundry", "family", "front", "back", "big", "bigger", "small", "smaller", "large", "larger",
-		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry")
+		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry", "house", "barn", "shed", "cabin", "foyer", "pantry", "studio", "shop", "cocina", "bano", "sala", "pasillo", "recamara")
 }
 
 const maxRefs = 30 // places where one message may name a kind of unit

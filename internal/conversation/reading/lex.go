@@ -176,6 +176,11 @@ func (l *lexer) number() {
 		comma = true
 	}
 	bad := digits > maxDigits || dec > 4
+	if i+2 < len(l.text) && l.text[i] == '.' && l.text[i+1] == '.' && isDigit(l.text[i+2]) { // 25..5
+		bad = true
+		i += 2
+		take()
+	}
 	if l.pointAt(i) { // 25.5.5
 		bad = true
 		for l.pointAt(i) {

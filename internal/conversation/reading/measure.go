@@ -51,6 +51,9 @@ func (r *reader) sizes() {
 	}
 	r.nameSides(qs)
 	ms := r.group(qs)
+	if len(ms) == 0 {
+		return
+	}
 	r.describe(ms)
 	r.resolve(r.countedKinds(ms))
 }

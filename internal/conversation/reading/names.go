@@ -388,7 +388,7 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 // wholeName reads the bare answer to "what's your name?" before its words are looked
 // at otherwise: Hal White is no color.
 func (r *reader) wholeName() {
-	if r.asked(fitcheck.TopicName) && len(r.toks) == 3 && r.markAt(1, ',') && r.turned(0, 1) {
+	if r.asked(fitcheck.TopicName) && (r.markAt(1, ',') && r.turned(0, 1) || r.markAt(1, '-') && r.markAt(3, ',') && r.turned(0, 3)) {
 		return
 	}
 	if !r.asked(fitcheck.TopicName) || r.firstTalk("refuse") != nil {
@@ -418,7 +418,7 @@ func (r *reader) wholeName() {
 			if t.text[0] == ',' && n == 1 && r.turned(first, i) {
 				return
 			}
-			if t.text[0] == '?' || (t.text[0] == ',' || t.text[0] == '.' && i > last+1) && n > 0 && !r.onlyUsedAfter(i) {
+			if t.text[0] == '?' || (t.text[0] == ',' && !r.spelledFrom(i+1) || t.text[0] == '.' && i > last+1) && n > 0 && !r.onlyUsedAfter(i) {
 				return
 			}
 			continue
@@ -426,6 +426,9 @@ func (r *reader) wholeName() {
 			return
 		case first < 0 && (r.smallTalkAt(i) > i || r.leadWord(i)):
 			continue
+		case n > 0 && r.spelledFrom(i) && r.markAt(i-1, ','):
+			r.nameFact(first, last)
+			return
 		case t.is("in", "from") && r.onlyUsedAfter(i):
 			continue
 		}
@@ -449,11 +452,11 @@ func (r *reader) wholeName() {
 
 // turned reads "Morrow, Tess".
 func (r *reader) turned(first, comma int) bool {
-	if r.wordAt(first, "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma != first+1 || comma+2 != len(r.toks) || r.toks[comma+1].word == nil || !r.toks[comma+1].word.given ||
-		r.toks[first].word != nil && r.toks[first].word.given {
+	if r.wordAt(first, "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken ||
+		r.toks[comma+1].word != nil && !r.toks[comma+1].word.given || r.toks[comma+1].word == nil && comma < first+3 || r.toks[first].word != nil && r.toks[first].word.given {
 		return false
 	}
-	name := properCase(r.said(comma+1, comma+1)) + " " + properCase(r.said(first, first))
+	name := properCase(r.said(comma+1, comma+1)) + " " + properCase(r.said(first, comma-1))
 	r.name(first, comma+1)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, comma+1)
 	return true
@@ -474,9 +477,19 @@ func (r *reader) smallAfter(i int) bool {
 	return true
 }
 
+// spelledFrom: "K-R-Z-Y": a word spelled out.
+func (r *reader) spelledFrom(i int) bool {
+	for k := 0; k < 3; k++ {
+		if i+2*k >= len(r.toks) || r.toks[i+2*k].kind != wordToken || len(r.toks[i+2*k].text) != 1 || k < 2 && !r.markAt(i+2*k+1, '-') {
+			return false
+		}
+	}
+	return true
+}
+
 // leadWord: small words before a bare name: "it's Dana", "sure, Dana".
 func (r *reader) leadWord(i int) bool {
-	return r.wordAt(i, "its", "it", "is", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name")
+	return r.wordAt(i, "its", "it", "is", "thats", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name")
 }
 
 func (r *reader) onlyUsedAfter(i int) bool {

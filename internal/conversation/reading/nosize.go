@@ -108,6 +108,10 @@ func (r *reader) date(i int) bool {
 		r.use(i, i+2)
 		return true
 	}
+	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && !tapePart(r.toks[i+2].whole) && r.toks[i+2].whole != 12 && r.wordAt(i+3, "before", "after", "or", "at", "by", "when") && !r.wordAt(i-1, "and") {
+		r.use(i, i+2)
+		return true
+	}
 	if sep == '/' && (r.toks[i].whole == 24 && r.toks[i+2].whole == 7 || r.toks[i].whole == 50 && r.toks[i+2].whole == 50) {
 		r.use(i, i+2)
 		return true

@@ -276,7 +276,12 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 			continue
 		}
 		w := v.longest(toks, i, in)
-		if w.phrase < 0 || w.last > i && v.longerLater(toks, i, w.last, in) {
+		if w.last > i {
+			if later := v.longerLater(toks, i, w.last, in); later > i {
+				w = v.longest(toks[:later], i, in)
+			}
+		}
+		if w.phrase < 0 {
 			i++
 			continue
 		}
@@ -286,19 +291,20 @@ func (v *vocabulary) scan(toks []token, in layer, out []hit) []hit {
 	return out
 }
 
-// longerLater: a phrase gives way to one that starts within it and is longer: "metal
-// frame" to "frame caps the wood box", "a double" to "double layer".
-func (v *vocabulary) longerLater(toks []token, first, last int, in layer) bool {
+// longerLater gives the token at which a longer phrase starts within the one from first
+// to last, which gives way to it: "metal frame" to "frame caps the wood box", "a double"
+// to "double layer". 0 where there is none.
+func (v *vocabulary) longerLater(toks []token, first, last int, in layer) int {
 	for i := first + 1; i <= last; i++ {
 		if toks[i].word == nil || toks[i].word.starts[in] == nil {
 			continue
 		}
 		w := v.longest(toks, i, in)
 		if w.phrase >= 0 && w.last > last && (toks[first].word.filler || w.last-i > last-first) {
-			return true
+			return i
 		}
 	}
-	return false
+	return 0
 }
 
 const (

@@ -257,9 +257,6 @@ func (r *reader) placeFact(f found, zips []zipAt) {
 		return
 	}
 	r.name(first, last)
-	if r.nearby(first) {
-		p = fitcheck.Place{State: p.State, ZIP: p.ZIP}
-	}
 	r.fact(fitcheck.TopicPlace, 0, p, first, last)
 }
 
@@ -302,7 +299,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 // unknown town stands before it.
 func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
 	n, code := place.ScanState(ahead)
-	if n == 0 || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
+	if n == 0 || r.negated(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
 		return false
 	}
 	r.stateFact(i, r.tokenOf(i, n), code, ahead[:n])
@@ -349,7 +346,8 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 	var buf [8]string
 	name := r.wordsFrom(from, 4, buf[:])
 	n := place.Scan(name, state)
-	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) || !r.markAt(r.tokenOf(from, n)+1, ',') {
+	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) ||
+		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over") {
 		return i, ""
 	}
 	return from, place.Towns(joined(name[:n]), state)[0].City

@@ -21,6 +21,7 @@ func (r *reader) contacts() {
 			t.used = true
 		}
 	}
+	r.spokenContacts()
 	r.shortPhone()
 }
 

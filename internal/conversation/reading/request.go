@@ -70,7 +70,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		return h.first != h.last || r.whole(h)
 	case RequestPrice:
 		if h.first == h.last && r.wordAt(h.first, "cost", "costs", "estimate", "price", "prices", "expensive", "quote") {
-			return !r.wordAt(h.first-1, "my", "best", "full", "rough", "low") && !r.negated(h.first)
+			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first)
 		}
 	case RequestQuestion:
 		return r.asks(h)

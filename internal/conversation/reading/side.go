@@ -22,7 +22,9 @@ func (r *reader) nameSides(qs []quantity) {
 				q.last++
 			}
 		} else {
-			q.first = min(q.first, h.first)
+			if !r.labelled(h.last+1, q.first-1) { // else the name between must be read too
+				q.first = min(q.first, h.first)
+			}
 			if r.markAt(q.first-1, '(') && q.first > 0 {
 				q.first--
 			}
@@ -97,6 +99,8 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		case short && forward && t.is("is", "es", "of"):
 		case short:
 			return false
+		case forward && !short && r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
+		case forward && t.is("i", "we", "have", "got", "get", "the"):
 		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "tiene", "have", "has", "had", "should", "its", "a", "comes", "out", "around", "now")):
 		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y"):
 			if t.is("y") && i > from {

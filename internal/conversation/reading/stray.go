@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // notTheirs says whether a length is somebody's own height, or says how much more or
 // less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
 func (r *reader) notTheirs(m *measure) bool {
-	return r.lumber(m) || r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
+	return r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
 }
 
 // ofNeighbor: "the neighbor's is 30 x 30, mine is …".

@@ -1,0 +1,115 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// spokenContacts reads what voice keyboards make of phone numbers and mail addresses:
+// "two one eight five five five …", "jo underscore pelt at example dot com".
+func (r *reader) spokenContacts() {
+	for i := 0; i < len(r.toks); i++ {
+		if r.spokenPhone(i) || r.spokenMail(i) {
+			return
+		}
+	}
+}
+
+// spokenPhone: ten or eleven digits in words, one after another.
+func (r *reader) spokenPhone(i int) bool {
+	var digits [16]byte
+	n, j := 0, i
+	for ; j < len(r.toks) && n < len(digits); j++ {
+		if r.markAt(j, '-') || r.markAt(j, ',') || r.markAt(j, '.') {
+			continue
+		}
+		d := r.spokenDigit(j)
+		if d < 0 {
+			break
+		}
+		digits[n] = byte('0' + d)
+		n++
+	}
+	number := phoneNumber(digits[:n], false)
+	if number == "" {
+		return false
+	}
+	for r.toks[j-1].kind == markToken {
+		j--
+	}
+	r.use(i, j-1)
+	r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(number), i, j-1)
+	return true
+}
+
+func (r *reader) spokenDigit(i int) int {
+	if r.wordAt(i, "oh", "o", "zero", "cero") {
+		return 0
+	}
+	if n := r.numberAt(i); n.kind == digitWord {
+		return int(n.value)
+	}
+	if t := &r.toks[i]; t.kind == numToken && len(t.text) == 1 && !t.used {
+		return int(t.whole)
+	}
+	return -1
+}
+
+// spokenMail: words joined by "at" and "dot".
+func (r *reader) spokenMail(i int) bool {
+	if !r.wordAt(i, "at", "arroba") || i == 0 {
+		return false
+	}
+	domain, end := r.spokenDomain(i + 1)
+	if domain == "" {
+		return false
+	}
+	first, local := i, ""
+	for j := i - 1; j >= 0; j-- {
+		sign, is := spokenSign(r.toks[j].text)
+		t := &r.toks[j]
+		switch {
+		case is && t.kind == wordToken:
+			local = sign + local
+		case t.kind == wordToken && local != "" && !isSign(local[0]) || t.kind != wordToken && t.kind != numToken || t.used:
+			j = -1
+			continue
+		default:
+			local = t.text + local
+		}
+		first = j
+	}
+	if local == "" || isSign(local[0]) {
+		return false
+	}
+	r.use(first, end-1)
+	r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(local+"@"+domain), first, end-1)
+	return true
+}
+
+// spokenDomain reads "example dot com" at token i.
+func (r *reader) spokenDomain(i int) (string, int) {
+	if i >= len(r.toks) || r.toks[i].kind != wordToken {
+		return "", i
+	}
+	domain, end := r.toks[i].text, i+1
+	for (r.wordAt(end, "dot", "punto") || r.markAt(end, '.')) && end+1 < len(r.toks) && r.toks[end+1].kind == wordToken {
+		domain += "." + r.toks[end+1].text
+		end += 2
+	}
+	if end < i+3 || len(r.toks[end-1].text) < 2 || len(r.toks[end-1].text) > 6 {
+		return "", i
+	}
+	return domain, end
+}
+
+func spokenSign(word string) (string, bool) {
+	switch word {
+	case "dot", "punto", "period":
+		return ".", true
+	case "underscore", "guionbajo":
+		return "_", true
+	case "dash", "hyphen", "guion":
+		return "-", true
+	}
+	return "", false
+}
+
+func isSign(c byte) bool { return c == '.' || c == '_' || c == '-' }
