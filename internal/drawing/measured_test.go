@@ -280,7 +280,9 @@ func anyUnit(t *rapid.T) fitcheck.Unit {
 			s.Sides = rapid.SliceOfN(length, 0, 5).Draw(t, "sides")
 		}
 	}
-	u.CurbDiagonals = fitcheck.Diagonals{First: length.Draw(t, "first"), Second: length.Draw(t, "second")}
+	if u.CurbDiagonals.First = length.Draw(t, "first"); u.CurbDiagonals.First > 0 { // the second is never known alone
+		u.CurbDiagonals.Second = length.Draw(t, "second")
+	}
 	u.CurbHeight.Height = length.Draw(t, "height")
 	if rapid.Bool().Draw(t, "rises") {
 		u.DomeRise = &fitcheck.Height{Height: length.Draw(t, "rise")}

@@ -14,7 +14,6 @@ var (
 	wordPlastic  = word{"plastic", "plástico"}
 	wordFrame    = word{"old frame", "marco viejo"}
 	wordCurb     = word{"box", "caja"}
-	wordRoof     = word{"roof", "techo"}
 	wordCut      = word{"From the side, cut open", "De lado, en corte"}
 	wordAbove    = word{"From above", "Desde arriba"}
 	wordBelow    = word{"Frame from below", "El marco desde abajo"}
