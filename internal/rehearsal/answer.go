@@ -26,6 +26,9 @@ func (c *customer) answer(topic fitcheck.Topic, units []int, nth int) line {
 	case fitcheck.TopicConfirm:
 		return c.says("confirm.yes", meaning{topic: topic, value: fitcheck.Choice(fitcheck.ConfirmYes)})
 	}
+	if topic.OfLength() && len(units) > 1 {
+		return c.answerEach(topic, units, nth)
+	}
 	if topic.OfLength() {
 		return c.answerSize(topic, units[0], nth)
 	}
@@ -100,6 +103,17 @@ func (c *customer) answerSize(topic fitcheck.Topic, unit, nth int) line {
 		return c.oneSide(topic, unit, "side.first")
 	}
 	return c.sizeSaid(topic, unit, c.severalSizes || c.chance(c.habit.label))
+}
+
+// answerEach says a size of two kinds of skylight at once.
+func (c *customer) answerEach(topic fitcheck.Topic, units []int, nth int) line {
+	if c.off == cant {
+		return c.answerSize(topic, units[0], nth)
+	}
+	first, second := c.sizeSaid(topic, units[0], false), c.sizeSaid(topic, units[1], false)
+	l := c.says("each", append(first.means, second.means...)...)
+	l.text = fill(l.text, "first", c.told[len(c.told)-2].text, "second", c.told[len(c.told)-1].text)
+	return l
 }
 
 // guess gives a size to the nearest few inches, marked as one.

@@ -17,7 +17,7 @@ func (c *customer) sayPair(p pair, round bool, section string) (text string, nam
 	case p[0] == p[1]:
 		section = "pair.square"
 	case h.spelling == spelled || h.spelling == andWord:
-		section = "pair.plain"
+		section = "pair.spelled"
 	default:
 		section = draw(c.dice, []weighted[string]{{70, "pair.plain"}, {18, "pair.named"}, {12, "pair.loose"}})
 	}
