@@ -99,7 +99,13 @@ func (r *reader) unasked(j *judged) bool {
 	if j.shape == ranged && j.parts[0].bare && (r.timeNear(j.measure) || r.askedSize() == "none" && !j.where) {
 		return true
 	}
-	if r.askedSize() != "none" || j.where && j.part != "skylight" {
+	if r.askedSize() != "none" {
+		return false
+	}
+	if j.rough && j.topic == "" && j.shape == lone && len(r.Asked) > 0 {
+		return true
+	}
+	if j.where && j.part != "skylight" {
 		return false
 	}
 	if j.unreadable() || j.rough && j.shape == lone && len(r.Asked) > 0 {
