@@ -53,8 +53,6 @@ func (v *visit) wrongFact(e conversation.Entry) string {
 	switch e.Topic {
 	case fitcheck.TopicPhotos:
 		return ""
-	case fitcheck.TopicEmail, fitcheck.TopicPhone:
-		return "nobody gave one"
 	}
 	said, guessed := false, false
 	for _, m := range append([]meaning{v.meant[ask(e)]}, v.means...) {

@@ -115,12 +115,18 @@ func (c *customer) texts(lines []line) []line {
 // around puts chat before and after.
 func (c *customer) around(lines []line) []line {
 	if c.chance(0.35) {
-		lines = append([]line{{text: c.write(c.phrase("chat.before").text)}}, lines...)
+		lines = append([]line{c.chat("chat.before")}, lines...)
 	}
 	if c.chance(0.35) {
-		lines = append(lines, line{text: c.write(c.phrase("chat.after").text)})
+		lines = append(lines, c.chat("chat.after"))
 	}
 	return lines
+}
+
+func (c *customer) chat(section string) line {
+	l := c.says(section)
+	l.text = c.write(l.text)
+	return l
 }
 
 // halves sends each thought as a text of its own, a size perhaps in two.

@@ -45,16 +45,6 @@ type Spread struct {
 	P90    int `json:"p90"`
 }
 
-// Group is how one sort of customer fared.
-type Group struct {
-	By           string `json:"by"`
-	Name         string `json:"name"`
-	Customers    int    `json:"customers"`
-	CouldBeReady int    `json:"could_be_ready"`
-	Ready        int    `json:"ready_of_those"`
-	Messages     Spread `json:"messages"`
-}
-
 // MistakeCount is what became of one way of measuring wrong.
 type MistakeCount struct {
 	Mistake  string  `json:"mistake"`
@@ -64,50 +54,60 @@ type MistakeCount struct {
 
 func newReport(seed uint64, talks []Talk) *Report {
 	r := &Report{Seed: seed, Customers: len(talks), Missed: []Missed{}, Wrong: []Talk{}, talks: talks}
-	ends, stuck, left, caught, faults := tally{}, tally{}, tally{}, tally{}, tally{}
-	outcomes := map[string]tally{}
+	b := books{ends: tally{}, stuck: tally{}, left: tally{}, caught: tally{}, faults: tally{}, became: map[string]tally{}}
 	var messages []int
 	for i := range talks {
 		t := &talks[i]
-		ready := t.ready()
-		ends[t.Status]++
-		if ready {
-			r.Ready++
+		b.enter(t)
+		if t.ready() {
 			messages = append(messages, t.Messages)
-		}
-		switch {
-		case t.ShouldBeReady && ready:
-			r.CouldBeReady, r.ReadyOfThose = r.CouldBeReady+1, r.ReadyOfThose+1
-		case t.ShouldBeReady:
-			r.CouldBeReady++
-			stuck[t.OpenAsk+" ("+strings.Join(t.Why, "; ")+")"]++
-		case t.Leaving == string(leaves) || t.Leaving == string(optsOut):
-			left[t.OpenAsk]++
-		}
-		for _, c := range t.Caught {
-			caught[string(c)]++
-		}
-		for _, k := range t.faultKinds() {
-			faults[string(k)]++
-		}
-		if t.Became != "" {
-			if outcomes[t.Mistake] == nil {
-				outcomes[t.Mistake] = tally{}
-			}
-			outcomes[t.Mistake][t.Became]++
 		}
 		r.Missed = append(r.Missed, t.Missed...)
 		if t.wrong() {
 			r.Wrong = append(r.Wrong, *t)
 		}
 	}
+	r.Ready, r.CouldBeReady, r.ReadyOfThose = len(messages), b.could, b.did
 	r.Messages = spread(messages)
-	r.Ends, r.Stuck, r.Left, r.Caught, r.Faults = ends.counts(), stuck.counts(), left.counts(), caught.counts(), faults.counts()
-	for _, m := range slices.Sorted(maps.Keys(outcomes)) {
-		r.Mistakes = append(r.Mistakes, MistakeCount{m, outcomes[m].sum(), outcomes[m].counts()})
+	r.Ends, r.Stuck, r.Left, r.Caught, r.Faults = b.ends.counts(), b.stuck.counts(), b.left.counts(), b.caught.counts(), b.faults.counts()
+	for _, m := range slices.Sorted(maps.Keys(b.became)) {
+		r.Mistakes = append(r.Mistakes, MistakeCount{m, b.became[m].sum(), b.became[m].counts()})
 	}
-	r.group(talks)
+	r.Groups = groups(talks)
 	return r
+}
+
+// books are kept while the talks are gone through.
+type books struct {
+	ends, stuck, left, caught, faults tally
+	became                            map[string]tally // by mistake
+	could, did                        int              // be ready
+}
+
+func (b *books) enter(t *Talk) {
+	b.ends[t.Status]++
+	switch {
+	case t.ShouldBeReady && t.ready():
+		b.could, b.did = b.could+1, b.did+1
+	case t.ShouldBeReady:
+		b.could++
+		b.stuck[t.OpenAsk+" ("+strings.Join(t.Why, "; ")+")"]++
+	case t.Leaving == string(leaves) || t.Leaving == string(optsOut):
+		b.left[t.OpenAsk]++
+	}
+	for _, c := range t.Caught {
+		b.caught[string(c)]++
+	}
+	for _, k := range t.faultKinds() {
+		b.faults[string(k)]++
+	}
+	if t.Became == "" {
+		return
+	}
+	if b.became[t.Mistake] == nil {
+		b.became[t.Mistake] = tally{}
+	}
+	b.became[t.Mistake][t.Became]++
 }
 
 func (t *Talk) ready() bool { return t.Status == string(conversation.StatusReady) }
@@ -121,42 +121,6 @@ func (t *Talk) faultKinds() []FaultKind {
 		}
 	}
 	return kinds
-}
-
-func (r *Report) group(talks []Talk) {
-	for _, by := range []struct {
-		name string
-		of   func(*Talk) string
-	}{
-		{"kind", func(t *Talk) string { return t.Kind }},
-		{"manner", func(t *Talk) string { return t.Manner }},
-		{"language", func(t *Talk) string { return t.Language }},
-		{"channel", func(t *Talk) string { return t.Channel }},
-	} {
-		groups, messages := map[string]*Group{}, map[string][]int{}
-		for i := range talks {
-			t := &talks[i]
-			name := by.of(t)
-			if groups[name] == nil {
-				groups[name] = &Group{By: by.name, Name: name}
-			}
-			g := groups[name]
-			g.Customers++
-			if t.ShouldBeReady {
-				g.CouldBeReady++
-				if t.ready() {
-					g.Ready++
-				}
-			}
-			if t.ready() {
-				messages[name] = append(messages[name], t.Messages)
-			}
-		}
-		for _, name := range slices.Sorted(maps.Keys(groups)) {
-			groups[name].Messages = spread(messages[name])
-			r.Groups = append(r.Groups, *groups[name])
-		}
-	}
 }
 
 // Failed says whether something was noted down that nobody said, or a text went out after
