@@ -14,7 +14,7 @@ import (
 
 // openStaffPage starts the page of the shop's people beside the webhooks.
 func (b *bot) openStaffPage(o botOptions) (err error) {
-	b.page, err = staff.New(staff.Options{Pool: o.pool, Shop: b.service.Shop, Send: b.service.SendSoon, Clock: o.clock, Log: o.log,
+	b.page, err = staff.New(staff.Options{Pool: o.pool, Shop: b.service.Shop, Send: b.service.SendSoon, Clock: o.clock, Log: o.log, Address: o.publicURL,
 		Secure: strings.HasPrefix(o.publicURL, "https://"), ShopFile: o.shopText})
 	return err
 }

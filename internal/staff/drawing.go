@@ -5,20 +5,15 @@ import (
 	"fmt"
 	"net/http"
 	"strconv"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
-	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/drawing"
 )
-
-// Drawn makes a picture of a unit's numbers to scale, as SVG.
-type Drawn func(u fitcheck.Unit, r fitcheck.UnitResult) ([]byte, error)
 
 // pictures may bring their own style, and nothing else.
 const picturePolicy = "default-src 'none'; style-src 'unsafe-inline'; sandbox"
-
-// ErrNoPicture says that there is nothing to draw.
-var ErrNoPicture = errors.New("nothing to draw")
 
 func (s *Server) drawing(v *visit) error {
 	view, err := db.ViewLead(v.ctx, s.opts.Pool, v.r.PathValue("ref"))
@@ -27,13 +22,17 @@ func (s *Server) drawing(v *visit) error {
 	}
 	units := view.Talk.Units()
 	n, err := strconv.Atoi(v.r.PathValue("unit"))
-	if err != nil || n < 1 || n > len(units) || s.opts.Drawing == nil {
+	if err != nil || n < 1 || n > len(units) {
 		return db.ErrNotFound
 	}
 	check := conversation.Look(view.Talk, v.shop())
-	svg, err := s.opts.Drawing(units[n-1], check.Units[n-1])
-	if errors.Is(err, ErrNoPicture) {
+	picture, err := drawing.Measured(units[n-1], check.Units[n-1], "en")
+	if errors.Is(err, drawing.ErrNoNumbers) {
 		return db.ErrNotFound
+	}
+	var svg []byte
+	if err == nil {
+		svg, err = picture.SVG()
 	}
 	if err != nil {
 		return fmt.Errorf("drawing of %s, unit %d: %w", view.Talk.Ref, n, err)
@@ -43,18 +42,12 @@ func (s *Server) drawing(v *visit) error {
 
 // sheet is the lead to be printed or taken along.
 func (s *Server) sheet(v *visit) error {
-	if s.opts.Sheet == nil {
-		return db.ErrNotFound
-	}
-	view, err := db.ViewLead(v.ctx, s.opts.Pool, v.r.PathValue("ref"))
+	ref := strings.ToUpper(v.r.PathValue("ref"))
+	pdf, err := s.LeadSheet(v.ctx, ref)
 	if err != nil {
 		return err
 	}
-	pdf, err := s.opts.Sheet(v.ctx, view.Talk.Ref)
-	if err != nil {
-		return fmt.Errorf("sheet of %s: %w", view.Talk.Ref, err)
-	}
-	return v.file("application/pdf", "lead-"+view.Talk.Ref+".pdf", pdf)
+	return v.file("application/pdf", "lead-"+ref+".pdf", pdf)
 }
 
 // photo shows a photo of this lead's, whole or small. All are kept as JPEG, made here.

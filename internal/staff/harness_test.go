@@ -65,11 +65,7 @@ func newHouse(t testing.TB) *house {
 		Send:     func(context.Context, pgx.Tx, int64) error { h.sends.Add(1); return nil },
 		ShopFile: func() string { return "name: Pinwheel Dome Supply\n" },
 		Clock:    func() time.Time { return noon },
-		Drawing: func(fitcheck.Unit, fitcheck.UnitResult) ([]byte, error) {
-			return []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 80 50"><rect x="5" y="5" width="70" height="40" fill="none" stroke="#000"/></svg>`), nil
-		},
-		Sheet: func(context.Context, string) ([]byte, error) { return []byte("%PDF-1.7\n"), nil },
-		Log:   slog.New(slog.NewTextHandler(t.Output(), &slog.HandlerOptions{Level: slog.LevelWarn}))})
+		Log:      slog.New(slog.NewTextHandler(t.Output(), &slog.HandlerOptions{Level: slog.LevelWarn}))})
 	if err != nil {
 		t.Fatal(err)
 	}

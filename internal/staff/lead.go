@@ -205,7 +205,7 @@ func (p *leadPage) checkParts(v *visit, check fitcheck.Result) {
 	}
 	p.Do = whatToDo(p, check)
 	for i := range p.Units {
-		p.Units[i].Drawn = v.s.opts.Drawing != nil && drawable(units[i])
+		p.Units[i].Drawn = drawable(units[i])
 	}
 }
 

@@ -25,13 +25,10 @@ type Options struct {
 	Shop func() *conversation.Shop
 	// Send sees that what waits to be sent in a talk goes out, once tx is committed.
 	Send func(ctx context.Context, tx pgx.Tx, conversationID int64) error
+	// Address is where the page is reached from outside, without the path: https://bot.example.com
+	Address string
 	// ShopFile is the text of the shop file in force; nil: it can't be shown.
 	ShopFile func() string
-
-	// Drawing makes the picture of a unit; nil: there are none.
-	Drawing Drawn
-	// Sheet makes the lead sheet of a ref as PDF; nil: there is none.
-	Sheet func(ctx context.Context, ref string) ([]byte, error)
 
 	Clock  func() time.Time // nil: time.Now; of the shop's doings, not of sessions
 	Log    *slog.Logger     // nil: nothing is logged
