@@ -7,7 +7,6 @@ type tint struct {
 	value       string
 	first, last int
 	layer       string // outer, inner, middle, all, "" where not said
-	frame       bool   // of the frame, not of the plastic
 	unit        int
 	doubted     bool
 }

@@ -87,7 +87,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
 		return countAt{}, false
 	}
-	if r.negated(i) || r.questioned(i) && !r.sized(i) {
+	if r.negated(i) || r.questioned(i) {
 		return countAt{}, false
 	}
 	if r.wordAt(i-1, "qty", "quantity", "cantidad", "quant") || i >= 2 && r.wordAt(i-2, "qty", "quantity", "cantidad") && r.toks[i-1].kind == markToken {
@@ -155,8 +155,6 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	}
 	return countAt{}, false
 }
-
-func (r *reader) sized(i int) bool { return false }
 
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {

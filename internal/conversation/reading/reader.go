@@ -86,14 +86,6 @@ func (r *reader) asked(t fitcheck.Topic) bool {
 	return false
 }
 
-// askedFirst is the likeliest topic asked, "" where nothing was.
-func (r *reader) askedFirst() fitcheck.Topic {
-	if len(r.Asked) > 0 {
-		return r.Asked[0]
-	}
-	return ""
-}
-
 // said quotes the customer's words from one token to another.
 func (r *reader) said(first, last int) string {
 	return r.Text[r.toks[first].from:r.toks[last].to]

@@ -1,0 +1,212 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// bareName reads the answer to "what's your name?" without an introduction.
+func (r *reader) bareName() {
+	if r.firstTalk("refuse") != nil {
+		return
+	}
+	i := 0
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.wordAt(i, "its", "it", "is", "the", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "first", "name")) {
+		if end := r.smallTalkAt(i); end > i {
+			i = end
+			continue
+		}
+		i++
+	}
+	first, last, ok := r.answerName(i)
+	if !ok || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
+		return
+	}
+	r.nameFact(first, last)
+}
+
+func (r *reader) smallTalkAt(i int) int {
+	for n := range r.talk {
+		h := &r.talk[n]
+		if h.first == i {
+			if _, ok := h.has("small"); ok {
+				return h.last + 1
+			}
+			if v, _ := h.has("say"); v == "yes" && !(r.toks[i].word != nil && r.toks[i].word.given) {
+				return h.last + 1
+			}
+		}
+	}
+	return i
+}
+
+// answerName takes the name at the start of an answer and checks that what follows is
+// no sentence of which it is a part.
+func (r *reader) answerName(i int) (first, last int, ok bool) {
+	first, last, ok = r.nameFrom(i, false)
+	if !ok || last-first+1 > maxNameWords+2 {
+		return 0, 0, false
+	}
+	next := last + 1
+	if next < len(r.toks) && r.toks[next].kind == wordToken && !r.toks[next].used && !r.nameEnds(next) && !r.wordAt(next, "wants", "and", "last", "zip") {
+		return 0, 0, false
+	}
+	if next < len(r.toks) && r.markAt(next, '?') {
+		return 0, 0, false
+	}
+	return first, last, true
+}
+
+// wholeName reads the bare answer to "what's your name?" before its words are looked
+// at otherwise: Hal White is no color.
+func (r *reader) wholeName() {
+	if !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.firstTalk("refuse") != nil {
+		return
+	}
+	a := bareAnswer{first: -1, last: -1}
+	for i := range r.toks {
+		switch r.nameStep(&a, i) {
+		case nameEnd:
+			r.nameFact(a.first, a.last)
+			return
+		case noName:
+			return
+		case nameGoesOn:
+			if a.first < 0 {
+				a.first = i
+			}
+			a.last = i
+			a.words++
+		}
+	}
+	if a.words == 0 || a.words > maxNameWords || a.words == 1 && len(r.toks[a.first].text) < 2 {
+		return
+	}
+	r.nameFact(a.first, a.last)
+}
+
+// bareAnswer is the name found so far in an answer that may be nothing else.
+type bareAnswer struct{ first, last, words int }
+
+type nameStep uint8
+
+const (
+	nameSkip   nameStep = iota // says nothing of a name
+	nameGoesOn                 // a word of the name
+	nameEnd                    // the name ends before it
+	noName                     // the answer is no bare name
+)
+
+func (r *reader) turnedAtStart() bool {
+	return r.markAt(1, ',') && r.turned(0, 1) || r.markAt(1, '-') && r.markAt(3, ',') && r.turned(0, 3)
+}
+
+// nameStep looks at one token of the answer.
+func (r *reader) nameStep(a *bareAnswer, i int) nameStep {
+	t := &r.toks[i]
+	switch {
+	case t.used: // a place or a number beside the name
+		if a.words > 0 && a.last < i-1 && r.toks[i-1].kind == wordToken && !r.toks[i-1].used {
+			return noName
+		}
+		return nameSkip
+	case t.kind == markToken:
+		return r.nameMark(a, i)
+	case t.kind != wordToken:
+		return noName
+	case a.words == 0 && (r.smallTalkAt(i) > i || r.leadWord(i)):
+		return nameSkip
+	case a.words > 0 && r.spelledFrom(i) && r.markAt(i-1, ','):
+		return nameEnd
+	case t.is("in", "from") && r.onlyUsedAfter(i):
+		return nameSkip
+	case a.words == 0 && (t.word != nil && !t.word.given && !r.titleWord(i) || negWords[t.text]):
+		return noName
+	case a.words > 0 && r.breaksName(t):
+		return noName
+	}
+	return nameGoesOn
+}
+
+// nameMark looks at a sign: a dash or a full stop may end a name, a question none is.
+func (r *reader) nameMark(a *bareAnswer, i int) nameStep {
+	t := &r.toks[i]
+	switch {
+	case a.words > 0 && (t.mark('-') && !t.glued || t.mark('(')):
+		if a.words < maxNameWords {
+			return nameEnd
+		}
+		return noName
+	case a.words > 0 && r.sentenceEnd(i) && !r.initialDot(i) && !r.onlyUsedAfter(i):
+		if a.words < maxNameWords && r.smallAfter(i+1) {
+			return nameEnd
+		}
+		return noName
+	case t.mark('?'), a.words > 0 && (t.mark(',') && !r.spelledFrom(i+1) || t.mark('.') && i > a.last+1) && !r.onlyUsedAfter(i):
+		return noName
+	}
+	return nameSkip
+}
+
+// initialDot: the dot belongs to an initial or a title: "Dana W. Ostby", "Mr. Pell".
+func (r *reader) initialDot(i int) bool {
+	return r.markAt(i, '.') && (len(r.toks[i-1].text) == 1 || r.titleOrInitial(i-1))
+}
+
+func (r *reader) titleWord(i int) bool {
+	return r.wordAt(i, "mr", "mrs", "ms", "dr", "sr", "sra", "j", "x")
+}
+
+// breaksName: a word that does not stand within a name.
+func (r *reader) breaksName(t *token) bool {
+	return t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords[t.text]) ||
+		t.is("will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "needs")
+}
+
+// turned reads "Morrow, Tess".
+func (r *reader) turned(first, comma int) bool {
+	if r.wordAt(first, "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken ||
+		r.toks[comma+1].word != nil && !r.toks[comma+1].word.given || r.toks[comma+1].word == nil && comma < first+3 || r.toks[first].word != nil && r.toks[first].word.given {
+		return false
+	}
+	name := properCase(r.said(comma+1, comma+1)) + " " + properCase(r.said(first, comma-1))
+	r.name(first, comma+1)
+	r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, comma+1)
+	return true
+}
+
+// smallAfter: nothing but small talk and places follow.
+func (r *reader) smallAfter(i int) bool {
+	for i < len(r.toks) {
+		if end := r.smallTalkAt(i); end > i {
+			i = end
+			continue
+		}
+		if r.toks[i].kind != markToken && !r.toks[i].used && !r.wordAt(i, "you", "u", "too") {
+			return false
+		}
+		i++
+	}
+	return true
+}
+
+// spelledFrom: "K-R-Z-Y": a word spelled out.
+func (r *reader) spelledFrom(i int) bool {
+	for k := 0; k < 3; k++ {
+		if i+2*k >= len(r.toks) || r.toks[i+2*k].kind != wordToken || len(r.toks[i+2*k].text) != 1 || k < 2 && !r.markAt(i+2*k+1, '-') {
+			return false
+		}
+	}
+	return true
+}
+
+// leadWord: small words before a bare name: "it's Dana", "sure, Dana".
+func (r *reader) leadWord(i int) bool {
+	return r.wordAt(i, "its", "it", "is", "thats", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name")
+}
+
+func (r *reader) onlyUsedAfter(i int) bool {
+	for i++; i < len(r.toks); i++ {
+		if !r.toks[i].used && r.toks[i].kind != markToken {
+			return false
+		}
+	}
+	return true
+}

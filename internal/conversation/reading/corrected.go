@@ -1,0 +1,96 @@
+package reading
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// corrected leaves out what a later measure of the same thing replaces.
+func (r *reader) corrected(all []judged) []judged {
+	var out []judged
+	for _, j := range all {
+		k := lastOf(out, &j)
+		switch {
+		case k < 0 || j.topic == "" && !j.fixed:
+			out = append(out, j)
+		case j.was:
+		case r.wordAt(j.first-1, "or", "o") && j.why == "" && out[k].why == "":
+			out[k].why, out[k].last = WhyRange, j.last
+		case j.shape == pair && out[k].shape == pair && !j.fixed && !r.fixedBetween(&out[k], &j) && j.topic.OfSize() && !sameLengths(&out[k], &j):
+			out = append(out, conflict(&out[k], j))
+		case j.shape == lone && out[k].shape == pair && j.parts[0].side == noSide && j.fixed:
+			out[k].replaceSide(&j)
+		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
+			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
+			out[k].shape, out[k].last = pair, j.last
+		case j.fixed || r.fixedBetween(&out[k], &j) || out[k].why != "" && out[k].shape != broken || sameValue(r.value(&out[k]), r.value(&j)):
+			out[k] = j
+		default: // two measures of one thing: which of them holds is asked
+			out[k].parts, out[k].shape, out[k].last = append(append([]quantity{}, out[k].parts...), j.parts...), broken, j.last
+			out[k].why = WhyNumber
+		}
+	}
+	return out
+}
+
+// conflict: of two sizes of one thing, that which names what it is of stands; where
+// both or neither do, it is asked which holds.
+func conflict(a *judged, b judged) judged {
+	if !a.where || b.where {
+		a.why, a.topic = WhyWhich, ""
+	}
+	b.why, b.topic = WhyWhich, ""
+	return b
+}
+
+func sameValue(a, b fitcheck.Value) bool { return fmt.Sprint(a) == fmt.Sprint(b) }
+
+// fixedBetween: the measure before is taken back or what it was before.
+func (r *reader) fixedBetween(a, b *judged) bool {
+	return a.was || r.wordsIn(max(0, a.first-5), a.first, "said", "thought", "wrote", "told", "gave", "sent", "had", "dije") ||
+		r.wordsIn(a.last+1, b.first, "not", "no", "sorry", "actually", "wait", "instead", "again", "remeasured", "wrong", "now")
+}
+
+func sameLengths(a, b *judged) bool {
+	for k := range a.parts {
+		if a.parts[k].length() != b.parts[k].length() {
+			return false
+		}
+	}
+	return true
+}
+
+// paired: two diagonals, or two numbers called one way and the other.
+func (j *judged) paired(k *judged) bool {
+	a, b := j.parts[0].side, k.parts[0].side
+	return !k.fixed && (j.topic == fitcheck.TopicCurbDiagonals || a == someSide && b == someSide)
+}
+
+func sidesMeet(a, b *quantity) bool {
+	return a.side == width && b.side == length || a.side == length && b.side == width
+}
+
+func lastOf(all []judged, j *judged) int {
+	for k := len(all) - 1; k >= 0; k-- {
+		if all[k].topic == j.topic && slices.Equal(all[k].units, j.units) {
+			return k
+		}
+	}
+	return -1
+}
+
+// replaceSide: "25 1/2 x 49 1/2, sorry 49 3/4" corrects the side that it is nearer to.
+func (j *judged) replaceSide(with *judged) {
+	parts := append([]quantity{}, j.parts...)
+	l := with.parts[0].length()
+	if abs(parts[0].length()-l) < abs(parts[1].length()-l) {
+		parts[0] = with.parts[0]
+	} else {
+		parts[1] = with.parts[0]
+	}
+	j.parts, j.last = parts, with.last
+}
+
+func abs(l fitcheck.Length) fitcheck.Length { return max(l, -l) }

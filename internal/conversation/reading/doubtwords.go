@@ -1,0 +1,102 @@
+package reading
+
+// only says whether none but small words stand from one token to another.
+func (r *reader) only(from, to int) bool {
+	for i := from; i <= to; i++ {
+		t := &r.toks[i]
+		if t.kind == wordToken && (t.word == nil || !t.word.filler) && !r.roughAt(i) && !r.labelKind(i, "axis") || t.ends() || t.mark(',') {
+			return false
+		}
+	}
+	return true
+}
+
+// idVerb: what follows makes "id" of "I'd".
+func (r *reader) idVerb(i int) bool {
+	return r.wordAt(i, "say", "call", "guess", "like", "rather", "love", "have", "go", "prefer", "be", "put", "want", "think", "need", "estimate",
+		"appreciate", "bet", "imagine", "figure", "hate", "just", "probably", "really", "get", "make", "do", "give")
+}
+
+// joins: only small words and those that lead to a value stand between: "the curb
+// height to 5", "should be 25".
+func (r *reader) joins(from, to int) bool {
+	for i := from; i <= to; i++ {
+		if !r.wordAt(i, "to", "at", "should", "be", "of", "as", "now", "only", "measures", "comes", "on") && !r.only(i, i) {
+			return false
+		}
+	}
+	return true
+}
+
+// takeRough decides whether words of doubt speak of the measure.
+func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
+	switch how {
+	case "near":
+		if before && r.only(h.last+1, m.first-1) {
+			m.rough = true
+		}
+	case "clause":
+		if before && r.doubtReaches(h, m.first) || !before && !r.choiceAfter(h.last) && !r.otherMeasured(h) {
+			m.rough = true
+		}
+	case "nominal":
+		near := m.first - h.last
+		if !before {
+			near = h.first - m.last
+		}
+		m.nominal = m.nominal || near <= 3
+	case "size":
+		m.nominal = true
+	}
+}
+
+// doubtReaches: no other statement stands between the doubt and the measure: "I think
+// it's a curb mount, outside 25 x 49".
+func (r *reader) doubtReaches(h *hit, to int) bool {
+	if r.wordAt(h.first, "give", "plus", "within") {
+		return true
+	}
+	for i := h.last + 1; i < to; i++ {
+		if r.softBreak(i) && !r.only(h.last+1, i-1) {
+			return false
+		}
+	}
+	return true
+}
+
+// otherMeasured: "24 x 48, never measured the wood": the doubt is about something else.
+func (r *reader) otherMeasured(h *hit) bool {
+	if !r.wordAt(h.last, "measured", "measure", "measuring") {
+		return false
+	}
+	_, end := r.sentence(h.last)
+	return h.last+1 < len(r.toks) && r.labelled(h.last+1, end)
+}
+
+// choiceAfter: the sentence goes on about something else after the doubt.
+func (r *reader) choiceAfter(i int) bool {
+	_, end := r.sentence(i)
+	return len(within(r.choices, i+1, end)) > 0
+}
+
+// beside looks at each length of the measure for words and signs of doubt of its own.
+func (r *reader) beside(m *measure) {
+	for k := range m.parts {
+		q := &m.parts[k]
+		m.rough = m.rough || q.loose
+		first, _ := r.sentence(q.first)
+		labels := within(r.labels, first, q.last)
+		for n := range labels {
+			h := &labels[n]
+			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
+				continue
+			}
+			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last || k == 0 && v == "near") && r.only(h.last+1, q.first-1) {
+				m.rough = true
+			}
+			if v, _ := h.has("rough"); v == "near" && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {
+				m.rough = true
+			}
+		}
+	}
+}

@@ -1,0 +1,43 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// foreign finds places outside the country.
+func (r *reader) foreign() bool {
+	for i := range r.toks {
+		if r.canadianCode(i) {
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, min(i+5, len(r.toks)-1))
+			return true
+		}
+		if !r.wordAt(i, "canada", "ontario", "alberta", "quebec", "manitoba", "saskatchewan", "toronto", "montreal", "calgary", "edmonton", "winnipeg", "ottawa", "mexico", "tijuana", "england", "uk", "bc", "australia", "bahamas", "jamaica", "ireland", "scotland", "germany", "france", "monterrey", "guadalajara", "bermuda", "scotia", "columbia") {
+			continue
+		}
+		if r.wordAt(i, "mexico") && r.wordAt(i-1, "new", "nuevo", "gulf") || r.wordAt(i, "columbia") && !r.wordAt(i-1, "british") || r.wordAt(i, "scotia") && !r.wordAt(i-1, "nova") {
+			continue
+		}
+		if r.asked(fitcheck.TopicPlace) || r.wordAt(i-1, "in", "from", "to", "en", "de") {
+			first, last := r.sentence(i)
+			for last > first && r.toks[last].kind == markToken {
+				last--
+			}
+			r.use(first, last)
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, first, last)
+			return true
+		}
+	}
+	return false
+}
+
+// canadianCode: "M5V 2T6".
+func (r *reader) canadianCode(i int) bool {
+	if i+5 >= len(r.toks) {
+		return false
+	}
+	for k := range 6 {
+		t := &r.toks[i+k]
+		if k%2 == 0 && (t.kind != wordToken || len(t.text) != 1) || k%2 == 1 && (t.kind != numToken || len(t.text) != 1) || k > 0 && k != 3 && !t.glued {
+			return false
+		}
+	}
+	return true
+}

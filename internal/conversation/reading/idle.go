@@ -1,0 +1,161 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
+// is wanted.
+func (r *reader) saysStyle(all []saying, h *hit) bool {
+	for _, s := range all {
+		if s.topic == fitcheck.TopicStyle && !s.asked && s.first <= h.last+1 && h.first <= s.last {
+			return true
+		}
+		if s.topic == fitcheck.TopicProblem && !r.asked(fitcheck.TopicWant) && s.first > h.last && s.first-h.last <= 3 && !r.softBetween(h.last+1, s.first) {
+			return true
+		}
+	}
+	return false
+}
+
+// unknownTo: "I don't know if it's cracked".
+func (r *reader) unknownTo(first int) bool {
+	for i := r.clauseStart(first); i < first; i++ {
+		if r.wordAt(i, "if", "whether", "si") && r.wordAt(i-1, "know", "sure", "tell", "see", "unsure", "se", "clue", "idea", "remember") {
+			return true
+		}
+	}
+	return false
+}
+
+// idle: words that state something only where the message is about that: hail that
+// harmed nothing, "the whole thing" that nobody wants to buy, the plastic's kind told
+// to say what the frame is like.
+func (r *reader) idle(s sense, h *hit) bool {
+	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
+		return true
+	}
+	if len(r.Asked) > 0 && !r.asked(s.topic) && s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther {
+		return true
+	}
+	first, last := r.sentence(h.first)
+	if len(r.Asked) == 0 || !r.asked(s.topic) {
+		if r.vagueWord(s.topic, h) && !r.ofSkylight(first, last, h) {
+			return true
+		}
+	}
+	switch {
+	case s.topic == fitcheck.TopicProblem && h.first == h.last && r.wordAt(h.first, "hail", "granizo", "storm", "storms", "tormenta") && !r.asked(s.topic):
+		return !r.harmed(first, last+1, h)
+	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && (r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)):
+		return true // "raw aluminum is fine": an answer, no report
+	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic):
+		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote")
+	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
+		return !r.asked(s.topic) && r.inStyle(h)
+	}
+	return false
+}
+
+// vagueWord: an everyday word that tells something of a skylight only where one is spoken of.
+func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
+	if h.last > h.first {
+		return false
+	}
+	switch t {
+	case fitcheck.TopicProblem:
+		return r.wordAt(h.first, "missing", "break", "broke", "broken", "split", "splits", "bust", "busted", "smashed", "chipped", "puncture", "punctured",
+			"brittle", "crumbling", "cloud", "fog", "yellow", "smoky", "dingy", "loose", "draft", "drafty", "noise", "noisy", "birds", "bird", "bees", "wasps",
+			"mice", "rats", "squirrel", "squirrels", "rot", "rotted", "rotten", "mold", "moldy", "moho", "roto", "rota", "rotos", "partido", "partida", "volo",
+			"arranco", "lona", "hoyo", "agujero", "damp", "condensation", "sweats", "sweating", "suelto", "feo", "amarillo", "manchado", "opaque", "milky")
+	case fitcheck.TopicUse:
+		return r.wordAt(h.first, "mobile", "manufactured", "plant", "business", "office", "offices", "store", "retail", "shelter", "art", "van", "stable", "gym",
+			"salon", "boat", "bote", "bus", "commercial", "industrial", "negocio", "oficina", "tienda", "bodega", "remolque", "coop", "library", "hospital", "airport", "mall", "comercial")
+	case fitcheck.TopicOutline:
+		return r.wordAt(h.first, "round", "circle", "triangle", "oval", "rectangle", "circulo")
+	}
+	return false
+}
+
+// ofSkylight: the sentence names a part of a skylight, a job, or says "it".
+func (r *reader) ofSkylight(first, last int, h *hit) bool {
+	if last-first < 3 {
+		return true
+	}
+	for i := first; i <= last; i++ {
+		if r.toks[i].kind == numToken && r.wordAt(h.first, "round", "circle", "oval", "rectangle", "triangle") {
+			return true
+		}
+		if i >= h.first && i <= h.last {
+			continue
+		}
+		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
+			return true
+		}
+		if r.wordAt(i, "it", "its", "one", "ones", "they", "them", "these", "esta", "this", "job", "project", "building", "manage", "own", "manager", "roof", "lo", "la", "se") {
+			return true
+		}
+	}
+	return false
+}
+
+// harmed: the sentence says that something was hit or broken.
+func (r *reader) harmed(first, last int, h *hit) bool {
+	if r.wordsIn(first, last, "hit", "got", "damage", "damaged", "from", "by", "took", "came", "size", "sized", "destroyed", "last", "por", "after", "cayo", "dano", "in") {
+		return true
+	}
+	choices := within(r.choices, first, last-1)
+	for n := range choices {
+		if o := &choices[n]; o.first != h.first && o.senses[0].topic == fitcheck.TopicProblem && !o.senses[0].asked {
+			return true
+		}
+	}
+	return h.first == first && h.last+1 >= last
+}
+
+// inStyle: the words are part of a description of the frame.
+func (r *reader) inStyle(h *hit) bool {
+	from, _ := r.sentence(h.first)
+	styles := within(r.styles, from, h.first)
+	for n := range styles {
+		s := &styles[n]
+		if s.first <= h.first && h.last <= s.last && s.last > s.first {
+			return r.asked(fitcheck.TopicStyle)
+		}
+	}
+	return false
+}
+
+// priced: the question is what it costs.
+func (r *reader) priced(i int) bool {
+	first, last := r.sentence(i)
+	talk := within(r.talk, first, last)
+	for n := range talk {
+		if talk[n].is("req", "price") {
+			return true
+		}
+	}
+	return false
+}
+
+// inSizeName: the words name what a size is of: "the hole in the roof is 22 x 22".
+func (r *reader) inSizeName(h *hit) bool {
+	if r.labelAt[h.first] < 0 {
+		return false
+	}
+	l := &r.labels[r.labelAt[h.first]]
+	kind := l.senses[0].kind
+	if l.named && l.is("part", "opening") && l.first == h.first {
+		return true
+	}
+	return l.named && (l.first <= h.first && h.last <= l.last && (kind == "topic" || l.last > l.first || l.is("part", "opening")) || kind == "topic" && h.first <= l.last)
+}
+
+// thingIn: the clause of a short answer names some other thing: "triple A battery".
+func (r *reader) thingIn(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for i := from; i <= to; i++ {
+		if (i < h.first || i > h.last) && r.thingAt(i) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,119 @@
+package reading
+
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// loneName finds a name that stands alone between signs, or beside a place or a way
+// to reach somebody: "… whole unit replaced. June Mills 801-555-0150".
+func (r *reader) loneName() bool {
+	for i := 0; i < len(r.toks); {
+		first := i
+		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used || i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued) {
+			i++
+		}
+		if last := i - 1; last >= first && r.standsAlone(first, last) {
+			if r.wordAt(last, "again", "here") {
+				last--
+			}
+			r.nameFact(first, last)
+			return true
+		}
+		i++
+	}
+	return false
+}
+
+// standsAlone says whether the words from first to last, all between two signs, are a name.
+func (r *reader) standsAlone(first, last int) bool {
+	again := last > first && r.wordAt(last, "again", "here")
+	end := last
+	if again {
+		end--
+	}
+	if end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
+		return false
+	}
+	for i := first + 1; i <= end; i++ {
+		if r.markAt(i, '&') || r.markAt(i, '-') || r.wordAt(i, "and") && i < end {
+			continue
+		}
+		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].kind == wordToken && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
+			return false
+		}
+	}
+	if again {
+		return true
+	}
+	if end > first {
+		return first > 0 || end+1 < len(r.toks)
+	}
+	dash := first > 1 && r.markAt(first-1, '-')
+	sentenceAlone := (first == 0 || r.sentenceEnd(first-1)) && (end+1 == len(r.toks) || end+2 == len(r.toks) && r.sentenceEnd(end+1))
+	afterPlace := first > 1 && r.markAt(first-1, ',') && r.toks[first-2].used && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
+	return (dash || sentenceAlone || afterPlace) && !r.toks[first].word.common && first > 0
+}
+
+// surname: a word that may follow a given name: unknown, another given name, or one
+// that is written like a name and no small word.
+func (r *reader) surname(i int) bool {
+	t := &r.toks[i]
+	if t.kind != wordToken || t.used {
+		return false
+	}
+	if t.word == nil || t.word.given || t.is("van", "der", "de", "la", "jr", "sr") {
+		return true
+	}
+	return !t.word.common && !t.word.filler && t.word.number.kind == notNumber && t.word.unit == noUnit && !t.word.trade
+}
+
+// signedName: a last line or last words that are a name after thanks: "Thanks, Hal".
+func (r *reader) signedName() bool {
+	n := len(r.toks)
+	for n > 0 && (r.toks[n-1].mark('.') || r.toks[n-1].mark('!') || r.toks[n-1].mark('\n')) {
+		n--
+	}
+	for k := range r.talk {
+		h := &r.talk[k]
+		if !h.is("small", "thanks") || !(r.markAt(h.last+1, ',') || r.markAt(h.last+1, '\n') || r.markAt(h.last+1, '-') || r.markAt(h.last+2, '-') || r.markAt(h.last+2, '\n')) {
+			continue
+		}
+		i := h.last + 2
+		for r.markAt(i, '\n') || r.markAt(i, '-') || r.markAt(i, '!') || r.markAt(i, '.') {
+			i++
+		}
+		first, last, ok := r.nameFrom(i, true)
+		if ok && last == n-1 && first > 0 {
+			r.nameFact(first, last)
+			return true
+		}
+	}
+	return false
+}
+
+// nameFact records a name as it was written; one in all small or all capital letters
+// gets the usual capitals.
+func (r *reader) nameFact(first, last int) {
+	said := r.said(first, last)
+	r.name(first, last)
+	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)
+}
+
+func properCase(s string) string {
+	s = strings.Join(strings.Fields(s), " ")
+	if s != strings.ToLower(s) && (s != strings.ToUpper(s) || len(s) < 4) {
+		return s
+	}
+	b := []rune(strings.ToLower(s))
+	start := true
+	for i, c := range b {
+		if start {
+			b[i] = []rune(strings.ToUpper(string(c)))[0]
+		}
+		start = c == ' ' || c == '-' || c == '.' || (c == '\'' || c == '’') && i == 1
+	}
+	out := strings.ReplaceAll(string(b), " And ", " and ")
+	return strings.ReplaceAll(out, " Y ", " y ")
+}

@@ -1,0 +1,198 @@
+package reading
+
+import (
+	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
+)
+
+// partOfPlace finds a state or a town alone, a state first: "Marquette, in Michigan".
+func (r *reader) partOfPlace() {
+	asked := r.asked(fitcheck.TopicPlace)
+	if asked && r.wordAt(0, "la") && r.aloneBetween(0, 0) { // a city or a state
+		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
+		return
+	}
+	if r.eachPlaceWord(asked, r.stateFrom) || r.eachPlaceWord(asked, r.townAlone) {
+		return
+	}
+	if asked {
+		r.misspelt()
+	}
+}
+
+// eachPlaceWord tries every word from which a place may be named, until one is.
+func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked bool) bool) bool {
+	var buf [8]string
+	for i := range r.toks {
+		if r.toks[i].kind != wordToken || r.toks[i].used {
+			continue
+		}
+		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of") && !r.negated(i)
+		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
+			return true
+		}
+	}
+	return false
+}
+
+// stateFrom takes the state that token i names, unless a town's name goes further or an
+// unknown town stands before it.
+func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
+	n, code := place.ScanState(ahead)
+	if n == 0 || r.negated(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
+		return false
+	}
+	r.stateFact(i, r.tokenOf(i, n), code, ahead[:n])
+	return true
+}
+
+// strangeBefore: an unknown word before a state is a town that the table lacks.
+func (r *reader) strangeBefore(i int) bool {
+	for r.markAt(i-1, ',') || r.markAt(i-1, '.') {
+		i--
+	}
+	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 && !r.wordAt(i-1, "northern", "southern", "eastern", "western", "central", "rural", "upstate")
+}
+
+// stateAlone: a state's whole name, or its code as the whole answer.
+func (r *reader) stateAlone(i, n int, ahead []string, asked bool) bool {
+	if n == 1 && len(ahead[0]) <= 3 {
+		return asked && r.aloneBetween(i, i) && !r.wordAt(i, "ok", "hi", "me", "oh", "or", "in", "so", "no", "id", "ma", "pa", "al", "la", "de") || asked && r.wordAt(i-1, "in") && !r.wordAt(i, "me", "or", "ok", "oh", "la", "de", "al") && r.nameEnds(i+1)
+	}
+	if r.questioned(i) && !asked {
+		return false
+	}
+	return !r.wordAt(r.tokenOf(i, n)+1, "street", "ave", "avenue", "road", "st")
+}
+
+func (r *reader) stateFact(first, last int, code string, name []string) {
+	r.use(first, last)
+	if joined(name) == "washington" && r.asked(fitcheck.TopicPlace) {
+		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, fitcheck.Place{State: code}, first, last)
+		return
+	}
+	p := fitcheck.Place{State: code}
+	if from, city := r.townAtStart(first, code); city != "" {
+		first, p.City = from, city
+	}
+	r.name(first, last)
+	r.fact(fitcheck.TopicPlace, 0, p, first, last)
+}
+
+// townAtStart: "Marquette, in the upper part of Michigan": a town of the state opens
+// the sentence.
+func (r *reader) townAtStart(i int, state string) (int, string) {
+	from, _ := r.sentence(i)
+	var buf [8]string
+	name := r.wordsFrom(from, 4, buf[:])
+	n := place.Scan(name, state)
+	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) ||
+		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over") {
+		return i, ""
+	}
+	return from, place.Towns(joined(name[:n]), state)[0].City
+}
+
+// townAlone: a town without its state is a fact where one well-known town has the name.
+func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
+	n := place.Scan(ahead, "")
+	if n == 0 || r.wordAt(i-1, "of") && !asked {
+		return false
+	}
+	last := r.tokenOf(i, n)
+	name := joined(ahead[:n])
+	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
+	if !clear && !r.livesBefore(i) {
+		return false
+	}
+	if r.toks[i].word != nil && (r.toks[i].word.common || r.toks[i].word.filler) && n == 1 {
+		return false
+	}
+	if e, ok := place.WellKnown(name); ok {
+		r.name(i, last)
+		r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
+		return true
+	}
+	r.use(i, last)
+	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
+	return true
+}
+
+// fillsClause: nothing but small words stands beside the name in its clause.
+func (r *reader) fillsClause(first, last int) bool {
+	from, to := r.clauseStart(first), r.clauseEnd(last)
+	for i := from; i <= to; i++ {
+		if i >= first && i <= last || r.toks[i].kind == markToken {
+			continue
+		}
+		if !r.wordAt(i, "in", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "ok", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
+			return false
+		}
+	}
+	return true
+}
+
+// fillsRest: the message ends with the place: "Jill from Boise".
+func (r *reader) fillsRest(last int) bool {
+	for i := last + 1; i < len(r.toks); i++ {
+		if r.toks[i].kind != markToken && !r.toks[i].used {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) livesBefore(i int) bool {
+	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around") {
+		return false
+	}
+	from, _ := r.sentence(i)
+	return r.wordsIn(from, i, "im", "were", "live", "located", "ship", "shipping", "am", "are", "we", "i", "going", "vivo", "estoy", "estamos", "soy", "vivimos", "house", "home", "deliver", "delivered")
+}
+
+// misspelt: a bare answer near the name of a town is asked about.
+func (r *reader) misspelt() {
+	if len(r.toks) == 0 || len(r.toks) > 6 {
+		return
+	}
+	var buf [8]string
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind == numToken && !t.used && (len(t.text) == 4 || len(t.text) == 5) {
+			t.used = true
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, i)
+			return
+		}
+		if t.kind != wordToken || t.used || t.word != nil && (t.word.common || t.word.filler || t.word.given) || len(t.text) < 4 {
+			continue
+		}
+		ahead := r.wordsFrom(i, 3, buf[:])
+		state, end := "", i
+		for n := 1; n < len(ahead); n++ {
+			if k, code := place.ScanState(ahead[n:]); k > 0 {
+				state, end = code, r.tokenOf(i, n+k)
+				ahead = ahead[:n]
+				break
+			}
+		}
+		if end == i {
+			end = r.tokenOf(i, len(ahead))
+			if r.markAt(end+1, ',') {
+				after := r.wordsFrom(end+2, 3, make([]string, 0, 3))
+				if k, code := place.ScanState(after); k > 0 {
+					state, end = code, r.tokenOf(end+2, k)
+				}
+			}
+		}
+		near := place.Near(joined(ahead), state)
+		var guess fitcheck.Value
+		if len(near) > 0 {
+			guess = fitcheck.Place{City: near[0].Entry.City, State: near[0].Entry.State}
+		}
+		if len(near) > 0 || state != "" {
+			r.use(i, end)
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, guess, i, end)
+		}
+		return
+	}
+}

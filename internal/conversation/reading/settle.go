@@ -1,0 +1,277 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// settle turns the sayings of each topic and unit into a fact or a doubt.
+func (r *reader) settle(all []saying) {
+	done := map[fitcheck.Topic]bool{}
+	for _, s := range all {
+		if done[s.topic] {
+			continue
+		}
+		done[s.topic] = true
+		for unit := 0; unit <= 4; unit++ {
+			group := pick(all, s.topic, unit)
+			if len(group) == 0 {
+				continue
+			}
+			switch s.topic {
+			case fitcheck.TopicProblem, fitcheck.TopicImpactRisk:
+				r.settleList(s.topic, unit, group)
+			default:
+				r.settleOne(s.topic, unit, group)
+			}
+		}
+	}
+}
+
+func pick(all []saying, t fitcheck.Topic, unit int) []saying {
+	var out []saying
+	for _, s := range all {
+		if s.topic == t && s.unit == unit {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// settleList joins the values of a list in the order said.
+func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
+	list, weak := fitcheck.ChoiceList{}, false
+	first, last := -1, -1
+	none, vague, negated := -1, -1, -1
+	for k, s := range group {
+		switch {
+		case s.value == "?":
+			vague = k
+			continue
+		case s.negated && s.value != "none":
+			negated = k
+			continue
+		case s.value == "none":
+			none = k
+			continue
+		case r.past(&s) || r.stopped(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet():
+			continue
+		}
+		if s.value == fitcheck.ProblemOther && s.asked {
+			weak = true // "old" says little beside "yellow"
+		}
+		if !has(list, s.value) {
+			list = append(list, s.value)
+		}
+		if first < 0 {
+			first = s.first
+		}
+		last = s.last
+	}
+	if weak && len(list) > 1 {
+		list = slices.DeleteFunc(list, func(v string) bool { return v == fitcheck.ProblemOther })
+	}
+	switch {
+	case none >= 0 && group[none].last > group[none].first && len(list) == 1 && list[0] == fitcheck.ProblemOther:
+		r.fact(t, unit, fitcheck.ChoiceList{}, group[none].first, group[none].last) // "nothing wrong, just old"
+	case len(list) > 0:
+		r.fact(t, unit, list, first, last)
+	case none >= 0 && (vague < 0 || group[none].last > group[none].first):
+		r.fact(t, unit, list, group[none].first, group[none].last)
+	case negated >= 0 && r.asked(t) && vague < 0:
+		r.fact(t, unit, list, group[negated].first, group[negated].last)
+	case vague >= 0:
+		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last)
+	}
+}
+
+// past: "was leaking, fixed that".
+func (r *reader) past(s *saying) bool {
+	if !r.wordAt(s.first-1, "was", "were", "been") && !r.wordAt(s.first-2, "was", "used") {
+		return false
+	}
+	return r.wordsIn(s.last+1, min(s.last+5, len(r.toks)), "fixed", "patched", "stopped", "repaired", "sealed")
+}
+
+// noSkylightYet: a hole is to be cut, it is not there.
+func (r *reader) noSkylightYet() bool {
+	for n := range r.styles {
+		for _, s := range r.styles[n].senses {
+			if s.value == fitcheck.StyleNoneYet && !s.asked {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// stopped: "quit leaking after I taped it"; not "it won't quit leaking".
+func (r *reader) stopped(s *saying) bool {
+	i := s.first - 1
+	return r.wordAt(i, "quit", "quits", "stopped") && !r.negated(i) && !r.wordAt(i-1, "to", "never", "wont")
+}
+
+func has(list []string, v string) bool {
+	for _, l := range list {
+		if l == v {
+			return true
+		}
+	}
+	return false
+}
+
+// settleOne finds the one value of a topic among those said.
+func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
+	if t == fitcheck.TopicUse {
+		if v := r.useMeant(group); v >= 0 {
+			group = group[v : v+1]
+		}
+	}
+	var stands []saying
+	vague := -1
+	for k, s := range group {
+		switch {
+		case s.negated:
+			if s.value != "?" && vague < 0 && r.asked(t) {
+				vague = k
+			}
+		case s.value == "?":
+			if r.asked(t) || t == fitcheck.TopicFinish {
+				vague = k
+			}
+		case len(stands) > 0 && stands[len(stands)-1].value == s.value:
+			stands[len(stands)-1].last = s.last
+		default:
+			stands = append(stands, s)
+		}
+	}
+	stands = r.narrow(t, worseThanGood(t, stands))
+	if t == fitcheck.TopicMaterial && len(stands) == 0 && vague >= 0 && group[vague].negated && r.wordsIn(0, len(r.toks), "other", "otro") {
+		s := group[vague]
+		other := fitcheck.MaterialAcrylic
+		if s.value == other {
+			other = fitcheck.MaterialPolycarbonate
+		}
+		r.fact(t, 0, fitcheck.Choice(other), s.first, s.last) // "not acrylic, the other one"
+		return
+	}
+	switch {
+	case len(stands) == 1 && vague >= 0 && !group[vague].negated && r.orBetween(&stands[0], &group[vague]):
+		r.unclear(t, unit, WhyChoice, nil, min(stands[0].first, group[vague].first), max(stands[0].last, group[vague].last))
+	case len(stands) == 1 && stands[0].doubted && vague >= 0 && group[vague].doubted && !group[vague].negated:
+		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[0].last)
+	case len(stands) == 1 && stands[0].doubted:
+		s := stands[0]
+		r.unclear(t, unit, WhyRough, choiceValue(t, s.value), s.first, s.last)
+	case len(stands) == 1:
+		s := stands[0]
+		r.fact(t, unit, choiceValue(t, s.value), s.first, s.last)
+	case len(stands) > 1 && r.yesNoQuestion(stands[0].first):
+	case len(stands) > 1:
+		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[len(stands)-1].last)
+	case vague >= 0 && len(stands) == 0 && (!group[vague].negated || t != fitcheck.TopicFrameCondition):
+		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last)
+	case vague >= 0:
+		r.fact(t, unit, fitcheck.Choice(fitcheck.ConditionGood), group[vague].first, group[vague].last)
+	}
+}
+
+// worseThanGood: "dull but straight": a fault counts more than a good word beside it.
+func worseThanGood(t fitcheck.Topic, all []saying) []saying {
+	if t != fitcheck.TopicFrameCondition || len(all) < 2 {
+		return all
+	}
+	var faults []saying
+	for _, s := range all {
+		if s.value != fitcheck.ConditionGood {
+			faults = append(faults, s)
+		}
+	}
+	return faults
+}
+
+// orBetween: "either glass or plastic".
+func (r *reader) orBetween(a, b *saying) bool {
+	first, last := a, b
+	if b.first < a.first {
+		first, last = b, a
+	}
+	return r.wordsIn(first.last+1, last.first, "or", "o") && !r.softBetween(first.last+1, last.first)
+}
+
+func choiceValue(t fitcheck.Topic, v string) fitcheck.Value {
+	if t == fitcheck.TopicLayers {
+		return fitcheck.Whole(v[0] - '0')
+	}
+	return fitcheck.Choice(v)
+}
+
+// narrow settles several values of one topic where the words do: a correction, the
+// old against the new, the special against the general.
+func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
+	if len(all) < 2 {
+		return all
+	}
+	first, last := all[0], all[len(all)-1]
+	for i := first.last + 1; i < last.first; i++ {
+		if r.wordAt(i, "or", "o") {
+			return all
+		}
+	}
+	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "next", "near", "at", "by", "of") {
+		return all[:1] // "the workshop behind the house"
+	}
+	for i := first.last + 1; i < last.first; i++ {
+		if r.wordAt(i, "but", "actually", "sorry", "now", "want", "pero", "quiero", "no", "instead", "wait", "rather", "perdon") {
+			return all[len(all)-1:]
+		}
+	}
+	if v := special(t, all); v >= 0 {
+		return all[v : v+1]
+	}
+	return all
+}
+
+// useMeant: of several buildings the one that the skylight is said to be on: "this is
+// about the house", "the one on the barn".
+func (r *reader) useMeant(all []saying) int {
+	found := -1
+	for k := range all {
+		i := all[k].first - 1
+		for r.wordAt(i, "the", "my", "our", "a", "regular", "main", "is") {
+			i--
+		}
+		if !r.wordAt(i, "on", "about", "for", "ours", "mine", "over", "of") && !(r.wordAt(i, "ours", "mine")) {
+			continue
+		}
+		if found >= 0 {
+			return -1
+		}
+		found = k
+	}
+	return found
+}
+
+// special finds a value that says more than the others: a mobile home is a home too.
+func special(t fitcheck.Topic, all []saying) int {
+	var order []string
+	switch t {
+	case fitcheck.TopicUse:
+		order = []string{fitcheck.UseManufacturedHome, fitcheck.UseRV}
+	case fitcheck.TopicStyle:
+		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleBareDome, fitcheck.StyleSelfFlashing, fitcheck.StyleDomeOverFrame, fitcheck.StyleNoneYet}
+	case fitcheck.TopicFrameCondition:
+		order = []string{fitcheck.ConditionCaulkedOver, fitcheck.ConditionWeathered}
+	case fitcheck.TopicFinish, fitcheck.TopicWant, fitcheck.TopicProfile:
+		return len(all) - 1
+	}
+	for _, v := range order {
+		for k := range all {
+			if all[k].value == v {
+				return k
+			}
+		}
+	}
+	return -1
+}
