@@ -10,7 +10,7 @@ help: ## this list
 build: ## build bin/intake-bot
 	@$(NEED) go -- ./scripts/build.sh
 
-demo: ## four customers text the demo shop, on a private Postgres; ONCE=1 checks the leads and ends
+demo: ## five customers write to the demo shop, on a private Postgres; ONCE=1 checks the leads and ends
 	@$(NEED) go postgres -- ./scripts/build.sh
 	@$(NEED) postgres -- ./bin/intake-bot demo
 

@@ -15,6 +15,8 @@ import (
 
 	"github.com/jackc/pgx/v5/pgxpool"
 
+	"example.com/intake-bot/internal/channels/email"
+	office "example.com/intake-bot/internal/channels/email/standin"
 	"example.com/intake-bot/internal/channels/sms/standin"
 	"example.com/intake-bot/internal/db"
 	"example.com/intake-bot/internal/demo"
@@ -32,6 +34,7 @@ const (
 	demoAccount = "AC00000000000000000000000000000000"
 	demoToken   = "demo0token0of0the0standin0carrier"
 	demoNumber  = "+12185550142"
+	demoMail    = "hello@pinwheel-domes.example"
 )
 
 // The ports that are tried first, so that the printed commands stay the same.
@@ -59,6 +62,7 @@ type house struct {
 	pool    *pgxpool.Pool
 	logFile *os.File
 	carrier *standin.Carrier
+	office  *office.Office
 	bot     *bot
 	clock   *demo.Clock
 	file    *shop.File
@@ -84,7 +88,7 @@ func openHouse(ctx context.Context, c *demoCommand, out io.Writer) (h *house, er
 	if err := h.openDatabase(ctx); err != nil {
 		return h, err
 	}
-	fmt.Fprintln(out, "Starting the stand-in carrier and the bot")
+	fmt.Fprintln(out, "Starting the stand-in carrier, a post office in miniature, and the bot")
 	return h, h.startBot(ctx, c)
 }
 
@@ -122,6 +126,9 @@ func (h *house) startBot(ctx context.Context, c *demoCommand) (err error) {
 	if err := rememberCarrier(h.dir, base); err != nil {
 		return errors.Join(err, listener.Close())
 	}
+	if err := h.openOffice(); err != nil {
+		return errors.Join(err, listener.Close())
+	}
 	quick := *h.file
 	quick.Replies = shop.Replies{} // answers at once, for nobody sends in pieces
 	if !c.Once {
@@ -129,11 +136,27 @@ func (h *house) startBot(ctx context.Context, c *demoCommand) (err error) {
 	}
 	h.bot, err = startBot(context.WithoutCancel(ctx), botOptions{pool: h.pool, file: &quick, listener: listener, publicURL: publicURL,
 		carrier: carrierSettings{account: demoAccount, token: demoToken, from: demoNumber, apiURL: base},
+		mail:    h.mailSettings(),
 		clock:   h.clock.Now, log: slog.New(slog.NewJSONHandler(h.logFile, nil))})
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
 	return nil
+}
+
+// openOffice opens a post office in miniature: the shop's mailbox and mail server.
+func (h *house) openOffice() (err error) {
+	if h.office, err = office.New(office.Config{Address: demoMail, Password: demoToken, Now: h.clock.Now}); err != nil {
+		return err
+	}
+	return h.office.Start()
+}
+
+func (h *house) mailSettings() mailSettings {
+	account := email.Account{User: demoMail, Password: demoToken}
+	return mailSettings{address: demoMail, poll: 20 * time.Millisecond,
+		imap: mailServer{server: h.office.IMAP(), security: email.Insecure, account: account},
+		smtp: mailServer{server: h.office.SMTP(), security: email.Insecure, account: account}}
 }
 
 // listenOr listens on an address, or on any port where that one is taken.
@@ -154,7 +177,7 @@ func (h *house) show(ctx context.Context, c *demoCommand, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	stage := &demo.Stage{Carrier: h.carrier, Pool: h.pool, Clock: h.clock, Out: out, Sheet: writeSheet, Patience: 30 * time.Second,
+	stage := &demo.Stage{Carrier: h.carrier, Office: h.office, Pool: h.pool, Clock: h.clock, Out: out, Sheet: writeSheet, Patience: 30 * time.Second,
 		First: demo.FirstDay(time.Now().In(h.file.Zone.Location), h.file.Calendar().Open)}
 	if !c.Once {
 		stage.Pace = c.Pace
@@ -219,6 +242,9 @@ func (h *house) close() error {
 	}
 	if h.carrier != nil {
 		errs = append(errs, h.carrier.Close())
+	}
+	if h.office != nil {
+		errs = append(errs, h.office.Close())
 	}
 	if h.pool != nil {
 		h.pool.Close()

@@ -89,7 +89,7 @@ func (p *post) open(ctx context.Context, o botOptions, service *intake.Service) 
 		return nil
 	}
 	p.watcher, err = email.NewWatcher(email.WatcherConfig{Address: o.mail.imap.server, Security: o.mail.imap.security,
-		Account: o.mail.imap.account, Folder: o.mail.folder, TakenIn: o.mail.takenIn, Store: service.TakeMail, Log: o.log,
+		Account: o.mail.imap.account, Folder: o.mail.folder, TakenIn: o.mail.takenIn, Store: service.TakeMail, Log: o.log, Poll: o.mail.poll,
 		Lock: mailboxLock(o.pool, o.mail, o.log)})
 	if err != nil {
 		return fmt.Errorf("IMAP_ADDRESS: %w", err)

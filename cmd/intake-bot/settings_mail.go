@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net/mail"
 	"strings"
+	"time"
 
 	"example.com/intake-bot/internal/channels/email"
 )
@@ -18,6 +19,7 @@ type mailSettings struct {
 	takenIn    string // where mail goes that was taken in
 	authServer string // whose word on senders counts
 	checkDKIM  bool
+	poll       time.Duration // between looks where the server can't tell of new mail; 0: the watcher's own
 }
 
 // mailServer is one server and the account there.

@@ -15,8 +15,15 @@ import (
 type Customer struct {
 	// Who says in a line who this is, for people who watch.
 	Who string `yaml:"who"`
-	// Number is the customer's phone, E.164.
+	// Number is the customer's phone, E.164, of one who texts.
 	Number string `yaml:"number"`
+	// Mail is the address of one who writes mail, Name what the envelope says, Subject what
+	// it is about.
+	Mail    string `yaml:"mail"`
+	Name    string `yaml:"name"`
+	Subject string `yaml:"subject"`
+	// Encloses is how many photos come with the first message.
+	Encloses int `yaml:"encloses"`
 	// Day counts days after the demo's first; Clock is the time of day in the shop's zone.
 	Day   int    `yaml:"day"`
 	Clock string `yaml:"clock"`
@@ -51,15 +58,15 @@ func Customers() ([]Customer, error) {
 	}
 	for _, c := range list {
 		if err := c.check(); err != nil {
-			return nil, fmt.Errorf("customer %s: %w", c.Number, err)
+			return nil, fmt.Errorf("customer %s: %w", c.Address(), err)
 		}
 	}
 	return list, nil
 }
 
 func (c *Customer) check() error {
-	if len(c.Opens) == 0 || c.Number == "" || c.Lead == nil {
-		return errors.New("lacks a number, a first text or a lead")
+	if len(c.Opens) == 0 || (c.Number == "") == (c.Mail == "") || c.Lead == nil {
+		return errors.New("lacks a number or a mail address, a first text or a lead")
 	}
 	if _, err := time.Parse("15:04", c.Clock); err != nil {
 		return fmt.Errorf("clock: %w", err)
@@ -70,6 +77,14 @@ func (c *Customer) check() error {
 		}
 	}
 	return nil
+}
+
+// Address is where the customer writes from: a number or a mail address.
+func (c *Customer) Address() string {
+	if c.Mail != "" {
+		return c.Mail
+	}
+	return c.Number
 }
 
 // At is the moment at which the customer begins, on a demo whose first day is given.

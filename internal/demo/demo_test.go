@@ -13,16 +13,20 @@ func TestCustomersAreWellFormed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(list) != 4 {
-		t.Fatalf("%d customers, want 4", len(list))
+	if len(list) != 5 {
+		t.Fatalf("%d customers, want 5", len(list))
 	}
 	seen := map[string]bool{}
 	for _, c := range list {
 		// NPA-555-0100 to 0199 are kept for fiction (numbering references).
-		if len(c.Number) != 12 || !strings.HasPrefix(c.Number[5:], "55501") || seen[c.Number] {
+		if c.Mail != "" {
+			if !strings.HasSuffix(c.Mail, "@example.com") {
+				t.Errorf("%s is not an address for fiction", c.Mail)
+			}
+		} else if len(c.Number) != 12 || !strings.HasPrefix(c.Number[5:], "55501") || seen[c.Number] {
 			t.Errorf("%s is not a number for fiction of its own", c.Number)
 		}
-		seen[c.Number] = true
+		seen[c.Address()] = true
 		// Each must be able to tell what any part needs.
 		for _, topic := range []string{"name", "place", "use", "style", "confirm"} {
 			if len(c.Answers[topic]) == 0 {

@@ -7,7 +7,6 @@ import (
 
 	"github.com/jackc/pgx/v5/pgxpool"
 
-	"example.com/intake-bot/internal/channels/sms/standin"
 	"example.com/intake-bot/internal/channels/terminal"
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
@@ -22,7 +21,10 @@ func (s *scene) listen(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		texts := s.stage.Carrier.To(s.customer.Number)
+		texts, err := s.way.texts()
+		if err != nil {
+			return err
+		}
 		if settled >= 0 && len(texts) >= settled {
 			return s.show(ctx, texts)
 		}
@@ -34,13 +36,13 @@ func (s *scene) listen(ctx context.Context) error {
 	}
 }
 
-func (s *scene) show(ctx context.Context, texts []standin.Message) error {
-	for _, m := range texts[s.heard:] {
-		if err := s.pause(ctx, m.Body); err != nil {
+func (s *scene) show(ctx context.Context, texts []string) error {
+	for _, words := range texts[s.heard:] {
+		if err := s.pause(ctx, words); err != nil {
 			return err
 		}
-		fmt.Fprintln(s.stage.Out, terminal.Wrap("shop: ", m.Body))
-		s.bot = append(s.bot, m.Body)
+		fmt.Fprintln(s.stage.Out, terminal.Wrap("shop: ", words))
+		s.bot = append(s.bot, words)
 	}
 	s.heard = len(texts)
 	return nil
@@ -50,7 +52,7 @@ func (s *scene) show(ctx context.Context, texts []standin.Message) error {
 // wait for their turn.
 func (s *scene) settled(ctx context.Context) (int, error) {
 	if s.ref == "" {
-		ref, err := refOf(ctx, s.stage.Pool, s.customer.Number)
+		ref, err := refOf(ctx, s.stage.Pool, s.customer.Address())
 		if err != nil || ref == "" {
 			return -1, err
 		}
@@ -92,14 +94,14 @@ func (s *scene) look(ctx context.Context) (waiting int, err error) {
 	return len(held.Waiting), nil
 }
 
-// refOf is the ref of the lead of a number, empty while there is none.
-func refOf(ctx context.Context, pool *pgxpool.Pool, number string) (string, error) {
+// refOf is the ref of the lead of a number or mail address, empty while there is none.
+func refOf(ctx context.Context, pool *pgxpool.Pool, address string) (string, error) {
 	lines, err := db.ListLeads(ctx, pool, db.LeadFilter{})
 	if err != nil {
 		return "", err
 	}
 	for _, l := range lines {
-		if l.Phone == number {
+		if l.Phone == address || l.Email == address {
 			return l.Ref, nil
 		}
 	}

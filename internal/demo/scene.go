@@ -7,7 +7,6 @@ import (
 	"strings"
 	"time"
 
-	"example.com/intake-bot/internal/channels/sms/standin"
 	"example.com/intake-bot/internal/channels/terminal"
 	"example.com/intake-bot/internal/conversation"
 )
@@ -17,6 +16,7 @@ type scene struct {
 	stage    *Stage
 	customer *Customer
 	persona  *persona
+	way      way
 	ref      string
 	talk     conversation.Talk
 	heard    int // how many of the bot's texts were shown
@@ -29,8 +29,12 @@ func (s *scene) run(ctx context.Context) error {
 	if s.stage.Pace <= 0 {
 		opens = []string{strings.Join(opens, "\n")}
 	}
-	for _, words := range opens {
-		if err := s.send(ctx, text{words: words}); err != nil {
+	for i, words := range opens {
+		photos := 0
+		if i == 0 {
+			photos = s.customer.Encloses
+		}
+		if err := s.send(ctx, text{words: words, photos: photos}); err != nil {
 			return err
 		}
 	}
@@ -85,18 +89,18 @@ func (s *scene) send(ctx context.Context, t text) error {
 	if err := s.pause(ctx, t.words); err != nil {
 		return err
 	}
-	var files []standin.File
+	var photos [][]byte
 	words := t.words
-	for range t.photos {
-		photo, err := drawPhoto()
+	for n := range t.photos {
+		photo, err := drawPhoto(n)
 		if err != nil {
 			return err
 		}
-		files = append(files, standin.File{Type: "image/jpeg", Data: photo})
+		photos = append(photos, photo)
 		words = strings.TrimSpace(words + " [photo]")
 	}
 	fmt.Fprintln(s.stage.Out, terminal.Wrap("you:  ", words))
-	if _, err := s.stage.Carrier.Text(ctx, s.customer.Number, t.words, files...); err != nil {
+	if err := s.way.send(ctx, t.words, photos); err != nil {
 		return err
 	}
 	if s.stage.Sent == nil {

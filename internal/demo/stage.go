@@ -10,14 +10,17 @@ import (
 
 	"github.com/jackc/pgx/v5/pgxpool"
 
+	office "example.com/intake-bot/internal/channels/email/standin"
 	"example.com/intake-bot/internal/channels/sms/standin"
 	"example.com/intake-bot/internal/channels/terminal"
 	"example.com/intake-bot/internal/db"
 )
 
-// Stage is where customers play: the real bot, its database, a stand-in carrier.
+// Stage is where customers play: the real bot, its database, a stand-in carrier and a
+// post office in miniature.
 type Stage struct {
 	Carrier *standin.Carrier
+	Office  *office.Office
 	Pool    *pgxpool.Pool
 	Clock   *Clock
 	First   time.Time // the first day, in the shop's zone
@@ -45,9 +48,9 @@ const (
 func (s *Stage) Play(ctx context.Context, c *Customer) (wrong []string, err error) {
 	s.Clock.Set(c.At(s.First))
 	s.title(c)
-	scene := &scene{stage: s, customer: c, persona: newPersona(c)}
+	scene := &scene{stage: s, customer: c, persona: newPersona(c), way: s.wayOf(c)}
 	if err := scene.run(ctx); err != nil {
-		return nil, fmt.Errorf("customer %s: %w", c.Number, err)
+		return nil, fmt.Errorf("customer %s: %w", c.Address(), err)
 	}
 	record, err := db.LeadRecord(ctx, s.Pool, scene.ref)
 	if err != nil {
@@ -63,6 +66,6 @@ func (s *Stage) Play(ctx context.Context, c *Customer) (wrong []string, err erro
 
 func (s *Stage) title(c *Customer) {
 	line := strings.Repeat("-", 80)
-	fmt.Fprintf(s.Out, "\n%s\n%s\n%s, %s\n%s\n", line, terminal.Wrap("", c.Who), c.Number,
+	fmt.Fprintf(s.Out, "\n%s\n%s\n%s, %s\n%s\n", line, terminal.Wrap("", c.Who), c.Address(),
 		s.Clock.Now().In(s.First.Location()).Format("Monday, January 2, 3:04 PM"), line)
 }
