@@ -7,7 +7,6 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
-	"sync/atomic"
 	"time"
 
 	"github.com/jackc/pgx/v5/pgxpool"
@@ -23,12 +22,12 @@ import (
 // bot is the running program: the service and its web server. serve and demo start the
 // same one.
 type bot struct {
+	pool    *pgxpool.Pool
 	service *intake.Service
 	server  *http.Server
 	failed  chan error // the web server's end, if it ends by itself
 	address string     // where it listens
 	log     *slog.Logger
-	answers atomic.Pointer[shop.Answers]
 	page    *staff.Server // the staff's
 	post    *post
 }
@@ -65,8 +64,10 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &bot{failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
-	b.answers.Store(o.file.Questions())
+	b := &bot{pool: o.pool, failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
+	if err := putAnswers(ctx, o.pool, o.file); err != nil {
+		return nil, err
+	}
 	if err := b.openService(ctx, o, client, talkingShop); err != nil {
 		return nil, err
 	}
@@ -125,9 +126,7 @@ func (b *bot) brain() intake.Brain {
 		Nudge:   conversation.Nudge,
 		Record:  func(t conversation.Talk) conversation.Record { return conversation.NewRecord(t, nil, nil) },
 		Keyword: reading.Keyword,
-		Answer: func(_ context.Context, text string) (string, error) {
-			return b.answers.Load().Find(text), nil
-		},
+		Answer:  answers.Find,
 	}
 }
 

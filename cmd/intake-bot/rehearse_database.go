@@ -68,7 +68,7 @@ func (r *databaseRehearsal) start(ctx context.Context, f *shop.File, talkShop *c
 		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: nowhere, conversation.Email: nowhere},
 		Brain: intake.Brain{Respond: r.respond, Nudge: conversation.Nudge, Keyword: reading.Keyword,
 			Record: func(t conversation.Talk) conversation.Record { return conversation.NewRecord(t, nil, nil) },
-			Answer: func(_ context.Context, text string) (string, error) { return answers.Find(text), nil },
+			Answer: func(_ context.Context, _ db.Conn, text string) (string, error) { return answers.Find(text), nil },
 		}})
 	if err != nil {
 		return err

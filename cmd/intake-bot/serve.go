@@ -100,7 +100,11 @@ func (b *bot) reload(path string) {
 		b.log.Error("the shop file can't be used; the old one stays in force", "error", err.Error())
 		return
 	}
+	ctx, cancel := context.WithTimeout(context.Background(), 10*time.Second)
+	defer cancel()
+	if err := putAnswers(ctx, b.pool, file); err != nil {
+		b.log.Error("the owner's answers were not stored; the old ones stay in force", "error", err.Error())
+	}
 	b.service.SetShop(s)
-	b.answers.Store(file.Questions())
 	b.log.Info("the shop file was read again")
 }

@@ -10,6 +10,7 @@ import (
 
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/db"
 )
 
 // Brain is the pure part that a turn calls. All of it is needed but Answer.
@@ -23,8 +24,8 @@ type Brain struct {
 	// Keyword is the request that a whole message is by the carriers' rules, or "".
 	Keyword func(text string) reading.Request
 	// Answer looks up the owner's answer to a question in a message, "" where none fits
-	// well; nil: there are none.
-	Answer func(ctx context.Context, text string) (string, error)
+	// well; nil: there are none. It runs on the turn's own connection.
+	Answer func(ctx context.Context, c db.Conn, text string) (string, error)
 }
 
 func (b Brain) check() error {

@@ -172,7 +172,7 @@ func (s *Service) number(ctx context.Context, tx pgx.Tx, h *db.Held, now time.Ti
 		m := &h.Waiting[i].Message
 		m.N = h.LastN + i + 1
 		if s.opts.Brain.Answer != nil {
-			if m.Answer, err = s.opts.Brain.Answer(ctx, m.Text); err != nil {
+			if m.Answer, err = s.opts.Brain.Answer(ctx, tx, m.Text); err != nil {
 				return nil, nil, fmt.Errorf("look up an answer: %w", err)
 			}
 		}

@@ -73,16 +73,48 @@ func (a *Answers) weigh(entries int) {
 // empty where none fits well.
 func (a *Answers) Find(message string) string {
 	best, answer := 0.0, ""
-	for _, sentence := range strings.FieldsFunc(strings.ReplaceAll(message, "?", "?\n"), func(r rune) bool { return strings.ContainsRune(".!\n¿", r) }) {
-		if !asks(sentence) {
-			continue
-		}
+	for _, sentence := range QuestionsIn(message) {
 		fit, found := a.fit(wordsOf(sentence))
 		if fit > best {
 			best, answer = fit, found
 		}
 	}
 	return answer
+}
+
+// mostQuestions bounds what is looked up of one message.
+const mostQuestions = 10
+
+// QuestionsIn are the sentences of a message that ask something, in small letters and
+// without accents.
+func QuestionsIn(message string) []string {
+	var out []string
+	for _, sentence := range strings.FieldsFunc(strings.ReplaceAll(message, "?", "?\n"), func(r rune) bool { return strings.ContainsRune(".!\n¿", r) }) {
+		if asks(sentence) && len(out) < mostQuestions {
+			out = append(out, strings.TrimSpace(unaccented(sentence)))
+		}
+	}
+	return out
+}
+
+// Ask is one way to ask for one of the owner's answers, without accents.
+type Ask struct {
+	Entry                      int // which answer
+	Language, Question, Answer string
+}
+
+// Asks are all ways to ask for the owner's answers.
+func (f *File) Asks() []Ask {
+	var out []Ask
+	for i, one := range f.Answers {
+		for _, q := range append([]string{one.Question}, one.Also...) {
+			out = append(out, Ask{i, "en", unaccented(q), one.Answer["en"]})
+		}
+		for _, q := range one.AlsoInSpanish {
+			out = append(out, Ask{i, "es", unaccented(q), orElse(one.Answer["es"], one.Answer["en"])})
+		}
+	}
+	return out
 }
 
 // asking are words with which a question begins, English and Spanish.
