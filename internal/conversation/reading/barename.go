@@ -4,11 +4,11 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // bareName reads the answer to "what's your name?" without an introduction.
 func (r *reader) bareName() {
-	if r.firstTalk("refuse") != nil {
+	if r.firstTalk("refuse") != nil || r.firstTalk("dontknow") != nil {
 		return
 	}
 	i := 0
-	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.wordAt(i, "its", "it", "is", "the", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "first", "name")) {
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.leadWord(i) || r.wordAt(i, "the", "first")) {
 		if end := r.smallTalkAt(i); end > i {
 			i = end
 			continue
@@ -57,7 +57,10 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 // wholeName reads the bare answer to "what's your name?" before its words are looked
 // at otherwise: Hal White is no color.
 func (r *reader) wholeName() {
-	if !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.firstTalk("refuse") != nil {
+	if !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.firstTalk("refuse") != nil || r.firstTalk("dontknow") != nil {
+		return
+	}
+	if r.companyName() {
 		return
 	}
 	a := bareAnswer{first: -1, last: -1}
@@ -80,6 +83,38 @@ func (r *reader) wholeName() {
 		return
 	}
 	r.nameFact(a.first, a.last)
+}
+
+// companyName: a firm's name is an answer too, unless a person's stands beside it.
+func (r *reader) companyName() bool {
+	for i := range r.toks {
+		if !r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "enterprises", "corp") || i == 0 {
+			continue
+		}
+		if r.markAt(i+1, ',') || r.markAt(i+1, '-') {
+			if first, last, ok := r.nameFrom(i+2, true); ok {
+				r.nameFact(first, last)
+				return true
+			}
+		}
+		if i < maxNameWords && r.onlyUsedAfter(i) && r.wordsOnly(0, i) {
+			r.nameFact(0, i)
+			return true
+		}
+		return false
+	}
+	return false
+}
+
+// wordsOnly: no sign, number or small word of a sentence stands between two tokens.
+func (r *reader) wordsOnly(from, to int) bool {
+	for i := from; i <= to; i++ {
+		t := &r.toks[i]
+		if t.kind != wordToken || t.used || negWords[t.text] || t.is("i", "im", "we", "it", "its", "is", "for", "my", "the", "a", "with", "from", "was", "at", "call", "work", "own", "by", "did") {
+			return false
+		}
+	}
+	return true
 }
 
 // bareAnswer is the name found so far in an answer that may be nothing else.
@@ -151,13 +186,13 @@ func (r *reader) initialDot(i int) bool {
 }
 
 func (r *reader) titleWord(i int) bool {
-	return r.wordAt(i, "mr", "mrs", "ms", "dr", "sr", "sra", "j", "x")
+	return r.titleOrInitial(i) && len(r.toks[i].text) > 1 || r.wordAt(i, "j", "x")
 }
 
 // breaksName: a word that does not stand within a name.
 func (r *reader) breaksName(t *token) bool {
 	return t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords[t.text]) ||
-		t.is("will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "needs")
+		t.is("will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "needs", "again", "or", "o")
 }
 
 // turned reads "Morrow, Tess".
@@ -199,7 +234,7 @@ func (r *reader) spelledFrom(i int) bool {
 
 // leadWord: small words before a bare name: "it's Dana", "sure, Dana".
 func (r *reader) leadWord(i int) bool {
-	return r.wordAt(i, "its", "it", "is", "thats", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name")
+	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name")
 }
 
 func (r *reader) onlyUsedAfter(i int) bool {

@@ -6,7 +6,7 @@ const maxNameWords = 5
 
 // names finds who the customer is: after an introduction, or as the bare answer.
 func (r *reader) names() {
-	if r.introduced() || !r.asked(fitcheck.TopicName) {
+	if r.known(fitcheck.TopicName) || r.introduced() || !r.asked(fitcheck.TopicName) {
 		return
 	}
 	r.bareName()
@@ -148,7 +148,8 @@ func (r *reader) verbAfterWill(i int) bool {
 }
 
 func (r *reader) titleOrInitial(i int) bool {
-	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sr")
+	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sgt", "pastor", "rev", "reverend", "father", "fr", "sister", "rabbi",
+		"capt", "captain", "col", "lt", "officer", "chief", "judge", "prof", "professor", "coach", "deacon", "don", "dona", "senor", "senora", "padre")
 }
 
 // nameWord says whether a token can be a word of a name.
@@ -160,7 +161,7 @@ func (r *reader) nameWord(i int, strict bool) bool {
 	if t.kind != wordToken || t.used {
 		return false
 	}
-	if t.word == nil || t.word.given || t.is("mr", "mrs", "ms", "dr", "van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {
+	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.is("van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {
 		return true
 	}
 	if t.word.common || t.word.unit != noUnit {

@@ -27,7 +27,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		if r.toks[i].kind != wordToken || r.toks[i].used {
 			continue
 		}
-		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of") && !r.negated(i)
+		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i)
 		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
 			return true
 		}
@@ -100,6 +100,9 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 		return false
 	}
 	last := r.tokenOf(i, n)
+	if r.wordAt(last+1, "county", "area", "metro") && !asked {
+		return false
+	}
 	name := joined(ahead[:n])
 	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
 	if !clear && !r.livesBefore(i) {
@@ -143,56 +146,9 @@ func (r *reader) fillsRest(last int) bool {
 }
 
 func (r *reader) livesBefore(i int) bool {
-	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around") {
+	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") {
 		return false
 	}
 	from, _ := r.sentence(i)
 	return r.wordsIn(from, i, "im", "were", "live", "located", "ship", "shipping", "am", "are", "we", "i", "going", "vivo", "estoy", "estamos", "soy", "vivimos", "house", "home", "deliver", "delivered")
-}
-
-// misspelt: a bare answer near the name of a town is asked about.
-func (r *reader) misspelt() {
-	if len(r.toks) == 0 || len(r.toks) > 6 {
-		return
-	}
-	var buf [8]string
-	for i := range r.toks {
-		t := &r.toks[i]
-		if t.kind == numToken && !t.used && (len(t.text) == 4 || len(t.text) == 5) {
-			t.used = true
-			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, i)
-			return
-		}
-		if t.kind != wordToken || t.used || t.word != nil && (t.word.common || t.word.filler || t.word.given) || len(t.text) < 4 {
-			continue
-		}
-		ahead := r.wordsFrom(i, 3, buf[:])
-		state, end := "", i
-		for n := 1; n < len(ahead); n++ {
-			if k, code := place.ScanState(ahead[n:]); k > 0 {
-				state, end = code, r.tokenOf(i, n+k)
-				ahead = ahead[:n]
-				break
-			}
-		}
-		if end == i {
-			end = r.tokenOf(i, len(ahead))
-			if r.markAt(end+1, ',') {
-				after := r.wordsFrom(end+2, 3, make([]string, 0, 3))
-				if k, code := place.ScanState(after); k > 0 {
-					state, end = code, r.tokenOf(end+2, k)
-				}
-			}
-		}
-		near := place.Near(joined(ahead), state)
-		var guess fitcheck.Value
-		if len(near) > 0 {
-			guess = fitcheck.Place{City: near[0].Entry.City, State: near[0].Entry.State}
-		}
-		if len(near) > 0 || state != "" {
-			r.use(i, end)
-			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, guess, i, end)
-		}
-		return
-	}
 }

@@ -101,7 +101,7 @@ func (w *walk) step(i int, at int32, depth, skipped int) {
 		w.over(i, n.gap, depth)
 	}
 	t := &w.toks[i]
-	if depth > 0 && (t.mark('-') || t.mark(':')) && t.glued && skipped < maxSkips {
+	if depth > 0 && (t.mark('-') || t.mark(':') || t.mark('/')) && t.glued && skipped < maxSkips {
 		w.step(i+1, at, depth, skipped+1)
 		return
 	}
