@@ -72,6 +72,14 @@ func WaitingLeads(ctx context.Context, c Conn, f QueueFilter, from QueuePlace, l
 	return queue(ctx, c, sql+` ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, args...)
 }
 
+// LateLeads lists leads that have waited since before a time and of which no owner was
+// told that they wait too long, the longest waiting first.
+func LateLeads(ctx context.Context, c Conn, before time.Time, limit int) ([]QueueLine, error) {
+	return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`WHERE l.waiting_since IS NOT NULL AND l.waiting_since < $2
+		AND NOT EXISTS (SELECT FROM staff_told t WHERE t.conversation_id = l.conversation_id AND t.about = c.ref || ' late')
+		ORDER BY l.waiting_since LIMIT $1`, limit, before)
+}
+
 // InHands lists the leads that are in somebody's hands and not finished, one person's
 // where staffID is not 0, the longest held first.
 func InHands(ctx context.Context, c Conn, staffID int64, limit int) ([]QueueLine, error) {

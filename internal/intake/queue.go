@@ -88,6 +88,7 @@ func (s *Service) queueConfig() *river.Config {
 		river.AddWorker(workers, river.WorkFunc(s.workPhoto))
 		queues[photoQueue] = river.QueueConfig{MaxWorkers: photoWorkers}
 	}
+	s.addAlerts(workers, queues)
 	return &river.Config{
 		Queues:  queues,
 		Workers: workers,

@@ -58,6 +58,9 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 		in.At = now
 	}
 	in.Text = clipped(in.Text, mostWords)
+	if done, err := s.staffWord(ctx, in, now); done || err != nil {
+		return false, err
+	}
 	request := s.opts.Brain.Keyword(in.Text)
 	err = pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
 		kept, err := s.arrivals(now, in).Keep(ctx, tx, db.Arrival{Channel: in.Channel, Address: in.From,

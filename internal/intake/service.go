@@ -48,6 +48,8 @@ type Options struct {
 	Mail MailSettings
 	// Photos opens what customers send; nil: photos are only noted.
 	Photos *PhotoRoom
+	// Alerts are how people of staff and the owner's other systems hear of leads.
+	Alerts Alerts
 	// Lease is how long a send may take before its process is taken for dead.
 	Lease time.Duration
 

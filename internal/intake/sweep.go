@@ -2,6 +2,7 @@ package intake
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"time"
 
@@ -22,7 +23,7 @@ const sweepLate = time.Minute
 
 // workSweep looks for what is overdue. One process of all does it at a time.
 func (s *Service) workSweep(ctx context.Context, _ *river.Job[sweepArgs]) error {
-	return s.sweep(ctx, sweepLate)
+	return errors.Join(s.sweep(ctx, sweepLate), s.tellAll(ctx))
 }
 
 // sweep asks for the turns, sends and reminders that should have been made more than
