@@ -124,7 +124,7 @@ func (r *reader) answeredByOther(n int) bool {
 			continue
 		}
 		for _, s := range o.senses {
-			if s.kind == "req" && s.value != "none" && s.value != "question" && !r.softBetween(min(h.last, o.last), max(h.first, o.first)) {
+			if s.kind == "req" && s.value != "none" && s.value != "question" && slices.Contains(r.out.Requests, Request(s.value)) && !r.softBetween(min(h.last, o.last), max(h.first, o.first)) {
 				return true
 			}
 		}
