@@ -48,6 +48,7 @@ type countAt struct {
 }
 
 func (r *reader) countFact(c countAt) {
+	r.use(c.first, c.first) // the number is no size
 	units := r.unitsAt(c.first, c.last)
 	if len(units) != 1 {
 		units = []int{0}

@@ -189,7 +189,7 @@ func (r *reader) nominal(j *judged) bool {
 	if j.nominal && j.topic != fitcheck.TopicCurbHeight {
 		return true
 	}
-	if j.topic != "" && !j.topic.OfSize() && j.topic != fitcheck.TopicCurbDiagonals && !(j.shape == pair && j.topic == fitcheck.TopicCurbHeight) {
+	if j.topic != "" && !j.topic.OfSize() && j.topic != fitcheck.TopicCurbDiagonals && !(j.shape == pair && j.topic == fitcheck.TopicCurbHeight && j.parts[0].num == 2*j.parts[0].den) {
 		return false
 	}
 	if j.shape != pair {

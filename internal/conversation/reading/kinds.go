@@ -1,6 +1,10 @@
 package reading
 
-import "slices"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Where a message speaks of several kinds of unit, each fact belongs to one of them:
 // "first one is 25 x 49, second one is 30 x 30".
@@ -13,7 +17,6 @@ type unitRef struct {
 
 // units finds the kinds of unit that the message names.
 func (r *reader) units() {
-	others := 0
 	for n := range r.intros {
 		h := &r.intros[n]
 		v, ok := h.has("nth")
@@ -28,7 +31,9 @@ func (r *reader) units() {
 		case "1", "2", "3", "4":
 			ref.units = []int{int(v[0] - '0')}
 		case "other":
-			others++
+			if r.otherSide(h) {
+				continue
+			}
 			ref.units = []int{2}
 		case "all":
 			ref.units = r.allUnits(h)
@@ -62,7 +67,7 @@ func (r *reader) namedAfter() bool {
 		return false
 	}
 	first, last := r.refs[0], r.refs[len(r.refs)-1]
-	return r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the") && r.content(0, first.first) && !r.content(last.last+1, len(r.toks))
+	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(0, first.first) && !r.content(last.last+1, len(r.toks))
 }
 
 // content: a number or a choice stands between two tokens.
@@ -79,6 +84,19 @@ func (r *reader) content(from, to int) bool {
 		}
 	}
 	return from == 0 && r.asked("count") && r.wholeAt(0) > 0
+}
+
+// otherSide: "the wide way is 49 1/2 and the other is 25 1/2": a side, no unit.
+func (r *reader) otherSide(h *hit) bool {
+	if !r.wordAt(h.last, "is", "are", "two") {
+		return false
+	}
+	for i := h.last + 1; i < len(r.toks) && i <= h.last+2; i++ {
+		if _, next := r.numeralAt(i); next > i {
+			return !r.pairAt(i)
+		}
+	}
+	return false
 }
 
 // noKind: "first time", "one second", "second floor", "both ways": no kind of unit.
@@ -127,7 +145,11 @@ func (r *reader) oneAndOther() {
 			other = i
 		}
 	}
-	if one < 0 || other < 0 || !r.numberLater(one) && !r.numberBefore(one) {
+	if one >= 0 && other < 0 {
+		r.oneAndOne(one)
+		return
+	}
+	if one < 0 {
 		return
 	}
 	for _, ref := range r.refs {
@@ -138,6 +160,28 @@ func (r *reader) oneAndOther() {
 	r.refs = slices.DeleteFunc(r.refs, func(u unitRef) bool { return u.first <= other && other <= u.last })
 	r.refs = append(r.refs, unitRef{one, one, []int{1}}, unitRef{other, other, []int{2}})
 	r.toks[one].used = true
+}
+
+// oneAndOne: "one clear one white".
+func (r *reader) oneAndOne(first int) {
+	found := []unitRef{{first, first, []int{1}}}
+	for i := first + 1; i < len(r.toks); i++ {
+		if r.wordAt(i, "one") && !r.wordAt(i-1, "the", "no", "each", "this", "that", "only", "just", "at", "and_") && !r.wordAt(i+1, "way", "side", "of", "more", "day", "time", "layer", "end", "edge") && r.choiceAt(i+1) && r.choiceAt(first+1) {
+			found = append(found, unitRef{i, i, []int{len(found) + 1}})
+		}
+	}
+	if len(found) > 1 && len(r.refs) == 0 {
+		r.refs = found
+	}
+}
+
+// choiceAt: a value of a topic starts at the token or after a small word.
+func (r *reader) choiceAt(i int) bool {
+	for r.wordAt(i, "is", "are", "in", "has") {
+		i++
+	}
+	hits := within(r.choices, i, i)
+	return len(hits) > 0 && hits[0].senses[0].topic != ""
 }
 
 func (r *reader) numberBefore(i int) bool {
@@ -187,10 +231,14 @@ func (r *reader) roomUnits() {
 	}
 	var found []unitRef
 	var seen []string
-	for i := 0; i+1 < len(r.toks); i++ {
+	var places []int
+	for i := 0; i < len(r.toks); i++ {
 		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i+1, "in", "on", "over", "at") && r.wordAt(i+2, "the", "our", "my") && r.room(i+3) {
 			seen, found = r.seeRoom(seen, found, r.toks[i+3].text, i-1, i+3)
 			continue
+		}
+		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
+			places = append(places, i)
 		}
 		named := r.wordAt(i+1, "one", "skylight", "dome", "unit")
 		if !r.room(i) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken)) ||
@@ -205,6 +253,26 @@ func (r *reader) roomUnits() {
 	}
 	if len(seen) > 1 {
 		r.refs = found
+		return
+	}
+	r.roomPlaces(places)
+}
+
+// roomPlaces: "single on the garage, double on the house": two places with a value each.
+func (r *reader) roomPlaces(places []int) {
+	if r.asked(fitcheck.TopicCount) || len(places) != 2 || r.toks[places[0]].text == r.toks[places[1]].text || r.softBetween(0, places[0]) || !r.softBetween(places[0], places[1]) {
+		return
+	}
+	values := 0
+	for n := range r.choices {
+		if h := &r.choices[n]; h.first < places[1] && h.senses[0].topic != "" && h.senses[0].topic != fitcheck.TopicUse {
+			values++
+		}
+	}
+	if values >= 2 {
+		for k, i := range places {
+			r.refs = append(r.refs, unitRef{i - 2, i, []int{k + 1}})
+		}
 	}
 }
 
@@ -226,7 +294,7 @@ func (r *reader) roomsBeforeSizes() {
 			continue
 		}
 		j := i + 1
-		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')'))
+		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')') || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
 		}
@@ -307,11 +375,17 @@ func (r *reader) unitsAt(first, last int) []int {
 	}
 	before, after := -1, -1
 	for k := range r.refs {
+		if r.refs[k].first <= last && first <= r.refs[k].last { // "the round one"
+			return r.refs[k].units
+		}
 		if r.refs[k].last < first {
 			before = k
 		} else if r.refs[k].first > last && after < 0 {
 			after = k
 		}
+	}
+	if before < 0 && !r.trailing {
+		return nil
 	}
 	if before < 0 || r.trailing && after >= 0 && !r.softBetween(last+1, r.refs[after].first) {
 		if after >= 0 && !r.breakBetween(last, r.refs[after].first) {

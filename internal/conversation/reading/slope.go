@@ -17,7 +17,7 @@ func (r *reader) slopes() {
 			}
 		}
 	}
-	if r.known(fitcheck.TopicRoofSlope) || r.doubtful(fitcheck.TopicRoofSlope) {
+	if len(r.refs) == 0 && (r.known(fitcheck.TopicRoofSlope) || r.doubtful(fitcheck.TopicRoofSlope)) {
 		return
 	}
 	r.slopeInWords()
@@ -136,11 +136,17 @@ func (r *reader) sayslope(s fitcheck.Slope, first, last int) {
 			}
 		}
 	}
-	if m.rough {
-		r.unclear(fitcheck.TopicRoofSlope, 0, WhyRough, s, first, last)
-		return
+	units := r.unitsAt(first, last)
+	if len(units) == 0 {
+		units = []int{0}
 	}
-	r.fact(fitcheck.TopicRoofSlope, 0, s, first, last)
+	for _, unit := range units {
+		if m.rough {
+			r.unclear(fitcheck.TopicRoofSlope, unit, WhyRough, s, first, last)
+		} else {
+			r.fact(fitcheck.TopicRoofSlope, unit, s, first, last)
+		}
+	}
 }
 
 // perFootAt: "1/4 inch per foot", "drops 3 inches every foot".

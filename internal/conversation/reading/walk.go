@@ -41,7 +41,7 @@ func (v *vocabulary) longerLater(toks []token, first, last int, in layer) int {
 			continue
 		}
 		w := v.longest(toks, i, in)
-		if w.phrase >= 0 && w.last > last && (toks[first].word.filler || w.last-i > last-first) {
+		if w.phrase >= 0 && w.last > last && (toks[first].word.filler && i == first+1 || w.last-i > last-first) {
 			return i
 		}
 	}
