@@ -48,7 +48,9 @@ type countAt struct {
 }
 
 func (r *reader) countFact(c countAt) {
-	r.use(c.first, c.first) // the number is no size
+	if r.wordAt(c.first-1, "qty", "quantity", "cantidad") {
+		r.use(c.first, c.first) // no size
+	}
 	units := r.unitsAt(c.first, c.last)
 	if len(units) != 1 {
 		units = []int{0}
