@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"sync/atomic"
 	"time"
 
 	"github.com/jackc/pgx/v5/pgxpool"
@@ -29,7 +30,9 @@ type bot struct {
 	address string     // where it listens
 	log     *slog.Logger
 	page    *staff.Server // the staff's
-	post    *post
+	// shopText is the shop file in force.
+	shopText atomic.Pointer[string]
+	post     *post
 }
 
 // botOptions are what a bot is made of.
@@ -42,7 +45,8 @@ type botOptions struct {
 	publicURL string
 	clock     func() time.Time
 	log       *slog.Logger
-	shopText  func() string // the shop file in force; nil: it is not to be shown
+	shopText  string // the shop file in force, to be shown to the owner
+	alerts    alertSettings
 }
 
 // startBot starts everything; what was begun is ended again where a step fails.
@@ -107,6 +111,7 @@ func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client,
 	if err := b.post.addMail(&options, o, func() *conversation.Shop { return b.service.Shop() }); err != nil {
 		return err
 	}
+	b.addAlerts(&options, o)
 	if b.service, err = intake.New(options); err != nil {
 		return err
 	}

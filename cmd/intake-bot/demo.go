@@ -15,6 +15,7 @@ import (
 
 	"github.com/jackc/pgx/v5/pgxpool"
 
+	"example.com/intake-bot/deploy"
 	"example.com/intake-bot/internal/channels/email"
 	office "example.com/intake-bot/internal/channels/email/standin"
 	"example.com/intake-bot/internal/channels/sms/standin"
@@ -136,8 +137,8 @@ func (h *house) startBot(ctx context.Context, c *demoCommand) (err error) {
 	}
 	h.bot, err = startBot(context.WithoutCancel(ctx), botOptions{pool: h.pool, file: &quick, listener: listener, publicURL: publicURL,
 		carrier: carrierSettings{account: demoAccount, token: demoToken, from: demoNumber, apiURL: base},
-		mail:    h.mailSettings(),
-		clock:   h.clock.Now, log: slog.New(slog.NewJSONHandler(h.logFile, nil))})
+		mail:    h.mailSettings(), shopText: deploy.ExampleShop,
+		clock: h.clock.Now, log: slog.New(slog.NewJSONHandler(h.logFile, nil))})
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}

@@ -30,6 +30,10 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 	if err != nil {
 		return err
 	}
+	text, err := os.ReadFile(set.shopFile)
+	if err != nil {
+		return fmt.Errorf("SHOP_FILE: %w", err)
+	}
 	log := slog.New(slog.NewJSONHandler(s.err, &slog.HandlerOptions{Level: set.logLevel}))
 	pool, err := openCurrent(ctx, set.databaseURL)
 	if err != nil {
@@ -41,7 +45,7 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 		return fmt.Errorf("LISTEN: %w", err)
 	}
 	b, err := startBot(context.WithoutCancel(ctx), botOptions{pool: pool, file: file, carrier: set.carrier, mail: set.mail,
-		listener: listener, publicURL: set.publicURL, clock: time.Now, log: log})
+		listener: listener, publicURL: set.publicURL, clock: time.Now, log: log, shopText: string(text), alerts: set.alerts})
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
@@ -106,5 +110,9 @@ func (b *bot) reload(path string) {
 		b.log.Error("the owner's answers were not stored; the old ones stay in force", "error", err.Error())
 	}
 	b.service.SetShop(s)
+	if text, err := os.ReadFile(path); err == nil {
+		shown := string(text)
+		b.shopText.Store(&shown)
+	}
 	b.log.Info("the shop file was read again")
 }

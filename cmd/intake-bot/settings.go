@@ -16,6 +16,7 @@ type settings struct {
 	logLevel    slog.Level
 	carrier     carrierSettings
 	mail        mailSettings
+	alerts      alertSettings
 }
 
 // carrierSettings are the account at the carrier of texts.
@@ -60,6 +61,9 @@ func readSettings(env environment) (settings, error) {
 	}
 	var err error
 	if s.mail, err = readMailSettings(env); err != nil {
+		wrong = append(wrong, err)
+	}
+	if s.alerts, err = readAlertSettings(env); err != nil {
 		wrong = append(wrong, err)
 	}
 	if err := s.logLevel.UnmarshalText([]byte(orElse(get("LOG_LEVEL", ""), "info"))); err != nil {

@@ -2,21 +2,75 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"net/url"
 	"strings"
 	"time"
 
+	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
 	"example.com/intake-bot/internal/demo"
+	"example.com/intake-bot/internal/intake"
 	"example.com/intake-bot/internal/staff"
 )
 
 // openStaffPage starts the page of the shop's people beside the webhooks.
 func (b *bot) openStaffPage(o botOptions) (err error) {
-	b.page, err = staff.New(staff.Options{Pool: o.pool, Shop: b.service.Shop, Send: b.service.SendSoon, Clock: o.clock, Log: o.log, Address: o.publicURL,
-		Secure: strings.HasPrefix(o.publicURL, "https://"), ShopFile: o.shopText})
+	b.shopText.Store(&o.shopText)
+	b.page, err = staff.New(staff.Options{Pool: o.pool, Shop: b.service.Shop, Send: b.service.SendSoon, Clock: o.clock, Log: o.log,
+		Address: o.publicURL, Secure: strings.HasPrefix(o.publicURL, "https://"), ShopFile: func() string { return *b.shopText.Load() }})
 	return err
+}
+
+// addAlerts says how the shop's people and its other systems hear of leads.
+func (b *bot) addAlerts(options *intake.Options, o botOptions) {
+	options.Alerts = intake.Alerts{Page: o.publicURL + staff.Base, LateAfter: o.alerts.lateAfter,
+		Sheet: func(ctx context.Context, ref string) ([]byte, error) { return b.page.LeadSheet(ctx, ref) }}
+	if sender, ok := options.Senders[conversation.Email].(intake.EmailSender); ok {
+		options.Alerts.Mail = intake.StaffMailer{Carrier: sender.Carrier, Address: sender.Address, Name: sender.Name}.Mail
+	}
+	if o.alerts.webhookURL != "" {
+		options.Alerts.Webhook = &intake.Webhook{URL: o.alerts.webhookURL, Secret: []byte(o.alerts.webhookSecret)}
+	}
+}
+
+// alertSettings are what serve takes from the environment for alerts.
+type alertSettings struct {
+	lateAfter     time.Duration // 0: the usual
+	webhookURL    string        // empty: nobody is told
+	webhookSecret string
+}
+
+// leastSecret is the shortest secret that steps are signed with, in characters.
+const leastSecret = 24
+
+func readAlertSettings(env environment) (alertSettings, error) {
+	var s alertSettings
+	var wrong []error
+	get := func(name string) string {
+		value, err := env.secret(name)
+		wrong = append(wrong, err)
+		return value
+	}
+	s.webhookURL, s.webhookSecret = get("WEBHOOK_URL"), get("WEBHOOK_SECRET")
+	if s.webhookURL != "" {
+		u, err := url.Parse(s.webhookURL)
+		if err != nil || u.Host == "" || u.Scheme != "https" && u.Hostname() != "localhost" && u.Hostname() != "127.0.0.1" {
+			wrong = append(wrong, errors.New("WEBHOOK_URL is not an https address"))
+		}
+		if len(s.webhookSecret) < leastSecret {
+			wrong = append(wrong, fmt.Errorf("WEBHOOK_SECRET is too short: at least %d characters that nobody can guess", leastSecret))
+		}
+	}
+	if text := get("LATE_AFTER"); text != "" {
+		var err error
+		if s.lateAfter, err = time.ParseDuration(text); err != nil || s.lateAfter <= 0 {
+			wrong = append(wrong, errors.New("LATE_AFTER is not a time like 90m or 2h"))
+		}
+	}
+	return s, errors.Join(wrong...)
 }
 
 // invented is how many leads the demo's page has beside those of the customers that play.
