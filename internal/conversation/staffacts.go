@@ -152,6 +152,7 @@ func (t *turn) wakeUp() error {
 		return fmt.Errorf("%w: the customer opted out of messages", ErrNotNow)
 	}
 	m.Quiet, m.Shut, m.PersonAsked, m.Foreign, m.Abroad, m.Lost, m.Nudges = false, false, false, false, false, 0, 0
+	m.Flood, m.Barren = "", 0
 	m.LastAt = t.now
 	t.say.kind = Reminder
 	if !byStaff(t.talk.Lead.Status) {

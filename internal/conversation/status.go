@@ -72,6 +72,7 @@ func (t *turn) whyStaff(blockers []string) []string {
 		{m.Unproven, "the mail's sender is not proven"},
 		{m.Claims != "" && !m.Given, "says it is about " + m.Claims},
 		{m.Claims != "" && m.Given, "may be the same person as " + m.Claims},
+		{m.Flood != "", m.Flood},
 		{t.barren(), "nothing new for many messages; it may be a program that answers"},
 	} {
 		if r.is {

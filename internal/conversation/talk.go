@@ -140,6 +140,7 @@ type Memory struct {
 	Claims    string  `json:"claims,omitempty"`     // ref of a talk that it may belong to
 	Given     bool    `json:"given,omitempty"`      // since that talk gave this number or address
 	StoppedOn Channel `json:"stopped_on,omitempty"` // where the customer opted out
+	Flood     string  `json:"flood,omitempty"`      // why the talk was held back
 	Barren    int     `json:"barren,omitempty"`     // messages in a row that brought nothing new
 }
 
@@ -156,6 +157,7 @@ const (
 	Reply    UtteranceKind = "reply"    // answers what the customer just wrote
 	Farewell UtteranceKind = "farewell" // the one confirmation of an opt-out; goes out in spite of it
 	Reminder UtteranceKind = "reminder" // unasked: only in the customer's daytime
+	Notice   UtteranceKind = "notice"   // what the carriers' rules ask for, such as the answer to HELP
 )
 
 // Utterance is one text to send.

@@ -12,6 +12,8 @@ const (
 	AlertTrouble     = "trouble"      // a turn could not be made
 	AlertUnreachable = "unreachable"  // the customer's number takes no texts
 	AlertNotSent     = "not_sent"     // a message was refused for good
+	AlertFlood       = "flood"        // held back: more than is answered
+	AlertBudget      = "budget"       // a text waits for the next day's budget
 	AlertSendUnknown = "send_unknown" // nobody can tell whether a message went
 )
 

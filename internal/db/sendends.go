@@ -15,8 +15,8 @@ import (
 // Sent records the provider's id. One that another message has already is not taken:
 // it can't be this one's.
 func (s *Send) Sent(b *pgx.Batch, providerID string) {
-	b.Queue(`UPDATE sends SET state = 'sent', provider_id = $2, error_code = NULL, finished_at = clock_timestamp()
-		WHERE message_id = $1 AND state = 'sending'`, s.MessageID, providerID)
+	b.Queue(`UPDATE sends SET state = 'sent', provider_id = $2, error_code = NULL, segments = nullif($3, 0), finished_at = clock_timestamp()
+		WHERE message_id = $1 AND state = 'sending'`, s.MessageID, providerID, s.Segments)
 }
 
 // Retry puts the message back to the head of its line for a while: the provider does

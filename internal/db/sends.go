@@ -28,6 +28,7 @@ const (
 const (
 	HeldOptedOut  = "opted_out"
 	HeldOvertaken = "overtaken" // a reminder, and the customer wrote first
+	HeldBudget    = "budget"    // the day's budget of texts is used up
 )
 
 // Send is a message on its way out.
@@ -45,6 +46,7 @@ type Send struct {
 	ClaimedAt      time.Time // since when the provider may have it
 	Attempts       int       // calls to send, this one included
 	Checks         int       // questions whether it went
+	Segments       int       // as which a text is charged; set by who sends it
 	Zone           string    // the customer's time zone, of a reminder; empty where not known
 }
 

@@ -65,7 +65,7 @@ func SaveDeed(ctx context.Context, tx pgx.Tx, h *Held, out conversation.Outcome,
 	b := &pgx.Batch{}
 	n := h.LastN + queued + 1
 	own := outgoing{conversationID: h.ID, author: conversation.FromStaff, to: to, at: now}
-	own.said = append(own.said, said{n, conversation.Utterance{Text: text, Kind: kindStaff}})
+	own.said = append(own.said, said{n, conversation.Utterance{Text: text, Kind: KindStaff}})
 	own.queue(b)
 	b.Queue(`UPDATE conversations SET last_n = $2 WHERE id = $1`, h.ID, n)
 	if err := tx.SendBatch(ctx, b).Close(); err != nil {
@@ -74,8 +74,8 @@ func SaveDeed(ctx context.Context, tx pgx.Tx, h *Held, out conversation.Outcome,
 	return queued + 1, nil
 }
 
-// kindStaff is the kind of a message that a person of staff wrote.
-const kindStaff conversation.UtteranceKind = "staff"
+// KindStaff is the kind of a message that a person of staff wrote.
+const KindStaff conversation.UtteranceKind = "staff"
 
 // AddressesOf are where a customer can be written to: where the talk came from, the one
 // heard last first, and where nothing may be sent any more.

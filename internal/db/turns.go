@@ -74,11 +74,7 @@ func SaveTrouble(ctx context.Context, tx pgx.Tx, h *Held, now time.Time) error {
 	saveHandled(b, h.ID, h.Waiting, now)
 	b.Queue(`UPDATE conversations SET last_n = $2, wake_at = NULL,
 		state = CASE WHEN state = 'silenced' THEN state ELSE 'with_staff' END WHERE id = $1`, h.ID, h.LastN+len(h.Waiting))
-	b.Queue(`UPDATE leads SET
-			status = CASE WHEN status IN ('open', 'closed') THEN 'needs_person' ELSE status END,
-			why_staff = CASE WHEN $2 = ANY (why_staff) THEN why_staff ELSE why_staff || $2 END, updated_at = $3,
-			waiting_since = CASE WHEN status IN ('open', 'closed', 'ready', 'needs_person') THEN coalesce(waiting_since, $3) END
-		WHERE conversation_id = $1`, h.ID, WhyTrouble, now)
+	toStaff(b, h.ID, WhyTrouble, now)
 	Alert(b, h.ID, AlertTrouble, now)
 	if err := tx.SendBatch(ctx, b).Close(); err != nil {
 		return fmt.Errorf("save trouble of talk %d: %w", h.ID, err)

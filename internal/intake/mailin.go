@@ -44,6 +44,7 @@ func (s *Service) TakeMail(ctx context.Context, in email.Incoming) error {
 		return s.keepMail(ctx, kept, nil)
 	}
 	kept.Kind, kept.Why = kindOfMail(m, s.opts.Mail.Own)
+	s.opts.Metrics.mails.WithLabelValues(string(kept.Kind)).Inc()
 	switch kept.Kind {
 	case db.MailBounce:
 		return s.keepMail(ctx, kept, m.Bounce)

@@ -78,12 +78,34 @@ func (s *Service) workPhoto(ctx context.Context, job *river.Job[photoArgs]) erro
 	if err := s.savePhoto(ctx, task, opened, err); err != nil {
 		return err
 	}
+	s.opts.Metrics.photos.WithLabelValues(photoResult(err)).Inc()
 	s.clearAtCarrier(ctx, task, err)
 	return nil
 }
 
+// photoResult is what a photo came to, in a word for those who count.
+func photoResult(err error) string {
+	var refused *photo.Refused
+	switch {
+	case err == nil:
+		return "kept"
+	case errors.As(err, &refused):
+		return "refused"
+	}
+	return "gone"
+}
+
 func (s *Service) openPhoto(ctx context.Context, task db.PhotoTask) (photo.Photo, error) {
 	file := task.Original
+	if most := s.opts.Limits.PhotosOfOne; most > 0 {
+		before, err := db.PhotosBefore(ctx, s.opts.Pool, task)
+		if err != nil {
+			return photo.Photo{}, err
+		}
+		if before >= most {
+			return photo.Photo{}, errTooMany
+		}
+	}
 	if len(file) == 0 {
 		if task.Channel != conversation.SMS || s.opts.Photos.Fetcher == nil {
 			return photo.Photo{}, photo.ErrGone
@@ -102,7 +124,7 @@ func (s *Service) photoOver(err error, task db.PhotoTask) bool {
 	var refused *photo.Refused
 	var broken *BrainError
 	switch {
-	case errors.As(err, &refused), errors.Is(err, photo.ErrHost), errors.Is(err, photo.ErrAddress), errors.Is(err, photo.ErrTooLarge):
+	case errors.Is(err, errTooMany), errors.As(err, &refused), errors.Is(err, photo.ErrHost), errors.Is(err, photo.ErrAddress), errors.Is(err, photo.ErrTooLarge):
 		return true
 	case errors.As(err, &broken) && !errors.Is(err, context.DeadlineExceeded):
 		return age > time.Minute // a decoder's panic: once more, for it may have been memory
@@ -188,6 +210,9 @@ func (s *Service) clearAtCarrier(ctx context.Context, task db.PhotoTask, failure
 		s.log.WarnContext(ctx, "a photo stays at the carrier", "photo", task.ID, "error", err.Error())
 	}
 }
+
+// errTooMany says that a talk has as many photos as are kept.
+var errTooMany = errors.New("more photos in one talk than are kept")
 
 // errPhotosFirst says that a turn is to be made when photos of its messages are opened.
 var errPhotosFirst = errors.New("photos are still to be opened")

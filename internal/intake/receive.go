@@ -90,6 +90,9 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 	if err != nil {
 		return false, fmt.Errorf("receive message %s: %w", in.ID, err)
 	}
+	if !again {
+		s.opts.Metrics.received.WithLabelValues(string(in.Channel)).Inc()
+	}
 	s.opts.Step(AfterReceiveCommit)
 	return again, nil
 }

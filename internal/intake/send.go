@@ -79,13 +79,28 @@ func (s *Service) try(ctx context.Context, line db.Line) *pgx.Batch {
 	case line.Doubt:
 		s.inquire(ctx, b, m, sender)
 	default:
-		if wait := s.untilAwake(m); wait > 0 {
-			m.Postpone(b, wait)
-			break
-		}
-		s.deliver(ctx, b, m, sender)
+		s.tryFresh(ctx, b, m, sender)
 	}
 	return b
+}
+
+// tryFresh sends what nobody has tried, unless it is not the hour, or the day's budget is
+// used up: then staff have to see to it.
+func (s *Service) tryFresh(ctx context.Context, b *pgx.Batch, m *db.Send, sender Sender) {
+	if wait := s.untilAwake(m); wait > 0 {
+		m.Postpone(b, wait)
+		return
+	}
+	m.Segments = segmentsOf(m)
+	switch ok, err := s.inBudget(ctx, m); {
+	case err != nil:
+		s.failed(ctx, b, m, &Failure{Kind: Temporary, Code: "database", Err: err})
+	case !ok:
+		s.opts.Metrics.sent(m.To.Channel, "over_budget")
+		m.Fail(b, db.SendHeld, db.HeldBudget, db.AlertBudget, s.now())
+	default:
+		s.deliver(ctx, b, m, sender)
+	}
 }
 
 // deliver hands a message to its provider.
@@ -99,6 +114,15 @@ func (s *Service) deliver(ctx context.Context, b *pgx.Batch, m *db.Send, sender 
 		s.failed(ctx, b, m, failureOf(err))
 		return
 	}
+	m.Segments = segmentsOf(m)
+	s.sent(b, m, id)
+}
+
+// sent writes that the provider has a message.
+func (s *Service) sent(b *pgx.Batch, m *db.Send, id string) {
+	s.spend(m.Segments)
+	s.opts.Metrics.sent(m.To.Channel, "sent")
+	s.opts.Metrics.segments.Add(float64(m.Segments))
 	m.Sent(b, id)
 }
 

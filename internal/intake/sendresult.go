@@ -25,6 +25,7 @@ const (
 // failed writes what a failure means: for this message, and for its customer.
 func (s *Service) failed(ctx context.Context, b *pgx.Batch, m *db.Send, f *Failure) {
 	now := s.now()
+	s.opts.Metrics.sent(m.To.Channel, string(f.Kind))
 	s.log.WarnContext(ctx, "message not sent", "conversation", m.ConversationID, "n", m.N,
 		"kind", string(f.Kind), "code", f.Code, "attempts", m.Attempts)
 	switch f.Kind {
@@ -59,7 +60,8 @@ func (s *Service) inquire(ctx context.Context, b *pgx.Batch, m *db.Send, sender 
 			"n", m.N, "checks", m.Checks, "error", err.Error())
 		m.AskLater(b, s.askWait(m.Checks), "unknown")
 	case found:
-		m.Sent(b, id)
+		m.Segments = segmentsOf(m)
+		s.sent(b, m, id)
 	default:
 		s.again(ctx, b, m, sender)
 	}

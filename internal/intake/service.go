@@ -48,6 +48,10 @@ type Options struct {
 	Mail MailSettings
 	// Photos opens what customers send; nil: photos are only noted.
 	Photos *PhotoRoom
+	// Limits keep senders from running up the bill; zero: none do.
+	Limits Limits
+	// Metrics count what happens; nil: nobody looks.
+	Metrics *Metrics
 	// Alerts are how people of staff and the owner's other systems hear of leads.
 	Alerts Alerts
 	// Lease is how long a send may take before its process is taken for dead.
@@ -81,6 +85,7 @@ type Service struct {
 	shop   atomic.Pointer[conversation.Shop]
 	queue  *river.Client[pgx.Tx]
 	outbox *outbox
+	budget budget
 	log    *slog.Logger
 }
 
@@ -126,6 +131,9 @@ func (o *Options) fill() {
 	}
 	if o.Random == nil {
 		o.Random = rand.Reader
+	}
+	if o.Metrics == nil {
+		o.Metrics = NewMetrics(nil)
 	}
 	if o.Step == nil {
 		o.Step = func(Point) {}

@@ -63,9 +63,17 @@ func (s *Service) lull(ctx context.Context, args turnArgs) (wait time.Duration, 
 // turn answers all that waits in a talk, in one transaction. A patient one waits for
 // photos instead, where there are some: errPhotosFirst.
 func (s *Service) turn(ctx context.Context, conversationID int64, patient bool) error {
+	began := time.Now()
 	err := s.speak(ctx, conversationID, func(tx pgx.Tx, h *db.Held, now time.Time) (spoken, error) {
 		if len(h.Waiting) == 0 {
 			return spoken{}, nil
+		}
+		if why, err := s.heldBack(ctx, tx, h, now); err != nil || why != "" {
+			if err == nil {
+				s.opts.Metrics.held.WithLabelValues(reasonOf(why)).Inc()
+				err = s.holdBack(ctx, tx, h, why, now)
+			}
+			return spoken{}, err
 		}
 		if patient {
 			if err := s.photosFirst(ctx, tx, h); err != nil {
@@ -94,6 +102,7 @@ func (s *Service) turn(ctx context.Context, conversationID int64, patient bool) 
 		return spoken{h, out, true}, nil
 	})
 	if err == nil {
+		s.opts.Metrics.turned(began)
 		s.opts.Step(AfterTurnCommit)
 	}
 	return err
