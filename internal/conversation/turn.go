@@ -126,6 +126,7 @@ func (t *turn) carrierWords(in []Message) (done bool, err error) {
 }
 
 func (t *turn) help() error {
+	t.say.kind = Notice
 	t.say.add(t.helpLine())
 	return t.finish()
 }
