@@ -175,6 +175,9 @@ func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
 			r.takeRough(m, h, s.value, true)
 		}
 	case "not":
+		if r.wordAt(h.last+1, "very", "too", "that", "really", "sure", "quite", "more", "less", "much", "exactly", "even") {
+			return
+		}
 		m.drop = m.drop || same && r.only(h.last+1, m.first-1)
 	case "few":
 	case "was":

@@ -65,6 +65,9 @@ func sameLengths(a, b *judged) bool {
 // paired: two diagonals, or two numbers called one way and the other.
 func (j *judged) paired(k *judged) bool {
 	a, b := j.parts[0].side, k.parts[0].side
+	if j.topic.OfSize() && !k.fixed && (a == noSide && (b == width || b == length) || b == noSide && (a == width || a == length)) {
+		return true
+	}
 	return !k.fixed && (j.topic == fitcheck.TopicCurbDiagonals || a == someSide && b == someSide)
 }
 

@@ -49,6 +49,8 @@ func (r *reader) idle(s sense, h *hit) bool {
 		return true // "raw aluminum is fine": an answer, no report
 	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic):
 		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote")
+	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing"):
+		return true // "one layer of 2x6"
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
 		return !r.asked(s.topic) && r.inStyle(h)
 	}

@@ -89,7 +89,7 @@ func (r *reader) decimal(i int) (numeral, int) {
 		n.den *= 10
 	}
 	n.fine = n.den
-	if r.markAt(i+1, '/') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+1].glued {
+	if r.markAt(i+1, '/') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+1].glued && r.toks[i+2].dec == 0 && tapePart(r.toks[i+2].whole) {
 		n.bad = true // 25.1/2
 		return n, i + 3
 	}

@@ -114,7 +114,7 @@ func sizeTopic(part, face string) (fitcheck.Topic, []fitcheck.Topic) {
 		return "", curbSizes
 	case "retainer":
 		switch face {
-		case "outside", "edge":
+		case "outside", "edge", "overall":
 			return fitcheck.TopicRetainerOutside, nil
 		case "inside", "clear":
 			return fitcheck.TopicRetainerOpening, nil
@@ -134,7 +134,7 @@ func sizeTopic(part, face string) (fitcheck.Topic, []fitcheck.Topic) {
 		}
 		return fitcheck.TopicPlasticSize, nil
 	case "dome":
-		if face == "edge" || face == "outside" {
+		if face == "edge" || face == "outside" || face == "overall" {
 			return fitcheck.TopicPlasticSize, nil
 		}
 		return "", domeSizes
@@ -177,6 +177,10 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	if topic != "" {
 		return topic, nil
 	}
+	face := m.face
+	if face == "overall" { // says nothing where it is asked of what
+		face = ""
+	}
 	for _, a := range r.Asked {
 		if !a.OfLength() {
 			continue
@@ -186,7 +190,7 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 				return t, nil
 			}
 		}
-		if m.part == "" && m.face == "" || m.part == "skylight" && m.face == "" || contains(candidates, a) || m.face == "" && partOf(a) == m.part {
+		if m.part == "" && face == "" || m.part == "skylight" && face == "" || contains(candidates, a) || m.face == "" && partOf(a) == m.part {
 			return a, nil
 		}
 	}

@@ -78,6 +78,9 @@ func (r *reader) sideOf(qs []quantity, h *hit) (*quantity, reach) {
 		}
 	}
 	short := h.first == h.last && len(r.toks[h.first].text) == 1
+	if right != nil && right.side == noSide && r.wordAt(h.first, "ht", "hgt", "height") && right.first == h.last+1 {
+		return right, before // "25 x 49 ht 4"
+	}
 	if left != nil && left.side == noSide && r.near(left.last+1, h.first-1, short, false) {
 		return left, after
 	}

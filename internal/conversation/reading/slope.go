@@ -62,7 +62,7 @@ func (r *reader) ratioAt(i int) bool {
 
 // pitchAt: "a 5 pitch" is five in twelve.
 func (r *reader) pitchAt(i, next int, n numeral) bool {
-	if !r.wordAt(next, "pitch", "pitched") || n.num == 0 || r.wordAt(i-1, "/", "to") {
+	if !r.wordAt(next, "pitch", "pitched") || r.numberAfter(next+1) || n.num == 0 || r.wordAt(i-1, "/", "to") {
 		return false
 	}
 	r.sayslope(fitcheck.Slope{Rise: fitcheck.Length(n.num * int64(fitcheck.Inch) / n.den), Run: run}, i, next)
