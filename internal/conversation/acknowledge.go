@@ -21,7 +21,7 @@ func (t *turn) acknowledge() {
 	t.ackSizes()
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"
-	case len(h.entries) > 0 && h.confirm == "":
+	case len(h.entries) > 0 && h.confirm == "", h.agreed:
 		t.say.add(t.turning("ack.plain"))
 	case len(h.usual) > 0:
 		t.say.add(t.line("answer.usual", 0, nil))

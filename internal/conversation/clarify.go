@@ -145,7 +145,11 @@ func (t *turn) pendingOf(u reading.Unclear, a Ask) *Pending {
 
 func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
 	args := wording.Args{"said": u.Said, "label": t.label(a.Topic)}
-	switch u.Why {
+	why := u.Why
+	if why != reading.WhyPlace && !a.Topic.OfLength() {
+		why = reading.WhyChoice // nobody can look at a choice to the nearest 1/16
+	}
+	switch why {
 	case whySide:
 		if s, ok := t.talk.Value(a.Topic, a.Unit).(fitcheck.Size); ok {
 			args["a"], args["b"] = t.length(s.Width), t.length(s.Length)
@@ -164,7 +168,7 @@ func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
 			return t.line("ask.place", nth, nil)
 		}
 	}
-	return t.line("clear."+string(u.Why), nth, args)
+	return t.line("clear."+string(why), nth, args)
 }
 
 // whichOf are what a size can be where nothing says which.

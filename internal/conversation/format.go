@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/intake-bot/internal/conversation/wording"
 	"example.com/intake-bot/internal/fitcheck"
 )
 
@@ -136,6 +137,9 @@ func (t *turn) color(c fitcheck.Color) string {
 		if w != "" {
 			words = append(words, t.word(fitcheck.TopicColor, w))
 		}
+	}
+	if len(words) == 2 && words[0] == words[1] {
+		return t.line("color.both", 0, wording.Args{"color": words[0]})
 	}
 	return strings.Join(words, " "+t.line("over", 0, nil)+" ")
 }

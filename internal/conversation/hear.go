@@ -19,6 +19,7 @@ type heard struct {
 	dontKnow []Ask
 	usual    []Ask
 	confirm  string // yes, no or ""
+	agreed   bool   // a yes or no to the question that a finding raised
 	photos   int
 	looks    []PhotoLook
 	answers  []string // the owner's answers to questions in these messages
@@ -29,7 +30,7 @@ func (h *heard) asks(r reading.Request) bool { return slices.Contains(h.requests
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && h.confirm == "" && h.photos == 0 && len(h.looks) == 0
+		len(h.usual) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,
@@ -65,7 +66,20 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		t.heard.unclear = append(t.heard.unclear, u)
 	}
 	t.heard.dontKnow = append(t.heard.dontKnow, t.asked(r.DontKnow)...)
+	t.hearAgreement(text)
 	t.heard.usual = append(t.heard.usual, t.asked(r.Usual)...)
+}
+
+// hearAgreement hears a yes or no to the question that a finding raised, which has no
+// topic of its own.
+func (t *turn) hearAgreement(text string) {
+	if t.talk.State != Rechecking || !t.heard.nothing() {
+		return
+	}
+	r := reading.Read(reading.Input{Text: text, Asked: []fitcheck.Topic{fitcheck.TopicConfirm}, Language: t.talk.Language})
+	for _, f := range r.Facts {
+		t.heard.agreed = t.heard.agreed || f.Topic == fitcheck.TopicConfirm
+	}
 }
 
 func joined(in []Message) string {

@@ -16,7 +16,10 @@ func (t *turn) questionFor(s step, nth int) string {
 	case s.state == Choosing && len(topics) > 1:
 		return t.choiceList(topics, nth)
 	case topics[0] == fitcheck.TopicConfirm:
-		return t.line("ask.confirm", nth, wording.Args{"summary": t.summary()})
+		if nth > 0 && len(t.heard.entries) == 0 {
+			return t.line("ask.confirm_again", 0, nil)
+		}
+		return t.line("ask.confirm", nth, wording.Args{"summary": t.summary(nth)})
 	}
 	prefix := ""
 	if len(s.asks) == 1 {

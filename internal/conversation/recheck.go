@@ -38,15 +38,17 @@ func (t *turn) awaits(f fitcheck.Finding, unit int) bool {
 // raise says which measure to ask about for a finding, if any still, and remembers that.
 func (t *turn) raise(f fitcheck.Finding, unit int, verdict fitcheck.Verdict) (fitcheck.Topic, bool) {
 	m, most := &t.talk.Memory, 1
-	if contradicts(verdict) {
-		most = maxTries
+	if contradicts(verdict) || len(t.heard.repeated) > 0 {
+		most = maxTries // a number said again is no yes to "is it double lumber?"
 	}
 	key := fmt.Sprintf("%s@%d", f.Code, unit)
 	if m.Raised[key] >= most || m.Raised[key] > 0 && len(t.heard.entries)+len(t.heard.repeated) == 0 {
 		return "", false // asked, and nothing came of it
 	}
+	// What a number is and whether it can be right are two questions: the tries of the
+	// first don't count here.
 	for _, topic := range append([]fitcheck.Topic{f.Topic}, f.Settle...) {
-		if asked := fmt.Sprintf("%s@%d", topic, unit); m.Raised[asked] == 0 && t.mayAsk(Ask{topic, unit}) && topic.OfLength() {
+		if asked := fmt.Sprintf("%s@%d", topic, unit); m.Raised[asked] == 0 && topic.OfLength() {
 			m.Raised[key]++
 			m.Raised[asked]++
 			return topic, true

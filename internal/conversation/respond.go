@@ -67,7 +67,11 @@ func (t *turn) greet() {
 		return
 	}
 	m.Introduced = true
-	t.say.add(t.line("intro", 0, wording.Args{"shop": t.shop.Name, "assistant": t.shop.Assistant}))
+	key := "intro"
+	if t.talk.Channel == Email {
+		key = "intro_mail"
+	}
+	t.say.add(t.line(key, 0, wording.Args{"shop": t.shop.Name, "assistant": t.shop.Assistant}))
 	if m.Claims != "" && !m.Given {
 		t.say.add(t.line("join.prove", 0, nil))
 	}
@@ -87,7 +91,7 @@ func (t *turn) answer() {
 	}
 	if h.asks(reading.RequestQuestion) && len(h.answers) == 0 {
 		t.talk.Memory.Questions++
-		t.say.add(t.line("answer.question", 0, nil))
+		t.say.add(t.line("answer.question", t.talk.Memory.Questions-1, nil))
 	}
 	if h.asks(reading.RequestHelp) && !h.asks(reading.RequestHowTo) {
 		t.say.add(t.helpLine())

@@ -9,8 +9,8 @@ import (
 )
 
 // summary says back all that the order rests on, in one breath.
-func (t *turn) summary() string {
-	parts := []string{t.line("summary.head", 0, nil)}
+func (t *turn) summary(nth int) string {
+	parts := []string{t.line("summary.head", nth, nil)}
 	if who := t.who(); who != "" {
 		parts = append(parts, who+".")
 	}
@@ -23,7 +23,7 @@ func (t *turn) summary() string {
 func (t *turn) who() string {
 	var words []string
 	for _, topic := range []fitcheck.Topic{fitcheck.TopicName, fitcheck.TopicPlace, fitcheck.TopicUse} {
-		if w := t.shown(topic, 0); w != "" {
+		if w := t.shown(topic, 0); w != "" && t.talk.text(topic, 0) != fitcheck.UseOther {
 			words = append(words, w)
 		}
 	}
@@ -85,5 +85,14 @@ func (t *turn) priceLine() string {
 	if !t.shop.ShowEstimate || high == 0 {
 		return t.line("answer.price", 0, nil)
 	}
-	return t.line("answer.price_estimate", 0, wording.Args{"low": strconv.FormatInt(low, 10), "high": strconv.FormatInt(high, 10)})
+	return t.line("answer.price_estimate", 0, wording.Args{"low": thousands(low), "high": thousands(high)})
+}
+
+// thousands writes an amount as Americans do: 12,345.
+func thousands(n int64) string {
+	s := strconv.FormatInt(n, 10)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	return s
 }

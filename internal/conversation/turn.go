@@ -143,6 +143,10 @@ func (t *turn) helpLine() string {
 func (t *turn) note(in []Message) {
 	m, h := &t.talk.Memory, &t.heard
 	for _, a := range h.usual {
+		if !slices.Contains(choiceTopics, a.Topic) {
+			h.dontKnow = append(h.dontKnow, a) // there is no usual place, style or size
+			continue
+		}
 		m.LetGo[a], m.Usual[a] = true, true
 	}
 	for _, a := range h.dontKnow {
