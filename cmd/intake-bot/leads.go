@@ -16,7 +16,7 @@ import (
 type leadsCommand struct {
 	List   leadsListCommand   `cmd:"" help:"List leads, those that wait for a person first."`
 	Show   leadsShowCommand   `cmd:"" help:"Show one lead."`
-	Export leadsExportCommand `cmd:"" help:"Write all leads, a line of JSON each."`
+	Export leadsExportCommand `cmd:"" help:"Write all leads, as JSON or CSV."`
 }
 
 type leadsListCommand struct {
@@ -95,19 +95,21 @@ func (c *leadsShowCommand) Run(ctx context.Context, s streams) error {
 }
 
 type leadsExportCommand struct {
-	JSON bool `name:"json" default:"true" negatable:"" help:"As JSON, a record a line; there is no other form yet."`
+	JSON bool `name:"json" xor:"form" help:"As JSON, a record a line; so it is too where nothing is said."`
+	CSV  bool `name:"csv" xor:"form" help:"As a table, a row for each kind of unit."`
 }
 
 func (c *leadsExportCommand) Run(ctx context.Context, s streams) error {
-	if !c.JSON {
-		return errors.New("leads are exported as JSON only")
-	}
 	pool, err := openDatabase(ctx)
 	if err != nil {
 		return err
 	}
 	defer pool.Close()
-	return db.EachRecord(ctx, pool, func(record json.RawMessage) error {
+	each := func(fn func(json.RawMessage) error) error { return db.EachRecord(ctx, pool, fn) }
+	if c.CSV {
+		return exportCSV(s.out, each)
+	}
+	return each(func(record json.RawMessage) error {
 		_, err := fmt.Fprintf(s.out, "%s\n", record)
 		return err
 	})
