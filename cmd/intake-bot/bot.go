@@ -33,6 +33,7 @@ type bot struct {
 	// shopText is the shop file in force.
 	shopText atomic.Pointer[string]
 	post     *post
+	watched  *watched
 }
 
 // botOptions are what a bot is made of.
@@ -41,6 +42,7 @@ type botOptions struct {
 	file      *shop.File
 	carrier   carrierSettings
 	mail      mailSettings
+	metrics   string // address of the metrics, empty for none
 	listener  net.Listener
 	publicURL string
 	clock     func() time.Time
@@ -99,6 +101,7 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 
 // openService makes the service with all its channels.
 func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client, talkingShop *conversation.Shop) (err error) {
+	b.watched = newWatched()
 	if b.post, err = newPost(ctx, o); err != nil {
 		return err
 	}
@@ -106,7 +109,8 @@ func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client,
 		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Log: o.log,
 		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client, Picture: b.post.pictures.Link}},
 		Photos:  photoRoom(o.carrier),
-		Quiet:   o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
+		Limits:  limitsOf(o.file), Metrics: b.watched.counters,
+		Quiet: o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
 	}
 	if err := b.post.addMail(&options, o, func() *conversation.Shop { return b.service.Shop() }); err != nil {
 		return err
@@ -115,7 +119,11 @@ func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client,
 	if b.service, err = intake.New(options); err != nil {
 		return err
 	}
-	return b.post.open(ctx, o, b.service)
+	if err := b.post.open(ctx, o, b.service); err != nil {
+		return err
+	}
+	return b.watched.open(o.metrics, intake.Gauges{Pool: o.pool, Mailbox: b.post.health(),
+		SegmentsADay: func() int { return b.service.LimitsNow().SegmentsADay }, Today: b.service.Today})
 }
 
 func tokens(c carrierSettings) []string {
@@ -171,5 +179,5 @@ func (b *bot) stop() error {
 	if err != nil {
 		err = fmt.Errorf("stop the web server: %w", errors.Join(err, b.server.Close()))
 	}
-	return errors.Join(err, b.service.Stop(ctx))
+	return errors.Join(err, b.service.Stop(ctx), b.watched.close())
 }

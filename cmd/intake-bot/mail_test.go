@@ -2,7 +2,9 @@ package main
 
 import (
 	"context"
+	"io"
 	"maps"
+	"net/http"
 	"strings"
 	"testing"
 	"time"
@@ -106,5 +108,40 @@ func (s *served) untilSent(n int) {
 		if time.Now().After(end) {
 			s.t.Fatalf("%d of %d sent", sent, n)
 		}
+	}
+}
+
+// Metrics are served at an address of their own, and tell nothing of customers.
+func TestServedMetrics(t *testing.T) {
+	s := serveIn(t)
+	s.kill()
+	address := freeAddress(t)
+	s.env = append(s.env, "METRICS_LISTEN="+address)
+	s.start()
+	if _, err := s.carrier.Text(t.Context(), "+12185550160", "Dana Fields, my dome is cracked"); err != nil {
+		t.Fatal(err)
+	}
+	s.untilSent(1)
+	res, err := http.Get("http://" + address + "/metrics")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer res.Body.Close()
+	body, err := io.ReadAll(res.Body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range []string{`intake_messages_received_total{channel="sms"} 1`, "intake_database_up 1", `intake_leads{status="open"} 1`, "intake_text_segments_budget 20000"} {
+		if !strings.Contains(string(body), line) {
+			t.Errorf("no %s in\n%s", line, body)
+		}
+	}
+	for _, private := range []string{"Dana", "5550160", "cracked"} {
+		if strings.Contains(string(body), private) {
+			t.Errorf("the metrics tell %q", private)
+		}
+	}
+	if res, err := http.Get(s.url + "/metrics"); err != nil || res.StatusCode != http.StatusNotFound {
+		t.Errorf("the public address gives metrics: %v, %v", res, err)
 	}
 }

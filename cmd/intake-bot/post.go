@@ -101,6 +101,14 @@ func mailboxLock(pool *pgxpool.Pool, set mailSettings, log *slog.Logger) func(co
 	return intake.MailboxLock(pool, strings.Join([]string{set.imap.server, set.imap.account.User, set.folder}, " "), log)
 }
 
+// health is how the watching of the mailbox goes; nil where there is none.
+func (p *post) health() func() email.Health {
+	if p.watcher == nil {
+		return nil
+	}
+	return p.watcher.Health
+}
+
 // watch takes mail in until stop.
 func (p *post) watch() {
 	if p.watcher == nil {

@@ -44,7 +44,7 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 	if err != nil {
 		return fmt.Errorf("LISTEN: %w", err)
 	}
-	b, err := startBot(context.WithoutCancel(ctx), botOptions{pool: pool, file: file, carrier: set.carrier, mail: set.mail,
+	b, err := startBot(context.WithoutCancel(ctx), botOptions{pool: pool, file: file, carrier: set.carrier, mail: set.mail, metrics: set.metrics,
 		listener: listener, publicURL: set.publicURL, clock: time.Now, log: log, shopText: string(text), alerts: set.alerts})
 	if err != nil {
 		return errors.Join(err, listener.Close())
@@ -110,6 +110,7 @@ func (b *bot) reload(path string) {
 		b.log.Error("the owner's answers were not stored; the old ones stay in force", "error", err.Error())
 	}
 	b.service.SetShop(s)
+	b.service.SetLimits(limitsOf(file))
 	if text, err := os.ReadFile(path); err == nil {
 		shown := string(text)
 		b.shopText.Store(&shown)

@@ -16,6 +16,7 @@ type settings struct {
 	logLevel    slog.Level
 	carrier     carrierSettings
 	mail        mailSettings
+	metrics     string // where to serve metrics, empty for nowhere
 	alerts      alertSettings
 }
 
@@ -48,6 +49,7 @@ func readSettings(env environment) (settings, error) {
 	s.shopFile = get("SHOP_FILE", "the path of the shop file; intake-bot shop show prints one to begin with")
 	s.publicURL = strings.TrimRight(get("PUBLIC_URL", "the address that the carrier posts to, like https://bot.example.com"), "/")
 	s.listen = orElse(get("LISTEN", ""), "127.0.0.1:8080")
+	s.metrics = get("METRICS_LISTEN", "")
 	s.carrier = carrierSettings{
 		account:  get("CARRIER_ACCOUNT_ID", "the account's id at the carrier"),
 		token:    get("CARRIER_AUTH_TOKEN", "the account's token at the carrier"),

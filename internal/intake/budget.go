@@ -42,7 +42,7 @@ func segmentsOf(m *db.Send) int {
 // inBudget says whether a message may still go out today. The last word to one who opted
 // out, the answer to HELP and what staff write always may.
 func (s *Service) inBudget(ctx context.Context, m *db.Send) (bool, error) {
-	most := s.opts.Limits.SegmentsADay
+	most := s.limits.Load().SegmentsADay
 	if most <= 0 || m.Segments == 0 {
 		return true, nil
 	}
@@ -56,7 +56,7 @@ func (s *Service) inBudget(ctx context.Context, m *db.Send) (bool, error) {
 
 // spent is how many segments went out today.
 func (s *Service) spent(ctx context.Context) (int, error) {
-	b, today := &s.budget, s.today()
+	b, today := &s.budget, s.Today()
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if b.day.Equal(today) && time.Since(b.looked) < budgetLook {
@@ -81,7 +81,7 @@ func (s *Service) spend(segments int) {
 }
 
 func (s *Service) warnOfBudget(ctx context.Context, used, most int) {
-	from := s.opts.Limits.SegmentsWarning
+	from := s.limits.Load().SegmentsWarning
 	if from <= 0 {
 		from = 80
 	}
@@ -94,9 +94,9 @@ func (s *Service) warnOfBudget(ctx context.Context, used, most int) {
 	s.log.WarnContext(ctx, "the day's budget of texts is nearly used up", "segments", used, "budget", most)
 }
 
-// today is the beginning of the day where the shop is. It is the real day: what is
+// Today is the beginning of the day where the shop is. It is the real day: what is
 // counted is what really went out.
-func (s *Service) today() time.Time {
+func (s *Service) Today() time.Time {
 	zone := s.shop.Load().Zone
 	if zone == nil {
 		zone = time.UTC

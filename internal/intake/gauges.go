@@ -18,7 +18,7 @@ type Gauges struct {
 	// Mailbox is how the watching of the mailbox goes; nil: there is none.
 	Mailbox func() email.Health
 	// SegmentsADay is the day's budget; 0: none.
-	SegmentsADay int
+	SegmentsADay func() int
 	// Today is when the day began, for the budget.
 	Today func() time.Time
 }
@@ -60,7 +60,7 @@ func (g Gauges) Collect(to chan<- prometheus.Metric) {
 		to <- prometheus.MustNewConstMetric(d, prometheus.GaugeValue, v, labels...)
 	}
 	g.mailbox(put)
-	put(gaugeBudget, float64(g.SegmentsADay))
+	put(gaugeBudget, float64(g.SegmentsADay()))
 	f, err := db.ReadGauges(ctx, g.Pool, g.Today())
 	if err != nil {
 		put(gaugeUp, 0)

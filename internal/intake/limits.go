@@ -46,7 +46,7 @@ func (s *Service) heldBack(ctx context.Context, tx pgx.Tx, h *db.Held, now time.
 			return whyMany, err
 		}
 	}
-	if most := s.opts.Limits.NewFromPrefix; most > 0 && h.LastN == 0 && h.Newest.Channel == conversation.SMS {
+	if most := s.limits.Load().NewFromPrefix; most > 0 && h.LastN == 0 && h.Newest.Channel == conversation.SMS {
 		n, err := db.NewOfPrefix(ctx, tx, h.Newest.Address, now.Add(-time.Hour))
 		if err != nil || n > most {
 			return whyPrefix, err
@@ -58,9 +58,9 @@ func (s *Service) heldBack(ctx context.Context, tx pgx.Tx, h *db.Held, now time.
 func (s *Service) mostAnHour(c conversation.Channel) int {
 	switch c {
 	case conversation.SMS:
-		return s.opts.Limits.TextsAnHour
+		return s.limits.Load().TextsAnHour
 	case conversation.Email:
-		return s.opts.Limits.MailsAnHour
+		return s.limits.Load().MailsAnHour
 	}
 	return 0
 }

@@ -160,7 +160,7 @@ func figure(t *testing.T, where prometheus.Gatherer, name string) (sum float64, 
 func TestMetrics(t *testing.T) {
 	where := prometheus.NewRegistry()
 	s := newShop(t, func(o *Options) { o.Metrics = NewMetrics(where) })
-	where.MustRegister(Gauges{Pool: s.pool, Today: s.today, SegmentsADay: 100})
+	where.MustRegister(Gauges{Pool: s.pool, Today: s.Today, SegmentsADay: func() int { return 100 }})
 	s.start()
 	s.text("twice")
 	s.quiet()
@@ -180,7 +180,7 @@ func TestMetrics(t *testing.T) {
 func TestMetricsWithoutADatabase(t *testing.T) {
 	where := prometheus.NewRegistry()
 	s := newShop(t, nil)
-	where.MustRegister(Gauges{Pool: s.pool, Today: s.today})
+	where.MustRegister(Gauges{Pool: s.pool, Today: s.Today, SegmentsADay: func() int { return 0 }})
 	s.pool.Close()
 	if up, n := figure(t, where, "intake_database_up"); up != 0 || n != 1 {
 		t.Errorf("the database is up: %v", up)

@@ -97,7 +97,7 @@ func photoResult(err error) string {
 
 func (s *Service) openPhoto(ctx context.Context, task db.PhotoTask) (photo.Photo, error) {
 	file := task.Original
-	if most := s.opts.Limits.PhotosOfOne; most > 0 {
+	if most := s.limits.Load().PhotosOfOne; most > 0 {
 		before, err := db.PhotosBefore(ctx, s.opts.Pool, task)
 		if err != nil {
 			return photo.Photo{}, err

@@ -83,6 +83,7 @@ const (
 type Service struct {
 	opts   Options
 	shop   atomic.Pointer[conversation.Shop]
+	limits atomic.Pointer[Limits]
 	queue  *river.Client[pgx.Tx]
 	outbox *outbox
 	budget budget
@@ -101,6 +102,7 @@ func New(opts Options) (*Service, error) {
 	opts.fill()
 	s := &Service{opts: opts, log: opts.Log}
 	s.shop.Store(opts.Shop)
+	s.limits.Store(&opts.Limits)
 	s.outbox = newOutbox(opts.SendWorkers, s.sendNow)
 	var err error
 	if s.queue, err = river.NewClient(riverpgxv5.New(opts.Pool), s.queueConfig()); err != nil {
@@ -145,6 +147,12 @@ func (o *Options) fill() {
 
 // SetShop puts another shop file in force, from the next turn on.
 func (s *Service) SetShop(shop *conversation.Shop) { s.shop.Store(shop) }
+
+// SetLimits puts other limits in force.
+func (s *Service) SetLimits(l Limits) { s.limits.Store(&l) }
+
+// LimitsNow are the limits in force.
+func (s *Service) LimitsNow() Limits { return *s.limits.Load() }
 
 // now is the clock's time as Postgres keeps it: UTC, whole microseconds.
 func (s *Service) now() time.Time { return s.opts.Clock().UTC().Truncate(time.Microsecond) }

@@ -42,6 +42,8 @@ type File struct {
 	Replies Replies `yaml:"replies"`
 	// Reminders say when someone who fell silent is written to once more.
 	Reminders Reminders `yaml:"reminders"`
+	// Limits keep senders from running up the bill.
+	Limits Limits `yaml:"limits"`
 	// ShowEstimate allows the low and high of an estimate to be told to customers.
 	ShowEstimate bool `yaml:"show_estimate"`
 	// Wording replaces sentences of the bot: key, language (en, es), text.
@@ -191,5 +193,6 @@ func defaults() *File {
 		Shipping:   defaultShipping(),
 		Replies:    Replies{Quiet: Span(4 * time.Second), AtMost: Span(15 * time.Second)},
 		Reminders:  defaultReminders(),
+		Limits:     defaultLimits(),
 	}
 }
