@@ -198,6 +198,9 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		end = m.last
 	}
 	for i := region[0]; i <= region[1] && i <= end; i++ {
+		if r.toks[i].used && r.toks[i].kind == numToken {
+			break // a slope or a count: what follows is of that
+		}
 		if h := r.labelFrom(i); h != nil {
 			r.takeAfter(m, h)
 			i = h.last
@@ -254,6 +257,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		}
 		if !before && h.first == m.last+1 && m.shape == lone && m.parts[0].unit == foot {
 			m.other, m.thing = true, true // "8 feet above the floor"
+		}
+		if before && r.labelled(r.clauseStart(h.first), h.first-1) {
+			return // "the dome on our RV is 14 x 14"
 		}
 		if !m.where && r.otherHolds(m, h, before) && !r.namesUnit(h) {
 			m.other = true

@@ -15,6 +15,9 @@ func (r *reader) counts() {
 			found = append(found, c)
 		}
 	}
+	if r.countsDiffer(found) {
+		return // kinds of unit: each size has its count, see kindcount.go
+	}
 	for _, c := range found {
 		if r.countTakenBack(c) {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, c.first, c.last)
@@ -25,6 +28,16 @@ func (r *reader) counts() {
 	if len(found) == 0 && r.asked(fitcheck.TopicCount) {
 		r.countAnswer()
 	}
+}
+
+// countsDiffer: several counts, and no kinds named that they could be of.
+func (r *reader) countsDiffer(found []countAt) bool {
+	for _, c := range found {
+		if len(r.refs) == 0 && c.value != found[0].value {
+			return true
+		}
+	}
+	return false
 }
 
 // countTakenBack: "two domes but one is fine", "five but only two need replacing".

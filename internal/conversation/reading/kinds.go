@@ -105,6 +105,9 @@ func (r *reader) noKind(h *hit) bool {
 		"house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
 		return true
 	}
+	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) || r.markAt(h.last+1, '/')) {
+		return true // "skylight 4 feet by 20 feet"
+	}
 	if h.is("nth", "all") && r.wordAt(h.last+1, "ways", "sides", "directions", "diagonals", "layers", "layer", "clear", "white", "bronze", "same",
 		"ends", "frame", "lados", "capas", "diagonales") {
 		return true

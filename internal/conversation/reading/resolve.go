@@ -221,6 +221,11 @@ func (r *reader) heightTopic(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	case "dome", "bulge", "plastic":
 		return fitcheck.TopicDomeRise, nil
 	}
+	for n := range r.choices {
+		if r.choices[n].has1("profile") && len(r.Asked) == 0 && !r.choices[n].is("profile", "?") && !r.choices[n].senses[0].asked {
+			return fitcheck.TopicDomeRise, nil // "a pyramid, 18 inches tall"
+		}
+	}
 	for _, a := range r.Asked {
 		switch a {
 		case fitcheck.TopicCurbHeight, fitcheck.TopicDomeRise:
