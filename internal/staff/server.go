@@ -43,14 +43,14 @@ const (
 
 // Server serves everything below Base.
 type Server struct {
-	opts     Options
-	log      *slog.Logger
-	sessions *scs.SessionManager
-	store    *pgxstore.PostgresStore
-	queue    *river.Client[pgx.Tx] // only looked at and inserted into, never started here
-	hub      *hub
-	hashing  chan struct{} // how many passwords are tried at once
-	handler  http.Handler
+	opts      Options
+	log       *slog.Logger
+	sessions  *scs.SessionManager
+	stopSweep context.CancelFunc
+	queue     *river.Client[pgx.Tx] // only looked at and inserted into, never started here
+	hub       *hub
+	hashing   chan struct{} // how many passwords are tried at once
+	handler   http.Handler
 }
 
 // Base is where the page begins.
@@ -72,8 +72,10 @@ func New(opts Options) (*Server, error) {
 	if s.queue, err = river.NewClient(riverpgxv5.New(opts.Pool), &river.Config{Logger: opts.Log}); err != nil {
 		return nil, fmt.Errorf("job queue: %w", err)
 	}
-	s.store = pgxstore.NewWithCleanupInterval(opts.Pool, 10*time.Minute)
-	s.sessions = newSessions(s.store, opts.Secure)
+	s.sessions = newSessions(pgxstore.NewWithCleanupInterval(opts.Pool, 0), opts.Secure)
+	ctx, stop := context.WithCancel(context.Background())
+	s.stopSweep = stop
+	go s.sweep(ctx)
 	s.hub = newHub(opts.Pool, opts.Log)
 	s.handler = s.routes()
 	return s, nil
@@ -99,7 +101,7 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) { s.handler.S
 // Close ends the streams of news and what runs beside.
 func (s *Server) Close() {
 	s.hub.close()
-	s.store.StopCleanup()
+	s.stopSweep()
 }
 
 // now is the shop's time as Postgres keeps it.
