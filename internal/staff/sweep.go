@@ -1,0 +1,26 @@
+package staff
+
+import (
+	"context"
+	"time"
+)
+
+// sweepEvery is how often log-ins that have run out are removed.
+const sweepEvery = 10 * time.Minute
+
+// sweep removes log-ins that have run out until the page is closed. The store's own
+// sweeper can't be stopped without a data race, so it is left off.
+func (s *Server) sweep(ctx context.Context) {
+	tick := time.NewTicker(sweepEvery)
+	defer tick.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case <-tick.C:
+			if _, err := s.opts.Pool.Exec(ctx, "DELETE FROM sessions WHERE expiry < current_timestamp"); err != nil && ctx.Err() == nil {
+				s.log.Error("remove log-ins that have run out", "error", err)
+			}
+		}
+	}
+}
