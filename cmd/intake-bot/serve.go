@@ -22,6 +22,9 @@ import (
 type serveCommand struct{}
 
 func (c *serveCommand) Run(ctx context.Context, s streams) error {
+	again := make(chan os.Signal, 1)
+	signal.Notify(again, syscall.SIGHUP) // from the first moment: by default it would end the program
+	defer signal.Stop(again)
 	set, err := readSettings(osEnvironment())
 	if err != nil {
 		return err
@@ -50,7 +53,7 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 		return errors.Join(err, listener.Close())
 	}
 	log.Info("started", "version", version(), "listen", b.address)
-	err = b.run(ctx, set.shopFile)
+	err = b.run(ctx, again, set.shopFile)
 	log.Info("stopping")
 	return errors.Join(err, b.stop())
 }
@@ -72,11 +75,9 @@ func openCurrent(ctx context.Context, address string) (*pgxpool.Pool, error) {
 	return pool, nil
 }
 
-// run waits until the program is to stop; a SIGHUP reads the shop file again.
-func (b *bot) run(ctx context.Context, shopFile string) error {
-	again := make(chan os.Signal, 1)
-	signal.Notify(again, syscall.SIGHUP)
-	defer signal.Stop(again)
+// run waits until the program is to stop; a SIGHUP, through again, has the shop file read
+// again.
+func (b *bot) run(ctx context.Context, again <-chan os.Signal, shopFile string) error {
 	for {
 		select {
 		case <-ctx.Done():

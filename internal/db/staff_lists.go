@@ -3,6 +3,7 @@ package db
 import (
 	"context"
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -62,12 +63,30 @@ type QueueFilter struct {
 // longest waiting, from a place on. It follows an index: without a filter the cost is
 // that of the lines given.
 func WaitingLeads(ctx context.Context, c Conn, f QueueFilter, from QueuePlace, limit int) ([]QueueLine, error) {
-	sql := queueColumns + `FROM leads l ` + queueJoins + `WHERE l.waiting_since IS NOT NULL
-		AND ($2 = '' OR l.status = $2) AND ($3 = '' OR c.channel = $3) AND (NOT $4 OR l.after_hours) AND (NOT $5 OR l.urgent)`
-	args := []any{limit, f.Status, f.Channel, f.AfterHours, f.Urgent}
+	// Only what narrows the list is asked, so that the server need not plan anew each time.
+	sql, args := queueColumns+`FROM leads l `+queueJoins+`WHERE l.waiting_since IS NOT NULL`, []any{limit}
+	narrow := func(condition string, values ...any) {
+		for _, v := range values {
+			args = append(args, v)
+			condition = strings.Replace(condition, "?", "$"+strconv.Itoa(len(args)), 1)
+		}
+		sql += " AND " + condition
+	}
+	if f.Status != "" {
+		narrow(`l.status = ?`, f.Status)
+	}
+	if f.Channel != "" {
+		narrow(`c.channel = ?`, f.Channel)
+	}
+	if f.AfterHours {
+		narrow(`l.after_hours`)
+	}
+	if f.Urgent {
+		narrow(`l.urgent`)
+	}
 	if from.ID != 0 {
-		sql += ` AND l.urgent <= $6 AND (l.urgent < $6 OR l.waiting_since > $7 OR l.waiting_since = $7 AND l.conversation_id > $8)`
-		args = append(args, from.Urgent, from.Since, from.ID)
+		narrow(`l.urgent <= ? AND (l.urgent < ? OR l.waiting_since > ? OR l.waiting_since = ? AND l.conversation_id > ?)`,
+			from.Urgent, from.Urgent, from.Since, from.Since, from.ID)
 	}
 	return queue(ctx, c, sql+` ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, args...)
 }
