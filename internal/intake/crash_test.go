@@ -32,6 +32,10 @@ const (
 
 func TestMain(m *testing.M) {
 	if url := os.Getenv(childDatabase); url != "" {
+		child := child
+		if os.Getenv(childMail) != "" {
+			child = mailChild
+		}
 		if err := child(url, os.Getenv(childPoint)); err != nil {
 			fmt.Fprintln(os.Stderr, err)
 			os.Exit(1)
@@ -154,12 +158,12 @@ func left(t *testing.T, pool *pgxpool.Pool) string {
 	if err := json.Unmarshal(raw, &record); err != nil {
 		t.Fatal(err)
 	}
-	delete(record, "ref")
+	ref := fmt.Sprint(record["ref"])
 	again, err := json.MarshalIndent(record, "", " ")
 	if err != nil {
 		t.Fatal(err)
 	}
-	return string(again) + "\n" + states + "\n" + carrier
+	return strings.ReplaceAll(string(again), ref, "REF") + "\n" + states + "\n" + carrier
 }
 
 func crashDatabase(t *testing.T) (string, *pgxpool.Pool) {

@@ -13,7 +13,7 @@ const (
 	unsaid   mistakeOutcome = "never said"
 	putRight mistakeOutcome = "put right"
 	passed   mistakeOutcome = "left to a person"
-	stood    mistakeOutcome = "asked about, and the customer stood by it"
+	stood    mistakeOutcome = "asked about, and not cleared up"
 	uncaught mistakeOutcome = "not caught"
 	alone    mistakeOutcome = "not caught, nothing to check it against"
 	harmless mistakeOutcome = "not caught, and the part is right"
