@@ -15,12 +15,17 @@ func useAgainstSize(fs []Finding, u *Unit, job *Job, sh *sheet) []Finding {
 	switch job.Use {
 	case UseHome:
 		vent := reach{13.9, 14.3}
-		if vent.off(w) > 0 || vent.off(l) > 0 || u.Style == StyleCurbMount || sh.any(outside) && sh.any(inside) {
+		if vent.off(w) > 0 || vent.off(l) > 0 {
 			return fs
 		}
-		return append(fs, Finding{Code: ImplausibleSize, Severity: Ask, Topic: s.topic(), Source: sourcePractice,
+		f := Finding{Code: ImplausibleSize, Severity: Ask, Topic: s.topic(), Source: sourcePractice,
 			Settle: []Topic{TopicUse}, Numbers: Numbers{"found_in": narrow},
-			Text: "14 x 14 in is the usual size of a vent on a trailer or camper, so is this for a house?"})
+			Text: "14 x 14 in is the usual size of a vent on a trailer or camper, so is this for a house?"}
+		if u.Style == StyleCurbMount || sh.any(outside) && sh.any(inside) { // a curb says that it is one
+			f.Severity, f.Settle = Note, nil
+			f.Text = "14 x 14 in is the usual size of a vent on a trailer or camper, so our staff will check that this one is on a house."
+		}
+		return append(fs, f)
 	case UseManufacturedHome:
 		if narrow < 36 {
 			return fs

@@ -145,6 +145,8 @@ func decodeWhole(raw []byte, low, high int) (Value, error) {
 	return Whole(f), nil
 }
 
+var errNotAbove = errors.New("must be above zero")
+
 // decodeLength reads decimal inches; zero is an error unless the field may be 0.
 func decodeLength(raw []byte, zero bool) (Length, error) {
 	f, err := decodeNumber(raw)
@@ -161,7 +163,7 @@ func decodeLength(raw []byte, zero bool) (Length, error) {
 	case zero:
 		return 0, errors.New("must not be below zero")
 	}
-	return 0, errors.New("must be above zero")
+	return 0, errNotAbove
 }
 
 // fieldError puts a field's name before an error, joined to names deeper inside.

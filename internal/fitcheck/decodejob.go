@@ -103,6 +103,9 @@ func decodeUnit(u *Unit, raw []byte) error {
 		if err != nil || v == nil {
 			return err
 		}
+		if h, ok := v.(Height); ok && h.Height == 0 { // facts may hold the rise of a flat sheet, a check may not
+			return fieldError("height_in", errNotAbove)
+		}
 		if t.ofLead() && t != TopicProblem && t != TopicPhotos {
 			return nil
 		}

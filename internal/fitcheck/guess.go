@@ -220,11 +220,23 @@ func nominalGuesses(sh *sheet, s spot, try func(guess)) {
 	switch {
 	case max(w, l) <= 10 && w == math.Trunc(w) && l == math.Trunc(l):
 		try(guess{code: NominalSize, spot: s, side: bothSides, scale: 12, kind: asScale, cost: 6})
-	case (s == outside || s == inside) && min(w, l) >= 12 && math.Mod(w, 2) == 0 && math.Mod(l, 2) == 0:
-		off := 1.5
-		if s == outside {
-			off = -1.5
+		if off := nominalOff(s); off != 0 {
+			try(guess{code: NominalSize, spot: s, side: bothSides, scale: 12, shift: off, kind: asScale, cost: 7})
 		}
-		try(guess{code: NominalSize, spot: s, side: bothSides, shift: off, kind: asShift, cost: 6})
+	case nominalOff(s) != 0 && min(w, l) >= 12 && math.Mod(w, 2) == 0 && math.Mod(l, 2) == 0:
+		try(guess{code: NominalSize, spot: s, side: bothSides, shift: nominalOff(s), kind: asShift, cost: 6})
 	}
+}
+
+// nominalOff is what the name of a curb's size is over its measure, rafters of 1 1/2 in
+// standing on a module (spacings: IRC 2021 Tables R802.4.1); 0 for what
+// has no such name.
+func nominalOff(s spot) float64 {
+	switch s {
+	case outside:
+		return -1.5
+	case inside:
+		return 1.5
+	}
+	return 0
 }

@@ -29,6 +29,7 @@ func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *
 		fs = gapLines(fs, work, rules)
 	}
 	fs = gripLines(fs, work, rules)
+	fs = rimLine(fs, work, d)
 	fs = passLines(fs, work)
 	fs = thermalLine(fs, u, work, rules)
 	fs = diagonalLines(fs, sh)
@@ -40,7 +41,7 @@ func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *
 	if !d.found || !unitSlip(d.best.code) {
 		fs = oddLines(fs, u, work, n)
 	}
-	fs = gripFirst(fs, d)
+	fs = edgeFirst(fs, d)
 	if d.clash {
 		fs = otherwise(fs, sh, rules)
 	}
@@ -127,14 +128,14 @@ func wallMismatch(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	return append(fs, f)
 }
 
-// gripFirst: plastic that hardly reaches under its frame is likelier to be the wrong
-// edge, or a broken piece, than a tape begun at its one-inch mark.
-func gripFirst(fs []Finding, d *diagnosis) []Finding {
+// edgeFirst: plastic that hardly reaches under its frame, or that reads like the frame's
+// outside, is likelier to be the wrong edge, or a broken piece, than an inch misread.
+func edgeFirst(fs []Finding, d *diagnosis) []Finding {
 	if !d.found || d.best.code != TapeHookInch {
 		return fs
 	}
 	for i := range fs {
-		if fs[i].Code == EdgeGripShort && fs[i].Severity != Note {
+		if c := fs[i].Code; (c == EdgeGripShort || c == RetainerMeasuredForPlastic) && fs[i].Severity != Note {
 			f := fs[i]
 			copy(fs[1:i+1], fs[:i])
 			fs[0] = f

@@ -36,6 +36,26 @@ func gripLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	return append(fs, f)
 }
 
+// rimLeast is what a retaining frame stands out over the plastic that it holds, both sides
+// together, at the least: metal on either side of the edge (common practice, no source).
+const rimLeast = Inch / 4
+
+// rimLine: plastic that reads like the outside of its retaining frame is that outside,
+// also where the difference alone is within what two readings err by.
+func rimLine(fs []Finding, sh *sheet, d *diagnosis) []Finding {
+	rim := sh.differences(retainerOut, plastic)
+	if mean := rim.mean(); rim.n == 0 || mean >= rimLeast || mean <= -rimLeast {
+		return fs
+	}
+	if d.found && d.best.kind >= asRetainer && d.best.code != TapeHookInch {
+		return fs
+	}
+	g := guess{code: RetainerMeasuredForPlastic, spot: plastic, side: bothSides, kind: asRetainer}
+	f := g.finding(sh)
+	f.Settle = []Topic{TopicPlasticSize, TopicRetainerOutside}
+	return append(fs, f)
+}
+
 // passSound is what the bulge should have to spare in the opening (common practice).
 const passSound = Inch / 4
 

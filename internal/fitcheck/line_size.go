@@ -46,10 +46,7 @@ func oddLines(fs []Finding, u *Unit, sh *sheet, n need) []Finding {
 	fs = oddSize(fs, sh, n)
 	if h := u.CurbHeight.Height; h > 0 && (h < 2*Inch || h > 14*Inch) {
 		f := oddFinding(TopicCurbHeight, h)
-		if h >= Inch && h <= 24*Inch { // built-up curbs of deep snow, boards laid flat
-			f.Severity = Note
-			f.Text = "The curb's height of " + h.Tape() + " in is out of the ordinary."
-		}
+		f.Text = "A curb " + h.Tape() + " in high is out of the ordinary, so was it measured from the roof's surface up to the top of the curb?"
 		fs = append(fs, f)
 	}
 	return riseLine(fs, u, sh)

@@ -17,7 +17,7 @@ func (g *guess) undo(sh *sheet, rel relations) (fixed sheet, _ relations) {
 		rel.wall = reach{rel.wall.low + rel.gap.low, rel.wall.high + rel.gap.high + 0.25}
 		rel.gap = reach{-0.375, 0}
 	case asRetainer:
-		rel.rim = reach{0, 0}
+		rel.rim = reach{-0.125, 0.125} // two readings of one edge
 		rel.grip = reach{1.5, 7}
 		if !sh.any(retainerOut) {
 			rel.grip.low = 4
@@ -86,7 +86,7 @@ func (g *guess) correct(v, u float64) (float64, float64) {
 	case v == math.Trunc(v):
 		fine = max(g.scale, fine)
 	}
-	return v * g.scale, math.Hypot(0.06, fine/math.Sqrt(12))
+	return v*g.scale - g.shift, math.Hypot(0.06, fine/math.Sqrt(12))
 }
 
 // judge scores a guess against the sheet.
