@@ -58,12 +58,15 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h) {
 			continue
 		}
+		if r.otherwiseMeant(s, h) {
+			continue
+		}
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
 		base.negated = r.negated(h.first)
 		if r.unknownTo(h.first) {
 			continue
 		}
-		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last)
+		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last) && !r.seen(s.topic, h)
 		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem) && r.inSizeName(h) || r.idle(s, h) {
 			continue
 		}

@@ -47,10 +47,10 @@ func (r *reader) colors() {
 func (r *reader) tintAt(n int, value string) (tint, bool) {
 	h := &r.choices[n]
 	t := tint{value: value, first: h.first, last: h.last}
-	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) || r.questioned(h.first) || r.frameNear(h) {
+	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) || r.frameNear(h) {
 		return t, false
 	}
-	if r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
+	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
 		return t, false
 	}
 	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum") {

@@ -106,6 +106,9 @@ func (r *reader) doubted(first, last int) bool {
 		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
 			continue
 		}
+		if len(r.Asked) > 1 && r.wordAt(h.first, "not", "no", "dont", "unsure", "idk", "dunno", "cant") && h.first > last && r.markAt(h.first-1, ',') {
+			continue // "single, white, not sure": each answers its own question
+		}
 		if h.last < first && !r.softBetween(h.last+1, first) || h.first > last && (!r.softBetween(last+1, h.first) || r.commaOnly(last+1, h)) {
 			return true
 		}

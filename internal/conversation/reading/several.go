@@ -1,0 +1,150 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Several topics are often asked at once ("layers, color, material?"). Which of them a
+// word answers, the words around it tell.
+
+// otherwiseMeant: the phrase says something else here, or answers another question.
+func (r *reader) otherwiseMeant(s sense, h *hit) bool {
+	return r.ofName(h) || s.asked && r.outranked(s, h) || r.wishForStyle(s, h) || s.topic == fitcheck.TopicLayers && !r.layersNumber(h) ||
+		s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && r.wordAt(h.first, "storm", "storms", "hail", "hails", "tormenta", "wind") && r.whenever(h.first)
+}
+
+// seen: "looks like fiberglass" tells what somebody sees.
+func (r *reader) seen(t fitcheck.Topic, h *hit) bool {
+	if t != fitcheck.TopicStyle && t != fitcheck.TopicFrameCondition && t != fitcheck.TopicOutline && t != fitcheck.TopicProfile {
+		return false
+	}
+	i := h.first - 1
+	for i >= 0 && r.toks[i].kind == wordToken && (r.toks[i].word != nil && r.toks[i].word.filler && !r.wordAt(i, "like") || r.wordAt(i, "to", "be")) {
+		i--
+	}
+	return r.wordAt(i, "like") && r.wordAt(i-1, "looks", "look", "looking", "seems", "appears") || r.wordAt(i, "looks", "seems", "appears") ||
+		r.wordAt(h.first, "looks", "look", "seems")
+}
+
+// ofName: a word of the phrase belongs to a name or a place: "a house in Two Harbors".
+func (r *reader) ofName(h *hit) bool {
+	for i := h.first; i <= h.last; i++ {
+		if r.toks[i].named {
+			return true
+		}
+	}
+	return false
+}
+
+// outranked: a word that answers several questions answers another of them. A color is
+// the plastic's before it is the frame's; the whole or a part that only stands in a
+// sentence ("the dome is cracked", "caulk all over it") is no wish.
+func (r *reader) outranked(s sense, h *hit) bool {
+	switch s.topic {
+	case fitcheck.TopicFinish:
+		return r.asked(fitcheck.TopicColor) && h.has1("color") && r.fieldBefore(h.first) != s.topic && !r.frameNear(h) && !r.afterColor(h)
+	case fitcheck.TopicWant:
+		return !r.aloneInClause(h.first, h.last)
+	case fitcheck.TopicImpactRisk, fitcheck.TopicProblem:
+		return false
+	}
+	return false
+}
+
+// afterColor: the plastic's color was told before, and some other choice stands between:
+// "double, bronze, acrylic, bronze".
+func (r *reader) afterColor(h *hit) bool {
+	color, between := false, false
+	for n := range r.choices {
+		o := &r.choices[n]
+		switch {
+		case o.first >= h.first:
+			return color && between
+		case o.has1("color"):
+			color, between = true, false
+		case color && (o.has1("material") || o.has1("layers")):
+			between = true
+		}
+	}
+	return false
+}
+
+// aloneInClause: nothing stands beside the words in their clause but small words and
+// words of wishing.
+func (r *reader) aloneInClause(first, last int) bool {
+	only := len(r.Asked) == 1
+	for i := r.clauseStart(first); i <= r.clauseEnd(last); i++ {
+		if i >= first && i <= last || r.toks[i].kind == markToken {
+			continue
+		}
+		if only && r.toks[i].kind == wordToken && !r.faultAt(i) {
+			continue
+		}
+		t := &r.toks[i]
+		if t.kind != wordToken || negWords[t.text] {
+			return false
+		}
+		if (t.word == nil || !t.word.filler) && !wishWords[t.text] && r.smallTalkAt(i) == i {
+			return false
+		}
+	}
+	return true
+}
+
+// faultAt: a word that tells what is wrong, or that somebody measured.
+func (r *reader) faultAt(i int) bool {
+	if r.wordAt(i, "measures", "measured", "mide") {
+		return true
+	}
+	hits := within(r.choices, i, i)
+	for k := range hits {
+		for _, s := range hits[k].senses {
+			if s.topic == fitcheck.TopicProblem || s.topic == fitcheck.TopicFrameCondition && !s.asked {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var wishWords = map[string]bool{"i": true, "we": true, "id": true, "ill": true, "well": true, "want": true, "need": true, "just": true,
+	"only": true, "please": true, "think": true, "take": true, "replace": true, "buy": true, "order": true, "get": true, "would": true,
+	"say": true, "guess": true, "go": true, "with": true, "for": true, "lets": true, "new": true, "replacement": true, "probably": true, "prefer": true,
+	"quiero": true, "queremos": true, "necesito": true, "solo": true, "nomas": true, "nada": true, "mas": true, "cambiar": true, "comprar": true,
+	"looking": true, "to": true, "is": true, "fine": true, "then": true, "so": true, "it": true, "part": true, "thing": true, "rather": true, "do": true,
+	"me": true, "make": true, "give": true, "send": true, "one": true, "prefiero": true, "if": true, "possible": true, "replacing": true, "swap": true, "swapping": true, "change": true, "changing": true, "buying": true, "rip": true, "out": true, "put": true, "in": true, "tear": true, "todo": true, "con": true, "y": true, "el": true, "as": true, "a": true, "at": true, "time": true, "now": true, "keep": true, "ok": true, "okay": true, "yes": true, "yeah": true, "no": true, "hmm": true, "um": true, "uh": true}
+
+// wishForStyle: "only the plastic please" is a wish and not a bare dome where the wish
+// was asked for; "double pane" answers how many layers.
+func (r *reader) wishForStyle(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicStyle || r.asked(s.topic) {
+		return false
+	}
+	switch s.value {
+	case fitcheck.StyleBareDome:
+		return r.asked(fitcheck.TopicWant) && !r.wordsIn(h.first, h.last+1, "screwed", "screws", "bolted", "nailed", "fastened", "attached", "stapled",
+			"screw", "bolts", "caulked", "glued", "atornillado", "atornillada", "tornillos", "clavado", "pegado")
+	case fitcheck.StyleGlass:
+		return r.asked(fitcheck.TopicLayers) && !r.wordsIn(h.first, h.last+1, "glass", "vidrio", "cristal")
+	}
+	return false
+}
+
+// layersNumber: "one" is a number of layers where it does not stand for a thing: "the
+// anodized one", "the metal frame one".
+func (r *reader) layersNumber(h *hit) bool {
+	if h.first != h.last || !r.wordAt(h.first, "one", "uno", "una") {
+		return true
+	}
+	i := h.first - 1
+	return i < 0 || r.toks[i].kind == markToken || r.wordAt(i, "just", "only", "want", "need", "with", "its", "it", "is", "has", "have", "got", "think", "be",
+		"say", "do", "like", "prefer", "solo", "nomas", "de", "a", "maybe", "and", "or", "us", "me", "layers", "to", "go", "for", "not", "no", "y", "o", "but", "i", "es", "tiene", "con", "probably")
+}
+
+// whenever: the words tell when something happens again and again.
+func (r *reader) whenever(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-5 && !r.sentenceEnd(j); j-- {
+		if r.wordAt(j, "whenever", "every", "everytime", "anytime", "if") || r.wordAt(j, "when", "cuando", "each") && !r.wordsIn(j, min(i+3, len(r.toks)), "last", "came", "hit", "went", "that") {
+			return true
+		}
+	}
+	return false
+}
