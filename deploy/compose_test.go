@@ -13,6 +13,7 @@ import (
 // that a slip of the pen is one too.
 type composeFile struct {
 	Name     string             `yaml:"name"`
+	Program  service            `yaml:"x-program"`
 	Bot      service            `yaml:"x-bot"`
 	Services map[string]service `yaml:"services"`
 	Networks map[string]struct {

@@ -5,7 +5,8 @@
 #   scripts/need.sh go postgres -- go build ./...
 #
 # WHAT is any of: go, postgres, and the peers that only tests talk to: gcc (for the race
-# detector), chromium, dovecot, opensmtpd. Where apt-get may not be used, it says exactly
+# detector), chromium, dovecot, opensmtpd, and what checks the files of deploy/: caddy,
+# shellcheck, systemd, prometheus. Where apt-get may not be used, it says exactly
 # what to install. A missing peer is fatal only under CI=true; elsewhere the tests that
 # need it say that they were left out.
 set -eu
@@ -164,6 +165,9 @@ peer_there() {
 	chromium) command -v chromium >/dev/null 2>&1 || command -v google-chrome >/dev/null 2>&1 ;;
 	dovecot) [ -x /usr/sbin/dovecot ] && [ -x /usr/lib/dovecot/imap ] && [ -x /usr/lib/dovecot/lmtp ] ;;
 	opensmtpd) [ -x /usr/sbin/smtpd ] ;;
+	caddy | shellcheck) command -v "$1" >/dev/null 2>&1 ;;
+	systemd) command -v systemd-analyze >/dev/null 2>&1 ;;
+	prometheus) command -v promtool >/dev/null 2>&1 ;;
 	esac
 }
 
@@ -207,8 +211,8 @@ while [ $# -gt 0 ]; do
 	--) break ;;
 	go) need_go ;;
 	postgres) need_postgres ;;
-	gcc | chromium | dovecot | opensmtpd) peers="$peers $what" ;;
-	*) fail "unknown: $what (of: go postgres gcc chromium dovecot opensmtpd)" ;;
+	gcc | chromium | dovecot | opensmtpd | caddy | shellcheck | systemd | prometheus) peers="$peers $what" ;;
+	*) fail "unknown: $what (of: go postgres gcc chromium dovecot opensmtpd caddy shellcheck systemd prometheus)" ;;
 	esac
 done
 # shellcheck disable=SC2086 # a list of words
