@@ -43,14 +43,23 @@ func (r *reader) describe(ms []measure) {
 	last := len(ms) - 1
 	right[last] = [2]int{ms[last].last + 1, len(r.toks) - 1}
 	for k := range ms {
-		r.wordsBefore(&ms[k], left[k])
+		own := max(left[k][0], r.sentenceFirst(ms[k].first))
+		r.wordsBefore(&ms[k], [2]int{own, left[k][1]})
 		r.wordsAfter(&ms[k], right[k])
+		if !ms[k].where && own > left[k][0] {
+			r.wordsBefore(&ms[k], [2]int{left[k][0], own - 1})
+		}
 		r.beside(&ms[k])
 		ms[k].units = r.unitsAt(ms[k].first, ms[k].last)
 		ms[k].from = left[k][0]
 	}
 	r.roundAll(ms)
 	r.inherit(ms)
+}
+
+func (r *reader) sentenceFirst(i int) int {
+	first, _ := r.sentence(i)
+	return first
 }
 
 // roundAll: where the message says that it is round, what is measured across is a diameter.
@@ -71,16 +80,22 @@ func (r *reader) roundAll(ms []measure) {
 // the first, those from it on of the second.
 func (r *reader) cut(ms []measure, k int) int {
 	from, to := ms[k-1].last+1, ms[k].first
-	comma := -1
+	comma, lastComma := -1, -1
 	for i := from; i < to; i++ {
 		if r.sentenceEnd(i) {
 			return i + 1
 		}
-		if comma < 0 && r.softBreak(i) {
-			comma = i
+		if r.softBreak(i) {
+			if lastComma = i; comma < 0 {
+				comma = i
+			}
 		}
 	}
 	if comma >= 0 {
+		if lastComma > comma && !r.labelled(r.clauseStart(ms[k-1].first), comma) && r.labelled(comma, lastComma) &&
+			(r.labelled(lastComma, to-1) || r.labelled(ms[k].last+1, r.clauseEnd(ms[k].last))) {
+			return lastComma // "49 1/2 across, over the flashing, from indoors 46 1/2 between the wood"
+		}
 		return comma
 	}
 	if r.labelled(r.clauseStart(ms[k-1].first), ms[k-1].first) || ms[k-1].first == from {
@@ -163,7 +178,7 @@ func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
 	case "topic", "part", "face", "other", "where":
 		r.takeName(m, h, s, true)
 	case "shape":
-		if same {
+		if same && !(s.value == "diagonal" && r.crackRuns(h)) {
 			m.takeShape(s.value)
 		}
 	case "both":
@@ -233,6 +248,11 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 	case "topic", "part", "face", "other", "where":
 		r.takeName(m, h, s, false)
 	case "shape":
+		if s.value == "same" {
+			m.both = m.both || m.diag && m.shape == lone
+			m.square = m.square || !m.diag && r.sameAgain(m, h)
+			return
+		}
 		m.takeShape(s.value)
 	case "both":
 		m.both = m.both || h.first-m.last <= 3 || m.diag && m.shape == lone
@@ -241,6 +261,21 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 	case "rough":
 		r.takeRough(m, h, s.value, false)
 	}
+}
+
+// sameAgain: "48 wide, same length"; not "the same length as the first one".
+func (r *reader) sameAgain(m *measure, h *hit) bool {
+	return m.shape == lone && h.first-m.last <= 3 && r.only(m.last+1, h.first-1) && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))
+}
+
+// crackRuns: "cracked from corner to corner": how the crack goes, no measure.
+func (r *reader) crackRuns(h *hit) bool {
+	for i := max(r.clauseStart(h.first), h.first-7); i < h.first; i++ {
+		if r.wordAt(i, "crack", "cracked", "cracks", "split", "splits", "tear", "torn", "broke", "broken", "grieta", "rajado", "rajada", "rajadura", "quebrado", "agrietado", "partido") {
+			return true
+		}
+	}
+	return false
 }
 
 // takeName takes what the measure is of; what was taken first stands.
@@ -275,6 +310,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 			return
 		}
 		h.named = true
+		if s.value == "plastic" && !before && m.part == "" && r.wordAt(h.last+1, "one", "ones", "skylight", "unit") {
+			s.value = "skylight" // "a 4 ft square plastic one"
+		}
 		if m.part == "" || (m.part == "skylight" || m.part == "dome") && before {
 			m.part = s.value
 		}

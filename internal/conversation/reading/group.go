@@ -98,7 +98,10 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap && qs[i+2].side == noSide {
 			return 3, broken
 		}
-		if b.bare && i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == weakGap && r.adjacent(b, &qs[i+2]) && qs[i+2].bare {
+		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == rangeGap && qs[i+2].side == noSide && r.closeTo(b, &qs[i+2]) {
+			return 3, ranged // 25 x 48-49
+		}
+		if b.bare && i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == weakGap && r.adjacent(b, &qs[i+2]) && qs[i+2].bare && qs[i+2].side == noSide {
 			return 3, broken // 25 x 49 12
 		}
 		return 2, pair
@@ -108,6 +111,12 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		return 2, broken
 	}
 	return 1, lone
+}
+
+// closeTo: the second number is a little more than the first, as the end of a range is.
+func (r *reader) closeTo(a, b *quantity) bool {
+	l, m := a.length(), b.length()
+	return m > l && m-l <= l/4
 }
 
 // deniedHere: a "not" stands right before the length, and no second side after it.
@@ -134,7 +143,7 @@ func (r *reader) rangeAt(qs []quantity, i int) (int, shape) {
 	for i+n < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == byGap {
 		n++
 	}
-	for i+n+1 < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == rangeGap {
+	for i+n < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == rangeGap {
 		n++
 	}
 	return n, ranged

@@ -133,6 +133,8 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyRough
 	case j.unreadable():
 		return WhyNumber
+	case j.shape == ranged && j.dashedFeet():
+		return WhyUnits
 	case j.shape == ranged:
 		return WhyRange
 	case j.nominal && r.nominal(j):
@@ -147,6 +149,16 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyWhich
 	}
 	return ""
+}
+
+// dashedFeet: "3-6 x 5-2" are likelier feet and inches than ranges.
+func (j *judged) dashedFeet() bool {
+	for k := range j.parts {
+		if q := &j.parts[k]; !q.bare || q.num >= 12 {
+			return false
+		}
+	}
+	return len(j.parts) == 4
 }
 
 // beyond: a length that can't be one of a skylight.
@@ -206,6 +218,9 @@ func (r *reader) nominal(j *judged) bool {
 
 func (r *reader) unitDoubt(j *judged) bool {
 	mixed := j.parts[0].unit
+	if j.halfMetric() {
+		return true
+	}
 	for k := range j.parts {
 		q := &j.parts[k]
 		if q.unit == foot && q.length() > maxFeet*fitcheck.Foot {
@@ -229,6 +244,20 @@ func (r *reader) unitDoubt(j *judged) bool {
 		return true
 	}
 	return false
+}
+
+// halfMetric: one of several numbers has a metric unit, another none.
+func (j *judged) halfMetric() bool {
+	metric, none := false, false
+	for k := range j.parts {
+		switch q := &j.parts[k]; {
+		case q.unit == millimetre || q.unit == centimetre || q.unit == metre:
+			metric = true
+		case q.unit == noUnit && !q.frac:
+			none = true
+		}
+	}
+	return metric && none
 }
 
 // small: a number without a unit that is likelier feet than inches.

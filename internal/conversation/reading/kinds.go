@@ -86,21 +86,11 @@ func (r *reader) content(from, to int) bool {
 	return from == 0 && r.asked("count") && r.wholeAt(0) > 0
 }
 
-// otherSide: "the wide way is 49 1/2 and the other is 25 1/2": a side, no unit.
-func (r *reader) otherSide(h *hit) bool {
-	if !r.wordAt(h.last, "is", "are", "two") {
-		return false
-	}
-	for i := h.last + 1; i < len(r.toks) && i <= h.last+2; i++ {
-		if _, next := r.numeralAt(i); next > i {
-			return !r.pairAt(i)
-		}
-	}
-	return false
-}
-
 // noKind: "first time", "one second", "second floor", "both ways": no kind of unit.
 func (r *reader) noKind(h *hit) bool {
+	if r.asked(fitcheck.TopicStyle) && r.wordAt(h.last+1, "you", "u", "on", "in", "de", "que", "listed") && (r.wordAt(h.last, "kind", "one", "type", "first", "second", "third", "fourth")) && r.kindOfList(h.last+1) {
+		return true
+	}
 	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",
 		"house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
 		return true
@@ -190,37 +180,6 @@ func (r *reader) choiceAt(i int) bool {
 func (r *reader) numberBefore(i int) bool {
 	for i--; i >= 0; i-- {
 		if r.toks[i].kind == numToken {
-			return true
-		}
-	}
-	return false
-}
-
-// numberedUnits: "#1", "1)", "unit 2".
-func (r *reader) numberedUnits() {
-	for i := range r.toks {
-		t := &r.toks[i]
-		if t.kind != numToken || t.dec > 0 || t.whole < 1 || t.whole > 9 || t.used {
-			continue
-		}
-		switch {
-		case r.markAt(i-1, '#') && t.glued && !r.wordAt(i-2, "order", "model", "part", "invoice", "apt"):
-			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
-			r.use(i-1, i)
-		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && (i == 0 || r.toks[i-1].kind != numToken || true) && r.listed(i):
-			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
-			r.use(i, i+1)
-		case r.wordAt(i-1, "unit", "skylight", "dome") && !r.by(i+1) && !r.markAt(i+1, '/') && r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of"):
-			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
-			r.use(i, i)
-		}
-	}
-}
-
-// listed: the message has "1)" and "2)".
-func (r *reader) listed(at int) bool {
-	for i := range r.toks {
-		if i != at && r.toks[i].kind == numToken && r.markAt(i+1, ')') && r.toks[i+1].glued && r.toks[i].whole <= 9 {
 			return true
 		}
 	}

@@ -227,7 +227,7 @@ func (r *reader) spreadUnits(qs []quantity) []quantity {
 func (r *reader) sameUnit(a, b *quantity) bool {
 	for i := a.last + 1; i < b.first; i++ {
 		t := &r.toks[i]
-		if r.by(i) || t.is("and", "to", "or", "y", "a", "o", "de", "the", "wide", "long", "w", "l", "ancho", "largo") || t.kind == markToken && !r.sentenceEnd(i) {
+		if r.by(i) || r.labelKind(i, "axis") || t.is("and", "to", "or", "y", "a", "o", "de", "the", "wide", "long", "w", "l", "ancho", "largo") || t.kind == markToken && !r.sentenceEnd(i) {
 			continue
 		}
 		return false
@@ -243,7 +243,13 @@ func spreads(to, from *quantity) bool {
 	case inch:
 		return true
 	}
-	return !to.frac
+	return !to.frac && !lopsided(to, from)
+}
+
+// lopsided: in the other's unit it would be far too short or long beside it: "25 x 650 mm".
+func lopsided(to, from *quantity) bool {
+	l, m := to.in(from.unit), from.length()
+	return l > 6*m || m > 6*l
 }
 
 // length of a quantity with a unit that the message names once for all: "in cm: 64.8 x 125.8".

@@ -178,7 +178,7 @@ func (r *reader) inIsInch(i int) bool {
 	switch next.text {
 	case "wide", "long", "high", "tall", "across", "on", "square", "round", "diameter", "dia",
 		"and", "or", "to", "w", "l", "h", "above", "thick", "deep", "from", "inside", "outside", "each", "each way", "both", "off",
-		"give", "exactly", "up", "for", "curb", "dome", "total", "at", "i", "is", "but":
+		"give", "exactly", "length", "width", "height", "edge", "largo", "ancho", "including", "between", "over", "up", "for", "curb", "dome", "total", "at", "i", "is", "but":
 		return true
 	}
 	return next.word != nil && next.word.number.kind != notNumber && next.word.number.value != 12 && !next.word.filler
@@ -215,7 +215,7 @@ func (r *reader) inchesAfter(q *quantity) {
 		return
 	}
 	u := r.unitAt(next)
-	if u == noUnit && n.frac && n.num < n.den && !r.markAt(q.last, '\'') { // "two feet and a half"
+	if u == noUnit && n.frac && n.num < n.den && n.den < 8 && !r.markAt(q.last, '\'') { // "two feet and a half"
 		q.num, q.den, q.fine = q.num*n.den+n.num*q.den, q.den*n.den, fitcheck.Foot/fitcheck.Length(n.fine)
 		q.last = next - 1
 		return

@@ -167,6 +167,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	if len(m.parts) == 1 && m.parts[0].side == height {
 		return r.heightTopic(m)
 	}
+	if m.topic == fitcheck.TopicFrameInside && r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(m) {
+		return fitcheck.TopicRetainerOpening, nil
+	}
 	if m.topic != "" {
 		return m.topic, nil
 	}
@@ -195,6 +198,13 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 		}
 	}
 	return "", candidates
+}
+
+// onlyFrame: the words name the inside of "the frame", not of the flange or the old
+// frame: where the retaining frame was asked about, it is that.
+func (r *reader) onlyFrame(m *measure) bool {
+	first, last := r.sentence(m.first)
+	return !r.wordsIn(first, last+1, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
 }
 
 func contains(list []fitcheck.Topic, t fitcheck.Topic) bool {

@@ -83,11 +83,21 @@ func (r *reader) relative(m *measure) bool {
 		r.wordAt(m.first-1, "minus", "plus", "add", "subtract", "another", "extra", "within") || r.wordAt(m.first-1, "than") && r.wordAt(m.first-2, "bigger", "larger", "smaller", "longer", "wider", "shorter", "taller"))
 }
 
+// ifRecalled: "if I recall it was 24 x 48": told, if not for sure.
+func (r *reader) ifRecalled(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.wordAt(i, "if", "si") {
+			return r.wordsIn(i+1, min(i+5, to), "recall", "remember", "memory", "mistaken", "recuerdo", "equivoco", "memoria")
+		}
+	}
+	return false
+}
+
 // hypothetical: the size is asked about or supposed, not measured: "do you have 24 x
 // 48?", "is 26 x 50 a normal size?", "if it were 48 x 48".
 func (r *reader) hypothetical(m *measure) bool {
 	first, last := r.sentence(m.first)
-	if r.wordsIn(r.clauseStart(m.first), m.first, "if", "si") && r.wordsIn(r.clauseStart(m.first), m.first, "were", "was", "its", "it", "fuera") && !r.wordsIn(first, m.first, "know", "see", "check") {
+	if !r.ifRecalled(r.clauseStart(m.first), m.first) && r.wordsIn(r.clauseStart(m.first), m.first, "if", "si") && r.wordsIn(r.clauseStart(m.first), m.first, "were", "was", "its", "it", "fuera") && !r.wordsIn(first, m.first, "know", "see", "check") {
 		return true
 	}
 	if !r.questioned(m.first) && !(r.markAt(last, '?') && r.wordAt(first, "is", "are", "should", "do", "does", "would", "could", "can", "will")) {

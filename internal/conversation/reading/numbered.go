@@ -1,0 +1,53 @@
+package reading
+
+// Where kinds of unit are numbered: "#1", "1)", "1: 25 x 49  2: 30 x 30".
+
+// numberedUnits: "#1", "1)", "unit 2".
+func (r *reader) numberedUnits() {
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind != numToken || t.dec > 0 || t.whole < 1 || t.whole > 9 || t.used {
+			continue
+		}
+		switch {
+		case r.markAt(i-1, '#') && t.glued && !r.wordAt(i-2, "order", "model", "part", "invoice", "apt"):
+			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
+			r.use(i-1, i)
+		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && (i == 0 || r.toks[i-1].kind != numToken || true) && r.listed(i):
+			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
+			r.use(i, i+1)
+		case r.markAt(i+1, ':') && r.toks[i+1].glued && r.colonList(i):
+			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
+			r.use(i, i+1)
+		case r.wordAt(i-1, "unit", "skylight", "dome") && !r.by(i+1) && !r.markAt(i+1, '/') && r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of"):
+			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
+			r.use(i, i)
+		}
+	}
+}
+
+// colonList: the message has "1:" and "2:", and a word or a number apart after each.
+func (r *reader) colonList(at int) bool {
+	other := false
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind != numToken || t.dec > 0 || t.whole < 1 || t.whole > 9 || !r.markAt(i+1, ':') || !r.toks[i+1].glued {
+			continue
+		}
+		if i+2 >= len(r.toks) || r.toks[i+2].glued && r.toks[i+2].kind == numToken || r.toks[i+2].mark('\n') {
+			return false
+		}
+		other = other || i != at && t.whole != r.toks[at].whole
+	}
+	return other
+}
+
+// listed: the message has "1)" and "2)".
+func (r *reader) listed(at int) bool {
+	for i := range r.toks {
+		if i != at && r.toks[i].kind == numToken && r.markAt(i+1, ')') && r.toks[i+1].glued && r.toks[i].whole <= 9 {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,38 @@
+package reading
+
+// What looks like the name of a kind of unit and is none: "the other" side, "the third
+// kind you said".
+
+// otherSide: "the wide way is 49 1/2 and the other is 25 1/2": a side, no unit.
+func (r *reader) otherSide(h *hit) bool {
+	if !r.wordAt(h.last, "is", "are", "two", "other", "otro", "otra") && !(r.Units <= 1 && r.wordAt(h.last, "one") && r.askedSize() != "none") {
+		return false
+	}
+	i := h.last + 1
+	for r.wordAt(i, "is", "are", "was", "measures", "es", "son", "mide", "de", "about", "exactly", "at", "to", "came", "comes", "out", "like", "just") || r.markAt(i, ':') || r.markAt(i, ',') {
+		i++
+	}
+	if _, next := r.numeralAt(i); next > i {
+		return !r.pairAt(i) && !r.wholeUnit(next)
+	}
+	return r.wordAt(h.last, "otro", "otra", "other") && r.sidesBefore(h.first)
+}
+
+// wholeUnit: the number before the token is all of a unit's size: "16 round", "30 square".
+func (r *reader) wholeUnit(i int) bool {
+	for r.unitAt(i) != noUnit {
+		i++
+	}
+	return r.wordAt(i, "round", "square", "diameter", "dia", "across", "redondo", "cuadrado", "both", "de") && !(r.wordAt(i, "de") && r.wordAt(i+1, "largo", "ancho"))
+}
+
+// sidesBefore: "22 1/2 on one side and 26 on the other".
+func (r *reader) sidesBefore(i int) bool {
+	from, _ := r.sentence(i)
+	return r.wordsIn(from, i, "side", "way", "lado") && r.wordsIn(from, i, "one", "un", "short", "long", "wide")
+}
+
+// kindOfList: "the third kind you said", "the second one on the list": of the styles asked about.
+func (r *reader) kindOfList(i int) bool {
+	return r.wordAt(i, "you", "u", "listed", "que") || r.wordsIn(i, min(i+4, len(r.toks)), "list", "lista", "message", "said", "described", "mentioned", "dijo")
+}
