@@ -106,6 +106,12 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.negated(i) || r.questioned(i) {
 		return countAt{}, false
 	}
+	if r.countsElse(i, next) {
+		return countAt{}, false
+	}
+	if r.wordAt(next, "pieces", "pcs", "pc", "piezas", "pieza", "piece") && (r.markAt(i-1, ':') || r.refAt(0, i)) && !r.wordAt(next+1, "of", "de") {
+		return countAt{n, i, next}, true
+	}
 	if r.wordAt(i-1, "qty", "quantity", "cantidad", "quant") || i >= 2 && r.wordAt(i-2, "qty", "quantity", "cantidad") && r.toks[i-1].kind == markToken {
 		return countAt{n, i, next - 1}, true
 	}
@@ -133,7 +139,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
 		return countAt{n, i, next}, true
 	}
-	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && n > 1 {
+	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && (n > 1 || r.markAt(i-1, ':') && r.refAt(0, i)) {
 		return countAt{n, i, next + 1}, true
 	}
 	return countAt{}, false
@@ -234,7 +240,8 @@ func (r *reader) countSum(n, next int) (int, int) {
 
 // countAnswer reads a bare number as the answer to "how many?".
 func (r *reader) countAnswer() {
-	for i := range r.toks {
+	from := r.countAlone()
+	for i := from; i < len(r.toks); i++ {
 		if r.used(i) || r.negated(i) {
 			continue
 		}
@@ -251,10 +258,10 @@ func (r *reader) countAnswer() {
 		case r.wordAt(i, "couple", "few", "several", "varios", "algunos", "bunch"):
 			r.unclear(fitcheck.TopicCount, 0, WhyRough, nil, i, i)
 			return
-		case r.wordAt(i, "single", "solo"):
+		case r.wordAt(i, "single", "solo") && r.endsCount(i+1):
 			n, next = 1, i+1
 		}
-		if next == i || n < 1 || n > 500 || r.wordAt(next, "days", "weeks", "minutes", "photos", "second", "sec") {
+		if next == i || r.countsElse(i, next) || n < 1 || n > 500 || r.wordAt(next, "days", "weeks", "minutes", "photos", "second", "sec") {
 			continue
 		}
 		if r.countRange(i, next) {

@@ -95,6 +95,10 @@ func (r *reader) noKind(h *hit) bool {
 		"house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
 		return true
 	}
+	if r.wordAt(h.last+1, "you", "u", "on", "that", "in") && (r.wordAt(h.last, "kind", "type", "one", "option", "choice") && r.wordAt(h.last+2, "said", "listed", "mentioned", "named", "gave", "described", "wrote", "asked", "the", "your", "you", "u") &&
+		(r.wordAt(h.last+1, "you", "u") || r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "list", "said", "listed", "mentioned", "message", "text"))) || r.wordAt(h.last+1, "option", "choice", "kind", "type") && r.asked(fitcheck.TopicStyle) {
+		return true // "the third kind you said"
+	}
 	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) || r.markAt(h.last+1, '/')) {
 		return true // "skylight 4 feet by 20 feet"
 	}

@@ -3,7 +3,7 @@ package reading
 var negWords = map[string]bool{"not": true, "no": true, "isnt": true, "arent": true, "wasnt": true, "werent": true, "dont": true,
 	"doesnt": true, "didnt": true, "never": true, "without": true, "wont": true, "aint": true, "hasnt": true, "havent": true,
 	"neither": true, "nor": true, "ni": true, "sin": true, "nunca": true, "tampoco": true, "ningun": true, "ninguna": true,
-	"cannot": true, "cant": true, "wouldnt": true, "non": true, "nobody": true, "noone": true, "nadie": true, "zero": true, "couldnt": true}
+	"cannot": true, "cant": true, "wouldnt": true, "non": true, "nobody": true, "noone": true, "nadie": true, "zero": true, "couldnt": true, "nothing": true}
 
 // negStops end the reach of a "not" before them.
 var negStops = map[string]bool{"but": true, "just": true, "only": true, "except": true, "pero": true, "solo": true, "sino": true,
@@ -54,6 +54,9 @@ func (r *reader) insteadOf(j int) bool {
 // noAlone: the "no" at j answers a question and says nothing of what follows: "no the
 // dome is cracked", "no problem", or it belongs to words of doubt: "not sure".
 func (r *reader) noAlone(j, i int) bool {
+	if r.wordAt(j, "nothing") && !r.wordAt(j+1, "is", "s", "was", "got", "broken", "cracked", "leaking", "leaks", "wrong", "has", "are") {
+		return true // "nothing but a crack", "nothing left of it, it broke"
+	}
 	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
 		return !r.wordAt(j+1, "longer")
 	}

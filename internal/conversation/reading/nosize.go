@@ -184,6 +184,9 @@ func (r *reader) named(i int) bool {
 	if j < 0 || r.toks[j].kind != wordToken || !beforeCode[r.toks[j].text] {
 		return false
 	}
+	if r.toks[j].is("floor") && r.asked(fitcheck.TopicCount) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
+		return false // "a condo, top floor. 1"
+	}
 	if r.toks[j].is("part", "box", "floor", "road", "room", "route") && j != i-1 && !r.markAt(i-1, '#') && !r.markAt(i-1, '.') && !r.wordAt(i-1, "number", "no") {
 		return false
 	}

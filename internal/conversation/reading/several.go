@@ -148,3 +148,9 @@ func (r *reader) whenever(i int) bool {
 	}
 	return false
 }
+
+// notJust: "not just the plastic", "más que el domo": more than a part is wanted.
+func (r *reader) notJust(s sense, h *hit) bool {
+	return s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && r.wordAt(h.first, "just", "only", "solo", "nomas", "solamente") &&
+		r.wordAt(h.first-1, "not", "no", "isnt")
+}
