@@ -18,6 +18,11 @@ type composeFile struct {
 	Services map[string]service `yaml:"services"`
 	Networks map[string]struct {
 		Internal bool `yaml:"internal"`
+		IPAM     struct {
+			Config []struct {
+				Subnet string `yaml:"subnet"`
+			} `yaml:"config"`
+		} `yaml:"ipam"`
 	} `yaml:"networks"`
 	Volumes map[string]struct{} `yaml:"volumes"`
 	Secrets map[string]struct {
@@ -37,17 +42,21 @@ type service struct {
 	Environment map[string]string `yaml:"environment"`
 	Secrets     []string          `yaml:"secrets"`
 	Volumes     []string          `yaml:"volumes"`
-	Networks    []string          `yaml:"networks"`
-	Ports       []string          `yaml:"ports"`
-	Profiles    []string          `yaml:"profiles"`
-	ReadOnly    bool              `yaml:"read_only"`
-	CapDrop     []string          `yaml:"cap_drop"`
-	CapAdd      []string          `yaml:"cap_add"`
-	SecurityOpt []string          `yaml:"security_opt"`
-	MemLimit    string            `yaml:"mem_limit"`
-	ShmSize     string            `yaml:"shm_size"`
-	Restart     string            `yaml:"restart"`
-	StopGrace   string            `yaml:"stop_grace_period"`
+	Networks    map[string]struct {
+		Address string `yaml:"ipv4_address"`
+	} `yaml:"networks"`
+	NetworkMode string   `yaml:"network_mode"`
+	Tmpfs       []string `yaml:"tmpfs"`
+	Ports       []string `yaml:"ports"`
+	Profiles    []string `yaml:"profiles"`
+	ReadOnly    bool     `yaml:"read_only"`
+	CapDrop     []string `yaml:"cap_drop"`
+	CapAdd      []string `yaml:"cap_add"`
+	SecurityOpt []string `yaml:"security_opt"`
+	MemLimit    string   `yaml:"mem_limit"`
+	ShmSize     string   `yaml:"shm_size"`
+	Restart     string   `yaml:"restart"`
+	StopGrace   string   `yaml:"stop_grace_period"`
 	DependsOn   map[string]struct {
 		Condition string `yaml:"condition"`
 	} `yaml:"depends_on"`
@@ -82,10 +91,10 @@ func TestComposeFileHoldsTogether(t *testing.T) {
 		}
 	}
 	slices.Sort(got)
-	if want := []string{"backup", "bot-a", "bot-b", "migrate", "postgres", "proxy"}; !slices.Equal(got, want) {
+	if want := []string{"backup", "bot-a", "bot-b", "migrate", "postgres", "proxy", "sharing"}; !slices.Equal(got, want) {
 		t.Errorf("services %v, want %v", got, want)
 	}
-	if !c.Networks["inside"].Internal || slices.Contains(c.Services["postgres"].Networks, "outward") {
+	if !c.Networks["inside"].Internal || hasKey(c.Services["postgres"].Networks, "outward") {
 		t.Error("Postgres can be reached from, or reach, the world")
 	}
 }
@@ -109,7 +118,8 @@ func TestComposeRunsTwoLockedDownBots(t *testing.T) {
 		if s.DependsOn["migrate"].Condition != "service_completed_successfully" || s.Restart != "unless-stopped" || len(s.Command) > 0 {
 			t.Errorf("%s: %+v", name, s)
 		}
-		if !strings.Contains(c.Services["proxy"].Environment["BOTS"], name+":8080") {
+		address := s.Networks["inside"].Address
+		if address == "" || !strings.Contains(text(t, "proxy/bots.compose.conf"), address+":8080") {
 			t.Errorf("the proxy does not know %s", name)
 		}
 	}
@@ -132,7 +142,7 @@ func TestComposeSetsKnownVariables(t *testing.T) {
 // checkReferences looks for what a service names and the file does not have.
 func checkReferences(t *testing.T, c composeFile, name string, s service) {
 	t.Helper()
-	for _, n := range s.Networks {
+	for n := range s.Networks {
 		if _, ok := c.Networks[n]; !ok {
 			t.Errorf("%s: no network %s", name, n)
 		}
@@ -156,4 +166,9 @@ func checkReferences(t *testing.T, c composeFile, name string, s service) {
 			t.Errorf("%s: nothing to mount at %s", name, v)
 		}
 	}
+}
+
+func hasKey[V any](m map[string]V, key string) bool {
+	_, ok := m[key]
+	return ok
 }

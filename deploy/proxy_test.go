@@ -17,21 +17,26 @@ import (
 	"time"
 )
 
-func TestProxyConfigurationIsValid(t *testing.T) {
+func TestDoorConfigurationIsValid(t *testing.T) {
 	caddy := tool(t, "caddy", "caddy")
-	for _, bots := range []string{"", "bot-a:8080 bot-b:8080"} {
-		cmd := exec.CommandContext(t.Context(), caddy, "validate", "--adapter", "caddyfile", "--config", "Caddyfile")
-		cmd.Env = append(proxyEnvironment(t), "SITE=bot.example.com")
-		if bots != "" {
-			cmd.Env = append(cmd.Env, "BOTS="+bots)
-		}
-		if out, err := cmd.CombinedOutput(); err != nil || strings.Contains(string(out), `"level":"warn"`) {
-			t.Errorf("BOTS=%q: %v\n%s", bots, err, out)
+	cmd := exec.CommandContext(t.Context(), caddy, "validate", "--adapter", "caddyfile", "--config", "proxy/Caddyfile")
+	cmd.Env = append(doorEnvironment(t), "SITE=bot.example.com")
+	if out, err := cmd.CombinedOutput(); err != nil || strings.Contains(string(out), `"level":"warn"`) {
+		t.Errorf("%v\n%s", err, out)
+	}
+}
+
+func TestSharingConfigurationsAreValid(t *testing.T) {
+	nginx := tool(t, "nginx", "nginx-light")
+	for _, bots := range []string{"bots.conf", "bots.compose.conf"} {
+		config := nginxFolder(t, text(t, "proxy/sharing.conf"), text(t, "proxy/"+bots))
+		if out, err := run(t, nginx, "-t", "-q", "-c", config); err != nil {
+			t.Errorf("%s: %v\n%s", bots, err, out)
 		}
 	}
 }
 
-// stub is a bot as the proxy sees it.
+// stub is a bot as the proxies see it.
 type stub struct {
 	*httptest.Server
 	ready atomic.Bool
@@ -44,36 +49,34 @@ func newStub(t *testing.T) *stub {
 	s := &stub{}
 	s.ready.Store(true)
 	s.Server = httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.URL.Path == "/readyz" {
-			if !s.ready.Load() {
-				w.WriteHeader(http.StatusServiceUnavailable)
-			}
+		body, err := io.ReadAll(r.Body)
+		if err != nil || !s.ready.Load() {
+			w.WriteHeader(http.StatusServiceUnavailable)
 			return
 		}
 		s.took.Add(1)
 		s.from.Store(r.Header.Get("X-Forwarded-For"))
-		body, err := io.ReadAll(r.Body)
-		if err != nil {
-			w.WriteHeader(http.StatusBadRequest)
-			return
-		}
 		fmt.Fprintf(w, "%s %s %d", r.Host, r.URL.Path, len(body))
 	}))
 	t.Cleanup(s.Close)
 	return s
 }
 
-// The real proxy with this configuration: both bots work, posts survive the death of
-// one, one that is not ready gets nothing, and what is for the house stays inside.
-func TestProxySharesOutAndOutlivesABot(t *testing.T) {
-	caddy := tool(t, "caddy", "caddy")
+// The real proxies with these configurations: both bots work, posts outlive one that
+// can't or dies, and what is for the house stays inside.
+func TestProxiesShareOutAndOutliveABot(t *testing.T) {
+	caddy, nginx := tool(t, "caddy", "caddy"), tool(t, "nginx", "nginx-light")
 	first, second := newStub(t), newStub(t)
-	address := startProxy(t, caddy, first, second)
-	for i := range 20 {
-		if status, body := post(t, address+"/sms/inbound", "Body=hello"); status != http.StatusOK || !strings.HasSuffix(body, "/sms/inbound 10") {
-			t.Fatalf("post %d: %d %q", i, status, body)
+	address := startProxies(t, caddy, nginx, first, second)
+	posts := func(when string) {
+		t.Helper()
+		for i := range 30 {
+			if status, body := post(t, address+"/sms/inbound", "Body=hello"); status != http.StatusOK || !strings.HasSuffix(body, "/sms/inbound 10") {
+				t.Fatalf("%s, post %d: %d %q", when, i, status, body)
+			}
 		}
 	}
+	posts("both there")
 	if first.took.Load() == 0 || second.took.Load() == 0 {
 		t.Errorf("one had nothing to do: %d and %d", first.took.Load(), second.took.Load())
 	}
@@ -88,51 +91,76 @@ func TestProxySharesOutAndOutlivesABot(t *testing.T) {
 	if status, _ := post(t, address+"/sms/inbound", strings.Repeat("x", 3<<20)); status < 400 {
 		t.Errorf("3 MB were taken: %d", status)
 	}
-
 	first.ready.Store(false)
-	before := int64(-1)
-	eventually(t, "the one that is not ready is let be", func() bool {
-		before = first.took.Load()
-		for range 6 {
-			post(t, address+"/sms/status", "")
-		}
-		return first.took.Load() == before
-	})
+	posts("one can't reach its database")
 	first.ready.Store(true)
+	before := first.took.Load()
 	eventually(t, "the one that is ready again gets work", func() bool {
 		post(t, address+"/sms/status", "")
 		return first.took.Load() > before
 	})
-
 	second.CloseClientConnections()
 	second.Close()
-	for i := range 20 {
-		if status, body := post(t, address+"/sms/inbound", "Body=hello"); status != http.StatusOK {
-			t.Fatalf("post %d after a bot's end: %d %q", i, status, body)
-		}
-	}
+	posts("one is dead")
 }
 
-// startProxy runs the proxy on a port of its own, without TLS and without its
+// nginxFolder is the configuration of an nginx of the test's own around site and bots.
+func nginxFolder(t *testing.T, site, bots string) (config string) {
+	t.Helper()
+	dir := t.TempDir()
+	main := "daemon off;\nmaster_process off;\npid DIR/pid;\nerror_log stderr;\nevents {}\nhttp {\n"
+	for _, kind := range []string{"client_body", "proxy", "fastcgi", "uwsgi", "scgi"} {
+		main += kind + "_temp_path DIR/" + kind + ";\n"
+	}
+	main += "include DIR/bots.conf;\ninclude DIR/site.conf;\n}\n"
+	config = filepath.Join(dir, "nginx.conf")
+	for path, content := range map[string]string{config: strings.ReplaceAll(main, "DIR", dir), dir + "/site.conf": site, dir + "/bots.conf": bots} {
+		if err := os.WriteFile(path, []byte(content), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return config
+}
+
+// startProxies runs both on ports of their own, the door without TLS and without its
 // administration.
-func startProxy(t *testing.T, caddy string, bots ...*stub) (address string) {
+func startProxies(t *testing.T, caddy, nginx string, first, second *stub) (address string) {
+	t.Helper()
+	inner, outer := freePort(t), freePort(t)
+	site := strings.ReplaceAll(text(t, "proxy/sharing.conf"), "127.0.0.1:8000", inner)
+	bots := strings.NewReplacer("127.0.0.1:8081", first.Listener.Addr().String(), "127.0.0.1:8082", second.Listener.Addr().String()).
+		Replace(text(t, "proxy/bots.conf"))
+	background(t, exec.Command(nginx, "-c", nginxFolder(t, site, bots)))
+
+	config := filepath.Join(t.TempDir(), "Caddyfile")
+	if err := os.WriteFile(config, []byte("{\n\tadmin off\n}\n"+text(t, "proxy/Caddyfile")), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	door := exec.Command(caddy, "run", "--adapter", "caddyfile", "--config", config)
+	door.Env = append(doorEnvironment(t), "SITE=http://"+outer, "SHARING="+inner)
+	background(t, door)
+	for _, a := range []string{inner, outer} {
+		eventually(t, "something listens at "+a, func() bool {
+			c, err := net.Dial("tcp", a)
+			return err == nil && c.Close() == nil
+		})
+	}
+	return "http://" + outer
+}
+
+func freePort(t *testing.T) string {
 	t.Helper()
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
-	address = "http://" + l.Addr().String()
-	l.Close()
-	config := filepath.Join(t.TempDir(), "Caddyfile")
-	if err := os.WriteFile(config, []byte("{\n\tadmin off\n}\n"+text(t, "Caddyfile")), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	var names []string
-	for _, b := range bots {
-		names = append(names, strings.TrimPrefix(b.URL, "http://"))
-	}
-	cmd := exec.Command(caddy, "run", "--adapter", "caddyfile", "--config", config)
-	cmd.Env = append(proxyEnvironment(t), "SITE="+address, "BOTS="+strings.Join(names, " "))
+	defer l.Close()
+	return l.Addr().String()
+}
+
+// background runs a program to the end of the test, and shows what it said if that failed.
+func background(t *testing.T, cmd *exec.Cmd) {
+	t.Helper()
 	var said strings.Builder
 	cmd.Stdout, cmd.Stderr = &said, &said
 	if err := cmd.Start(); err != nil {
@@ -140,23 +168,15 @@ func startProxy(t *testing.T, caddy string, bots ...*stub) (address string) {
 	}
 	t.Cleanup(func() {
 		_ = cmd.Process.Signal(syscall.SIGTERM)
-		_ = cmd.Wait()
+		_ = cmd.Wait() // it was told to end
 		if t.Failed() {
 			t.Log(said.String())
 		}
 	})
-	eventually(t, "the proxy is up", func() bool {
-		r, err := http.Get(address + "/metrics")
-		if err != nil {
-			return false
-		}
-		return r.Body.Close() == nil
-	})
-	return address
 }
 
-// proxyEnvironment keeps the proxy's files in a folder of the test.
-func proxyEnvironment(t *testing.T) []string {
+// doorEnvironment keeps the proxy's files in a folder of the test.
+func doorEnvironment(t *testing.T) []string {
 	t.Helper()
 	home := t.TempDir()
 	return []string{"PATH=" + os.Getenv("PATH"), "HOME=" + home, "XDG_DATA_HOME=" + home, "XDG_CONFIG_HOME=" + home}

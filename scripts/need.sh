@@ -6,7 +6,7 @@
 #
 # WHAT is any of: go, postgres, and the peers that only tests talk to: gcc (for the race
 # detector), chromium, dovecot, opensmtpd, and what checks the files of deploy/: caddy,
-# shellcheck, systemd, prometheus. Where apt-get may not be used, it says exactly
+# nginx, systemd, prometheus, shellcheck. Where apt-get may not be used, it says exactly
 # what to install. A missing peer is fatal only under CI=true; elsewhere the tests that
 # need it say that they were left out.
 set -eu
@@ -165,7 +165,7 @@ peer_there() {
 	chromium) command -v chromium >/dev/null 2>&1 || command -v google-chrome >/dev/null 2>&1 ;;
 	dovecot) [ -x /usr/sbin/dovecot ] && [ -x /usr/lib/dovecot/imap ] && [ -x /usr/lib/dovecot/lmtp ] ;;
 	opensmtpd) [ -x /usr/sbin/smtpd ] ;;
-	caddy | shellcheck) command -v "$1" >/dev/null 2>&1 ;;
+	caddy | nginx | shellcheck) command -v "$1" >/dev/null 2>&1 ;;
 	systemd) command -v systemd-analyze >/dev/null 2>&1 ;;
 	prometheus) command -v promtool >/dev/null 2>&1 ;;
 	esac
@@ -175,6 +175,7 @@ peer_packages() {
 	case $1 in
 	gcc) echo gcc libc6-dev ;;
 	dovecot) echo dovecot-imapd dovecot-lmtpd ;;
+	nginx) echo nginx-light ;;
 	*) echo "$1" ;;
 	esac
 }
@@ -211,8 +212,8 @@ while [ $# -gt 0 ]; do
 	--) break ;;
 	go) need_go ;;
 	postgres) need_postgres ;;
-	gcc | chromium | dovecot | opensmtpd | caddy | shellcheck | systemd | prometheus) peers="$peers $what" ;;
-	*) fail "unknown: $what (of: go postgres gcc chromium dovecot opensmtpd caddy shellcheck systemd prometheus)" ;;
+	gcc | chromium | dovecot | opensmtpd | caddy | nginx | shellcheck | systemd | prometheus) peers="$peers $what" ;;
+	*) fail "unknown: $what (of: go postgres gcc chromium dovecot opensmtpd caddy nginx shellcheck systemd prometheus)" ;;
 	esac
 done
 # shellcheck disable=SC2086 # a list of words
