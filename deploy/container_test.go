@@ -52,13 +52,18 @@ func TestContainerFilesStepsBuildAProgramThatNeedsNothing(t *testing.T) {
 			t.Errorf("%v: %v\n%s", c.args, err, out)
 		}
 	}
+	// The environment example is complete: all that lacks then is the shop file.
+	out, err := inEmptyRoot(t, root, "", "serve")
+	if err == nil || !strings.Contains(out, "/etc/intake-bot/shop.yaml") || strings.Contains(out, "not set") {
+		t.Errorf("serve with the environment of the example: %v\n%s", err, out)
+	}
 }
 
 // inEmptyRoot runs the program with a folder as its root, as the user that the image names.
 func inEmptyRoot(t *testing.T, root, in string, args ...string) (string, error) {
 	t.Helper()
 	cmd := exec.CommandContext(t.Context(), "/usr/local/bin/intake-bot", args...)
-	cmd.Stdin, cmd.Env, cmd.Dir = strings.NewReader(in), []string{}, "/"
+	cmd.Stdin, cmd.Env, cmd.Dir = strings.NewReader(in), exampleEnvironment(t, args[0]), "/"
 	cmd.SysProcAttr = &syscall.SysProcAttr{Chroot: root}
 	if os.Getuid() == 0 {
 		cmd.SysProcAttr.Credential = &syscall.Credential{Uid: 65532, Gid: 65532}
@@ -67,6 +72,15 @@ func inEmptyRoot(t *testing.T, root, in string, args ...string) (string, error) 
 	}
 	out, err := cmd.CombinedOutput()
 	return string(out), err
+}
+
+// exampleEnvironment is what environment.example sets, for serve; nothing for others.
+func exampleEnvironment(t *testing.T, command string) []string {
+	t.Helper()
+	if command != "serve" {
+		return []string{}
+	}
+	return regexp.MustCompile(`(?m)^[A-Z][A-Z0-9_]*=.*$`).FindAllString(text(t, "environment.example"), -1)
 }
 
 // instructions are the lines of the container file, continued ones joined.

@@ -165,7 +165,8 @@ peer_there() {
 	chromium) command -v chromium >/dev/null 2>&1 || command -v google-chrome >/dev/null 2>&1 ;;
 	dovecot) [ -x /usr/sbin/dovecot ] && [ -x /usr/lib/dovecot/imap ] && [ -x /usr/lib/dovecot/lmtp ] ;;
 	opensmtpd) [ -x /usr/sbin/smtpd ] ;;
-	caddy | nginx | shellcheck) command -v "$1" >/dev/null 2>&1 ;;
+	caddy | shellcheck) command -v "$1" >/dev/null 2>&1 ;;
+	nginx) [ -x /usr/sbin/nginx ] ;;
 	systemd) command -v systemd-analyze >/dev/null 2>&1 ;;
 	prometheus) command -v promtool >/dev/null 2>&1 ;;
 	esac
