@@ -25,6 +25,9 @@ func (r *reader) corrected(all []judged) []judged {
 		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
 			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
 			out[k].shape, out[k].last = pair, j.last
+			if out[k].why == "" { // "25 1/2 exactly, the length I'm guessing 49"
+				out[k].why = j.why
+			}
 		case j.fixed || r.fixedBetween(&out[k], &j) || out[k].why != "" && out[k].shape != broken || sameValue(r.value(&out[k]), r.value(&j)):
 			out[k] = j
 		default: // two measures of one thing: which of them holds is asked

@@ -7,8 +7,10 @@ import "example.com/intake-bot/internal/fitcheck"
 // numbers up to 10 name a nominal size in feet. Common practice, no source.
 const (
 	maxPlainInches = 96
-	maxNominal     = 10
-	maxFeet        = 15
+	// where another number of the message is in inches
+	maxSpokenInches = 144
+	maxNominal      = 10
+	maxFeet         = 15
 )
 
 // Sides and heights that no skylight has: most likely the unit is another one. What is
@@ -42,6 +44,7 @@ func (r *reader) resolve(ms []measure) {
 		j := judged{measure: m}
 		j.topic, j.candidates = r.topicOf(m)
 		r.settleHeight(&j, all)
+		r.besidePlastic(&j, ms)
 		if !r.isMeasure(&j) || r.unasked(&j) {
 			continue
 		}
@@ -229,7 +232,7 @@ func (r *reader) unitDoubt(j *judged) bool {
 		if q.unit != noUnit || q.frac {
 			continue
 		}
-		if q.num > maxPlainInches*q.den {
+		if q.num > maxPlainInches*q.den && !(r.inInches && q.num <= maxSpokenInches*q.den) {
 			return true
 		}
 		if mixed == foot || k+1 < len(j.parts) && j.parts[k+1].unit == foot {

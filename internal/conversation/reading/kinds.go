@@ -57,7 +57,24 @@ func (r *reader) units() {
 		r.roomsBeforeSizes()
 	}
 	r.sortRefs()
+	r.nextUnits()
 	r.trailing = r.namedAfter()
+}
+
+// nextUnits: a talk that knows so many kinds of unit can get one more at a time: no
+// "third" where only the first is known.
+func (r *reader) nextUnits() {
+	known := r.Units
+	for k := range r.refs {
+		units := r.refs[k].units
+		if known == 0 || len(units) != 1 {
+			continue
+		}
+		if units[0] > known+1 {
+			r.refs[k].units = []int{known + 1}
+		}
+		known = max(known, r.refs[k].units[0])
+	}
 }
 
 // namedAfter: kinds are named after what is said of them: "clear for the first and

@@ -62,7 +62,38 @@ func (l *lexer) word() {
 	if end-l.at > 1 && l.text[end-1] == 'x' && end < len(l.text) && isDigit(l.text[end]) && measuring(l.text[l.at:end-1]) {
 		end-- // "12 inchesx12"
 	}
+	if n := gluedNumber(l.text[l.at:end]); n > 0 {
+		end = l.at + n
+	}
 	l.add(wordToken, end)
+}
+
+// gluedNumber: where a word is a number and something glued to it ("eighthin",
+// "halfxtwenty", "xtwenty"), it gives the length of the first, else 0.
+func gluedNumber(word string) int {
+	if len(word) < 4 || words().known[word] != nil {
+		return 0
+	}
+	for _, u := range []string{"inches", "inch", "in", "feet", "ft", "cm", "mm"} {
+		if n := len(word) - len(u); n > 2 && word[n:] == u && realNumber(word[:n]) {
+			return n
+		}
+	}
+	for i := range len(word) - 3 {
+		if word[i] == 'x' && realNumber(word[i+1:]) && (i == 0 || realNumber(word[:i]) || unitWords[word[:i]] != noUnit) {
+			return max(i, 1)
+		}
+		if word[i] == 'x' && i > 2 && realNumber(word[:i]) && realNumber(word[i+1:]) {
+			return i
+		}
+	}
+	return 0
+}
+
+// realNumber: the word is a number and no small word that sounds like one.
+func realNumber(word string) bool {
+	k := numberWords[word].kind
+	return k != notNumber && k != soundsLike
 }
 
 // measuring: the word is a unit or a number, so an x glued to it stands between two sides.

@@ -49,6 +49,9 @@ func (r *reader) sizes() {
 		r.fewInches()
 		return
 	}
+	for k := range qs {
+		r.inInches = r.inInches || qs[k].frac || qs[k].unit == inch
+	}
 	r.nameSides(qs)
 	ms := r.group(qs)
 	if len(ms) == 0 {

@@ -20,6 +20,7 @@ type reader struct {
 	bounds      []bounds // by token
 	refs        []unitRef
 	layersFirst bool // layers are named before their colors
+	inInches    bool // a length of the message is in inches
 	trailing    bool // units are named after what is said of them
 	out         Reading
 }

@@ -200,6 +200,41 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	return "", candidates
 }
 
+// besidePlastic: an "opening" told beside the plastic's own size is the one that the
+// plastic shows in; what is told as the inside of a frame and is smaller than the
+// plastic may be that too.
+func (r *reader) besidePlastic(j *judged, ms []measure) {
+	var plastic *measure
+	for k := range ms {
+		if m := &ms[k]; m != j.measure && !m.drop && (m.topic == fitcheck.TopicPlasticSize || m.part == "plastic" && m.topic == "" && m.face != "inside") {
+			plastic = m
+		}
+	}
+	if plastic == nil || len(plastic.parts) != len(j.parts) || len(j.parts) > 2 {
+		return
+	}
+	least := 8 * fitcheck.Inch
+	for k := range j.parts {
+		least = min(least, plastic.parts[k].length()-j.parts[k].length())
+	}
+	switch {
+	case least < fitcheck.Inch:
+	case j.topic == "" && j.part == "opening" && r.onlyPart() == "plastic":
+		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
+	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*3/2 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
+		j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicFrameInside}
+	}
+}
+
+func (r *reader) retainerTold(ms []measure) bool {
+	for k := range ms {
+		if ms[k].topic == fitcheck.TopicRetainerOpening || ms[k].part == "retainer" {
+			return true
+		}
+	}
+	return false
+}
+
 // onlyFrame: the words name the inside of "the frame", not of the flange or the old
 // frame: where the retaining frame was asked about, it is that.
 func (r *reader) onlyFrame(m *measure) bool {

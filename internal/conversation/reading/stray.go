@@ -5,7 +5,12 @@ import "example.com/intake-bot/internal/fitcheck"
 // notTheirs says whether a length is somebody's own height, or says how much more or
 // less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
 func (r *reader) notTheirs(m *measure) bool {
-	return r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m)
+	return r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)
+}
+
+// dayOfMonth: "el 15 de marzo".
+func (r *reader) dayOfMonth(m *measure) bool {
+	return m.shape == lone && m.parts[0].bare && r.wordAt(m.last+1, "de") && r.afterWord(m.last+2, monthWords)
 }
 
 // ofNeighbor: "the neighbor's is 30 x 30, mine is …".
@@ -18,6 +23,9 @@ func (r *reader) ofNeighbor(m *measure) bool {
 func (r *reader) upInTheAir(m *measure) bool {
 	if m.shape != lone {
 		return false
+	}
+	if r.by(m.last + 3) {
+		return false // a side whose name is misspelt
 	}
 	if r.wordAt(m.last+1, "of", "de") && m.parts[0].unit != noUnit && m.parts[0].side == noSide {
 		h, next := r.labelFrom(m.last+2), r.labelFrom(m.last+1)
