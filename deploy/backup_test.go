@@ -233,3 +233,23 @@ func names(t *testing.T, folder string) (out []string) {
 	}
 	return out
 }
+
+// Rolling back: a program starts on a database that a newer one has brought further, and
+// not on one that lacks something.
+func TestOnlyAnOlderDatabaseIsRefused(t *testing.T) {
+	pool := open(t, dbtest.URL(t))
+	for _, c := range []struct {
+		change  string
+		pending bool
+	}{
+		{`INSERT INTO goose_db_version (version_id, is_applied) VALUES (99999, true)`, false},
+		{`DELETE FROM goose_db_version WHERE version_id IN (99999, 41)`, true},
+	} {
+		if _, err := pool.Exec(t.Context(), c.change); err != nil {
+			t.Fatal(err)
+		}
+		if pending, err := db.Pending(t.Context(), pool); err != nil || pending != c.pending {
+			t.Errorf("after %s: pending %t, %v", c.change, pending, err)
+		}
+	}
+}
