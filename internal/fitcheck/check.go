@@ -24,6 +24,7 @@ func checkUnit(u *Unit, job *Job, rules *Rules) UnitResult {
 	r.Findings = sizeLines(r.Findings, slip.limits(u, n, &sh, work, r.Order, rules), n, rules)
 	r.Findings = codeFlags(r.Findings, u, job, work)
 	r.Findings = useAgainstSize(r.Findings, u, job, work)
+	otherPart(r.Findings, d.replace, n, &sh)
 	r.Missing = missing(u, n, &sh)
 	r.Verdict = verdict(n, &sh, r.Findings)
 	withholdOrder(&r)

@@ -81,7 +81,7 @@ func photoDecides(of Topic, frameToo bool) decision {
 
 // reuse: nothing speaks against the old frame so far.
 func reuse(u *Unit, sh *sheet, hidden bool) decision {
-	domeMeasured := sh.any(plastic) || sh.any(retainerIn) || sh.any(retainerOut)
+	domeMeasured := sh.any(plastic) || sh.any(retainerIn) || sh.any(retainerOut) || sh.any(bulge)
 	sound := u.FrameCondition == ConditionGood || u.FrameCondition == ConditionWeathered
 	switch {
 	case hidden:

@@ -172,17 +172,20 @@ func capital(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // tiedText speaks of several readings where the numbers don't tell which one is wrong.
 func (d *diagnosis) tiedText(text string) string {
-	names := listParts(d.settle)
+	lead := "One reading among " + listParts(d.settle)
+	if len(d.settle) == 1 {
+		lead = "One of the two readings of " + partName(d.settle[0])
+	}
 	off := "an inch"
 	switch {
 	case d.best.code == SidesSwapped && len(d.settle) > 1:
-		return "Width and length of " + names + " are not in the same order, so which side is the width?"
+		return "Width and length of " + listParts(d.settle) + " are not in the same order, so which side is the width?"
 	case d.best.code == MisreadFoot:
 		off = "a foot"
 	case d.best.code != TapeHookInch:
 		return text
 	}
-	return "One reading among " + names + " seems to be " + off + " off, so could you measure them again?"
+	return lead + " seems to be " + off + " off, so could you measure them again?"
 }
 
 // listParts names up to three parts: "the plastic, the curb's outside and the diagonals".

@@ -31,12 +31,18 @@ func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *
 	fs = gripLines(fs, work, rules)
 	fs = rimLine(fs, work, d)
 	fs = passLines(fs, work)
-	fs = thermalLine(fs, u, work, rules)
+	if !d.found {
+		fs = bulgeLines(fs, sh)
+	}
+	if work == sh { // of a number that was read wrong, hundredths of an inch tell nothing
+		fs = thermalLine(fs, u, sh, rules)
+	}
 	fs = diagonalLines(fs, sh)
 	if !d.found || d.best.kind >= asSwap {
 		fs = flashingLine(fs, d.corrected(sh), rules)
 	}
 	fs = nominalNote(fs, sh, d)
+	fs = fractionNote(fs, sh, n, d)
 	fs = roughLine(fs, sh, n, rules)
 	if !d.found || !unitSlip(d.best.code) {
 		fs = oddLines(fs, u, work, n)

@@ -18,7 +18,7 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	case low < 0:
 		f.Code, f.Severity = WontCap, Stop
 		f.Numbers = Numbers{"gap_in": low.Inches()}
-		f.Text = "The old frame's inside reads " + (-low).Tape() + " in less than the curb's outside, so as measured it could not sit over the curb."
+		f.Text = "The old frame's inside reads " + (-low).Tape() + " in less than the curb's outside that it sits over, so could you measure both again?"
 		return append(fs, f)
 	case low < g.SoundLow:
 		f.Code, f.Severity = CapGapTight, gap.below(g.SoundLow, oneInTen)
@@ -45,14 +45,14 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 type differences struct {
 	of [2]Length
 	n  int
-	u  float64 // standard uncertainty of one, in inches
+	u  float64 // standard uncertainty of one, the larger, in inches
 }
 
 func (sh *sheet) differences(a, b spot) (d differences) {
 	for side := range 2 {
 		if sh.both(a, b, side) {
 			d.of[d.n] = sh.exact[a][side] - sh.exact[b][side]
-			d.u = math.Hypot(sh.u[a][side], sh.u[b][side])
+			d.u = max(d.u, math.Hypot(sh.u[a][side], sh.u[b][side]))
 			d.n++
 		}
 	}

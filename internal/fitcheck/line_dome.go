@@ -56,30 +56,6 @@ func rimLine(fs []Finding, sh *sheet, d *diagnosis) []Finding {
 	return append(fs, f)
 }
 
-// passSound is what the bulge should have to spare in the opening (common practice).
-const passSound = Inch / 4
-
-// passLines: the bulge must come up through the opening of the retaining frame.
-func passLines(fs []Finding, sh *sheet) []Finding {
-	room := sh.differences(retainerIn, bulge)
-	spare := room.low()
-	if room.n == 0 || spare >= passSound {
-		return fs
-	}
-	f := Finding{Code: WontPassOpening, Severity: Note, Topic: TopicBulgeBase, Source: "geometry; the 1/4 in to spare is common practice",
-		Settle: []Topic{TopicBulgeBase, TopicRetainerOpening}, Numbers: Numbers{"spare_in": spare.Inches()},
-		Text: "The bulge has only " + spare.Tape() + " in to spare in the retaining frame's opening, where 1/4 is usual."}
-	switch {
-	case spare <= 0:
-		f.Severity = Stop
-		f.Text = "The foot of the bulge reads as large as the retaining frame's opening or larger, so as measured it would not pass through."
-	case within(spare.Inches(), 0, 1000, room.u) != surelyInside:
-		f.Severity = Ask
-		f.Text = "The bulge has only " + spare.Tape() + " in to spare in the retaining frame's opening, too little to be sure that it passes, so could you measure both again?"
-	}
-	return append(fs, f)
-}
-
 // thermalLine: what cold takes from the grip and heat from the room around the sheet.
 func thermalLine(fs []Finding, u *Unit, sh *sheet, rules *Rules) []Finding {
 	for side := range 2 {

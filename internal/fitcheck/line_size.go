@@ -1,7 +1,5 @@
 package fitcheck
 
-import "math"
-
 // limits is the order that the shop's limits are held against: what was meant, where other
 // sizes tell what that is; a lone number is taken as it stands.
 func (d *diagnosis) limits(u *Unit, n need, sh, work *sheet, o *Order, rules *Rules) *Order {
@@ -106,37 +104,4 @@ func riseLine(fs []Finding, u *Unit, sh *sheet) []Finding {
 	f := oddFinding(TopicDomeRise, u.DomeRise.Height)
 	f.Source = "geometry: a blown dome rises at most half its width"
 	return append(fs, f)
-}
-
-// nominalNote: an outside of whole half feet that nothing bears out may be a name; the
-// cross-check that is missing would tell (common practice).
-func nominalNote(fs []Finding, sh *sheet, d *diagnosis) []Finding {
-	w, l := sh.exact[outside][0], sh.exact[outside][1]
-	if d.found || sh.measured() != 1 || w == 0 || l == 0 || w%(Foot/2) != 0 || l%(Foot/2) != 0 {
-		return fs
-	}
-	return append(fs, Finding{Code: NominalSize, Severity: Note, Topic: TopicCurbOutside, Source: sourcePractice,
-		Numbers: Numbers{"width_in": w.Inches(), "length_in": l.Inches()},
-		Text:    capital(partName(TopicCurbOutside)) + " of " + w.Tape() + " x " + l.Tape() + " in may be the name of a size and not a measure."})
-}
-
-// roughLine: a number that was read so roughly that a part made to it might not fit at all
-// is no measure yet, whatever else agrees with it (JCGM 106:2012, 8.3.2: a window narrower
-// than its guard bands has nothing inside that is proven).
-func roughLine(fs []Finding, sh *sheet, n need, rules *Rules) []Finding {
-	if len(n.spots) != 1 || !sh.complete(n.spots[0]) {
-		return fs
-	}
-	s := n.spots[0]
-	room := rules.Gap.Target
-	if s == plastic {
-		room = rules.Grip.SoundLow
-	}
-	if within(0, -room.Inches(), room.Inches(), sh.u[s][0]) == surelyInside {
-		return fs
-	}
-	return append(fs, Finding{Code: NominalSize, Severity: Ask, Topic: s.topic(), Settle: []Topic{s.topic()},
-		Source:  "JCGM 106:2012, 8.3.2 (guard bands); common practice",
-		Numbers: Numbers{"uncertainty_in": math.Round(oneSided*sh.u[s][0]*1e4) / 1e4, "room_in": room.Inches()},
-		Text:    "The size of " + partName(s.topic()) + " is only good to about " + tape(oneSided*sh.u[s][0]) + " in, so what does a tape show, to the sixteenth of an inch?"})
 }

@@ -17,37 +17,37 @@ func (b *bill) shipping(u *Unit, job *Job, rules *Rules, r *UnitResult, prices *
 	if slices.Contains(sp.Quoted, job.state()) {
 		return "Shipping to " + job.state() + " is quoted by a person."
 	}
-	low, high := shipEnds(u, rules, r)
+	ways := shipWays(u, rules, r)
 	n := Cents(pieces(u))
-	b.add("Crating", n*low.crating(prices), n*high.crating(prices))
-	return b.carriage(sp, bandsFor(sp.Bands, job.Site, rules.ShipFrom), n, low, high)
+	low, high := ways[0].crating(prices), ways[0].crating(prices)
+	for i := range ways {
+		low, high = min(low, ways[i].crating(prices)), max(high, ways[i].crating(prices))
+	}
+	b.add("Crating", n*low, n*high)
+	return b.carriage(sp, bandsFor(sp.Bands, job.Site, rules.ShipFrom), n, ways)
 }
 
-// shipEnds are the lightest and the heaviest way that the order may turn out to travel:
-// the least plastic at the small end, the most at the large.
-func shipEnds(u *Unit, rules *Rules, r *UnitResult) (low, high shipment) {
+// shipWays are all ways in which the order may turn out to travel: both ends of its size,
+// of every plastic that is still open. The heaviest need not be the dearest, since a denser
+// carton is of a cheaper class.
+func shipWays(u *Unit, rules *Rules, r *UnitResult) (ways []shipment) {
 	small, large, _ := orderedParts(r)
-	heavy, _ := heaviestChoice(u, rules)
-	return pack(small, u, lightestChoice(u, rules), &rules.Ship), pack(large, u, heavy, &rules.Ship)
-}
-
-// lightestChoice is the plastic as chosen and, for what is open, the lightest sold.
-func lightestChoice(u *Unit, rules *Rules) choice {
-	c := choice{u.Layers, u.Material}
-	if c.layers == 0 {
-		c.layers = slices.Min(soldLayers(rules))
+	layers, materials := []int{u.Layers}, []string{u.Material}
+	if u.Layers == 0 {
+		layers = soldLayers(rules)
 	}
-	density := rules.Ship.Sheets.LbPerCubicIn
-	if _, known := density[c.material]; known {
-		return c
+	if _, known := rules.Ship.Sheets.LbPerCubicIn[u.Material]; !known {
+		materials = soldMaterials(rules)
 	}
-	c.material = ""
-	for _, m := range soldMaterials(rules) {
-		if c.material == "" || density[m] < density[c.material] {
-			c.material = m
+	for _, n := range layers {
+		for _, m := range materials {
+			ways = append(ways, pack(small, u, choice{n, m}, &rules.Ship))
+			if small != large {
+				ways = append(ways, pack(large, u, choice{n, m}, &rules.Ship))
+			}
 		}
 	}
-	return c
+	return ways
 }
 
 // bandsFor are the bands that the place may lie in: one where both ends are known.
@@ -64,26 +64,24 @@ func bandsFor(bands []Band, to, from Site) []Band {
 	return nil
 }
 
-// carriage adds the range over the bands.
-func (b *bill) carriage(sp *ShippingPrices, bands []Band, n Cents, low, high shipment) string {
+// carriage adds the range over the bands and ways.
+func (b *bill) carriage(sp *ShippingPrices, bands []Band, n Cents, ways []shipment) string {
 	if len(bands) == 0 {
 		return "The shop has no shipping price for this distance."
 	}
-	var least, most Cents
-	for i := range bands {
-		lo, okLow := bands[i].price(sp, n, &low)
-		hi, okHigh := bands[i].price(sp, n, &high)
-		if !okLow || !okHigh {
-			return fmt.Sprintf("The shop has no freight price for class %s.", tenths(max(low.class, high.class)))
+	least, most := Cents(math.MaxInt64), Cents(0)
+	what := "Shipping by " + ways[0].by
+	for i := range ways {
+		if ways[i].by != ways[0].by {
+			what = "Shipping by parcel or freight"
 		}
-		if i == 0 {
-			least = lo
+		for k := range bands {
+			price, ok := bands[k].price(sp, n, &ways[i])
+			if !ok {
+				return fmt.Sprintf("The shop has no freight price for class %s.", tenths(ways[i].class))
+			}
+			least, most = min(least, price), max(most, price)
 		}
-		least, most = min(least, lo, hi), max(most, lo, hi)
-	}
-	what := "Shipping by " + high.by
-	if low.by != high.by {
-		what = "Shipping by parcel or freight"
 	}
 	b.add(what, least, most)
 	return ""

@@ -28,8 +28,10 @@ type sheet struct {
 	round [spots]bool
 	twist [spots]Length // how far repeated readings of a side lie apart
 	diag  [2]Length
-	d     [2]float64
-	du    [2]float64
+	// inferred says that how finely a size was read is taken from its number alone.
+	inferred [spots]bool
+	d        [2]float64
+	du       [2]float64
 }
 
 func readSheet(u *Unit, job *Job, rules *Rules) sheet {
@@ -70,6 +72,7 @@ func (sh *sheet) take(s spot, size *Size, roundOutline bool, resolution Length, 
 	if size.Resolution > 0 {
 		resolution = size.Resolution
 	}
+	sh.inferred[s] = resolution <= 0
 	w, l := size.Width, size.Length
 	switch {
 	case size.Diameter > 0:

@@ -31,12 +31,20 @@ func (g *guess) undo(sh *sheet, rel relations) (fixed sheet, _ relations) {
 	return fixed, rel
 }
 
-// extra is what a supposed wall does not explain of the wall that was read.
-func (g *guess) extra(sh *sheet) float64 {
-	if g.kind != asFlare {
-		return 0
+// extra is what a guess leaves open of its own: a flare, of the wall that was read; one
+// diagonal taken for wrong, how far the two still lie apart beyond a lean; another unit for
+// what looks like inches, that a smaller unit makes any diagonal agree better.
+func (g *guess) extra(sh, fixed *sheet) float64 {
+	switch {
+	case g.kind == asFlare:
+		return sh.pairMisfit(outside, inside, g.wall, 0.5)
+	case g.spot == diagonals && g.side != bothSides && fixed.d[1] > 0:
+		off := max(math.Abs(fixed.d[0]-fixed.d[1])-squareAsk.Inches(), 0)
+		return off * off / (fixed.du[0]*fixed.du[0] + fixed.du[1]*fixed.du[1])
+	case g.spot == everywhere && g.kind == asScale && g.scale < 1 && sh.looksLikeInches():
+		return sh.diagonalMisfit() - fixed.diagonalMisfit()
 	}
-	return sh.pairMisfit(outside, inside, g.wall, 0.5)
+	return 0
 }
 
 // fromInside puts the outside where a single wall with honest flashing would have it.
@@ -98,5 +106,5 @@ func (g *guess) judge(sh *sheet, rel *relations) {
 			return
 		}
 	}
-	g.score = g.cost + fixed.misfit(&r) + g.extra(sh)
+	g.score = g.cost + fixed.misfit(&r) + g.extra(sh, &fixed)
 }
