@@ -174,10 +174,10 @@ func numbered(from, to int) []string {
 // until waits for something to become true, by looking often.
 func until(t *testing.T, what string, ok func() bool) {
 	t.Helper()
-	deadline := time.Now().Add(30 * time.Second)
+	deadline := time.Now().Add(2 * time.Minute)
 	for !ok() {
 		if time.Now().After(deadline) {
-			t.Fatalf("not within half a minute: %s", what)
+			t.Fatalf("not within two minutes: %s", what)
 		}
 		time.Sleep(5 * time.Millisecond)
 	}
