@@ -16,6 +16,8 @@ func (r *reader) corrected(all []judged) []judged {
 		case k < 0 || j.topic == "" && !j.fixed:
 			out = append(out, j)
 		case j.was:
+		case out[k].shape == ranged && j.shape == lone && j.parts[0].side != noSide && !j.fixed && !r.fixedBetween(&out[k], &j):
+			out[k].last = j.last // "between 22 and 23 wide and 46 long"
 		case r.wordAt(j.first-1, "or", "o") && j.why == "" && out[k].why == "":
 			out[k].why, out[k].last = WhyRange, j.last
 		case j.shape == pair && out[k].shape == pair && !j.fixed && !r.fixedBetween(&out[k], &j) && j.topic.OfSize() && !sameLengths(&out[k], &j):

@@ -36,7 +36,7 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 			m.rough = true
 		}
 	case "clause":
-		if before && r.doubtReaches(h, m.first) || !before && !r.choiceAfter(h.last) && !r.otherMeasured(h) {
+		if before && r.doubtReaches(h, m.first) || !before && (r.wordAt(h.last, "off") || !r.choiceAfter(h.last) && !r.otherMeasured(h)) {
 			m.rough = true
 		}
 	case "nominal":

@@ -173,7 +173,9 @@ func foldSign(r rune) (string, bool) {
 		return "/", true
 	case '…':
 		return "...", true
-	case '±', '≈', '∼', '≃', '～':
+	case '±':
+		return "+/-", true
+	case '≈', '∼', '≃', '～':
 		return "~", true
 	case '•', '·', '●', '▪', '◦':
 		return ";", true

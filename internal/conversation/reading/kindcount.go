@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // countedKinds finds how many units there are of each size: "2 of them are 24x48 and
 // one is 30x30", "2 - 24x48". Two sizes with a count each are two kinds of unit.
@@ -29,6 +33,22 @@ func (r *reader) countedKinds(ms []measure) []measure {
 	}
 	r.recordKinds(out, outCounts, n)
 	return out
+}
+
+// totalOfKinds: "two skylights: first …, second …": a total is no count of one kind.
+func (r *reader) totalOfKinds() {
+	if len(r.refs) == 0 || r.wordAt(r.refs[0].first, "one") && r.refs[0].first == r.refs[0].last {
+		return // "two, 24 x 48 on one and 30 x 30 on the other"
+	}
+	kinds := [2]bool{}
+	for _, f := range r.out.Facts {
+		if f.Unit == 1 || f.Unit == 2 {
+			kinds[f.Unit-1] = true
+		}
+	}
+	if kinds[0] && kinds[1] {
+		r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
+	}
 }
 
 // isCount: a lone whole number that counts what the next measure measures.

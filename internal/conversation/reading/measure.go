@@ -149,10 +149,16 @@ const maxQuantities = 100
 
 // tolerance: "give or take an inch", "within 1/4": how far off, no length of its own.
 func (r *reader) tolerance(i int) bool {
+	if i > 1 && r.wordAt(i-1, "by", "a", "an") && r.wordAt(i-2, "off") {
+		i-- // "could be off by 1/4"
+	}
 	if r.labelAt[max(0, i-1)] < 0 || i == 0 {
 		return false
 	}
 	h := &r.labels[r.labelAt[i-1]]
+	if h.has1("rough") && r.wordAt(h.last, "off") {
+		return true
+	}
 	return h.has1("rough") && r.wordAt(h.first, "give", "within", "plus") && h.last > h.first
 }
 

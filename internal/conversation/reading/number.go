@@ -253,6 +253,9 @@ func (r *reader) brokenPart(n numeral, i int) int {
 	}
 	if r.toks[i].kind == numToken && r.toks[i].dec == 0 && r.markAt(i+1, '/') && r.toks[i+1].glued &&
 		(i+2 >= len(r.toks) || r.toks[i+2].kind != numToken) {
+		if r.markAt(i+2, '/') && r.toks[i+2].glued && i+3 < len(r.toks) && r.toks[i+3].kind == numToken && r.toks[i+3].glued {
+			return i + 4 // 25 1//2
+		}
 		return i + 2
 	}
 	if r.markAt(i, '.') && r.toks[i].glued || r.markAt(i, '?') && r.toks[i].glued {

@@ -49,6 +49,7 @@ func Read(in Input) Reading {
 	r.slopes()
 	r.counts()
 	r.sizes()
+	r.totalOfKinds()
 	r.readChoices()
 	r.answers()
 	r.names()

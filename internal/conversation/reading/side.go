@@ -81,6 +81,12 @@ func (r *reader) sideOf(qs []quantity, h *hit) (*quantity, reach) {
 	if right != nil && right.side == noSide && r.wordAt(h.first, "ht", "hgt", "height") && right.first == h.last+1 {
 		return right, before // "25 x 49 ht 4"
 	}
+	if right != nil && right.side == noSide && right.first == h.last+1 && left != nil && r.by(left.first-1) && r.wordAt(h.first, "h", "high") && !r.by(right.last+1) && !r.axisAt(right.last+1) {
+		return right, before // "22 x 46 H 5"
+	}
+	if right != nil && right.side == noSide && left != nil && r.wordAt(left.last+1, "y", "and") && right.first == h.last+1 && r.near(left.last+2, h.first-1, short, false) {
+		return right, before // "49 y el ancho 25"
+	}
 	if left != nil && left.side == noSide && r.near(left.last+1, h.first-1, short, false) {
 		return left, after
 	}
@@ -103,7 +109,7 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		case short:
 			return false
 		case forward && !short && r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
-		case forward && t.is("i", "we", "have", "got", "get", "the"):
+		case forward && t.is("i", "we", "have", "got", "get", "the", "it", "la", "el", "del", "mi", "lo", "este", "esta"):
 		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "tiene", "have", "has", "had", "should", "its", "a", "comes", "out", "around", "now")):
 		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y"):
 			if t.is("y") && i > from {
@@ -115,6 +121,10 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		}
 	}
 	return true
+}
+
+func (r *reader) axisAt(i int) bool {
+	return i < len(r.toks) && r.labelKind(i, "axis")
 }
 
 func (r *reader) roughAt(i int) bool {
