@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // answers reads yes and no, "don't know" and "doesn't matter" as answers to what was
 // asked.
@@ -14,19 +18,22 @@ func (r *reader) answers() {
 	if r.asked(fitcheck.TopicPhotos) {
 		r.noPhotos()
 	}
-	dontknow, usual := r.firstTalk("dontknow"), r.firstTalk("usual")
-	refuse := r.firstTalk("refuse")
-	for _, t := range r.Asked {
-		if t == fitcheck.TopicConfirm || r.known(t) {
-			continue
+	for n := range r.talk {
+		switch h := &r.talk[n]; {
+		case r.toks[h.first].used:
+		case h.is("say", "dontknow") && !r.questioned(h.last):
+			r.unknown(h, r.dontKnow)
+		case h.is("say", "refuse"):
+			r.unknown(h, func(t fitcheck.Topic, _ *hit) { r.out.DontKnow = append(r.out.DontKnow, t) })
 		}
-		switch {
-		case dontknow != nil && !r.questioned(dontknow.last):
-			r.dontKnow(t, dontknow)
-		case usual != nil && (t.OfUnit() && !t.OfLength()):
+	}
+	usual := r.firstTalk("usual")
+	if usual == nil {
+		return
+	}
+	for _, t := range r.openTopics() {
+		if t.OfUnit() && !t.OfLength() {
 			r.usual(t, usual)
-		case refuse != nil:
-			r.out.DontKnow = append(r.out.DontKnow, t)
 		}
 	}
 }
@@ -58,6 +65,12 @@ func (r *reader) usual(t fitcheck.Topic, h *hit) {
 		r.fact(t, 0, fitcheck.Choice(fitcheck.WantUnsure), h.first, h.last)
 		return
 	}
+	if t == fitcheck.TopicStyle && r.wordsIn(h.first, h.last+1, "standard", "usual", "regular", "normal", "estandar") {
+		if !r.doubtful(t) {
+			r.unclear(t, 0, WhyChoice, nil, h.first, h.last) // no style is the usual one
+		}
+		return
+	}
 	r.dropDoubt(t)
 	r.out.Usual = append(r.out.Usual, t)
 }
@@ -75,7 +88,7 @@ func (r *reader) dropDoubt(t fitcheck.Topic) {
 
 // confirm reads yes or no; a correction beside it stands for itself.
 func (r *reader) confirm() {
-	corrected := len(r.out.Facts) > 0 || len(r.out.Unclear) > 0
+	corrected := len(r.out.Unclear) > 0 || slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic != fitcheck.TopicName })
 	yes, no := -1, -1
 	for n := range r.talk {
 		h := &r.talk[n]
@@ -102,6 +115,10 @@ func (r *reader) confirm() {
 	case yes >= 0:
 		r.fact(fitcheck.TopicConfirm, 0, fitcheck.Choice(fitcheck.ConfirmYes), r.talk[yes].first, r.talk[yes].last)
 	default:
+		if len(r.toks) >= 3 && r.toks[0].text == "10" && r.markAt(1, '-') && r.toks[2].text == "4" {
+			r.fact(fitcheck.TopicConfirm, 0, fitcheck.Choice(fitcheck.ConfirmYes), 0, 2)
+			return
+		}
 		if m := r.firstTalk("maybe"); m != nil && !r.wordAt(m.first, "let", "wait", "hold") {
 			r.unclear(fitcheck.TopicConfirm, 0, WhyChoice, nil, m.first, m.last)
 		}
@@ -134,14 +151,4 @@ func (r *reader) talkBefore(i int) bool {
 		}
 	}
 	return false
-}
-
-// noPhotos: a number of photos counts only as "none": photos are counted as they come.
-func (r *reader) noPhotos() {
-	for i := range r.toks {
-		if r.wholeAt(i) == 0 && !r.used(i) {
-			r.fact(fitcheck.TopicPhotos, 0, fitcheck.Whole(0), i, i)
-			return
-		}
-	}
 }

@@ -57,7 +57,7 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 // wholeName reads the bare answer to "what's your name?" before its words are looked
 // at otherwise: Hal White is no color.
 func (r *reader) wholeName() {
-	if !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.firstTalk("refuse") != nil || r.firstTalk("dontknow") != nil {
+	if r.known(fitcheck.TopicName) || !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.firstTalk("refuse") != nil || r.firstTalk("dontknow") != nil {
 		return
 	}
 	if r.companyName() {

@@ -47,6 +47,9 @@ func (r *reader) colors() {
 func (r *reader) tintAt(n int, value string) (tint, bool) {
 	h := &r.choices[n]
 	t := tint{value: value, first: h.first, last: h.last}
+	if r.saidTwice(n, value) {
+		return t, false
+	}
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) || r.frameNear(h) {
 		return t, false
 	}
@@ -294,4 +297,18 @@ func (r *reader) oneShade(free []tint) (string, bool) {
 
 func (r *reader) over(from, to int) bool {
 	return r.wordsIn(from, to, "over", "sobre") || r.wordsIn(from, to, "top", "encima") || r.wordsIn(from, to, "outside")
+}
+
+// saidTwice: "see-through clear": the next word says the same color again.
+func (r *reader) saidTwice(n int, value string) bool {
+	if n+1 >= len(r.choices) {
+		return false
+	}
+	next := &r.choices[n+1]
+	for _, s := range next.senses {
+		if s.topic == fitcheck.TopicColor && s.value == value {
+			return next.first == r.choices[n].last+1
+		}
+	}
+	return false
 }

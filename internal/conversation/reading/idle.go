@@ -6,7 +6,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // is wanted.
 func (r *reader) saysStyle(all []saying, h *hit) bool {
 	for _, s := range all {
-		if s.topic == fitcheck.TopicStyle && !s.asked && s.first <= h.last+1 && h.first <= s.last {
+		if s.topic == fitcheck.TopicStyle && !s.asked && (s.first <= h.last+1 || s.first == h.last+2 && r.markAt(h.last+1, ',') && s.value == fitcheck.StyleBareDome && !r.wordAt(s.first, "no", "sin")) && h.first <= s.last {
 			return true
 		}
 		if s.topic == fitcheck.TopicProblem && !r.asked(fitcheck.TopicWant) && s.first > h.last && s.first-h.last <= 3 && !r.softBetween(h.last+1, s.first) {

@@ -31,14 +31,14 @@ func (r *reader) ofFrame(s sense, h *hit) bool {
 			frame = l.senses[0].value == "frame" || l.senses[0].value == "retainer"
 		}
 	}
-	return frame && !r.wordAt(h.first, "old", "ugly", "dirty")
+	return frame && !r.wordAt(h.first, "old", "ugly", "dirty", "viejo", "vieja")
 }
 
 // listLayers: "double" alone between commas in a list of choices: "polycarbonate,
 // double, clear over white".
 func (r *reader) listLayers(s sense, h *hit) bool {
 	if s.topic != fitcheck.TopicLayers && (s.topic != fitcheck.TopicFinish || !r.wordAt(h.first, "mill", "silver", "unpainted")) || s.value == "?" ||
-		r.toks[h.first].kind != wordToken || r.wordAt(h.first, "both", "ambas") || r.numberAt(h.first).kind != notNumber {
+		r.toks[h.first].kind != wordToken || r.wordAt(h.first, "both", "ambas") || r.numberAt(h.first).kind != notNumber || r.numberAt(h.last).kind != notNumber {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)

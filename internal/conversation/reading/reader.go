@@ -19,10 +19,17 @@ type reader struct {
 	labelAt     []int16  // by token: the label that covers it, -1 for none
 	bounds      []bounds // by token
 	refs        []unitRef
-	layersFirst bool // layers are named before their colors
-	inInches    bool // a length of the message is in inches
-	trailing    bool // units are named after what is said of them
+	layersFirst bool     // layers are named before their colors
+	inInches    bool     // a length of the message is in inches
+	trailing    bool     // units are named after what is said of them
+	where       []saidAt // in the order found
 	out         Reading
+}
+
+// saidAt is where the message says something of a topic.
+type saidAt struct {
+	topic fitcheck.Topic
+	first int
 }
 
 // Read reads one message. It is total: every text has a reading.
@@ -43,6 +50,7 @@ func Read(in Input) Reading {
 	r.findPhrases()
 	r.contacts()
 	r.places()
+	r.clauseName()
 	r.wholeName()
 	r.units()
 	r.numbersOfOtherThings()
@@ -111,6 +119,7 @@ func (r *reader) fact(t fitcheck.Topic, unit int, v fitcheck.Value, first, last 
 		unit = 0
 	}
 	said := r.said(first, last)
+	r.where = append(r.where, saidAt{t, first})
 	for i := range r.out.Facts {
 		if f := &r.out.Facts[i]; f.Topic == t && f.Unit == unit { // said again or corrected: the later word stands
 			f.Value, f.Said = v, said
@@ -147,6 +156,7 @@ func (r *reader) doubtful(t fitcheck.Topic) bool {
 func (r *reader) unclear(t fitcheck.Topic, unit int, why Why, guess fitcheck.Value, first, last int) {
 	u := Unclear{Said: r.said(first, last), Why: why, Guess: guess}
 	if t != "" {
+		r.where = append(r.where, saidAt{t, first})
 		u.Topic = &t
 		if t.OfUnit() {
 			u.Unit = unit

@@ -73,6 +73,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first)
 		}
 	case RequestQuestion:
+		if r.known("want") && r.wordsIn(h.first, min(h.last+3, len(r.toks)), "buy", "order", "get", "purchase", "comprar") && r.wordAt(h.first, "can", "could", "may") {
+			return false // "can I buy the dome by itself?"
+		}
 		return r.asks(h)
 	}
 	return true

@@ -7,7 +7,7 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // otherwiseMeant: the phrase says something else here, or answers another question.
 func (r *reader) otherwiseMeant(s sense, h *hit) bool {
-	return r.ofName(h) || s.asked && r.outranked(s, h) || r.wishForStyle(s, h) || s.topic == fitcheck.TopicLayers && !r.layersNumber(h) ||
+	return r.ofName(h) || r.notOfFrame(s, h) || r.otherNothing(s, h) || r.partOfTalk(s, h) || s.asked && r.outranked(s, h) || r.wishForStyle(s, h) || s.topic == fitcheck.TopicLayers && !r.layersNumber(h) ||
 		s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && r.wordAt(h.first, "storm", "storms", "hail", "hails", "tormenta", "wind") && r.whenever(h.first)
 }
 
@@ -115,15 +115,24 @@ var wishWords = map[string]bool{"i": true, "we": true, "id": true, "ill": true, 
 // wishForStyle: "only the plastic please" is a wish and not a bare dome where the wish
 // was asked for; "double pane" answers how many layers.
 func (r *reader) wishForStyle(s sense, h *hit) bool {
-	if s.topic != fitcheck.TopicStyle || r.asked(s.topic) {
+	if s.topic != fitcheck.TopicStyle {
+		return false
+	}
+	if r.asked(s.topic) {
+		switch s.value {
+		case fitcheck.StyleBareDome:
+			return r.asked(fitcheck.TopicWant) && h.last-h.first < 3 && r.wordAt(h.first, "just", "only", "solo") && r.wordAt(h.last, "plastic", "plastico", "dome", "domo") && !r.wordAt(h.last+1, "with", "and")
+		case fitcheck.StyleGlass:
+			return r.paneOnly(h)
+		}
 		return false
 	}
 	switch s.value {
 	case fitcheck.StyleBareDome:
-		return r.asked(fitcheck.TopicWant) && !r.wordsIn(h.first, h.last+1, "screwed", "screws", "bolted", "nailed", "fastened", "attached", "stapled",
+		return (r.asked(fitcheck.TopicWant) || r.wishedPart(h)) && !r.wordsIn(h.first, h.last+1, "screwed", "screws", "bolted", "nailed", "fastened", "attached", "stapled",
 			"screw", "bolts", "caulked", "glued", "atornillado", "atornillada", "tornillos", "clavado", "pegado")
 	case fitcheck.StyleGlass:
-		return r.asked(fitcheck.TopicLayers) && !r.wordsIn(h.first, h.last+1, "glass", "vidrio", "cristal")
+		return (r.asked(fitcheck.TopicLayers) || r.paneOnly(h)) && !r.wordsIn(h.first, h.last+1, "glass", "vidrio", "cristal")
 	}
 	return false
 }
@@ -153,4 +162,24 @@ func (r *reader) whenever(i int) bool {
 func (r *reader) notJust(s sense, h *hit) bool {
 	return s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && r.wordAt(h.first, "just", "only", "solo", "nomas", "solamente") &&
 		r.wordAt(h.first-1, "not", "no", "isnt")
+}
+
+// paneOnly: "double pane style, 2 layers" says how many layers, in words used of glass.
+func (r *reader) paneOnly(h *hit) bool {
+	return r.wordAt(h.last, "pane") && (r.wordAt(h.last+1, "style", "kind", "plastic", "acrylic", "dome") || r.wordsIn(h.last+1, min(h.last+6, len(r.toks)), "layers", "layer", "capas", "acrylic", "polycarbonate", "bubble"))
+}
+
+// wishedPart: "I look for just the bubble, no frame": the frame is not wanted, and the
+// words tell nothing of what is there.
+func (r *reader) wishedPart(h *hit) bool {
+	if len(r.Asked) > 0 || !r.wordAt(h.first, "no", "sin", "without", "only", "just", "solo") || h.last-h.first > 2 {
+		return false
+	}
+	from, _ := r.sentence(h.first)
+	for n := range r.wants {
+		if w := &r.wants[n]; w.is("want", fitcheck.WantDomeOnly) && w.first >= from && w.first <= h.last {
+			return r.wordsIn(from, w.first+2, "want", "need", "looking", "busco", "quiero", "necesito", "buy", "replace", "replacing", "order", "ocupo", "comprar", "cambiar")
+		}
+	}
+	return false
 }

@@ -1,0 +1,154 @@
+package reading
+
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// clauseName reads a given name that fills its clause, with whatever follows it there:
+// after words of introduction, before "here", or where the name was asked for. Such a
+// name is looked for before its words are looked at otherwise: Mark Glass is no glass.
+func (r *reader) clauseName() {
+	asked := r.asked(fitcheck.TopicName)
+	if asked && r.turnedAtStart() {
+		return
+	}
+	for n := range r.intros {
+		h := &r.intros[n]
+		v, _ := h.has("intro")
+		if v != "name" && v != "im" && (v != "ask" || !asked) {
+			continue
+		}
+		if last, ok := r.nameFills(r.afterIntro(h.last + 1)); ok && (v != "im" || !r.soft(h.last+1)) {
+			r.nameFact(r.afterIntro(h.last+1), last)
+			return
+		}
+	}
+	for i := range r.toks {
+		last, ok := 0, false
+		if r.opensClause(i) {
+			last, ok = r.nameFills(i)
+		}
+		if ok && (asked && !r.talkCovers(i) || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
+			r.nameFact(i, last)
+			return
+		}
+	}
+}
+
+// soft: after "I'm" a given name that is also a state of mind: "I'm rusty".
+func (r *reader) soft(i int) bool {
+	return r.wordAt(i, "rusty", "sunny", "sandy", "will", "frank") && !r.asked(fitcheck.TopicName)
+}
+
+func (r *reader) afterIntro(i int) int {
+	for r.markAt(i, ':') || r.markAt(i, '-') || r.markAt(i, ',') || r.wordAt(i, "is", "es", "its", "um", "uh") {
+		i++
+	}
+	return i
+}
+
+// opensClause: nothing but greetings and small words stand before the token in its clause.
+func (r *reader) opensClause(i int) bool {
+	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].word == nil || !r.toks[i].word.given {
+		return false
+	}
+	for k := i - 1; k >= 0; k-- {
+		switch {
+		case r.toks[k].kind == markToken && !r.toks[k].mark('-') && !r.toks[k].mark('/') && !r.toks[k].mark('\''), r.talkEnds(k), r.toks[k].used:
+			return true
+		case !r.leadWord(k) && !r.toks[k].mark('-') && !r.toks[k].mark('/'):
+			return false
+		}
+	}
+	return true
+}
+
+// talkCovers: the word is part of a refusal or a yes of more words: "skip it", "will do".
+func (r *reader) talkCovers(i int) bool {
+	for n := range r.talk {
+		h := &r.talk[n]
+		if h.first <= i && i <= h.last && (h.last > h.first || h.is("say", "refuse")) {
+			return true
+		}
+	}
+	return false
+}
+
+// nameFills reads a name from a given name on, and says whether its clause ends there.
+func (r *reader) nameFills(i int) (last int, ok bool) {
+	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used || r.toks[i].word == nil || !r.toks[i].word.given {
+		return 0, false
+	}
+	words := 1
+	for last = i; words <= maxNameWords; words++ {
+		next := r.namePart(last)
+		if next == last {
+			break
+		}
+		last = next
+	}
+	if r.wordAt(i, "van", "will", "art") && last == i && (r.asked(fitcheck.TopicUse) || r.wordAt(i, "will")) && !r.nameOver(i+1) {
+		return 0, false
+	}
+	return last, words <= maxNameWords && r.nameOver(last+1) && !(last == i && r.known(fitcheck.TopicPlace) && r.toks[i].used)
+}
+
+// namePart is where a name goes on after token i, i where it does not.
+func (r *reader) namePart(i int) int {
+	j := i + 1
+	switch {
+	case r.markAt(j, '.') && r.toks[j].glued && (len(r.toks[i].text) == 1 || r.wordAt(i, "st", "jr", "sr")) && r.surnameAt(j+1):
+		return j + 1
+	case r.markAt(j, '-') && r.toks[j].glued && r.surnameAt(j+1) && r.toks[j+1].glued:
+		return j + 1
+	case (r.wordAt(j, "and", "y") || r.markAt(j, '&')) && j+1 < len(r.toks) && r.toks[j+1].kind == wordToken && r.toks[j+1].word != nil && r.toks[j+1].word.given:
+		return j + 1
+	case r.wordAt(j, "de", "la", "del", "los", "van", "der", "von", "st") && r.surnameAt(j+1):
+		return j + 1
+	case r.surnameAt(j):
+		return j
+	}
+	return i
+}
+
+// surnameAt: the token may be a family's name: any word but the small ones and those
+// that people put after a name.
+func (r *reader) surnameAt(i int) bool {
+	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used {
+		return false
+	}
+	t := &r.toks[i]
+	if t.word == nil || t.word.given || t.is("st") {
+		return !afterName[t.text]
+	}
+	return !afterName[t.text] && !t.word.filler && !negWords[t.text] && (t.word.number.kind == notNumber || t.is("price")) && (r.smallTalkAt(i) == i || t.is("good") && r.smallTalkAt(i) == i+1)
+}
+
+// nameOver: what stands at the token is no more of the name or of its sentence.
+func (r *reader) nameOver(i int) bool {
+	if i >= len(r.toks) || r.toks[i].used {
+		return true
+	}
+	if r.toks[i].kind == markToken {
+		return !r.markAt(i, '?') && !r.markAt(i, '\'') && !(r.markAt(i, '-') && r.toks[i].glued)
+	}
+	if r.wordAt(i, "here", "speaking", "zip", "zipcode", "codigo", "cp", "again") || r.smallTalkAt(i) > i {
+		return true
+	}
+	return r.wordAt(i, "from", "in", "at", "of", "de", "en") && i+1 < len(r.toks) && r.toks[i+1].used
+}
+
+var afterName = wordSet(`here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
+	zip zipcode codigo postal cp area and or but the a for to on my we i it its itd im this that thanks thank please de y en con desde
+	town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when
+	ships ship do does did has have had would could should got get about on of by not just only also over under out up down fine`)
+
+func wordSet(words string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		m[w] = true
+	}
+	return m
+}

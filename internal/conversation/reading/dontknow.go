@@ -1,0 +1,105 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// unknown gives each "don't know", "can't" and "won't say" of an answer to several
+// questions to the question that it answers: the one that it names, else the one whose
+// turn it is between the answers before and after.
+func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
+	open := r.openTopics()
+	if len(open) == 0 || slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= h.first && w.first <= h.last }) {
+		return
+	}
+	if len(r.Asked) == 1 {
+		say(open[0], h)
+		return
+	}
+	if t, ok := r.topicNamed(h); ok {
+		if slices.Contains(open, t) {
+			say(t, h)
+		}
+		return
+	}
+	if !r.answeredAny() && r.talkCount(h) == 1 || r.aboutRest(h) {
+		for _, t := range open {
+			say(t, h)
+		}
+		return
+	}
+	say(r.turnOf(h, open), h)
+}
+
+// openTopics are the asked topics that nothing has been said of yet.
+func (r *reader) openTopics() []fitcheck.Topic {
+	var open []fitcheck.Topic
+	for _, t := range r.Asked {
+		if t == fitcheck.TopicConfirm || r.known(t) || slices.Contains(r.out.DontKnow, t) || slices.Contains(open, t) {
+			continue
+		}
+		open = append(open, t)
+	}
+	return open
+}
+
+// answeredAny: the message answers something that was asked.
+func (r *reader) answeredAny() bool {
+	return slices.ContainsFunc(r.where, func(w saidAt) bool { return r.asked(w.topic) })
+}
+
+// talkCount is how often the message says the same kind of thing.
+func (r *reader) talkCount(h *hit) int {
+	v, _ := h.has("say")
+	n := 0
+	for k := range r.talk {
+		if r.talk[k].is("say", v) {
+			n++
+		}
+	}
+	return n
+}
+
+// turnOf is the first open topic after those answered before the words, where there is
+// one before the next that is answered after them.
+func (r *reader) turnOf(h *hit, open []fitcheck.Topic) fitcheck.Topic {
+	from := -1
+	for _, w := range r.where {
+		if w.first < h.first {
+			from = max(from, slices.Index(r.Asked, w.topic))
+		}
+	}
+	for _, t := range open {
+		if slices.Index(r.Asked, t) > from {
+			return t
+		}
+	}
+	return open[0]
+}
+
+// aboutRest: "not sure on the rest", "don't know any of that".
+func (r *reader) aboutRest(h *hit) bool {
+	_, last := r.sentence(h.first)
+	return r.wordsIn(h.first, last+1, "rest", "others", "any", "all", "anything", "everything", "resto", "demas", "those", "them", "these")
+}
+
+// topicNamed is the topic that the clause of the words names.
+func (r *reader) topicNamed(h *hit) (fitcheck.Topic, bool) {
+	for i := h.first; i <= r.clauseEnd(h.last); i++ {
+		if r.toks[i].kind == wordToken {
+			if t, ok := topicWords[r.toks[i].text]; ok {
+				return t, true
+			}
+		}
+	}
+	return "", false
+}
+
+var topicWords = map[string]fitcheck.Topic{"frame": fitcheck.TopicFrameCondition, "metal": fitcheck.TopicFrameCondition, "marco": fitcheck.TopicFrameCondition,
+	"frames": fitcheck.TopicFrameCondition, "rust": fitcheck.TopicFrameCondition, "kind": fitcheck.TopicStyle, "type": fitcheck.TopicStyle, "style": fitcheck.TopicStyle,
+	"tipo": fitcheck.TopicStyle, "color": fitcheck.TopicColor, "colour": fitcheck.TopicColor, "colors": fitcheck.TopicColor, "tint": fitcheck.TopicColor,
+	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial, "finish": fitcheck.TopicFinish,
+	"acabado": fitcheck.TopicFinish, "zip": fitcheck.TopicPlace, "name": fitcheck.TopicName, "nombre": fitcheck.TopicName, "photo": fitcheck.TopicPhotos,
+	"wrong": fitcheck.TopicProblem, "need": fitcheck.TopicWant, "many": fitcheck.TopicCount}

@@ -1,0 +1,84 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// notOfFrame: a word that tells the frame's condition only as an answer, and here tells
+// something else: "foggy and dull" of the plastic, "screwed straight down" and "an old
+// style one" of the kind, "no damage" of what is wrong.
+func (r *reader) notOfFrame(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicFrameCondition || !s.asked {
+		return false
+	}
+	if r.wordAt(h.first, "old", "viejo", "vieja") && (r.wordAt(h.last+1, "style", "type", "kind", "school", "one", "fashioned", "skylight", "dome", "timey") || !r.asked(s.topic)) {
+		return true
+	}
+	for n := range r.styles {
+		if o := &r.styles[n]; o.first <= h.first && h.last <= o.last && o.last > o.first && o.last-o.first > h.last-h.first && !o.is("none", "none") {
+			return true
+		}
+	}
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for k := from - 1; k > 0 && r.wordAt(k, "and", "y", "but"); k = from - 1 {
+		from = r.clauseStart(k)
+	}
+	frame := r.wordsIn(from, to+1, "frame", "frames", "metal", "marco", "rim", "aluminum", "aluminio", "screws")
+	if frame || !r.asked(fitcheck.TopicProblem) && r.asked(s.topic) {
+		return false
+	}
+	if h.has1("problem") && s.value == fitcheck.ConditionGood {
+		return !r.faultBefore(h.first)
+	}
+	return r.faultIn(from, to, h) || r.wordsIn(from, to+1, "plastic", "dome", "bubble", "domo", "plastico", "acrylic")
+}
+
+// faultBefore: what is wrong was told before the token.
+func (r *reader) faultBefore(i int) bool { return r.faultIn(0, i-1, nil) }
+
+// faultIn: between two tokens stands what is wrong, beside the phrase itself.
+func (r *reader) faultIn(from, to int, beside *hit) bool {
+	hits := within(r.choices, from, to)
+	for n := range hits {
+		o := &hits[n]
+		if beside != nil && o.first == beside.first {
+			continue
+		}
+		for _, s := range o.senses {
+			if s.topic == fitcheck.TopicProblem && s.value != "none" && !s.asked {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// otherNothing: "nothing serious", "nothing is broken", "a new one" said beside other
+// things tell neither that nothing is wrong nor that there is no skylight yet.
+func (r *reader) otherNothing(s sense, h *hit) bool {
+	if s.topic == fitcheck.TopicProblem && s.value == "none" && h.first == h.last && r.wordAt(h.first, "nothing", "nada") {
+		return r.wordAt(h.last+1, "serious", "major", "bad", "terrible", "crazy", "big", "grave", "serio") && (r.faultBefore(h.first) || r.asked(fitcheck.TopicFrameCondition) && h.first > 0)
+	}
+	if s.topic != fitcheck.TopicStyle || s.value != fitcheck.StyleNoneYet || !s.asked || h.last > h.first {
+		return false
+	}
+	i := h.last + 1
+	return r.wordAt(h.first, "nothing", "new", "none", "nada", "addition", "remodel") && i < len(r.toks) && r.toks[i].kind == wordToken &&
+		!r.wordAt(i, "there", "yet", "now", "up", "right", "at", "currently", "but", "today", "here", "exists", "in", "ahi", "todavia", "aun", "on", "so", "please", "sorry", "construction", "install", "installation", "opening", "skylight", "build", "roof")
+}
+
+// partOfTalk: "the acrylic itself measures 24 x 48" says what is measured.
+func (r *reader) partOfTalk(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicMaterial || r.asked(s.topic) || !r.wordAt(h.first-1, "the", "my", "el", "our", "del") {
+		return false
+	}
+	return r.wordAt(h.last+1, "itself", "measures", "is", "edge", "from", "sits", "part", "mide", "measured", "comes", "dome", "panel", "outside", "size") && r.numberNear(h)
+}
+
+func (r *reader) numberNear(h *hit) bool {
+	_, to := r.sentence(h.first)
+	for i := h.first; i <= to; i++ {
+		if r.toks[i].kind == numToken {
+			return true
+		}
+	}
+	return false
+}
