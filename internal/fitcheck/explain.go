@@ -64,19 +64,21 @@ func (g *guess) wallFinding(sh *sheet, f *Finding) {
 	found := sh.wall()
 	f.Source = sourceWall
 	f.Numbers = Numbers{"expected_in": singleWall.Inches(), "found_in": found}
-	lead := "Outside and inside of the curb differ by " + tape(found) + " in"
+	lead := "Your curb is " + tape(found) + " in larger outside than inside"
 	switch g.code {
 	case DrywallIncluded:
 		f.Source = sourceDrywall
-		f.Text = lead + " where bare wood makes 3, so is the inside finished with drywall or boards, and did the tape touch those and not the wood?"
+		f.Text = lead + " where bare wood makes 3, so did the tape inside touch drywall or boards rather than the wood itself?"
 	case FlashingIncluded:
-		f.Text = lead + " where wood alone makes 3, so was the outside measured at the very top of the curb, where the flashing does not flare out?"
+		f.Text = lead + " where wood alone makes 3, so was the outside measured at the very top, above where the flashing flares out?"
 	case DoubledCurb:
 		f.Numbers["expected_in"] = 2 * singleWall.Inches()
-		f.Text = lead + ", as they do where each wall is two boards thick, so is the curb doubled?"
+		f.Text = lead + ", which is what walls two boards thick make, so is the curb doubled?"
+		f.Numbers["wall_in"] = found / 2
 	case ThinCurb:
 		f.Numbers["expected_in"] = singleWall.Inches() / 2
-		f.Text = lead + ", as they do where the walls are of thin board or plywood, so is the curb that thin?"
+		f.Text = lead + ", which is what thin boards or plywood make, so are its walls that thin?"
+		f.Numbers["wall_in"] = found / 2
 	}
 }
 
@@ -120,7 +122,7 @@ func (g *guess) readingFinding(sh *sheet, f *Finding) {
 	f.Numbers = Numbers{"expected_in": meant[0], "found_in": read[0]}
 	switch g.code {
 	case NominalSize:
-		f.Text = capital(g.about()) + " as " + plainNumber(read[0]) + " x " + plainNumber(read[1]) +
+		f.Text = plainNumber(read[0]) + " x " + plainNumber(read[1]) + " for " + g.about() +
 			" looks like the name of a size, so what does a tape show, to the sixteenth of an inch?"
 	case FeetForInches, MetricForInches:
 		f.Text = capital(g.about()) + " reads " + join(read, plainNumber) + ", so is that in " + unitName(g.scale) +
@@ -134,7 +136,11 @@ func (g *guess) readingFinding(sh *sheet, f *Finding) {
 				", so could it have been read an inch off?"
 			break
 		}
-		f.Text = capital(g.about()) + " reads an inch more than the rest allows, so was the tape begun at its one-inch mark and the inch not taken off?"
+		f.Text = capital(g.about()) + " reads an inch more than the rest allows"
+		if g.spot >= everywhere {
+			f.Text = "The numbers go together only if each reads an inch too much"
+		}
+		f.Text += ", so was the tape begun at its one-inch mark and the inch not taken off?"
 	}
 }
 
