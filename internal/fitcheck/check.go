@@ -18,10 +18,10 @@ func checkUnit(u *Unit, job *Job, rules *Rules) UnitResult {
 	n := needOf(u, &d, &sh)
 	slip := sh.diagnose(rules)
 	work := slip.meant(&sh)
-	r.Findings = append(make([]Finding, 0, 4), slip.explain(&sh)...)
-	r.Findings = lines(r.Findings, u, &sh, work, &slip, n, rules)
+	j := judged{u, &sh, work, &slip, n, rules}
+	r.Findings = j.lines(append(make([]Finding, 0, 4), slip.explain(&sh)...))
 	r.Order = order(u, n, &sh, rules)
-	r.Findings = sizeLines(r.Findings, slip.limits(u, n, &sh, work, r.Order, rules), n, rules)
+	r.Findings = sizeLines(r.Findings, j.limits(r.Order), n, rules)
 	r.Findings = codeFlags(r.Findings, u, job, work)
 	r.Findings = useAgainstSize(r.Findings, u, job, work)
 	otherPart(r.Findings, d.replace, n, &sh)

@@ -19,37 +19,55 @@ func (d *diagnosis) corrected(sh *sheet) *sheet {
 	return &fixed
 }
 
+// judged is one unit on the estimator's desk: what was read, what was meant by it, and
+// what the part needs.
+type judged struct {
+	u     *Unit
+	sh    *sheet // as read
+	work  *sheet // as meant
+	slip  *diagnosis
+	n     need
+	rules *Rules
+}
+
 // lines draws the contract's lines through what was meant; the diagonals' through what
 // was read.
-func lines(fs []Finding, u *Unit, sh, work *sheet, d *diagnosis, n need, rules *Rules) []Finding {
+func (j *judged) lines(fs []Finding) []Finding {
+	d, sh, work := j.slip, j.sh, j.work
 	if d.clash {
-		fs = wallMismatch(fs, sh, rules)
+		fs = wallMismatch(fs, sh, j.rules)
 	}
 	if !d.found || d.best.kind != asFrame || !sh.any(inside) { // else the gap is that of the frame to itself
-		fs = gapLines(fs, work, rules)
+		fs = gapLines(fs, work, j.rules)
 	}
-	fs = gripLines(fs, work, rules)
-	fs = rimLine(fs, work, d)
-	fs = passLines(fs, work)
-	if !d.found {
-		fs = bulgeLines(fs, sh)
-	}
-	if work == sh { // of a number that was read wrong, hundredths of an inch tell nothing
-		fs = thermalLine(fs, u, sh, rules)
-	}
+	fs = j.domeLines(fs)
 	fs = diagonalLines(fs, sh)
 	if !d.found || d.best.kind >= asSwap {
-		fs = flashingLine(fs, d.corrected(sh), rules)
+		fs = flashingLine(fs, d.corrected(sh), j.rules)
 	}
 	fs = nominalNote(fs, sh, d)
-	fs = fractionNote(fs, sh, n, d)
-	fs = roughLine(fs, sh, n, rules)
+	fs = fractionNote(fs, sh, j.n, d)
+	fs = roughLine(fs, sh, j.n, j.rules)
 	if !d.found || !unitSlip(d.best.code) {
-		fs = oddLines(fs, u, work, n)
+		fs = oddLines(fs, j.u, work, j.n)
 	}
 	fs = edgeFirst(fs, d)
 	if d.clash {
-		fs = otherwise(fs, sh, rules)
+		fs = otherwise(fs, sh, j.rules)
+	}
+	return fs
+}
+
+// domeLines are those of the plastic and the frame that holds it.
+func (j *judged) domeLines(fs []Finding) []Finding {
+	fs = gripLines(fs, j.work, j.rules)
+	fs = rimLine(fs, j.work, j.slip)
+	fs = passLines(fs, j.work)
+	if !j.slip.found {
+		fs = bulgeLines(fs, j.sh)
+	}
+	if j.work == j.sh { // of a number that was read wrong, hundredths of an inch tell nothing
+		fs = thermalLine(fs, j.u, j.sh, j.rules)
 	}
 	return fs
 }

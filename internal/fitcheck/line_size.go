@@ -2,11 +2,11 @@ package fitcheck
 
 // limits is the order that the shop's limits are held against: what was meant, where other
 // sizes tell what that is; a lone number is taken as it stands.
-func (d *diagnosis) limits(u *Unit, n need, sh, work *sheet, o *Order, rules *Rules) *Order {
-	if work == sh || sh.measured() < 2 {
+func (j *judged) limits(o *Order) *Order {
+	if j.work == j.sh || j.sh.measured() < 2 {
 		return o
 	}
-	return order(u, n, work, rules)
+	return order(j.u, j.n, j.work, j.rules)
 }
 
 // sizeLines: what the shop can't make is refused.

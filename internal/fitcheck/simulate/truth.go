@@ -17,8 +17,6 @@ type pair [2]float64
 
 func (p pair) plus(d float64) pair { return pair{p[0] + d, p[1] + d} }
 
-func (p pair) times(f float64) pair { return pair{p[0] * f, p[1] * f} }
-
 // skylight is what is on the roof, as it truly is or as it was read. A size of 0 was not
 // measured.
 type skylight struct {
