@@ -54,6 +54,7 @@ func (r *reader) describe(ms []measure) {
 		ms[k].units = r.unitsAt(ms[k].first, ms[k].last)
 		ms[k].from = left[k][0]
 	}
+	r.lineTopics(ms)
 	r.roundAll(ms)
 	r.inherit(ms)
 }

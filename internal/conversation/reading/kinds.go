@@ -58,7 +58,7 @@ func (r *reader) units() {
 	}
 	r.sortRefs()
 	r.nextUnits()
-	r.trailing = r.namedAfter()
+	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 }
 
 // nextUnits: a talk that knows so many kinds of unit can get one more at a time: no
@@ -79,12 +79,12 @@ func (r *reader) nextUnits() {
 
 // namedAfter: kinds are named after what is said of them: "clear for the first and
 // bronze for the second".
-func (r *reader) namedAfter() bool {
-	if len(r.refs) == 0 {
+func (r *reader) namedAfter(refs []unitRef, from, to int) bool {
+	if len(refs) == 0 {
 		return false
 	}
-	first, last := r.refs[0], r.refs[len(r.refs)-1]
-	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(0, first.first) && !r.content(last.last+1, len(r.toks))
+	first, last := refs[0], refs[len(refs)-1]
+	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(from, first.first) && !r.content(last.last+1, to)
 }
 
 // content: a number or a choice stands between two tokens.
@@ -356,27 +356,28 @@ func (r *reader) unitsAt(first, last int) []int {
 	if len(r.refs) == 0 {
 		return nil
 	}
+	refs, trailing := r.refsOfLine(first)
 	before, after := -1, -1
-	for k := range r.refs {
-		if r.refs[k].first <= last && first <= r.refs[k].last { // "the round one"
-			return r.refs[k].units
+	for k := range refs {
+		if refs[k].first <= last && first <= refs[k].last { // "the round one"
+			return refs[k].units
 		}
-		if r.refs[k].last < first {
+		if refs[k].last < first {
 			before = k
-		} else if r.refs[k].first > last && after < 0 {
+		} else if refs[k].first > last && after < 0 {
 			after = k
 		}
 	}
-	if before < 0 && !r.trailing {
+	if before < 0 && !trailing {
 		return nil
 	}
-	if before < 0 || r.trailing && after >= 0 && !r.softBetween(last+1, r.refs[after].first) {
-		if after >= 0 && !r.breakBetween(last, r.refs[after].first) {
-			return r.refs[after].units
+	if before < 0 || trailing && after >= 0 && !r.softBetween(last+1, refs[after].first) {
+		if after >= 0 && !r.breakBetween(last, refs[after].first) {
+			return refs[after].units
 		}
 		if before < 0 {
 			return nil
 		}
 	}
-	return r.refs[before].units
+	return refs[before].units
 }

@@ -47,6 +47,7 @@ func (r *reader) numbersOfOtherThings() {
 			continue
 		}
 		switch {
+		case r.by(i-1) && r.refAt(i+1, i+2): // "first 25 x 49 second 33 x 33"
 		case r.numberedSide(i):
 			r.use(i, i)
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):

@@ -118,7 +118,7 @@ func (r *reader) afterNumeral(q *quantity) bool {
 		return r.wordAt(i, "second", "times") || !r.afterWord(i, afterCount)
 	}
 	if q.unit == noUnit {
-		return !r.countsOther(i) || q.last > q.first && r.by(q.first-1)
+		return !r.countsOther(i) || q.last > q.first && r.by(q.first-1) || r.by(q.first-1) && r.refAt(i, i+1)
 	}
 	if q.unit == mil {
 		if q.num < 100*q.den {

@@ -12,7 +12,7 @@ func (r *reader) inherit(ms []measure) {
 	part := ""
 	for k := range ms {
 		m := &ms[k]
-		if k > 0 && !m.where && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) && m.shape != lone {
+		if k > 0 && !m.where && m.topic == "" && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) && m.shape != lone {
 			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "outside is 24 x 48 on the first and 30 x 30 on the second"
 		}
 		if m.part == "" && m.topic == "" && m.face != "" && part != "" {
@@ -213,17 +213,30 @@ func (r *reader) besidePlastic(j *judged, ms []measure) {
 	if plastic == nil || len(plastic.parts) != len(j.parts) || len(j.parts) > 2 {
 		return
 	}
-	least := 8 * fitcheck.Inch
-	for k := range j.parts {
-		least = min(least, plastic.parts[k].length()-j.parts[k].length())
-	}
+	least := bySides(plastic, j.measure)
 	switch {
 	case least < fitcheck.Inch:
 	case j.topic == "" && j.part == "opening" && r.onlyPart() == "plastic":
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
-	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*3/2 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
+	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*21/16 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
 		j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicFrameInside}
 	}
+}
+
+// bySides is how much larger one size is than another, on the side where it is least.
+func bySides(a, b *measure) fitcheck.Length {
+	la, sa := a.longShort()
+	lb, sb := b.longShort()
+	return min(la-lb, sa-sb)
+}
+
+func (m *measure) longShort() (long, short fitcheck.Length) {
+	long = m.parts[0].length()
+	short = long
+	for k := range m.parts {
+		long, short = max(long, m.parts[k].length()), min(short, m.parts[k].length())
+	}
+	return long, short
 }
 
 func (r *reader) retainerTold(ms []measure) bool {
@@ -238,8 +251,7 @@ func (r *reader) retainerTold(ms []measure) bool {
 // onlyFrame: the words name the inside of "the frame", not of the flange or the old
 // frame: where the retaining frame was asked about, it is that.
 func (r *reader) onlyFrame(m *measure) bool {
-	first, last := r.sentence(m.first)
-	return !r.wordsIn(first, last+1, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
+	return !r.wordsIn(r.clauseStart(m.first), r.clauseEnd(m.last)+1, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
 }
 
 func contains(list []fitcheck.Topic, t fitcheck.Topic) bool {
