@@ -26,6 +26,8 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 			if g == weakGap {
 				g = fixGap
 			}
+		case g == byGap && r.labelKind(i, "fix"): // "25 1/2 by, hold on, 49 1/2"
+		case t.is("uh", "um", "uhh", "umm", "er", "hmm", "eh", "ah", "este"):
 		case r.labelKind(i, "fix") || t.is("son", "sino"):
 			g = fixGap
 		case g == byGap && (t.is("a", "the") || r.roughAt(i)):

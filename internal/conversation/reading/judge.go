@@ -37,7 +37,7 @@ func (r *reader) resolve(ms []measure) {
 			r.use(m.first, m.last)
 			continue
 		}
-		if k > 0 && ms[k-1].drop && !m.where && m.shape == lone {
+		if k > 0 && !m.where && (ms[k-1].drop || r.takenBack(&ms[k-1], m)) && (m.shape == lone || m.shape == ms[k-1].shape) {
 			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "the height isn't 4, it's 6"
 			m.where, m.named = ms[k-1].where, ms[k-1].where
 		}
@@ -55,6 +55,11 @@ func (r *reader) resolve(ms []measure) {
 	for _, j := range r.corrected(all) {
 		r.record(&j)
 	}
+}
+
+// takenBack: "the inside was 22 x 46 but it's actually 23 x 47".
+func (r *reader) takenBack(a, b *measure) bool {
+	return b.fixed && a.where && a.shape == b.shape && r.wordsIn(a.last+1, b.first, "actually", "sorry", "meant", "correction", "oops", "wait", "really", "perdon", "digo", "realidad")
 }
 
 // settleHeight: a height without a part of its own belongs to what was measured last.
@@ -136,6 +141,8 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyRough
 	case j.unreadable():
 		return WhyNumber
+	case j.tooThin():
+		return WhyUnits
 	case j.shape == ranged && j.dashedFeet():
 		return WhyUnits
 	case j.shape == ranged:
@@ -152,6 +159,20 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyWhich
 	}
 	return ""
+}
+
+// tooThin: a side without a unit that no skylight has in inches: "1.20 x 60".
+func (j *judged) tooThin() bool {
+	const least = 4
+	if !j.topic.OfSize() || j.shape != pair {
+		return false
+	}
+	for k := range j.parts {
+		if q := &j.parts[k]; q.unit == noUnit && !q.feetInches && q.extra == 0 && q.num < least*q.den && (q.dec || q.frac) {
+			return true
+		}
+	}
+	return false
 }
 
 // dashedFeet: "3-6 x 5-2" are likelier feet and inches than ranges.

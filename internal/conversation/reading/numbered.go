@@ -16,6 +16,10 @@ func (r *reader) numberedUnits() {
 		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && (i == 0 || r.toks[i-1].kind != numToken || true) && r.listed(i):
 			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
 			r.use(i, i+1)
+		case r.atListHead(i) && r.listHeads(t.whole):
+			last := i + 1
+			r.refs = append(r.refs, unitRef{i, last, []int{int(t.whole)}})
+			r.use(i, last)
 		case r.markAt(i+1, ':') && r.toks[i+1].glued && r.colonList(i):
 			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
 			r.use(i, i+1)
@@ -50,4 +54,30 @@ func (r *reader) listed(at int) bool {
 		}
 	}
 	return false
+}
+
+// atListHead: "1." or "1-" at the start of a line, "(1)" anywhere.
+func (r *reader) atListHead(i int) bool {
+	if i+2 >= len(r.toks) || r.toks[i].kind != numToken || r.toks[i].dec > 0 || !r.toks[i+1].glued {
+		return false
+	}
+	if r.markAt(i-1, '(') {
+		return r.markAt(i+1, ')')
+	}
+	return (i == 0 || r.markAt(i-1, '\n')) && (r.markAt(i+1, '.') || r.markAt(i+1, '-')) && !r.toks[i+2].glued
+}
+
+// listHeads: the message is a list numbered from 1 on.
+func (r *reader) listHeads(n int64) bool {
+	before := int64(0)
+	for i := range r.toks {
+		if !r.atListHead(i) {
+			continue
+		}
+		if r.toks[i].whole != before+1 {
+			return false // "(2) 36x36 (1) 24x48": how many of each
+		}
+		before++
+	}
+	return before > 1 && n <= before
 }

@@ -5,10 +5,16 @@ package reading
 
 // otherSide: "the wide way is 49 1/2 and the other is 25 1/2": a side, no unit.
 func (r *reader) otherSide(h *hit) bool {
+	if r.wordAt(h.last+1, "medida", "dimension", "sides") {
+		return true
+	}
 	if !r.wordAt(h.last, "is", "are", "two", "other", "otro", "otra") && !(r.Units <= 1 && r.wordAt(h.last, "one") && r.askedSize() != "none") {
 		return false
 	}
 	i := h.last + 1
+	if r.wordAt(i, "sides", "side", "dimension", "direction", "number", "measurement", "edge", "edges", "ends", "way", "medida", "lado", "lados", "orilla") {
+		return true
+	}
 	for r.wordAt(i, "is", "are", "was", "measures", "es", "son", "mide", "de", "about", "exactly", "at", "to", "came", "comes", "out", "like", "just") || r.markAt(i, ':') || r.markAt(i, ',') {
 		i++
 	}

@@ -206,7 +206,7 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 func (r *reader) besidePlastic(j *judged, ms []measure) {
 	var plastic *measure
 	for k := range ms {
-		if m := &ms[k]; m != j.measure && !m.drop && (m.topic == fitcheck.TopicPlasticSize || m.part == "plastic" && m.topic == "" && m.face != "inside") {
+		if m := &ms[k]; m != j.measure && !m.drop && slices.Equal(m.units, j.units) && (m.topic == fitcheck.TopicPlasticSize || m.part == "plastic" && m.topic == "" && m.face != "inside") {
 			plastic = m
 		}
 	}
