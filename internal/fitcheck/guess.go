@@ -53,7 +53,7 @@ func eachGuess(sh *sheet, try func(guess)) {
 		scales(diagonals, sh.d[1] > 0, try)
 	}
 	if sh.measured() > 1 {
-		try(guess{code: TapeHookInch, spot: everywhere, side: bothSides, shift: 1, kind: asShift, cost: 9})
+		try(guess{code: TapeHookInch, spot: everywhere, side: bothSides, shift: 1, kind: asShift, cost: 5})
 		try(guess{code: TapeHookInch, spot: allSizes, side: bothSides, shift: 1, kind: asShift, cost: 10})
 	}
 	at, cost := everywhere, 7.0

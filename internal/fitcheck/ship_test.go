@@ -52,7 +52,7 @@ func TestParcelLimits(t *testing.T) {
 		source string
 	}{
 		{"plain", carton{24, 24, 8}, 20, ShipParcel, extraNone, "worked example 24x24x8: L+G 88"},
-		{"handling by volume", carton{36, 36, 10}, 20, ShipParcel, extraHandling, "worked example 36x36x10: 12,960 in³"},
+		{"handling by volume", carton{36, 36, 10}, 20, ShipParcel, extraHandling, "T15, worked example 36x36x10: 12,960 in³"},
 		{"at the handling length", carton{48, 10, 10}, 20, ShipParcel, extraNone, "trade notices 2025–26: over 48 in"},
 		{"over the handling length", carton{49, 10, 10}, 20, ShipParcel, extraHandling, "same"},
 		{"at the handling width", carton{40, 30, 8}, 20, ShipParcel, extraNone, "same: second side over 30 in"},
@@ -76,7 +76,7 @@ func TestParcelLimits(t *testing.T) {
 		{"over the length", carton{109, 10, 10}, 40, ShipFreight, extraNone, "same"},
 		{"at the weight", carton{24, 24, 8}, 150, ShipParcel, extraOversize, "size pages: 150 lb"},
 		{"over the weight", carton{24, 24, 8}, 150.1, ShipFreight, extraNone, "same"},
-		{"52 x 52 x 14", carton{52, 52, 14}, 45, ShipFreight, extraNone, "worked example: L+G 184"},
+		{"52 x 52 x 14", carton{52, 52, 14}, 45, ShipFreight, extraNone, "T13, worked example: L+G 184"},
 	} {
 		s := shipment{box: row.box, lb: row.lb}
 		s.judge(&r)
@@ -109,7 +109,7 @@ func TestCartonFigures(t *testing.T) {
 	}
 }
 
-// 45 lb in 52 x 52 x 14 is 2.054 lb/ft³ and class 250, 43 lb class 300; on a pallet of
+// T14: 45 lb in 52 x 52 x 14 is 2.054 lb/ft³ and class 250, 43 lb class 300; on a pallet of
 // 5 in and 45 lb more, 3.027 and class 250.
 func TestFreightClassOfTheWorkedExample(t *testing.T) {
 	r := DefaultShipRules()
