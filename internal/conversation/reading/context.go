@@ -276,7 +276,7 @@ func (r *reader) sameSide(m *measure) {
 		return
 	}
 	i := m.last + 1
-	for r.by(i) || r.markAt(i, ',') || r.wordAt(i, "and", "y", "the", "lo", "el") {
+	for r.by(i) || r.markAt(i, ',') || r.wordAt(i, "and", "y", "the", "lo", "el", "is", "es") || i < len(r.toks) && i > m.last && m.parts[0].side != noSide && r.labelKind(i, "axis") {
 		i++
 	}
 	if r.wordAt(i, "same", "igual", "mismo", "itself") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken) {
@@ -303,6 +303,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "where":
 		return
 	case "other":
+		if before && h.first > 0 && r.wordAt(h.first, "thick", "thickness", "grueso") && (r.toks[h.first-1].kind == numToken || r.unitAt(h.first-1) != noUnit) {
+			return // "1/4 inch thick plastic 25 x 49"
+		}
 		if r.wordAt(h.first, "thick", "thickness", "grueso", "espesor") && r.otherHolds(m, h, before) {
 			m.other, m.thing = true, true
 		}

@@ -32,7 +32,7 @@ func (r *reader) joins(from, to int) bool {
 func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	switch how {
 	case "near":
-		if before && r.only(h.last+1, m.first-1) {
+		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
 			m.rough = true
 		}
 	case "clause":
@@ -48,6 +48,11 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	case "size":
 		m.nominal = true
 	}
+}
+
+// placeWord: "the part that caps over is 25", "all around is 25": no doubt of a number.
+func (r *reader) placeWord(h *hit) bool {
+	return r.wordAt(h.first, "over", "under", "around", "near", "above", "below") && r.wordAt(h.last+1, "is", "are", "measures", "was")
 }
 
 // doubtReaches: no other statement stands between the doubt and the measure: "I think
@@ -91,7 +96,7 @@ func (r *reader) beside(m *measure) {
 			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
 				continue
 			}
-			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last || k == 0 && v == "near") && r.only(h.last+1, q.first-1) {
+			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last || k == 0 && v == "near") && r.only(h.last+1, q.first-1) && !r.placeWord(h) {
 				m.rough = true
 			}
 			if v, _ := h.has("rough"); (v == "near" || v == "clause") && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {

@@ -97,6 +97,9 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		if b.side == height && a.side != height {
 			return 1, lone
 		}
+		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == sumGap && qs[i+2].side != height {
+			return 3, broken // "22 x 46 plus 1 1/2 for the lip"
+		}
 		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap && qs[i+2].side == noSide {
 			return 3, broken
 		}

@@ -33,7 +33,7 @@ func (r *reader) resolve(ms []measure) {
 	var all []judged
 	for k := range ms {
 		m := &ms[k]
-		if m.drop || m.other && (m.topic == "" || m.thing) || r.notTheirs(m) || r.hypothetical(m) {
+		if m.drop || m.other && !(m.shape == broken && r.asked(fitcheck.TopicPlasticSize)) && (m.topic == "" || m.thing) || r.notTheirs(m) || r.hypothetical(m) {
 			r.use(m.first, m.last)
 			continue
 		}

@@ -15,6 +15,10 @@ func (r *reader) inherit(ms []measure) {
 		if k > 0 && !m.where && m.topic == "" && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) && m.shape != lone {
 			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "outside is 24 x 48 on the first and 30 x 30 on the second"
 		}
+		if len(ms) == 2 && k == 1 && r.otherWay(&ms[0], m) {
+			ms[0].parts[0].side = someSide
+			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "22 1/2 between the rafters and 46 1/2 the other way"
+		}
 		if m.part == "" && m.topic == "" && m.face != "" && part != "" {
 			m.part = part
 		}
@@ -33,6 +37,12 @@ func (r *reader) inherit(ms []measure) {
 		}
 	}
 	r.insideAndOutside(ms)
+}
+
+// otherWay: the second of two numbers is called the other side of the first.
+func (r *reader) otherWay(a, b *measure) bool {
+	return !b.where && b.topic == "" && b.shape == lone && b.parts[0].side == someSide && !b.diag && !b.fixed &&
+		a.where && a.shape == lone && a.parts[0].side == noSide && r.wordsIn(a.last+1, b.last+1, "other", "otro", "otra")
 }
 
 // partOf is the part that a topic measures.
