@@ -71,7 +71,7 @@ func (r *reader) askedIsOf(first, last int) bool {
 	talk := within(r.talk, from, first)
 	for n := range talk {
 		h := &talk[n]
-		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.senses[0].kind == "req" && strictRequests[h.senses[0].value]) {
+		if h.first <= first && h.last >= last && h.last-h.first > last-first && (h.is("say", "refuse") || h.is("say", "dontknow") || h.senses[0].kind == "req" && strictRequests[h.senses[0].value]) {
 			return true
 		}
 	}

@@ -16,7 +16,7 @@ func (r *reader) bareName() {
 		i++
 	}
 	first, last, ok := r.answerName(i)
-	if !ok || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
+	if !ok || r.answeredWith(first, last) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
 		return
 	}
 	r.nameFact(first, last)

@@ -63,6 +63,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
 		base.negated = r.negated(h.first)
+		if base.negated && r.deniesOther(s, h) {
+			base.negated = false
+		}
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false
 		}

@@ -134,6 +134,9 @@ func (r *reader) nameOver(i int) bool {
 	if r.toks[i].kind == markToken {
 		return !r.markAt(i, '?') && !r.markAt(i, '\'') && !(r.markAt(i, '-') && r.toks[i].glued)
 	}
+	if r.asked(fitcheck.TopicName) && (r.wordAt(i, "itd", "itll", "estoy", "vivo", "ships", "estamos") || r.wordAt(i, "its", "were", "im", "it", "ill") && i > 0 || r.wordAt(i, "el", "mi", "my", "the") && r.wordAt(i+1, "zip", "codigo", "cp", "town")) {
+		return true // "tom it'd ship to 94601"
+	}
 	if r.wordAt(i, "here", "speaking", "zip", "zipcode", "codigo", "cp", "again") || r.smallTalkAt(i) > i {
 		return true
 	}
@@ -143,7 +146,7 @@ func (r *reader) nameOver(i int) bool {
 var afterName = wordSet(`here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
 	zip zipcode codigo postal cp area and or but the a for to on my we i it its itd im this that thanks thank please de y en con desde
 	town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when
-	ships ship do does did has have had would could should got get about on of by not just only also over under out up down fine`)
+	ships ship estoy vivo estamos antiguo antigua viejo vieja metalico do does did has have had would could should got get about on of by not just only also over under out up down fine`)
 
 func wordSet(words string) map[string]bool {
 	m := map[string]bool{}
@@ -151,4 +154,14 @@ func wordSet(words string) map[string]bool {
 		m[w] = true
 	}
 	return m
+}
+
+// answeredWith: the words told something else already: "duplex" is no name.
+func (r *reader) answeredWith(first, last int) bool {
+	for _, w := range r.where {
+		if w.first >= first && w.first <= last {
+			return true
+		}
+	}
+	return false
 }

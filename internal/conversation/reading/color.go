@@ -132,9 +132,13 @@ func (r *reader) plasticNear(h *hit) bool {
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
-	if n > 0 && r.layersFirst {
-		before := &r.choices[n-1]
-		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, h.first) {
+	b := n // "both layers see-through clear": the color starts with the word before
+	if v, ok := h.has("color"); ok && n > 0 && r.saidTwice(n-1, v) {
+		b--
+	}
+	if b > 0 && r.layersFirst {
+		before := &r.choices[b-1]
+		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
 			return v
 		}
 	}
@@ -144,9 +148,9 @@ func (r *reader) layerOf(n int) string {
 			return v
 		}
 	}
-	if n > 0 {
-		before := &r.choices[n-1]
-		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, h.first) {
+	if b > 0 {
+		before := &r.choices[b-1]
+		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
 			return v
 		}
 	}
@@ -305,10 +309,6 @@ func (r *reader) saidTwice(n int, value string) bool {
 		return false
 	}
 	next := &r.choices[n+1]
-	for _, s := range next.senses {
-		if s.topic == fitcheck.TopicColor && s.value == value {
-			return next.first == r.choices[n].last+1
-		}
-	}
-	return false
+	v, ok := next.has("color")
+	return ok && v == value && r.choices[n].has1("color") && next.first == r.choices[n].last+1
 }

@@ -94,6 +94,11 @@ func (r *reader) topicNamed(h *hit) (fitcheck.Topic, bool) {
 			}
 		}
 	}
+	for i := r.clauseStart(h.first); i < h.first; i++ {
+		if r.wordAt(i, "marco", "frame", "color") && (i == r.clauseStart(h.first) || i == r.clauseStart(h.first)+1) {
+			return topicWords[r.toks[i].text], true // "el marco no sé"
+		}
+	}
 	return "", false
 }
 
@@ -103,3 +108,23 @@ var topicWords = map[string]fitcheck.Topic{"frame": fitcheck.TopicFrameCondition
 	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial, "finish": fitcheck.TopicFinish,
 	"acabado": fitcheck.TopicFinish, "zip": fitcheck.TopicPlace, "name": fitcheck.TopicName, "nombre": fitcheck.TopicName, "photo": fitcheck.TopicPhotos,
 	"wrong": fitcheck.TopicProblem, "need": fitcheck.TopicWant, "many": fitcheck.TopicCount}
+
+// answersOther: among answers to several questions "not sure" is one of its own, unless
+// it leads on to what it is unsure of: "not sure if it's acrylic".
+func (r *reader) answersOther(h *hit, first int) bool {
+	if !r.wordAt(h.first, "not", "no", "unsure", "idk", "dunno", "dont") || r.wordAt(h.first, "no") && !r.wordAt(h.first+1, "idea", "clue", "se") ||
+		r.wordAt(h.first, "not") && !r.wordAt(h.first+1, "sure") || r.wordAt(h.first, "dont") && !r.wordAt(h.first+1, "know") {
+		return false
+	}
+	i := h.first
+	for r.wordAt(i, "not", "no", "unsure", "idk", "dunno", "dont", "sure", "idea", "clue", "se", "know") {
+		i++
+	}
+	if r.wordAt(i, "about") && r.wordAt(i+1, "that") || i >= len(r.toks) || r.toks[i].kind == markToken {
+		return true
+	}
+	if h.last < first {
+		return !r.wordAt(i, "if", "whether", "its", "it", "thats", "that", "but", "about", "on", "maybe", "which", "what", "si", "es")
+	}
+	return r.choiceAt(i) || r.wordAt(i, "just", "make", "go")
+}

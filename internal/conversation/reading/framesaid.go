@@ -12,6 +12,9 @@ func (r *reader) notOfFrame(s sense, h *hit) bool {
 	if r.wordAt(h.first, "old", "viejo", "vieja") && (r.wordAt(h.last+1, "style", "type", "kind", "school", "one", "fashioned", "skylight", "dome", "timey") || !r.asked(s.topic)) {
 		return true
 	}
+	if r.wordAt(h.first, "straight") && r.wordAt(h.last+1, "down", "into", "to", "through", "up") {
+		return true
+	}
 	for n := range r.styles {
 		if o := &r.styles[n]; o.first <= h.first && h.last <= o.last && o.last > o.first && o.last-o.first > h.last-h.first && !o.is("none", "none") {
 			return true
@@ -67,6 +70,13 @@ func (r *reader) otherNothing(s sense, h *hit) bool {
 
 // partOfTalk: "the acrylic itself measures 24 x 48" says what is measured.
 func (r *reader) partOfTalk(s sense, h *hit) bool {
+	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && !r.asked(s.topic) && r.wordAt(h.last, "only") && h.last-h.first == 1 {
+		i := h.last + 1
+		for r.markAt(i, ',') || r.markAt(i, ':') || r.wordAt(i, "is") {
+			i++
+		}
+		return i < len(r.toks) && r.toks[i].kind == numToken // "plastic only, 24 x 48": the name of a size
+	}
 	if s.topic != fitcheck.TopicMaterial || r.asked(s.topic) || !r.wordAt(h.first-1, "the", "my", "el", "our", "del") {
 		return false
 	}

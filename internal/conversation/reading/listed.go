@@ -49,7 +49,7 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 		return false
 	}
 	for n := range r.choices {
-		if r.choices[n].has1("material") || r.choices[n].has1("color") {
+		if r.choices[n].has1("material") && !r.choices[n].is("material", "?") || r.choices[n].has1("color") {
 			return true
 		}
 	}

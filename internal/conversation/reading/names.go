@@ -20,6 +20,9 @@ func (r *reader) introduced() bool {
 		if !ok {
 			continue
 		}
+		if r.talkCovers(h.first) && r.firstTalk("refuse") != nil {
+			continue // "skip the name please"
+		}
 		switch v {
 		case "first":
 			if r.firstAndLast(n) {

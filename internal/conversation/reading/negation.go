@@ -66,7 +66,7 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j, "no") && r.wordAt(j+1, "the", "my", "they", "this", "that", "our", "el", "la") && j+2 < i {
 		return true
 	}
-	return r.wordAt(j, "dont", "cant", "wont", "couldnt") && r.wordAt(j+1, "stop", "quit", "fix", "know", "see", "wait", "have") && r.wordAt(j+1, "stop", "quit", "fix", "know", "wait")
+	return r.wordAt(j, "dont", "cant", "wont", "couldnt") && r.wordAt(j+1, "stop", "quit", "fix", "know", "wait", "tell", "say")
 }
 
 // questioned says whether the token stands in a question, so that it states nothing.
@@ -108,6 +108,12 @@ func (r *reader) doubted(first, last int) bool {
 		how, ok := h.has("rough")
 		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
 			continue
+		}
+		if len(r.Asked) > 1 && r.answersOther(h, first) {
+			continue
+		}
+		if h.first > last && r.wordAt(h.first, "maybe", "probably") && r.wordAt(h.last+1, "from", "in", "since", "about", "de") {
+			continue // "tall metal walls, maybe from the 70s"
 		}
 		if len(r.Asked) > 1 && r.wordAt(h.first, "not", "no", "dont", "unsure", "idk", "dunno", "cant") && h.first > last && r.markAt(h.first-1, ',') {
 			continue // "single, white, not sure": each answers its own question

@@ -52,14 +52,14 @@ func (r *reader) outranked(s sense, h *hit) bool {
 // afterColor: the plastic's color was told before, and some other choice stands between:
 // "double, bronze, acrylic, bronze".
 func (r *reader) afterColor(h *hit) bool {
-	color, between := false, false
+	color, between, colorEnd := false, false, 0
 	for n := range r.choices {
 		o := &r.choices[n]
 		switch {
 		case o.first >= h.first:
-			return color && between
+			return color && (between || r.talkSays(colorEnd, h.first))
 		case o.has1("color"):
-			color, between = true, false
+			color, between, colorEnd = true, false, o.last
 		case color && (o.has1("material") || o.has1("layers")):
 			between = true
 		}
@@ -120,6 +120,8 @@ func (r *reader) wishForStyle(s sense, h *hit) bool {
 	}
 	if r.asked(s.topic) {
 		switch s.value {
+		case fitcheck.StyleCurbMount:
+			return h.last-h.first == 1 && s.asked && r.wordAt(h.last, "frame", "frames") && r.otherStyle(h)
 		case fitcheck.StyleBareDome:
 			return r.asked(fitcheck.TopicWant) && h.last-h.first < 3 && r.wordAt(h.first, "just", "only", "solo") && r.wordAt(h.last, "plastic", "plastico", "dome", "domo") && !r.wordAt(h.last+1, "with", "and")
 		case fitcheck.StyleGlass:
@@ -179,6 +181,47 @@ func (r *reader) wishedPart(h *hit) bool {
 	for n := range r.wants {
 		if w := &r.wants[n]; w.is("want", fitcheck.WantDomeOnly) && w.first >= from && w.first <= h.last {
 			return r.wordsIn(from, w.first+2, "want", "need", "looking", "busco", "quiero", "necesito", "buy", "replace", "replacing", "order", "ocupo", "comprar", "cambiar")
+		}
+	}
+	return false
+}
+
+// deniesOther: what the "no" before the words denies is named before them: "there is no
+// curb, the edge tucks in under the shingles", "no rust or anything, dome only".
+func (r *reader) deniesOther(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicStyle && s.topic != fitcheck.TopicWant {
+		return false
+	}
+	for j := h.first - 1; j >= 0 && j > h.first-negReach-1; j-- {
+		if r.toks[j].kind != wordToken || !negWords[r.toks[j].text] {
+			continue
+		}
+		k := j + 1
+		for r.wordAt(k, "a", "any", "tiene", "hay", "has", "have", "real") {
+			k++
+		}
+		return k < h.first && r.wordAt(k, "metal", "curb", "box", "caja", "cajon", "marco", "frame", "rust", "dents", "damage", "wood") && (k+1 < h.first || s.topic == fitcheck.TopicStyle && r.wordAt(h.first, "se", "the", "screws", "edge"))
+	}
+	return false
+}
+
+// talkSays: a "not sure" or a "whatever" stands between two tokens.
+func (r *reader) talkSays(from, to int) bool {
+	talk := within(r.talk, from+1, to-1)
+	for n := range talk {
+		if talk[n].is("say", "dontknow") || talk[n].is("say", "usual") {
+			return true
+		}
+	}
+	return false
+}
+
+// otherStyle: a word for another kind stands beside a bare "metal frame", and says more.
+func (r *reader) otherStyle(h *hit) bool {
+	for n := range r.styles {
+		o := &r.styles[n]
+		if o.first != h.first && o.senses[0].topic == fitcheck.TopicStyle && o.senses[0].value != "?" {
+			return true
 		}
 	}
 	return false
