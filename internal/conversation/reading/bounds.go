@@ -49,6 +49,11 @@ func (r *reader) sentence(i int) (first, last int) {
 	return int(r.bounds[i].first), int(r.bounds[i].last)
 }
 
+func (r *reader) sentenceFirst(i int) int {
+	first, _ := r.sentence(i)
+	return first
+}
+
 func (r *reader) clauseStart(i int) int {
 	if i < 0 || i >= len(r.toks) {
 		return max(0, i)

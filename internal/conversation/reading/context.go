@@ -44,6 +44,9 @@ func (r *reader) describe(ms []measure) {
 	right[last] = [2]int{ms[last].last + 1, len(r.toks) - 1}
 	for k := range ms {
 		own := max(left[k][0], r.sentenceFirst(ms[k].first))
+		if r.namedRightAfter(&ms[k]) {
+			own = max(own, r.clauseStart(ms[k].first)) // "metal frame, 49 1/2 x 49 1/2 the plastic"
+		}
 		r.wordsBefore(&ms[k], [2]int{own, left[k][1]})
 		r.wordsAfter(&ms[k], right[k])
 		if !ms[k].where && own > left[k][0] {
@@ -59,9 +62,18 @@ func (r *reader) describe(ms []measure) {
 	r.inherit(ms)
 }
 
-func (r *reader) sentenceFirst(i int) int {
-	first, _ := r.sentence(i)
-	return first
+// namedRightAfter: what it is of stands right after the measure, and nothing of the
+// kind before it in its own clause.
+func (r *reader) namedRightAfter(m *measure) bool {
+	if m.shape == lone || r.labelled(r.clauseStart(m.first), m.first-1) || r.domeNamed(r.sentenceFirst(m.first), m.first) {
+		return false
+	}
+	i := m.last + 1
+	for r.wordAt(i, "el", "la", "the", "is", "es", "for", "de", "of") {
+		i++
+	}
+	h := r.labelFrom(i)
+	return h != nil && (h.senses[0].kind == "topic" || h.senses[0].kind == "part" && h.senses[0].value == "plastic") && i <= r.clauseEnd(m.last)
 }
 
 // roundAll: where the message says that it is round, what is measured across is a diameter.

@@ -101,4 +101,15 @@ func (j *judged) replaceSide(with *judged) {
 	j.parts, j.last = parts, with.last
 }
 
+// domeNamed: a dome is spoken of between two tokens, so "the plastic" may be it.
+func (r *reader) domeNamed(from, to int) bool {
+	hits := within(r.labels, from, to)
+	for n := range hits {
+		if hits[n].is("part", "dome") || hits[n].is("part", "skylight") {
+			return true
+		}
+	}
+	return false
+}
+
 func abs(l fitcheck.Length) fitcheck.Length { return max(l, -l) }

@@ -10,7 +10,8 @@ func (r *reader) notTheirs(m *measure) bool {
 
 // dayOfMonth: "el 15 de marzo".
 func (r *reader) dayOfMonth(m *measure) bool {
-	return m.shape == lone && m.parts[0].bare && r.wordAt(m.last+1, "de") && r.afterWord(m.last+2, monthWords)
+	return m.shape == lone && m.parts[0].bare && r.wordAt(m.last+1, "de") &&
+		r.wordAt(m.last+2, "enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "setiembre", "octubre", "noviembre", "diciembre")
 }
 
 // ofNeighbor: "the neighbor's is 30 x 30, mine is …".

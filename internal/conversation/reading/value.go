@@ -9,6 +9,9 @@ func (r *reader) record(j *judged) {
 		units = []int{0}
 	}
 	v := r.value(j)
+	if j.why == WhyRange {
+		v = nil // neither end is what it measures
+	}
 	for _, unit := range units {
 		switch {
 		case j.why != "":
