@@ -1,0 +1,110 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// Kinds of unit named by the room or the side of the house that they are over.
+
+// roomUnits: "the kitchen one … the bathroom one": two or more rooms, in the order named.
+func (r *reader) roomUnits() {
+	if len(r.refs) > 0 {
+		return
+	}
+	var found []unitRef
+	var seen []string
+	var places []int
+	for i := 0; i < len(r.toks); i++ {
+		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i+1, "in", "on", "over", "at") && r.wordAt(i+2, "the", "our", "my") && r.room(i+3) {
+			seen, found = r.seeRoom(seen, found, r.toks[i+3].text, i-1, i+3)
+			continue
+		}
+		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
+			places = append(places, i)
+		}
+		named := r.wordAt(i+1, "one", "skylight", "dome", "unit")
+		if !r.room(i) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken)) ||
+			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {
+			continue
+		}
+		last := i
+		if named {
+			last++
+		}
+		seen, found = r.seeRoom(seen, found, r.toks[i].text, i, last)
+	}
+	if len(seen) > 1 {
+		r.refs = found
+		return
+	}
+	r.roomPlaces(places)
+}
+
+// roomPlaces: "single on the garage, double on the house": two places with a value each.
+func (r *reader) roomPlaces(places []int) {
+	if r.asked(fitcheck.TopicCount) || len(places) != 2 || r.toks[places[0]].text == r.toks[places[1]].text || r.softBetween(0, places[0]) || !r.softBetween(places[0], places[1]) {
+		return
+	}
+	values := 0
+	for n := range r.choices {
+		if h := &r.choices[n]; h.first < places[1] && h.senses[0].topic != "" && h.senses[0].topic != fitcheck.TopicUse {
+			values++
+		}
+	}
+	if values >= 2 {
+		for k, i := range places {
+			r.refs = append(r.refs, unitRef{i - 2, i, []int{k + 1}})
+		}
+	}
+}
+
+// seeRoom notes that a room's unit is named; the same room again is the same unit.
+func (r *reader) seeRoom(seen []string, found []unitRef, room string, first, last int) ([]string, []unitRef) {
+	n := slices.Index(seen, room)
+	if n < 0 {
+		n, seen = len(seen), append(seen, room)
+	}
+	return seen, append(found, unitRef{first, last, []int{n + 1}})
+}
+
+// roomsBeforeSizes: "hallway 25 x 49, kitchen 33 x 33", "A: 25 x 49, B: 33 x 33".
+func (r *reader) roomsBeforeSizes() {
+	var found []unitRef
+	var seen []string
+	for i := 0; i+1 < len(r.toks); i++ {
+		if r.toks[i].kind != wordToken || slices.Contains(seen, r.toks[i].text) {
+			continue
+		}
+		j := i + 1
+		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')') || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
+		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
+			j++
+		}
+		if !letter && !r.room(i) || !r.pairAt(j) && !(r.markAt(i+1, ':') && r.pairSoon(j)) {
+			continue
+		}
+		seen = append(seen, r.toks[i].text)
+		found = append(found, unitRef{i, i, []int{len(seen)}})
+	}
+	if len(found) > 1 {
+		r.refs = found
+	}
+}
+
+// pairSoon: a size follows after a few words that say what it is of.
+func (r *reader) pairSoon(i int) bool {
+	for end := i + 6; i < end && i < len(r.toks) && !r.sentenceEnd(i); i++ {
+		if r.pairAt(i) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) room(i int) bool {
+	return r.wordAt(i, "kitchen", "bathroom", "bath", "bedroom", "hall", "hallway", "living", "dining", "den", "office", "garage", "attic",
+		"stairway", "stair", "closet", "laundry", "family", "front", "back", "big", "bigger", "small", "smaller", "large", "larger",
+		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry", "house", "barn", "shed", "cabin", "foyer", "pantry", "studio", "shop", "cocina", "bano", "sala", "pasillo", "recamara")
+}
