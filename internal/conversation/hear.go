@@ -232,6 +232,9 @@ func (t *turn) unitsOf(f reading.Fact, text string) []int {
 			units = append(units, a.Unit)
 		}
 	}
+	if len(units) > 1 && !shared(f.Topic) {
+		units = t.firstWithout(f.Topic, units) // a size is one unit's
+	}
 	chosen := len(units) == 0 && (slices.Contains(choiceTopics, f.Topic) || !t.atOneUnit())
 	if shared(f.Topic) && (plural.MatchString(text) || chosen) {
 		units = t.unitsWithout(f.Topic)
@@ -252,6 +255,17 @@ func shared(topic fitcheck.Topic) bool { return !topic.OfLength() && topic != fi
 // atOneUnit says whether the question was about one unit of several.
 func (t *turn) atOneUnit() bool {
 	return slices.ContainsFunc(t.talk.Memory.Asking, func(a Ask) bool { return a.Unit > 0 })
+}
+
+// firstWithout is the first of the units that has nothing of a topic yet, the first of all
+// where each has.
+func (t *turn) firstWithout(topic fitcheck.Topic, units []int) []int {
+	for _, unit := range units {
+		if t.talk.Value(topic, unit) == nil {
+			return []int{unit}
+		}
+	}
+	return units[:1]
 }
 
 func (t *turn) unitsWithout(topic fitcheck.Topic) []int {

@@ -45,7 +45,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		t.settled(*guess, p.Message, text)
 		return withoutConfirm(r)
 	}
-	if !bare(r, text) {
+	if !bare(r, text) || !p.halfSaid() {
 		return r // an answer to something else: what was pending is asked for anew
 	}
 	for _, again := range []string{p.Said + " " + text, text + " " + p.Said} {
@@ -77,6 +77,16 @@ func (t *turn) halfSize() *Pending {
 		}
 	}
 	return nil
+}
+
+// halfSaid says whether words can be missing to what was said. A guess, a range or a
+// catalog size is whole: only a yes or a new measure makes it a fact.
+func (p *Pending) halfSaid() bool {
+	switch p.Why {
+	case reading.WhyRough, reading.WhyRange, reading.WhyNominal, reading.WhyNumber:
+		return false
+	}
+	return true
 }
 
 // shortAnswer is how many words may name a measure or a unit by themselves.
