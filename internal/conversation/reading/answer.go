@@ -27,14 +27,28 @@ func (r *reader) answers() {
 			r.unknown(h, func(t fitcheck.Topic, _ *hit) { r.out.DontKnow = append(r.out.DontKnow, t) })
 		}
 	}
-	usual := r.firstTalk("usual")
-	if usual == nil {
-		return
-	}
-	for _, t := range r.openTopics() {
-		if t.OfUnit() && !t.OfLength() {
-			r.usual(t, usual)
+	for n := range r.talk {
+		if h := &r.talk[n]; h.is("say", "usual") {
+			r.leftToShop(h)
 		}
+	}
+}
+
+// leftToShop gives a "whatever" to the questions that it answers: all that are still
+// open, or, where another answer follows, the one whose turn it is.
+func (r *reader) leftToShop(h *hit) {
+	var open []fitcheck.Topic
+	for _, t := range r.openTopics() {
+		if t.OfUnit() && !t.OfLength() && !slices.Contains(r.out.Usual, t) {
+			open = append(open, t)
+		}
+	}
+	follows := slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first > h.last && r.asked(w.topic) })
+	if follows && len(open) > 1 {
+		open = []fitcheck.Topic{r.turnOf(h, open)}
+	}
+	for _, t := range open {
+		r.usual(t, h)
 	}
 }
 

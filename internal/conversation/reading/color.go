@@ -121,6 +121,13 @@ func (r *reader) frameNear(h *hit) bool {
 	for r.wordAt(i, "is", "are", "all", "was") {
 		i--
 	}
+	j := h.last + 1
+	for r.wordAt(j, "for", "on", "in", "the", "para", "el", "en") {
+		j++
+	}
+	if j > h.last+1 && r.wordAt(j, "frame", "frames", "metal", "marco", "aluminum", "trim") {
+		return true // "bronze for the frame"
+	}
 	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim") || r.wordAt(i, "frame", "frames", "metal", "marco",
 		"house", "roof", "door", "trim", "siding", "wall", "walls", "ceiling", "snow", "shingles", "light", "room", "casa")
 }

@@ -86,7 +86,7 @@ func (r *reader) partOfTalk(s sense, h *hit) bool {
 func (r *reader) numberNear(h *hit) bool {
 	_, to := r.sentence(h.first)
 	for i := h.first; i <= to; i++ {
-		if r.toks[i].kind == numToken {
+		if r.toks[i].kind == numToken || r.numberAt(i).kind == digitWord {
 			return true
 		}
 	}

@@ -53,6 +53,9 @@ func (r *reader) outranked(s sense, h *hit) bool {
 // "double, bronze, acrylic, bronze".
 func (r *reader) afterColor(h *hit) bool {
 	color, between, colorEnd := false, false, 0
+	if m := r.choiceBefore(h.first, "material"); m != nil && r.talkSays(-1, m.first) {
+		return true // "2 layers, no preference, polycarbonate, bronze"
+	}
 	for n := range r.choices {
 		o := &r.choices[n]
 		switch {
@@ -225,4 +228,15 @@ func (r *reader) otherStyle(h *hit) bool {
 		}
 	}
 	return false
+}
+
+// choiceBefore is the last phrase before a token that says something of a topic.
+func (r *reader) choiceBefore(i int, kind string) *hit {
+	var found *hit
+	for n := range r.choices {
+		if o := &r.choices[n]; o.last < i && o.has1(kind) {
+			found = o
+		}
+	}
+	return found
 }

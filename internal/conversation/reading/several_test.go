@@ -81,6 +81,9 @@ var answersToSeveral = []struct{ asked, text, want string }{
 	{`curb_outside`, `I don't have a ladder that tall`, `dk:curb_outside`},
 	{`curb_outside`, `no way to get up there`, `dk:curb_outside`},
 	{`want`, `not just the dome, everything`, `want=complete_unit`},
+	{`layers,color,material,finish`, `2 layers, no preference, polycarbonate please, bronze anodized`, `finish=bronze_anodized layers=2 material=polycarbonate`},
+	{`layers,color,material,finish`, `one layer is fine. you pick. poly carbonate. bronze for the frame`, `?choice layers=1 material=polycarbonate`},
+	{`layers,color,material,finish`, `double, bronze, acrylic, mill`, `color={outer:bronze} finish=mill layers=2 material=acrylic`},
 }
 
 func TestAnswersToSeveral(t *testing.T) {
