@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
@@ -25,11 +26,17 @@ func (t *turn) acknowledge() {
 		t.say.add(t.turning("ack.plain"))
 	case len(h.usual) > 0:
 		t.say.add(t.line("answer.usual", 0, nil))
-	case len(h.dontKnow) > 0:
+	case t.lettingGo():
 		t.say.add(t.turning("ack.let_go"))
+	case len(h.dontKnow) > 0: // asked once more, in other words
 	case h.nothing() && t.small == nil:
 		t.say.add(t.turning("ack.unknown"))
 	}
+}
+
+// lettingGo says whether what the person can't or won't say is left open now.
+func (t *turn) lettingGo() bool {
+	return slices.ContainsFunc(t.heard.dontKnow, func(a Ask) bool { return t.talk.Memory.LetGo[a] })
 }
 
 // turning goes through the variants of a sentence, so that it does not sound like a form.
