@@ -79,22 +79,3 @@ func closedSince(hours conversation.Calendar, now time.Time) (closed time.Time, 
 	}
 	return time.Time{}, false
 }
-
-// openTime is how much of a span the shop was open, to the quarter of an hour; spans
-// longer than a month count as a month.
-func openTime(hours conversation.Calendar, from, to time.Time) time.Duration {
-	if hours == nil {
-		return to.Sub(from)
-	}
-	const step = 15 * time.Minute
-	if to.Sub(from) > 31*24*time.Hour {
-		from = to.Add(-31 * 24 * time.Hour)
-	}
-	var open time.Duration
-	for at := from; at.Before(to); at = at.Add(step) {
-		if hours.Open(at) {
-			open += min(step, to.Sub(at))
-		}
-	}
-	return open
-}
