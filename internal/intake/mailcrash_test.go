@@ -48,7 +48,22 @@ func mailChild(url, point string) error {
 			return err
 		}
 	}
+	if err := opened(ctx, pool); err != nil {
+		return err
+	}
 	return s.Stop(ctx)
+}
+
+// opened waits until every photo was opened.
+func opened(ctx context.Context, pool *pgxpool.Pool) error {
+	for {
+		var waiting int
+		err := pool.QueryRow(ctx, `SELECT count(*) FROM photos WHERE state = 'referenced'`).Scan(&waiting)
+		if err != nil || waiting == 0 {
+			return err
+		}
+		time.Sleep(2 * time.Millisecond)
+	}
 }
 
 // crashMail is the nth mail; a photo comes with the first.
