@@ -20,6 +20,9 @@ func TestContainerFilesStepsBuildAProgramThatNeedsNothing(t *testing.T) {
 	if runtime.GOOS != "linux" {
 		t.Skip("containers are Linux")
 	}
+	if testing.Short() {
+		t.Skip("left out of a short run: it builds the whole program anew")
+	}
 	root := t.TempDir()
 	buildByContainerFile(t, root)
 	program := filepath.Join(root, "usr/local/bin/intake-bot")
