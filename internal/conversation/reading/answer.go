@@ -109,7 +109,7 @@ func (r *reader) confirm() {
 		v, _ := h.has("say")
 		switch {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
-		case v == "yes" && (r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
+		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:
 		case v == "yes" && yes < 0 && !r.negated(h.first) && !r.questioned(h.first) && r.clauseIs(h):
 			yes = n
@@ -137,6 +137,16 @@ func (r *reader) confirm() {
 			r.unclear(fitcheck.TopicConfirm, 0, WhyChoice, nil, m.first, m.last)
 		}
 	}
+}
+
+// excepted: what follows takes something out of a yes: "all good except my name".
+func (r *reader) excepted(i int) bool {
+	for ; i < len(r.toks); i++ {
+		if r.wordAt(i, "except", "excepting", "besides", "excepto", "menos", "apart", "aside") || r.wordAt(i, "other") && r.wordAt(i+1, "than") || r.wordAt(i, "only", "one", "just", "just") && r.wordAt(i+1, "thing", "change", "correction", "fix", "mistake", "problem") {
+			return true
+		}
+	}
+	return false
 }
 
 // notYet: a word like "right" that leads on to something else than a yes: "yes I have

@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // astray says whether a value's words speak of something else than the skylight: "the
 // driveway is cracked", "aluminum ladder", "I'm hazy on that", "the neighbor has glass".
 func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
-	if r.thoughtOnce(first) || r.askedIsOf(first, last) {
+	if r.thoughtOnce(first) || r.askedIsOf(first, last) || r.unreal(t, first) {
 		return true
 	}
 	if t == fitcheck.TopicImpactRisk || t == fitcheck.TopicWant {
@@ -126,6 +126,9 @@ func (r *reader) thingSubject(first, last int) bool {
 	}
 	for i := from; i <= to; i++ {
 		if i >= first && i <= last {
+			if last > first && r.wordAt(i, "it", "skylight", "dome") {
+				return false // "the neighbor's kid put a ball through it"
+			}
 			continue
 		}
 		if h := r.labelFrom(i); h != nil && h.senses[0].kind == "part" || i > thing && i < first && r.wordAt(i, "it", "its", "one", "lo", "la") {

@@ -61,8 +61,11 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.otherwiseMeant(s, h) {
 			continue
 		}
+		if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(h.first, h.last+1, "hail", "granizo") && !r.hurt(h) {
+			s = sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
+		}
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
-		base.negated = r.negated(h.first)
+		base.negated = r.negated(h.first) || r.deniedAfter(h.last)
 		if base.negated && r.deniesOther(s, h) {
 			base.negated = false
 		}
@@ -76,7 +79,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem) && r.inSizeName(h) || r.idle(s, h) {
 			continue
 		}
-		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.last-1, h.last+1, "itself", "alone") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
+		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
 			continue
 		}
 		units := r.unitsAt(h.first, h.last)

@@ -20,6 +20,11 @@ func (r *reader) clauseName() {
 		if v != "name" && v != "im" && (v != "ask" || !asked) {
 			continue
 		}
+		if first, last, ok := r.surnameFirst(h.last + 1); ok && v == "name" {
+			r.name(h.last+1, h.last+1)
+			r.nameFact(first, last)
+			return
+		}
 		if last, ok := r.nameFills(r.afterIntro(h.last + 1)); ok && (v != "im" || !r.soft(h.last+1)) {
 			r.nameFact(r.afterIntro(h.last+1), last)
 			return
@@ -35,6 +40,19 @@ func (r *reader) clauseName() {
 			return
 		}
 	}
+}
+
+// surnameFirst: "my name is Glass, Peter Glass": the word is said again after a given name.
+func (r *reader) surnameFirst(i int) (first, last int, ok bool) {
+	if i+3 >= len(r.toks) || r.toks[i].kind != wordToken || !r.markAt(i+1, ',') && !r.markAt(i+1, '.') {
+		return 0, 0, false
+	}
+	for last = i + 3; last < len(r.toks) && last < i+6 && r.toks[last].kind == wordToken; last++ {
+		if r.toks[last].text == r.toks[i].text && r.toks[i+2].word != nil && r.toks[i+2].word.given {
+			return i + 2, last, true
+		}
+	}
+	return 0, 0, false
 }
 
 // soft: after "I'm" a given name that is also a state of mind: "I'm rusty".

@@ -65,15 +65,18 @@ func (r *reader) describe(ms []measure) {
 // namedRightAfter: what it is of stands right after the measure, and nothing of the
 // kind before it in its own clause.
 func (r *reader) namedRightAfter(m *measure) bool {
-	if m.shape == lone || r.labelled(r.clauseStart(m.first), m.first-1) || r.domeNamed(r.sentenceFirst(m.first), m.first) {
+	if m.shape == lone || r.labelled(r.clauseStart(m.first), m.first-1) {
 		return false
 	}
 	i := m.last + 1
-	for r.wordAt(i, "el", "la", "the", "is", "es", "for", "de", "of") {
+	for r.wordAt(i, "el", "la", "the", "is", "es", "for", "de", "of", "what", "lo", "que") {
 		i++
 	}
 	h := r.labelFrom(i)
-	return h != nil && (h.senses[0].kind == "topic" || h.senses[0].kind == "part" && h.senses[0].value == "plastic") && i <= r.clauseEnd(m.last)
+	if h == nil || h.first == h.last && r.domeNamed(r.sentenceFirst(m.first), m.first) {
+		return false
+	}
+	return (h.senses[0].kind == "topic" || h.senses[0].kind == "part" && h.senses[0].value == "plastic") && i <= r.clauseEnd(m.last)
 }
 
 // roundAll: where the message says that it is round, what is measured across is a diameter.

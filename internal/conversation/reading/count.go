@@ -19,7 +19,7 @@ func (r *reader) counts() {
 		return // kinds of unit: each size has its count, see kindcount.go
 	}
 	for _, c := range found {
-		if r.countTakenBack(c) {
+		if r.countTakenBack(c) || len(r.unitsAt(c.first, c.last)) == 0 && r.countOfKind(c.first+1) {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, c.first, c.last)
 			continue
 		}
@@ -158,7 +158,8 @@ func (r *reader) refAt(from, to int) bool {
 // countClause: "just 1", "I need three": a number that ends its clause after a word of
 // needing, with nothing that it could measure.
 func (r *reader) countClause(i int) (countAt, bool) {
-	if r.used(i) || len(r.Asked) > 0 && r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
+	sized := len(r.Asked) > 0 && r.askedSize() != "none"
+	if r.used(i) || sized && !r.pairBefore(i) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
 		return countAt{}, false
 	}
 	n, next := r.countNumber(i)
@@ -173,6 +174,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 		j--
 	}
 	if r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
+		if sized {
+			r.use(i, next-1) // "25 x 49, need 3"
+		}
 		return countAt{n, i, next - 1}, true
 	}
 	return countAt{}, false
@@ -238,6 +242,29 @@ func (r *reader) countSum(n, next int) (int, int) {
 	return n, next
 }
 
+// pairBefore: a size of two sides stands before the token.
+func (r *reader) pairBefore(i int) bool {
+	for k := 0; k < i; k++ {
+		if r.by(k) && r.numberAfter(k+1) {
+			return true
+		}
+	}
+	return false
+}
+
+// countOfKind: "three of the large and one of the small": each counts a kind of its own.
+func (r *reader) countOfKind(next int) bool {
+	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") {
+		return false
+	}
+	for i := next + 1; i < len(r.toks); i++ {
+		if _, end := r.countNumber(i); end > i && r.wordAt(end, "of", "de") {
+			return true
+		}
+	}
+	return false
+}
+
 // countAnswer reads a bare number as the answer to "how many?".
 func (r *reader) countAnswer() {
 	from := r.countAlone()
@@ -247,6 +274,10 @@ func (r *reader) countAnswer() {
 		}
 		n, next := r.countNumber(i)
 		switch {
+		case r.wordAt(i, "a") && r.wordAt(i+1, "half") && r.wordAt(i+2, "dozen"):
+			n, next = 6, i+3
+		case r.wordAt(i, "half") && r.wordAt(i+1, "dozen"):
+			n, next = 6, i+2
 		case r.wordAt(i, "half") && r.wordAt(i+1, "a") && r.wordAt(i+2, "dozen"):
 			n, next = 6, i+3
 		case r.wordAt(i, "a") && r.wordAt(i+1, "dozen"):
@@ -268,6 +299,10 @@ func (r *reader) countAnswer() {
 			return
 		}
 		if r.countTakenBack(countAt{n, i, next - 1}) {
+			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
+			return
+		}
+		if r.countOfKind(next) {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
 			return
 		}

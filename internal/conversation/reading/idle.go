@@ -79,7 +79,7 @@ func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
 
 // ofSkylight: the sentence names a part of a skylight, a job, or says "it".
 func (r *reader) ofSkylight(first, last int, h *hit) bool {
-	if last-first < 3 {
+	if last-first < 3 || r.wordsIn(first, h.first, "para") {
 		return true
 	}
 	for i := first; i <= last; i++ {
@@ -111,6 +111,12 @@ func (r *reader) harmed(first, last int, h *hit) bool {
 		}
 	}
 	return h.first == first && h.last+1 >= last
+}
+
+// hurt: the sentence says that it was hit or broken, not that it may be.
+func (r *reader) hurt(h *hit) bool {
+	first, last := r.sentence(h.first)
+	return r.wordsIn(first, last+1, "hit", "damage", "damaged", "destroyed", "cracked", "broke", "broken", "took", "last", "dano", "rompio", "quebro")
 }
 
 // inStyle: the words are part of a description of the frame.
@@ -145,6 +151,9 @@ func (r *reader) inSizeName(h *hit) bool {
 	}
 	l := &r.labels[r.labelAt[h.first]]
 	kind := l.senses[0].kind
+	if r.asked(fitcheck.TopicProblem) && r.wordAt(h.last, "hole", "hoyo", "agujero") {
+		return false // "now there's a 6 inch hole"
+	}
 	if l.named && l.is("part", "opening") && l.first == h.first {
 		return true
 	}

@@ -105,6 +105,9 @@ func (r *reader) unasked(j *judged) bool {
 	if r.askedSize() != "none" {
 		return false
 	}
+	if j.part == "opening" && r.asked(fitcheck.TopicProblem) && r.wordsIn(j.last+1, min(j.last+4, len(r.toks)), "hole", "hoyo", "agujero") {
+		return true // how large a hole was broken
+	}
 	if j.rough && j.topic == "" && j.shape == lone && len(r.Asked) > 0 {
 		return true
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
 )
 
 // loneName finds a name that stands alone between signs, or beside a place or a way
@@ -96,9 +97,43 @@ func (r *reader) signedName() bool {
 // nameFact records a name as it was written; one in all small or all capital letters
 // gets the usual capitals.
 func (r *reader) nameFact(first, last int) {
+	if end := r.townInName(first, last); end < last {
+		if !r.known(fitcheck.TopicPlace) && !r.doubtful(fitcheck.TopicPlace) {
+			r.name(end+1, last)
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, end+1, last)
+		}
+		last = end
+	}
 	said := r.said(first, last)
 	r.name(first, last)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)
+}
+
+// townInName: a town may follow a whole name without any sign between: "Pilar Blanco
+// Columbus". It gives the name's last token without it.
+func (r *reader) townInName(first, last int) int {
+	if !r.asked(fitcheck.TopicName) || last-first < 2 {
+		return last
+	}
+	var buf [8]string
+	for i := first; i <= last; i++ {
+		if r.toks[i].kind != wordToken || r.wordAt(i, "and", "y", "de", "del", "la", "st", "van", "von", "mc") || len(r.toks[i].text) == 1 {
+			return last
+		}
+	}
+	for i := first + 2; i <= last; i++ {
+		if w := r.toks[i-1].word; w != nil && w.given {
+			continue
+		}
+		ahead := r.wordsFrom(i, 4, buf[:])
+		if len(ahead) > last-i+1 {
+			ahead = ahead[:last-i+1]
+		}
+		if n := place.Scan(ahead, ""); n == last-i+1 {
+			return i - 1
+		}
+	}
+	return last
 }
 
 func properCase(s string) string {

@@ -45,7 +45,7 @@ func (v *vocabulary) mended(text string) string {
 	found := ""
 	try := func(key string) bool {
 		for _, w := range v.typos[key] {
-			if !oneEdit(text, w) || len(w) < minMend && len(text) > len(w) {
+			if !oneEdit(text, w) || len(w) < minMend && len(text) > len(w) && !doubled(text, w) {
 				continue
 			}
 			if found != "" && found != w {
@@ -69,6 +69,16 @@ func (v *vocabulary) mended(text string) string {
 		}
 	}
 	return found
+}
+
+// doubled: the misspelt word has one letter twice: "leeaks".
+func doubled(text, w string) bool {
+	for i := 1; i < len(text); i++ {
+		if text[i] == text[i-1] && text[:i]+text[i+1:] == w {
+			return true
+		}
+	}
+	return false
 }
 
 // addTypo files a word under itself and under all forms with one letter left out, so

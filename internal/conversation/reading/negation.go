@@ -45,6 +45,12 @@ func (r *reader) negated(i int) bool {
 	return false
 }
 
+// deniedAfter: "trees? no", "hail: none".
+func (r *reader) deniedAfter(last int) bool {
+	return (r.markAt(last+1, '?') || r.markAt(last+1, ':')) && r.wordAt(last+2, "no", "nope", "none", "nah", "never", "not", "nothing", "nada", "ninguno") &&
+		(last+3 >= len(r.toks) || r.toks[last+3].kind == markToken || r.wordAt(last+3, "really"))
+}
+
 // insteadOf: "instead of", "rather than", "anything but", "other than", "en vez de".
 func (r *reader) insteadOf(j int) bool {
 	return r.wordAt(j, "of") && r.wordAt(j-1, "instead") || r.wordAt(j, "than") && r.wordAt(j-1, "rather", "other") ||
@@ -85,6 +91,9 @@ func (r *reader) questioned(i int) bool {
 // yesNoQuestion: the sentence opens like a question and ends with a question mark.
 func (r *reader) yesNoQuestion(i int) bool {
 	first, last := r.sentence(i)
+	if r.wordAt(first, "is", "are", "do", "does", "did", "can", "will") && r.wordAt(first+1, "yours", "your", "you", "u", "ur", "these", "they", "yall") {
+		return true // "is yours glass or plastic"
+	}
 	return r.markAt(last, '?') && r.wordAt(first, "is", "are", "do", "does", "did", "can", "could", "will", "would", "should", "what",
 		"which", "how", "why", "whats", "es", "son", "cual", "que", "tienen", "hacen")
 }

@@ -39,11 +39,39 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 // unknown town stands before it.
 func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
 	n, code := place.ScanState(ahead)
-	if n == 0 || r.negated(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
+	if n == 0 || r.negated(i) || r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
 		return false
+	}
+	if last, ok := r.otherState(r.tokenOf(i, n)+1, code); ok { // "moved from Ohio to Nevada"
+		r.use(i, last)
+		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
+		return true
 	}
 	r.stateFact(i, r.tokenOf(i, n), code, ahead[:n])
 	return true
+}
+
+// otherState finds another state's whole name from token i on.
+func (r *reader) otherState(i int, code string) (last int, ok bool) {
+	var buf [8]string
+	for ; i < len(r.toks); i++ {
+		if r.toks[i].kind != wordToken || r.toks[i].used || len(r.toks[i].text) < 4 || r.wordsIn(max(0, i-2), i, "not", "no") {
+			continue
+		}
+		if n, other := place.ScanState(r.wordsFrom(i, 3, buf[:])); n > 0 && other != code && len(r.toks[i].text) > 3 {
+			return r.tokenOf(i, n), true
+		}
+	}
+	return 0, false
+}
+
+// aboutShop: the question is where the shop is, or where it ships: "are you in Ohio".
+func (r *reader) aboutShop(i int) bool {
+	if r.asked(fitcheck.TopicPlace) {
+		return false
+	}
+	from, _ := r.sentence(i)
+	return r.wordAt(from, "are", "is", "do", "where", "r") && r.wordsIn(from, i, "you", "u", "yall", "your", "guys") && !r.wordsIn(from, i, "i", "im", "my", "me", "we")
 }
 
 // strangeBefore: an unknown word before a state is a town that the table lacks.
@@ -96,7 +124,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i-1, "of") && !asked {
+	if n == 0 || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) {
 		return false
 	}
 	last := r.tokenOf(i, n)
@@ -125,10 +153,10 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 func (r *reader) fillsClause(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	for i := from; i <= to; i++ {
-		if i >= first && i <= last || r.toks[i].kind == markToken {
+		if i >= first && i <= last || r.toks[i].kind == markToken || r.toks[i].kind == numToken && r.wordAt(i+1, "min", "mins", "minutes", "miles", "mi", "hours", "hour") {
 			continue
 		}
-		if !r.wordAt(i, "in", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "ok", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
+		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "ok", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
 			return false
 		}
 	}
@@ -150,5 +178,19 @@ func (r *reader) livesBefore(i int) bool {
 		return false
 	}
 	from, _ := r.sentence(i)
+	if r.wordAt(i-1, "in", "en") && r.useBefore(from, i-2) {
+		return true // "es para una bodega en Houston"
+	}
 	return r.wordsIn(from, i, "im", "were", "live", "located", "ship", "shipping", "am", "are", "we", "i", "going", "vivo", "estoy", "estamos", "soy", "vivimos", "house", "home", "deliver", "delivered")
+}
+
+// useBefore: a building is named right before the token: "a warehouse in Houston".
+func (r *reader) useBefore(from, i int) bool {
+	hits := within(r.choices, from, i)
+	for n := range hits {
+		if h := &hits[n]; h.last == i && h.senses[0].topic == fitcheck.TopicUse && !r.negated(h.first) {
+			return true
+		}
+	}
+	return false
 }

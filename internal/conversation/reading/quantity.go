@@ -199,7 +199,8 @@ func (r *reader) goesOn(i int) bool {
 
 // inchesAfter adds the inches after feet: 2' 1 1/2", 2 ft 1.5, two foot one and a half.
 func (r *reader) inchesAfter(q *quantity) {
-	i := q.last + 1
+	first := q.last + 1
+	i := first
 	if r.markAt(i, '-') || r.markAt(i, ',') || r.wordAt(i, "and", "con", "y", "plus", "&") {
 		i++
 	}
@@ -216,8 +217,12 @@ func (r *reader) inchesAfter(q *quantity) {
 	}
 	u := r.unitAt(next)
 	if u == noUnit && n.frac && n.num < n.den && n.den < 8 && !r.markAt(q.last, '\'') { // "two feet and a half"
-		q.num, q.den, q.fine = q.num*n.den+n.num*q.den, q.den*n.den, fitcheck.Foot/fitcheck.Length(n.fine)
 		q.last = next - 1
+		if n.den != 2 || r.toks[i-1].kind != wordToken || i == first { // "4 ft 1/4": of a foot or of an inch
+			q.bad = true
+			return
+		}
+		q.num, q.den, q.fine = q.num*n.den+n.num*q.den, q.den*n.den, fitcheck.Foot/fitcheck.Length(n.fine)
 		return
 	}
 	if u != noUnit && u != inch || u == noUnit && r.countsOther(next) {
@@ -299,6 +304,9 @@ func (r *reader) looseEnd(q *quantity) {
 	} else if r.wordAt(i, "and", "y") && r.wordAt(i+1, "change", "some", "something", "pico", "algo") {
 		q.loose = true
 		q.last = i + 1
+	}
+	if r.wordAt(q.last+1, "even", "exactly", "flat") && r.by(q.last+2) {
+		q.last++ // "30 even by 46"
 	}
 	i = q.last + 1
 	if r.wordAt(i, "ish", "sh") || r.markAt(i, '~') || r.markAt(i, '+') && !r.partNext(i+1) {

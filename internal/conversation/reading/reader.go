@@ -21,6 +21,7 @@ type reader struct {
 	refs        []unitRef
 	layersFirst bool     // layers are named before their colors
 	inInches    bool     // a length of the message is in inches
+	frameSaid   bool     // the message tells what the frame is like
 	trailing    bool     // units are named after what is said of them
 	where       []saidAt // in the order found
 	out         Reading

@@ -1,6 +1,10 @@
 package reading
 
-import "slices"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // requests finds what is asked for outside a topic.
 func (r *reader) requests() {
@@ -27,11 +31,23 @@ func (r *reader) requests() {
 		r.request(RequestQuestion)
 	}
 	r.bareQuestion()
+	r.openHole()
 	if r.neverMind() {
 		r.request(RequestUndo)
 	}
 	if slices.Contains(r.out.Requests, RequestHowTo) { // "what do you mean, how do I measure it?"
 		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestAgain })
+	}
+}
+
+// openHole: an open hole, or water that comes in, and a cry for help.
+func (r *reader) openHole() {
+	if r.known(fitcheck.TopicProblem) && r.out.Language == "en" && !slices.Contains(r.out.Requests, RequestHelp) && (r.wordAt(len(r.toks)-1, "help") || r.markAt(len(r.toks)-1, '!') && r.wordsIn(0, len(r.toks), "help")) && !r.negated(len(r.toks)-1) {
+		for _, f := range r.out.Facts {
+			if l, ok := f.Value.(fitcheck.ChoiceList); ok && f.Topic == fitcheck.TopicProblem && (has(l, fitcheck.ProblemHoleOpen) || has(l, fitcheck.ProblemLeaking)) {
+				r.request(RequestUrgent)
+			}
+		}
 	}
 }
 
@@ -46,7 +62,7 @@ func (r *reader) neverMind() bool {
 
 // requestStands weeds out words that look like a request.
 func (r *reader) requestStands(h *hit, what string) bool {
-	if r.toks[h.first].used {
+	if r.toks[h.first].used || h.first == h.last && r.inName(h.first) {
 		return false
 	}
 	switch Request(what) {
@@ -81,6 +97,16 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	return true
 }
 
+// inName: the word is one of the name that the message tells: "It's Price. Janet Price."
+func (r *reader) inName(i int) bool {
+	for k := range r.toks {
+		if k != i && r.toks[k].named && r.toks[k].text == r.toks[i].text && r.known(fitcheck.TopicName) {
+			return true
+		}
+	}
+	return false
+}
+
 // whole says whether the phrase is all that the message says, but for signs and small talk.
 func (r *reader) whole(h *hit) bool {
 	for i := range r.toks {
@@ -101,8 +127,18 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "which", "where", "when") && h.first > first && r.markAt(h.first-1, ',') {
 		return false // "the old one, which was clear"
 	}
+	if r.inverted(h.first) {
+		return true
+	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
 		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "to", "ask")
+}
+
+// inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does
+// that help".
+func (r *reader) inverted(i int) bool {
+	return i > 1 && r.wordAt(i, "do", "does", "did", "can", "could", "should") && r.wordAt(i+1, "i", "we", "you", "u", "they", "it", "that", "this", "yall") &&
+		!r.wordAt(i-1, "what", "how", "where", "when", "why", "which", "who", "so", "as", "all", "that", "than", "if", "like", "to", "and", "not", "neither", "nor", "or", "whatever", "because")
 }
 
 // talkEnds: a greeting, a yes or another request ends at the token.
@@ -137,6 +173,14 @@ func (r *reader) answeredByOther(n int) bool {
 
 // bareQuestion: a question mark after words that nothing else explains.
 func (r *reader) bareQuestion() {
+	if r.wordAt(0, "is", "are", "do", "does") && r.wordAt(1, "yours", "your", "they", "these", "those", "you", "u", "ur", "them") {
+		r.request(RequestQuestion)
+		return
+	}
+	if r.wordAt(0, "is", "are", "will", "does") && r.wordsIn(1, len(r.toks), "too", "enough", "ok", "okay", "fit", "possible", "normal") && !r.wordAt(1, "it") {
+		r.request(RequestQuestion) // "is 49 1/2 too big for you"
+		return
+	}
 	if len(r.out.Requests) > 0 || len(r.out.Facts) > 0 || len(r.out.Unclear) > 0 {
 		return
 	}

@@ -36,7 +36,35 @@ func (r *reader) inherit(ms []measure) {
 			}
 		}
 	}
+	r.allOf(ms)
 	r.insideAndOutside(ms)
+}
+
+// allOf: "25 x 49, 30 x 30, all outside of the curb": the words after the last size
+// hold for all before it that say nothing of their own.
+func (r *reader) allOf(ms []measure) {
+	last := &ms[len(ms)-1]
+	if len(ms) < 2 || !last.where {
+		return
+	}
+	i := last.last + 1
+	for i < len(r.toks) && r.toks[i].kind == markToken {
+		i++
+	}
+	if r.wordAt(i, "these", "those", "they", "theyre") && r.wordAt(i+1, "are", "re", "were", "all", "both") {
+		i++
+	}
+	if r.wordAt(i, "are", "were") {
+		i++
+	}
+	if !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
+		return
+	}
+	for k := range ms[:len(ms)-1] {
+		if m := &ms[k]; !m.where && m.topic == "" && m.shape == last.shape {
+			m.topic, m.part, m.face, m.where = last.topic, last.part, last.face, true
+		}
+	}
 }
 
 // otherWay: the second of two numbers is called the other side of the first.

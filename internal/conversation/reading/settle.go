@@ -9,6 +9,7 @@ import (
 // settle turns the sayings of each topic and unit into a fact or a doubt.
 func (r *reader) settle(all []saying) {
 	done := map[fitcheck.Topic]bool{}
+	r.frameSaid = slices.ContainsFunc(all, func(s saying) bool { return s.topic == fitcheck.TopicFrameCondition && !s.negated })
 	for _, s := range all {
 		if done[s.topic] {
 			continue
@@ -69,6 +70,9 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		}
 		last = s.last
 	}
+	if has(list, fitcheck.ProblemStorm) && r.treeFell(group) && (len(list) > 1 || r.frameSaid || len(r.Asked) > 0 && !r.asked(t)) {
+		list = slices.DeleteFunc(list, func(v string) bool { return v == fitcheck.ProblemStorm })
+	}
 	if weak && len(list) > 1 {
 		list = slices.DeleteFunc(list, func(v string) bool { return v == fitcheck.ProblemOther })
 	}
@@ -84,6 +88,17 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 	case vague >= 0:
 		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last)
 	}
+}
+
+// treeFell: all that speaks of a storm is a tree that came down: how the harm was done,
+// which is told beside it, and no weather.
+func (r *reader) treeFell(group []saying) bool {
+	for _, s := range group {
+		if s.value == fitcheck.ProblemStorm && !r.wordsIn(s.first, s.last+1, "tree", "branch", "limb", "arbol", "rama") {
+			return false
+		}
+	}
+	return true
 }
 
 // past: "was leaking, fixed that".
@@ -227,10 +242,29 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 			return all[len(all)-1:]
 		}
 	}
+	if t == fitcheck.TopicFrameCondition {
+		all = withoutGoop(all)
+	}
 	if v := special(t, all); v >= 0 {
 		return all[v : v+1]
 	}
 	return all
+}
+
+// withoutGoop leaves out a lone "tar" or "caulk" beside another fault: "corroded where it
+// meets the tar".
+func withoutGoop(all []saying) []saying {
+	harm := slices.ContainsFunc(all, func(s saying) bool { return s.value == fitcheck.ConditionCorroded || s.value == fitcheck.ConditionBent })
+	if !harm {
+		return all
+	}
+	var out []saying
+	for _, s := range all {
+		if !s.asked || s.value != fitcheck.ConditionCaulkedOver || s.last > s.first {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // useMeant: of several buildings the one that the skylight is said to be on: "this is

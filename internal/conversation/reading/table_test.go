@@ -17,7 +17,7 @@ const tableFile = "testdata/readings.txt"
 
 // TestTable reads the messages of testdata/readings.txt. A line is
 //
-//	message [asked topic] => facts, ?doubts, !requests @language
+//	message [asked topic, or several with commas] => facts, ?doubts, !requests @language
 //
 // with the asked topic and the language left out where nothing was asked and where it
 // is English.
@@ -58,9 +58,14 @@ func TestTable(t *testing.T) {
 
 func tableRow(t *testing.T, left string) string {
 	in := Input{Text: strings.ReplaceAll(left, `\n`, "\n")}
-	if i := strings.LastIndex(left, " ["); i >= 0 && strings.HasSuffix(left, "]") && topicNames[left[i+2:len(left)-1]] {
+	if i := strings.LastIndex(left, " ["); i >= 0 && strings.HasSuffix(left, "]") {
 		in.Text = strings.ReplaceAll(left[:i], `\n`, "\n")
-		in.Asked = []fitcheck.Topic{fitcheck.Topic(left[i+2 : len(left)-1])}
+		for _, asked := range strings.Split(left[i+2:len(left)-1], ",") {
+			if !topicNames[asked] {
+				t.Errorf("%s: no topic %q", left, asked)
+			}
+			in.Asked = append(in.Asked, fitcheck.Topic(asked))
+		}
 	}
 	r := Read(in)
 	checkReading(t, in.Text, r)

@@ -15,6 +15,9 @@ type zipAt struct {
 
 func (r *reader) zips() []zipAt {
 	var out []zipAt
+	if z, ok := r.spokenZIP(); ok {
+		out = append(out, z)
+	}
 	for i := range r.toks {
 		t := &r.toks[i]
 		if t.kind != numToken || len(t.text) != 5 || t.dec > 0 || t.code || t.comma || t.used {
@@ -34,6 +37,42 @@ func (r *reader) zips() []zipAt {
 		out = append(out, z)
 	}
 	return out
+}
+
+// spokenZIP: five digits told one by one: "zip is four four oh one two".
+func (r *reader) spokenZIP() (zipAt, bool) {
+	if !r.asked(fitcheck.TopicPlace) && !r.wordsIn(0, len(r.toks), "zip", "zipcode", "postal") {
+		return zipAt{}, false
+	}
+	var code [5]byte
+	n, first := 0, 0
+	for i := range r.toks {
+		d := r.spokenDigit(i)
+		if r.toks[i].used {
+			d = -1
+		}
+		switch {
+		case d < 0 && n == 5:
+			return r.zipInWords(string(code[:]), first, i-1)
+		case d < 0 || n == 5:
+			n = 0
+			continue
+		case n == 0:
+			first = i
+		}
+		code[n] = byte('0' + d)
+		n++
+	}
+	if n == 5 {
+		return r.zipInWords(string(code[:]), first, len(r.toks)-1)
+	}
+	return zipAt{}, false
+}
+
+func (r *reader) zipInWords(code string, first, last int) (zipAt, bool) {
+	z := zipAt{code: code, first: first, last: last}
+	z.entry, z.known = place.ByZIP(code)
+	return z, z.known
 }
 
 func (r *reader) afterCode(i int) bool {
