@@ -21,6 +21,7 @@ func (r *reader) answers() {
 	for n := range r.talk {
 		switch h := &r.talk[n]; {
 		case r.toks[h.first].used:
+		case h.is("say", "dontknow") && r.wordsIn(max(0, h.first-1), h.last, "how") && r.wordsIn(h.last, min(h.last+2, len(r.toks)), "if"):
 		case h.is("say", "dontknow") && !r.questioned(h.last):
 			r.unknown(h, r.dontKnow)
 		case h.is("say", "refuse"):

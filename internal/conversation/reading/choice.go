@@ -82,6 +82,12 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
 			continue
 		}
+		if s.topic == fitcheck.TopicFinish && r.wordAt(h.last+1, "not") && r.wordAt(h.last+2, "the", "my") && r.wordAt(h.last+3, "frame", "metal") || s.topic == fitcheck.TopicWant && r.wordAt(h.first, "not") && r.asked(fitcheck.TopicFinish) {
+			continue // "I meant the color, white, not the frame"
+		}
+		if r.unexplained(s.topic, h) {
+			continue
+		}
 		units := r.unitsAt(h.first, h.last)
 		if len(units) == 0 || !s.topic.OfUnit() {
 			units = []int{0}

@@ -56,7 +56,8 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
 		return t, false
 	}
-	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum") {
+	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.unexplained(fitcheck.TopicColor, h) ||
+		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum", "plastic", "vinyl", "wood", "powder") {
 		return t, false
 	}
 	t.doubted = r.doubted(h.first, h.last)

@@ -173,7 +173,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	for r.wordAt(j, "the", "about") {
 		j--
 	}
-	if r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
+	if r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
 		if sized {
 			r.use(i, next-1) // "25 x 49, need 3"
 		}

@@ -72,6 +72,9 @@ func (r *reader) surname(i int) bool {
 
 // signedName: a last line or last words that are a name after thanks: "Thanks, Hal".
 func (r *reader) signedName() bool {
+	if r.dashName() {
+		return true
+	}
 	n := len(r.toks)
 	for n > 0 && (r.toks[n-1].mark('.') || r.toks[n-1].mark('!') || r.toks[n-1].mark('\n')) {
 		n--
@@ -92,6 +95,26 @@ func (r *reader) signedName() bool {
 		}
 	}
 	return false
+}
+
+// dashName: the last line is a dash and a name.
+func (r *reader) dashName() bool {
+	if len(r.toks) == 0 {
+		return false
+	}
+	from, to := r.lineOf(len(r.toks) - 1)
+	if !r.markAt(from, '-') {
+		return false
+	}
+	for r.markAt(from, '-') {
+		from++
+	}
+	first, last, ok := r.nameFrom(from, true)
+	if !ok || last != to-1 || r.toks[first].word == nil || !r.toks[first].word.given {
+		return false
+	}
+	r.nameFact(first, last)
+	return true
 }
 
 // nameFact records a name as it was written; one in all small or all capital letters

@@ -42,6 +42,9 @@ func (r *reader) introBefore(i int) bool {
 // mended is the word of the trade that a misspelt one must mean, "" where none or
 // several are as near.
 func (v *vocabulary) mended(text string) string {
+	if v.real[text] {
+		return ""
+	}
 	found := ""
 	try := func(key string) bool {
 		for _, w := range v.typos[key] {

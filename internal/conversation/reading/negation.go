@@ -47,8 +47,21 @@ func (r *reader) negated(i int) bool {
 
 // deniedAfter: "trees? no", "hail: none".
 func (r *reader) deniedAfter(last int) bool {
+	if r.wordAt(last+1, "no", "nope") && r.yesAfter() && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken || len(within(r.choices, last+2, last+2)) > 0) {
+		return true // "trees yes hail no"
+	}
 	return (r.markAt(last+1, '?') || r.markAt(last+1, ':')) && r.wordAt(last+2, "no", "nope", "none", "nah", "never", "not", "nothing", "nada", "ninguno") &&
 		(last+3 >= len(r.toks) || r.toks[last+3].kind == markToken || r.wordAt(last+3, "really"))
+}
+
+// yesAfter: a yes stands right after some value.
+func (r *reader) yesAfter() bool {
+	for n := range r.choices {
+		if r.wordAt(r.choices[n].last+1, "yes", "yeah", "yep", "si") {
+			return true
+		}
+	}
+	return false
 }
 
 // insteadOf: "instead of", "rather than", "anything but", "other than", "en vez de".
@@ -111,6 +124,9 @@ func (r *reader) commaBetween(from, to int) bool {
 // acrylic", "maybe bronze".
 func (r *reader) doubted(first, last int) bool {
 	from, to := r.sentence(first)
+	if r.hearsay(first) {
+		return true
+	}
 	labels := within(r.labels, from, to)
 	for n := range labels {
 		h := &labels[n]
@@ -132,6 +148,17 @@ func (r *reader) doubted(first, last int) bool {
 		}
 	}
 	return r.markAt(last+1, '?')
+}
+
+// hearsay: "the guy before me said acrylic".
+func (r *reader) hearsay(first int) bool {
+	from := r.clauseStart(first)
+	for i := first - 1; i > from; i-- {
+		if r.wordAt(i, "said", "told", "claims", "claimed", "thinks", "thought", "swore", "dijo") {
+			return r.wordsIn(from, i, "guy", "guys", "roofer", "roofers", "contractor", "inspector", "seller", "owner", "previous", "somebody", "someone", "neighbor", "realtor", "handyman", "they", "vecino", "albanil", "techero")
+		}
+	}
+	return false
 }
 
 // commaOnly: nothing but a comma stands between, and the doubt ends the sentence:

@@ -15,7 +15,7 @@ func (r *reader) partOfPlace() {
 	if r.eachPlaceWord(asked, r.stateFrom) || r.eachPlaceWord(asked, r.townAlone) {
 		return
 	}
-	if asked {
+	if asked && !r.townAmong() {
 		r.misspelt()
 	}
 }
@@ -189,6 +189,31 @@ func (r *reader) useBefore(from, i int) bool {
 	hits := within(r.choices, from, i)
 	for n := range hits {
 		if h := &hits[n]; h.last == i && h.senses[0].topic == fitcheck.TopicUse && !r.negated(h.first) {
+			return true
+		}
+	}
+	return false
+}
+
+// townAmong: the answer is a state's code that is also a small word, or names a
+// town among other words: which place it is has to be asked.
+func (r *reader) townAmong() bool {
+	if len(r.toks) == 1 && r.toks[0].kind == wordToken && len(r.toks[0].text) == 2 && !r.wordAt(0, "ok", "no", "hi", "yo", "si", "oh", "me", "so", "or") {
+		if _, ok := place.State(r.toks[0].text); ok {
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
+			return true
+		}
+	}
+	var buf [8]string
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind != wordToken || t.used || len(t.text) < 4 || t.word != nil && (t.word.common || t.word.filler || t.word.given || t.word.trade) || r.negated(i) || len(r.toks) > maxPlaceAnswer {
+			continue
+		}
+		if n := place.Scan(r.wordsFrom(i, 4, buf[:]), ""); n > 0 && !r.questioned(i) {
+			last := r.tokenOf(i, n)
+			r.use(i, last)
+			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
 			return true
 		}
 	}

@@ -137,6 +137,9 @@ func (r *reader) asks(h *hit) bool {
 // inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does
 // that help".
 func (r *reader) inverted(i int) bool {
+	if i > 1 && r.wordAt(i, "is") && r.wordAt(i+1, "that", "this", "it") && r.wordAt(i+2, "ok", "okay", "right", "enough", "normal", "fine", "correct", "possible", "good", "bad", "alright") && i+3 >= len(r.toks) {
+		return true
+	}
 	return i > 1 && r.wordAt(i, "do", "does", "did", "can", "could", "should") && r.wordAt(i+1, "i", "we", "you", "u", "they", "it", "that", "this", "yall") &&
 		!r.wordAt(i-1, "what", "how", "where", "when", "why", "which", "who", "so", "as", "all", "that", "than", "if", "like", "to", "and", "not", "neither", "nor", "or", "whatever", "because")
 }

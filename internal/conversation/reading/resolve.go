@@ -51,13 +51,14 @@ func (r *reader) allOf(ms []measure) {
 	for i < len(r.toks) && r.toks[i].kind == markToken {
 		i++
 	}
-	if r.wordAt(i, "these", "those", "they", "theyre") && r.wordAt(i+1, "are", "re", "were", "all", "both") {
+	plural := r.wordAt(i, "these", "those", "they", "theyre") && r.breakBetween(last.last, i)
+	if r.wordAt(i, "these", "those", "they", "theyre") {
 		i++
 	}
-	if r.wordAt(i, "are", "were") {
+	if r.wordAt(i, "are", "were", "re") {
 		i++
 	}
-	if !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
+	if !plural && !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
 		return
 	}
 	for k := range ms[:len(ms)-1] {

@@ -56,7 +56,7 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		case s.value == "none":
 			none = k
 			continue
-		case r.past(&s) || r.stopped(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet():
+		case r.past(&s) || r.stopped(&s) || r.whenStorms(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet():
 			continue
 		}
 		if s.value == fitcheck.ProblemOther && s.asked {
@@ -90,6 +90,16 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 	}
 }
 
+// whenStorms: "it drips in storms" tells when, not what did it.
+func (r *reader) whenStorms(s *saying) bool {
+	i := s.first - 1
+	for r.wordAt(i, "a", "the", "big", "heavy", "bad", "every", "any", "hard", "strong", "real", "wind", "thunder", "rain") {
+		i--
+	}
+	return s.value == fitcheck.ProblemStorm && (r.wordAt(s.first, "storm", "storms", "tormenta", "tormentas") || r.wordAt(s.last, "storms")) &&
+		(r.wordAt(i, "during", "when", "with", "whenever") || r.wordAt(i, "in", "en") && r.wordAt(s.last, "storms", "tormentas"))
+}
+
 // treeFell: all that speaks of a storm is a tree that came down: how the harm was done,
 // which is told beside it, and no weather.
 func (r *reader) treeFell(group []saying) bool {
@@ -103,6 +113,9 @@ func (r *reader) treeFell(group []saying) bool {
 
 // past: "was leaking, fixed that".
 func (r *reader) past(s *saying) bool {
+	if r.wordsIn(r.clauseStart(s.first), s.first, "had", "used", "habia") && r.wordsIn(s.last+1, r.sentenceLast(s.first)+1, "cut", "removed", "gone", "fell", "took", "died", "cortamos", "tumbamos", "anymore") && r.asked(fitcheck.TopicImpactRisk) {
+		return true // "had a walnut tree but we cut it down"
+	}
 	if !r.wordAt(s.first-1, "was", "were", "been") && !r.wordAt(s.first-2, "was", "used") {
 		return false
 	}

@@ -69,6 +69,7 @@ type vocabulary struct {
 	fillers map[int32]bool      // symbols of small words
 	tight   map[int32]bool      // symbols that start tight phrases
 	typos   map[string][]string // words of the trade by what a typing error leaves of them
+	real    map[string]bool     // words of their own that look like a misspelt one
 	symbols int32
 }
 
@@ -80,7 +81,7 @@ var words = sync.OnceValue(func() *vocabulary {
 
 func loadVocabulary(files fs.FS) (*vocabulary, error) {
 	v := &vocabulary{known: map[string]*word{}, nodes: make([]node, layerCount), classes: map[string]int32{},
-		groups: map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}, tight: map[int32]bool{}}
+		groups: map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}, real: map[string]bool{}, tight: map[int32]bool{}}
 	for i := range v.nodes {
 		v.nodes[i].meaning = -1
 	}
@@ -255,6 +256,12 @@ func (v *vocabulary) list(line string) error {
 		for _, text := range strings.Fields(list) {
 			v.word(text)
 			v.addTypo(text)
+		}
+		return nil
+	}
+	if strings.TrimSpace(name) == "!real" {
+		for _, text := range strings.Fields(list) {
+			v.real[text] = true
 		}
 		return nil
 	}

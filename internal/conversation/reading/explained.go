@@ -1,0 +1,61 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Where something else was asked, a value is taken only from a clause of which every word
+// is understood: "um the white plastic frame kind" answers what kind of frame it is and
+// says nothing of the plastic's color. What is lost so is asked in its turn.
+
+// unexplained says whether the clause around a value, which answers nothing that was
+// asked, has words that nothing explains.
+func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
+	if len(r.Asked) == 0 || r.asked(t) {
+		return false
+	}
+	from, to := r.clauseStart(h.first), min(r.clauseEnd(h.last), len(r.toks)-1)
+	for i := from; i <= to; i++ {
+		if i >= h.first && i <= h.last {
+			i = h.last
+			continue
+		}
+		if !r.explained(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// explained: the token is a sign, a number, a name, a small word, or part of a phrase
+// that has a meaning.
+func (r *reader) explained(i int) bool {
+	t := &r.toks[i]
+	if t.kind != wordToken || t.used || t.named || r.labelAt[i] >= 0 || neutral[t.text] || fields[t.text] != "" {
+		return true
+	}
+	if t.word == nil {
+		return false
+	}
+	if t.word.filler || t.word.number.kind != notNumber || t.word.unit != noUnit || negWords[t.text] {
+		return true
+	}
+	return covers(r.choices, i) || covers(r.styles, i) || covers(r.wants, i) || covers(r.talk, i) || covers(r.intros, i)
+}
+
+// covers says whether one of the phrases, which stand in order, has the token.
+func covers(hits []hit, i int) bool {
+	for n := range hits {
+		if hits[n].first > i {
+			return false
+		}
+		if i <= hits[n].last {
+			return true
+		}
+	}
+	return false
+}
+
+// neutral are words that change nothing of what is said beside them.
+var neutral = wordSet(`i im we my our want wants need needs would like could can be is are was has have got and with on of from in at for to up out
+	only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks hi hello hey ok second thought time change guy
+	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when
+	de del con para es son que un una lo la el las los muy mas ya y o mi mis tengo tiene quiero necesito esta estan ahi aqui tambien pero por`)
