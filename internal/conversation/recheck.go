@@ -79,6 +79,9 @@ func (t *turn) findingLine(f fitcheck.Finding, unit, nth int) string {
 		}
 	}
 	key := "find." + string(f.Code)
+	if f.Slip != "" {
+		key = "find.slip." + string(f.Slip)
+	}
 	if !t.book.Has(key) || !filled(t.book.Placeholders(key), args) {
 		key = "find.other"
 		if strings.HasSuffix(f.Text, "?") {

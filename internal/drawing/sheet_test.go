@@ -184,7 +184,8 @@ func TestMoney(t *testing.T) {
 }
 
 func TestEveryCautionHasItsSentence(t *testing.T) {
-	for _, c := range []string{fitcheck.CautionRoofFall, fitcheck.CautionOpenHole, fitcheck.CautionStructure, fitcheck.CautionVehicle, fitcheck.CautionLocalCodes} {
+	for _, c := range []string{fitcheck.CautionRoofFall, fitcheck.CautionOpenHole, fitcheck.CautionStructure, fitcheck.CautionVehicle, fitcheck.CautionLocalCodes,
+		fitcheck.CautionEnergy, fitcheck.CautionWildfire} {
 		if s := cautionWords(c); s == plain(c) || !strings.HasSuffix(s, ".") {
 			t.Errorf("%s: %q", c, s)
 		}

@@ -117,6 +117,10 @@ func cautionWords(c string) string {
 		return "In a vehicle a hatch may be a way out: find out before you offer anything that does not open."
 	case fitcheck.CautionLocalCodes:
 		return "A building code was flagged below: the local office decides, so say neither that it passes nor that it fails."
+	case fitcheck.CautionEnergy:
+		return "A whole unit counts as new glazing: look up the highest U-factor for the county before quoting."
+	case fitcheck.CautionWildfire:
+		return "Parts of this state have wildfire rules that plastic may not suit: ask whether the building stands in such an area."
 	}
 	return plain(c)
 }

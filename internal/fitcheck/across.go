@@ -37,39 +37,60 @@ func useAgainstSize(fs []Finding, u *Unit, job *Job, sh *sheet) []Finding {
 	return fs
 }
 
+// neighbours is how many units back one is held against, so that ten thousand take no
+// longer each than ten.
+const neighbours = 12
+
 // crossCheck holds the units of one building against each other: skylights of one roof
 // tend to be alike, so one that differs by just a foot or an inch on one side is worth a
-// look (common practice).
+// look (common practice). One of the same size among the others is company enough.
 func crossCheck(job *Job, rs []UnitResult) {
 	for i := 1; i < len(job.Units); i++ {
-		a, b := &job.Units[i-1], &job.Units[i]
 		for _, t := range [...]Topic{TopicCurbOutside, TopicPlasticSize} {
-			if f, ok := nearTwins(a.SizeOf(t), b.SizeOf(t), t); ok {
+			if f, ok := nearTwin(job.Units[max(0, i-neighbours):i], job.Units[i].SizeOf(t), t); ok {
 				rs[i].Findings = append(rs[i].Findings, f)
 			}
 		}
 	}
 }
 
+// nearTwin is the finding about the latest unit that is nearly of this size, unless one is
+// of just this size.
+func nearTwin(before []Unit, size *Size, t Topic) (near Finding, found bool) {
+	for i := range before {
+		other := before[i].SizeOf(t)
+		if other.Width == size.Width && other.Length == size.Length && other.Diameter == size.Diameter {
+			return Finding{}, false
+		}
+		if f, ok := nearTwins(other, size, t); ok {
+			near, found = f, true
+		}
+	}
+	return near, found
+}
+
 func nearTwins(a, b *Size, t Topic) (Finding, bool) {
-	if a.Width == 0 || a.Length == 0 || b.Width == 0 || b.Length == 0 {
+	dw, dl := b.Width-a.Width, b.Length-a.Length
+	switch {
+	case a.Diameter > 0 && b.Diameter > 0:
+		dw, dl = b.Diameter-a.Diameter, 0
+	case a.Width == 0 || a.Length == 0 || b.Width == 0 || b.Length == 0:
 		return Finding{}, false
 	}
-	dw, dl := b.Width-a.Width, b.Length-a.Length
 	off := dw + dl
 	f := Finding{Code: MisreadFoot, Severity: Note, Topic: t, Source: sourcePractice, Numbers: Numbers{"difference_in": off.Inches()}}
 	switch {
-	case a.Width == b.Length && a.Length == b.Width && dw != 0:
+	case a.Width == b.Length && a.Length == b.Width && dw != 0 && a.Width > 0:
 		f.Code = SidesSwapped
 		f.Numbers = Numbers{"width_in": b.Width.Inches(), "length_in": b.Length.Inches()}
-		f.Text = "This one has width and length of the one before the other way around, so our staff will check which way each lies."
+		f.Text = "This one has width and length of another on the same roof the other way around, so our staff will check which way each lies."
 	case dw != 0 && dl != 0:
 		return Finding{}, false
 	case off == 12*Inch || off == -12*Inch:
-		f.Text = "This one differs from the one before by just a foot on one side, so our staff will check that the tape was read right."
+		f.Text = "This one differs from another on the same roof by just a foot in one direction, so our staff will check that the tape was read right."
 	case off == Inch || off == -Inch:
 		f.Code = TapeHookInch
-		f.Text = "This one differs from the one before by just an inch on one side, so our staff will check that the tape was read right."
+		f.Text = "This one differs from another on the same roof by just an inch in one direction, so our staff will check that the tape was read right."
 	default:
 		return Finding{}, false
 	}
@@ -89,11 +110,13 @@ func cautions(job *Job, rs []UnitResult) []string {
 		add(CautionOpenHole, slices.Contains(job.Units[i].Problem, ProblemHoleOpen))
 		add(CautionStructure, job.Units[i].Style == StyleNoneYet)
 		add(CautionVehicle, job.Use == UseRV)
+		add(CautionWildfire, job.Use != UseRV && wildfireStates[job.state()])
 		for j := range rs[i].Findings {
 			f := &rs[i].Findings[j]
 			add(CautionLocalCodes, codeFlag(f.Code))
 			add(CautionStructure, f.Code == ImplausibleSize && job.Use == UseManufacturedHome)
 		}
 	}
+	add(CautionEnergy, energyToCheck(job, rs))
 	return cs
 }

@@ -83,7 +83,10 @@ type Finding struct {
 	// Settle is the smallest set of topics whose measuring again would settle it, the
 	// likeliest first; empty where the answer is a word and not a number.
 	Settle []Topic `json:"-"`
-	clash  bool    // the numbers contradict each other
+	// Slip says which way of going wrong is meant where the code covers several, so that
+	// the question can be put in other words or another language; mostly empty.
+	Slip  Slip `json:"-"`
+	clash bool // the numbers contradict each other
 }
 
 // Numbers are named figures of a finding; names of lengths end in _in.

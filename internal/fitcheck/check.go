@@ -1,5 +1,7 @@
 package fitcheck
 
+import "math"
+
 // Check looks at all units of a job. It is pure, and total: any job has an answer.
 func Check(job Job, rules *Rules) Result {
 	res := Result{Units: make([]UnitResult, len(job.Units)), Cautions: []string{}}
@@ -31,14 +33,24 @@ func checkUnit(u *Unit, job *Job, rules *Rules) UnitResult {
 	r.Ship = shipOne(u, job, rules, &r)
 	r.Findings = append(r.Findings, advise(u, job, rules, &r)...)
 	r.Estimate = estimate(u, job, rules, &r)
+	tidy(r.Findings)
 	return r
+}
+
+// tidy rounds the findings' numbers to what a nanometre of reading leaves of them.
+func tidy(fs []Finding) {
+	for i := range fs {
+		for k, x := range fs[i].Numbers {
+			fs[i].Numbers[k] = math.Round(x*1e6) / 1e6
+		}
+	}
 }
 
 // withholdOrder keeps a size out of the answer where ordering it would be wrong.
 func withholdOrder(r *UnitResult) {
 	wrong := r.Verdict == VerdictNoFit || r.Verdict == VerdictRemeasure
 	for i := range r.Findings {
-		wrong = wrong || unitSlip(r.Findings[i].Code) && r.Findings[i].Severity != Note
+		wrong = wrong || r.Findings[i].otherUnit() && r.Findings[i].Severity != Note
 	}
 	if wrong {
 		*r.Order = Order{}

@@ -78,11 +78,19 @@ func (g *guess) clause() string {
 	case SidesSwapped:
 		return "width and length of " + g.about() + " changed places"
 	case FeetForInches, MetricForInches:
+		if g.kind == asPrefix {
+			return g.about() + " is in feet and inches"
+		}
 		return g.about() + " is in " + unitName(g.scale)
+	case CurbWallMismatch, DiagonalsImpossible, ImplausibleSize:
+		return g.shapeClause()
 	case TapeHookInch:
 		return g.about() + " was read an inch off"
 	case MisreadFoot:
 		return g.about() + " was read a foot off"
+	}
+	if g.kind == asPrefix {
+		return "the figure after the point in " + g.about() + " stands for a fraction"
 	}
 	return g.about() + " is the name of a size and not a measure"
 }

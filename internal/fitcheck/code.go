@@ -42,6 +42,17 @@ const (
 	ImplausibleSize            Code = "implausible_size"
 )
 
+// Slip is a way of going wrong that shares its code with others.
+type Slip string
+
+const (
+	SlipFraction   Slip = "fraction"    // nominal_size: "48.3" for 48 3/8
+	SlipAround     Slip = "around"      // implausible_size: a round one's girth for its width
+	SlipFromMiddle Slip = "from_middle" // implausible_size: half of a round one's width
+	SlipLevel      Slip = "level"       // curb_wall_mismatch: not taken along the roof
+	SlipCopied     Slip = "copied"      // curb_wall_mismatch and others: one side written twice
+)
+
 // Reasons of a decision about what to replace.
 const (
 	ReasonReuseFrame          = "reuse_frame"
@@ -56,9 +67,11 @@ const (
 
 // Cautions of a whole job: what whoever talks to the customer should say once.
 const (
-	CautionRoofFall   = "roof_fall"    // measuring or work on a roof
-	CautionOpenHole   = "open_hole"    // a dome is off or broken through
-	CautionStructure  = "structure"    // a new opening, a cut member: a licensed person decides
-	CautionVehicle    = "vehicle_exit" // a hatch may be a way out
-	CautionLocalCodes = "local_codes"  // a code flag was raised: the local building office decides
+	CautionRoofFall   = "roof_fall"     // measuring or work on a roof
+	CautionOpenHole   = "open_hole"     // a dome is off or broken through
+	CautionStructure  = "structure"     // a new opening, a cut member: a licensed person decides
+	CautionVehicle    = "vehicle_exit"  // a hatch may be a way out
+	CautionLocalCodes = "local_codes"   // a code flag was raised: the local building office decides
+	CautionEnergy     = "energy_rating" // whole units count as new glazing: its highest U-factor is the county's
+	CautionWildfire   = "wildfire_area" // parts of the state ask for skylights that resist fire
 )

@@ -1,7 +1,5 @@
 package fitcheck
 
-import "math"
-
 // Sources of what the diagnosis knows.
 const (
 	sourcePractice = "common practice"
@@ -25,12 +23,13 @@ func (d *diagnosis) explain(sh *sheet) []Finding {
 		fs = append(fs, d.rival.finding(sh))
 		fs[0].Rival, fs[1].Rival = fs[1].Code, fs[0].Code
 		fs[1].Settle = d.settle
-		fs[0].Text = "The numbers go together only if " + d.best.clause() + ", or if " + d.rival.clause() + ", so which of the two is it?"
+		lead := "The numbers go together only if "
+		if sh.measured() == 1 {
+			lead = "Such a size is likely only if "
+		}
+		fs[0].Text = lead + d.best.clause() + ", or if " + d.rival.clause() + ", so which of the two is it?"
 	}
 	for i := range fs {
-		for k, x := range fs[i].Numbers {
-			fs[i].Numbers[k] = math.Round(x*1e6) / 1e6
-		}
 		fs[i].clash = d.best.spot < everywhere && d.best.kind >= asSwap && fs[i].Code != SidesSwapped && sh.measured() > 1
 	}
 	return fs
@@ -48,6 +47,8 @@ func (g *guess) finding(sh *sheet) Finding {
 			tape(sh.v[frame][side]) + ", so was the frame measured and not the curb under it?"
 	case RetainerMeasuredForPlastic:
 		g.retainerFinding(sh, &f)
+	case CurbWallMismatch, DiagonalsImpossible, ImplausibleSize:
+		g.shapeFinding(sh, &f)
 	case SidesSwapped:
 		v := sh.v[g.spot]
 		f.Numbers = Numbers{"width_in": v[0], "length_in": v[1]}
@@ -73,7 +74,7 @@ func (g *guess) wallFinding(sh *sheet, f *Finding) {
 		f.Text = lead + " where wood alone makes 3, so was the outside measured at the very top, above where the flashing flares out?"
 	case DoubledCurb:
 		f.Numbers["expected_in"] = 2 * singleWall.Inches()
-		f.Text = lead + ", which is what walls two boards thick make, so is the curb doubled?"
+		f.Text = lead + ", which is what walls two boards thick make, so is the curb doubled, or was the length of the tape's own case left out inside?"
 		f.Numbers["wall_in"] = found / 2
 	case ThinCurb:
 		f.Numbers["expected_in"] = singleWall.Inches() / 2
@@ -122,11 +123,19 @@ func (g *guess) readingFinding(sh *sheet, f *Finding) {
 	f.Numbers = Numbers{"expected_in": meant[0], "found_in": read[0]}
 	switch g.code {
 	case NominalSize:
+		if g.kind == asPrefix {
+			g.fractionFinding(sh, f)
+			break
+		}
 		f.Text = plainNumber(read[0]) + " x " + plainNumber(read[1]) + " for " + g.about() +
 			" looks like the name of a size, so what does a tape show, to the sixteenth of an inch?"
 	case FeetForInches, MetricForInches:
+		if g.kind == asPrefix {
+			f.Text = capital(g.about()) + " reads " + join(read, plainNumber) + ", so is that feet and inches, which would be " + join(meant, tape) + " in?"
+			break
+		}
 		f.Text = capital(g.about()) + " reads " + join(read, plainNumber) + ", so is that in " + unitName(g.scale) +
-			", which would be " + join(meant, tape) + " in?"
+			", which would be " + join(meant, tape) + " in" + g.feetToo(sh) + "?"
 	case MisreadFoot:
 		f.Text = capital(g.about()) + " reads " + tape(read[0]) + " in where the other sizes suggest " + tape(meant[0]) +
 			", so could it have been read a foot off?"

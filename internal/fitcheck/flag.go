@@ -26,7 +26,7 @@ func riseFlag(fs []Finding, u *Unit, sh *sheet) []Finding {
 	return append(fs, Finding{Code: RiseBelowCode, Severity: Note, Topic: TopicDomeRise,
 		Source:  "IBC 2021 §2610.3 (rise at least 10 % of the maximum width and 3 in)",
 		Numbers: Numbers{"found_in": u.DomeRise.Height.Inches(), "low_in": least.Inches()},
-		Text: "The dome's rise of " + u.DomeRise.Height.Tape() + " in is below the " + least.Tape() +
+		Text: "The dome's rise of " + u.DomeRise.Height.Tape() + " in is below the " + roundUp(least, Sixteenth).Tape() +
 			" that the model building code asks of a dome this wide, so our staff will look at it."})
 }
 
@@ -60,7 +60,7 @@ func areaFlag(fs []Finding, sh *sheet) []Finding {
 	}
 	return append(fs, Finding{Code: AreaOverCode, Severity: Note, Topic: s.topic(),
 		Source:  "IBC 2021 §2610.4 (each at most 100 sq ft within the curb)",
-		Numbers: Numbers{"found_sqft": float64(int(area*10+0.5)) / 10, "high_sqft": 100},
+		Numbers: Numbers{"found_sqft": tenth(area), "high_sqft": 100},
 		Text:    "A plastic skylight of more than 100 square feet is over what the model building code allows without further measures, so our staff will look at it."})
 }
 

@@ -6,9 +6,9 @@ import "math"
 // where. Undoing it leaves numbers that should agree.
 type guess struct {
 	code  Code
-	spot  spot // where; diagonals and everywhere stand for more than a size
-	side  int8 // 0 or 1, bothSides
-	scale float64
+	spot  spot    // where; diagonals and everywhere stand for more than a size
+	side  int8    // 0 or 1, bothSides
+	scale float64 // to inches; of asPrefix, the parts that the digit counts, 0 for inches after feet
 	shift float64 // what was read too much
 	wall  reach   // the wall that it supposes, zero for the usual one
 	kind  guessKind
@@ -29,6 +29,8 @@ const (
 	asSwap
 	asShift
 	asScale
+	asPrefix // the digit after the point counts inches, or parts of an inch
+	asCopied // one side was written down for both
 )
 
 const (
@@ -177,6 +179,8 @@ func sizeGuesses(sh *sheet, s spot, try func(guess)) {
 	shifts(s, w > 0, l > 0, sh.hookShows(), try)
 	scales(s, w > 0 && l > 0, try)
 	nominalGuesses(sh, s, try)
+	writingGuesses(sh, s, try)
+	shapeGuesses(sh, s, try)
 }
 
 // scales are one size, or one side of it, in another unit.

@@ -45,17 +45,54 @@ func (j *judged) lines(fs []Finding) []Finding {
 	if !d.found || d.best.kind >= asSwap {
 		fs = flashingLine(fs, d.corrected(sh), j.rules)
 	}
-	fs = nominalNote(fs, sh, d)
-	fs = fractionNote(fs, sh, j.n, d)
+	fs = nominalNote(fs, sh, j.n, d)
+	fs = fractionLine(fs, sh, j.n, d)
 	fs = roughLine(fs, sh, j.n, j.rules)
 	if !d.found || !unitSlip(d.best.code) {
 		fs = oddLines(fs, j.u, work, j.n)
 	}
+	fs = j.explained(fs)
 	fs = edgeFirst(fs, d)
 	if d.clash {
 		fs = otherwise(fs, sh, j.rules)
 	}
 	return fs
+}
+
+// explained leaves to staff what follows from the mistake that is asked about already: the
+// diagonals of sides that were read wrong, and the grip of an edge that is not the plastic's.
+func (j *judged) explained(fs []Finding) []Finding {
+	if !j.slip.found {
+		return fs
+	}
+	asked := j.slip.best.code
+	for i := 1; i < len(fs); i++ {
+		f := &fs[i]
+		switch {
+		case f.Code == DiagonalsImpossible && f.Severity == Ask && j.diagonalsExplained():
+			if asked == DiagonalsImpossible {
+				return append(fs[:i], fs[i+1:]...) // said already, of the side that is wrong
+			}
+			f.Severity = Note
+			f.Text = "Sides as read make diagonals of about " + tape(f.Numbers["expected_in"]) + " in, but they read " + tape(f.Numbers["found_in"]) + "."
+		case f.Code == EdgeGripLong && asked == RetainerMeasuredForPlastic:
+			f.Severity = Note
+			f.Text = "The plastic would reach " + tape(f.Numbers["grip_in"]) + " in under the retaining frame on each side, more than frames have room for."
+		}
+	}
+	return fs
+}
+
+// diagonalsExplained says whether a gross slip of a size, once undone, leaves nothing to
+// say of the diagonals.
+func (j *judged) diagonalsExplained() bool {
+	g := &j.slip.best
+	if g.spot >= spots || !g.gross() && g.kind != asFlare && !j.slip.contested {
+		return false
+	}
+	fixed, _ := g.undo(j.sh, relations{})
+	fixed.settleExact()
+	return len(diagonalLines(nil, &fixed)) == 0
 }
 
 // domeLines are those of the plastic and the frame that holds it.
@@ -75,7 +112,7 @@ func (j *judged) domeLines(fs []Finding) []Finding {
 // gross says whether the guess is about a number that is off by so much that nothing
 // can be judged by it.
 func (g *guess) gross() bool {
-	return g.kind == asSwap || g.kind == asScale || g.kind == asShift && g.code != TapeHookInch
+	return g.kind >= asSwap && g.code != TapeHookInch
 }
 
 // settleExact makes the exact lengths those of the corrected readings.

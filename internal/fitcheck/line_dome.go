@@ -16,7 +16,7 @@ func gripLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 		switch {
 		case low <= 0:
 			f.Severity = Stop
-			f.Text = "The plastic reads no larger than the opening that must hold it, so as measured it would fall through."
+			f.Text = "The plastic reads no larger than the opening that must hold it and would fall through, so was its flat lip left out of the measure?"
 		case low < 2*g.Short:
 			f.Severity = Ask
 			f.Text = "The plastic reaches only " + (low / 2).Tape() + " in under the retaining frame on each side, so was it measured edge to edge, flat lip included?"

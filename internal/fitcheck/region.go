@@ -15,8 +15,9 @@ func regionFindings(u *Unit, job *Job, r *UnitResult) []Finding {
 	}
 	if snowy(job) {
 		fs = append(fs, Finding{Code: SnowRegion, Severity: Note, Topic: TopicPlace,
-			Text:   "Snow can lie deep where you are, so our staff will look at the snow load for this size.",
-			Source: "IRC 2021 R301.6 and R301.2.3 (snow load by site); list of regions from memory: ASCE 7 ground snow map"})
+			Numbers: snowNumbers(job, r),
+			Text:    "Snow can lie deep where you are, so our staff will look at the snow load for this size.",
+			Source:  "IRC 2021 R301.6 and R301.2.3 (snow load by site), ASCE 7-10 eq. 7.3-1 (reported); list of regions from memory: ASCE 7 ground snow map"})
 	}
 	if f, ok := climate(u, job, r); ok {
 		fs = append(fs, f)

@@ -12,6 +12,10 @@ var (
 	windStatesNorth = set("MD", "DE", "NJ", "NY", "CT", "RI", "MA")
 	// windIslands plan for hurricanes or typhoons throughout.
 	windIslands = set("HI", "PR", "VI", "GU", "AS", "MP")
+	// wildfireStates have adopted rules for building near wildland, under which skylights
+	// are tempered, laminated or fire-rated (IWUIC 2015 §504.8, first clause read; the list
+	// is from memory).
+	wildfireStates = set("AZ", "CA", "CO", "ID", "MT", "NM", "NV", "OR", "UT", "WA")
 	// outsideLower48 are reached by sea or air.
 	outsideLower48 = set("AK", "HI", "PR", "VI", "GU", "AS", "MP", "AA", "AE", "AP")
 )

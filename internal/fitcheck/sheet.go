@@ -1,6 +1,9 @@
 package fitcheck
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // place in a sheet: the size topics, in the order of SizeTopics.
 type spot int8
@@ -32,6 +35,7 @@ type sheet struct {
 	inferred [spots]bool
 	d        [2]float64
 	du       [2]float64
+	along    float64 // how much longer the roof is along its slope than level; 0 where not known
 }
 
 func readSheet(u *Unit, job *Job, rules *Rules) sheet {
@@ -39,6 +43,9 @@ func readSheet(u *Unit, job *Job, rules *Rules) sheet {
 	around := u.Outline == OutlineRound && !anyDiameter(u)
 	for s := spot(0); s < spots; s++ {
 		sh.take(s, u.SizeOf(s.topic()), around || u.Outline == OutlineRound && s.ofDome(), job.Resolution, rules)
+	}
+	if u.RoofSlope != nil {
+		sh.along = math.Hypot(1, float64(u.RoofSlope.Rise)/float64(u.RoofSlope.Run))
 	}
 	sh.diag = [2]Length{u.CurbDiagonals.First, u.CurbDiagonals.Second}
 	for i, d := range sh.diag {
@@ -79,6 +86,8 @@ func (sh *sheet) take(s spot, size *Size, roundOutline bool, resolution Length, 
 		w, l, sh.round[s] = size.Diameter, 0, true
 	case size.One > 0 && roundOutline: // a lone number of a round thing is its diameter
 		w, l, sh.round[s] = size.One, 0, true
+	case len(size.Sides) == 4 && roundOutline: // several readings of one diameter
+		w, l, sh.round[s], sh.twist[s] = slices.Max(size.Sides), 0, true, slices.Max(size.Sides)-slices.Min(size.Sides)
 	case len(size.Sides) == 4:
 		w, l, sh.twist[s] = pairSides(size.Sides)
 	case roundOutline && w > 0 && l > 0: // two readings of one diameter
@@ -88,6 +97,9 @@ func (sh *sheet) take(s spot, size *Size, roundOutline bool, resolution Length, 
 	for i, x := range sh.exact[s] {
 		if x > 0 {
 			sh.v[s][i], sh.u[s][i] = x.Inches(), rules.Measure.uncertainty(x, resolution)
+		}
+		if x > 0 && sh.twist[s] > squareAsk { // readings that contradict each other prove little
+			sh.u[s][i] = math.Hypot(sh.u[s][i], sh.twist[s].Inches()/math.Sqrt(3))
 		}
 	}
 }

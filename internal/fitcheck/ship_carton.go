@@ -81,7 +81,9 @@ func classOf(density float64, tiers []DensityClass) float64 {
 	return class
 }
 
+func tenth(f float64) float64 { return math.Round(f*10) / 10 }
+
 // tenths writes a figure to one place at most.
 func tenths(f float64) string {
-	return strconv.FormatFloat(math.Round(f*10)/10, 'f', -1, 64)
+	return strconv.FormatFloat(tenth(f), 'f', -1, 64)
 }

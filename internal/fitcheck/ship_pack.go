@@ -26,7 +26,7 @@ const (
 
 func pack(p part, u *Unit, c choice, rules *ShipRules) shipment {
 	box := packed(p, riseOf(p, u), c.layers, &rules.Packing)
-	lb := math.Round(10*(p.weightLb(c, rules)+box.cardboardLb(&rules.Packing))) / 10
+	lb := tenth(p.weightLb(c, rules) + box.cardboardLb(&rules.Packing))
 	s := shipment{box: box, lb: lb}
 	s.judge(rules)
 	return s

@@ -25,6 +25,10 @@ func (g *guess) undo(sh *sheet, rel relations) (fixed sheet, _ relations) {
 	case asSwap:
 		fixed.v[g.spot][0], fixed.v[g.spot][1] = sh.v[g.spot][1], sh.v[g.spot][0]
 		fixed.u[g.spot][0], fixed.u[g.spot][1] = sh.u[g.spot][1], sh.u[g.spot][0]
+	case asPrefix:
+		g.rewrite(&fixed)
+	case asCopied:
+		fixed.v[g.spot][g.side], fixed.u[g.spot][g.side] = g.otherSide(sh)
 	default:
 		g.correctAll(&fixed)
 	}
@@ -84,8 +88,11 @@ func (g *guess) correctAll(sh *sheet) {
 // errs as in inches, but the number is written more or less finely: to a hundredth of a
 // foot, a whole centimetre or a tenth.
 func (g *guess) correct(v, u float64) (float64, float64) {
-	if g.kind == asShift {
+	switch {
+	case g.kind == asShift:
 		return v - g.shift, u
+	case !unitSlip(g.code): // the same tape, another way across
+		return v * g.scale, u * g.scale
 	}
 	fine := 1 / 25.4
 	switch {

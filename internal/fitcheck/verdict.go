@@ -12,7 +12,7 @@ func verdict(n need, sh *sheet, fs []Finding) Verdict {
 		open = true
 		stops = stops || f.Severity == Stop && f.Code != DiagonalsImpossible
 		clash = clash || f.clash || contradiction(f.Code)
-		slip = slip || unitSlip(f.Code)
+		slip = slip || f.otherUnit()
 	}
 	_, checked := n.checked(sh)
 	switch {
@@ -38,6 +38,12 @@ func contradiction(c Code) bool {
 		return true
 	}
 	return false
+}
+
+// otherUnit says whether the finding doubts the unit that the number is in. A fraction
+// written with a point is off by less than what is ordered by it allows.
+func (f *Finding) otherUnit() bool {
+	return unitSlip(f.Code) && f.Slip != SlipFraction
 }
 
 // unitSlip says whether the code tells of a number in another unit than was thought:

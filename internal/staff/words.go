@@ -64,8 +64,10 @@ var cautionWords = map[string]string{
 	fitcheck.CautionRoofFall:   "Don't send anybody onto the roof: a plastic dome holds no one. Measuring from inside will often do.",
 	fitcheck.CautionOpenHole:   "The roof is open. Ask what keeps the rain out now, and whether anyone could fall through.",
 	fitcheck.CautionStructure:  "The roof's structure may be touched: that is for somebody licensed there.",
-	fitcheck.CautionVehicle:    "A vehicle: there may be no curb, and the road shakes everything.",
+	fitcheck.CautionVehicle:    "A vehicle: a hatch may be a way out, there may be no curb, and the road shakes everything.",
 	fitcheck.CautionLocalCodes: "A code may bear on it. Never say that it meets one; the local office decides.",
+	fitcheck.CautionEnergy:     "A whole unit counts as new glazing: look up the highest U-factor for the county, and the rating of what we'd send.",
+	fitcheck.CautionWildfire:   "Parts of the state have wildfire rules that plastic may not suit: ask whether the building stands in such an area.",
 }
 
 var severityWords = map[fitcheck.Severity]string{fitcheck.Note: "to know", fitcheck.Ask: "to ask", fitcheck.Stop: "stops it"}

@@ -20,6 +20,9 @@ func (s *skylight) job() *fitcheck.Job {
 	u.CurbOutside, u.CurbInside, u.FrameInside = s.size(s.outside), s.size(s.inside), s.size(s.frame)
 	u.PlasticSize, u.RetainerOpening, u.RetainerOutside = s.size(s.plastic), s.size(s.opening), s.size(s.retain)
 	u.CurbDiagonals = fitcheck.Diagonals{First: fitcheck.FromInches(s.diag[0]), Second: fitcheck.FromInches(s.diag[1])}
+	if s.slope > 0 {
+		u.RoofSlope = &fitcheck.Slope{Rise: fitcheck.FromInches(s.slope), Run: fitcheck.Foot}
+	}
 	return &fitcheck.Job{Use: fitcheck.UseHome, Place: fitcheck.Place{State: "IA"}, Units: []fitcheck.Unit{u}}
 }
 

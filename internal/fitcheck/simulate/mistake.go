@@ -44,7 +44,11 @@ func Mistakes() []Mistake {
 		{Name: "the curb is out of square", Codes: codes(fitcheck.OutOfSquare), spoil: skewed},
 		{Name: "a diagonal is wrong", Codes: codes(fitcheck.DiagonalsImpossible, fitcheck.MisreadFoot, fitcheck.TapeHookInch, fitcheck.OutOfSquare), after: wrongDiagonal},
 		{Name: "one side is copied for the other", Codes: codes(fitcheck.DiagonalsImpossible, fitcheck.CurbWallMismatch, fitcheck.MisreadFoot,
-			fitcheck.CapGapLoose, fitcheck.WontCap), after: copied},
+			fitcheck.CapGapLoose, fitcheck.WontCap, fitcheck.ImplausibleSize), after: copied},
+		{Name: "48 3/4 is written 48.3", Codes: codes(fitcheck.NominalSize), spoil: onThreeQuarters, after: pointForFraction},
+		{Name: "a round size is taken all the way around", Codes: codes(fitcheck.ImplausibleSize), after: roundBy(math.Pi)},
+		{Name: "a round size is taken from the middle", Codes: codes(fitcheck.ImplausibleSize), after: roundBy(0.5)},
+		{Name: "a length inside is taken level", Codes: codes(fitcheck.CurbWallMismatch), spoil: level},
 		{Name: "the inside is given for the outside", Codes: codes(fitcheck.CurbWallMismatch), spoil: insideForOutside},
 		{Name: "outside and inside change places", Codes: codes(fitcheck.CurbWallMismatch, fitcheck.SidesSwapped), after: facesSwapped},
 		{Name: "the tape's case is left out inside", Codes: codes(fitcheck.CurbWallMismatch, fitcheck.DoubledCurb), spoil: tapeCase},
@@ -212,11 +216,14 @@ func wrongDiagonal(r *rand.Rand, s *skylight) bool {
 }
 
 func copied(r *rand.Rand, s *skylight) bool {
-	if s.round || !s.unit || !s.oblong() || len(s.sizes()) < 2 {
+	if s.round || !s.oblong() || len(s.sizes()) < 2 {
 		return false
 	}
-	i := r.IntN(2)
-	s.outside[i] = s.outside[1-i]
+	p, i := &s.plastic, r.IntN(2)
+	if s.unit {
+		p = &s.outside
+	}
+	p[i] = p[1-i]
 	return true
 }
 

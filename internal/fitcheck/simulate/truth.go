@@ -29,6 +29,7 @@ type skylight struct {
 	plastic pair
 	opening pair    // of the retainer
 	retain  pair    // outside of the retainer
+	slope   float64 // of the roof, inches of rise in 12; 0 where not told
 	step    float64 // how finely the tape is read, in
 }
 
