@@ -130,27 +130,47 @@ func (g *guess) readingFinding(sh *sheet, f *Finding) {
 		f.Text = plainNumber(read[0]) + " x " + plainNumber(read[1]) + " for " + g.about() +
 			" looks like the name of a size, so what does a tape show, to the sixteenth of an inch?"
 	case FeetForInches, MetricForInches:
-		if g.kind == asPrefix {
-			f.Text = capital(g.about()) + " reads " + join(read, plainNumber) + ", so is that feet and inches, which would be " + join(meant, tape) + " in?"
-			break
-		}
-		f.Text = capital(g.about()) + " reads " + join(read, plainNumber) + ", so is that in " + unitName(g.scale) +
-			", which would be " + join(meant, tape) + " in" + g.feetToo(sh) + "?"
+		f.Text = g.unitQuestion(sh, read, meant)
 	case MisreadFoot:
-		f.Text = capital(g.about()) + " reads " + tape(read[0]) + " in where the other sizes suggest " + tape(meant[0]) +
+		f.Text = g.reads() + tape(read[0]) + " in where the other sizes suggest " + tape(meant[0]) +
 			", so could it have been read a foot off?"
 	case TapeHookInch:
 		if g.side != bothSides {
-			f.Text = capital(g.about()) + " reads " + tape(read[0]) + " in where the other sizes suggest " + tape(meant[0]) +
+			f.Text = g.reads() + tape(read[0]) + " in where the other sizes suggest " + tape(meant[0]) +
 				", so could it have been read an inch off?"
 			break
 		}
-		f.Text = capital(g.about()) + " reads an inch more than the rest allows"
+		f.Text = g.reads() + "an inch more than the rest allows"
 		if g.spot >= everywhere {
 			f.Text = "The numbers go together only if each reads an inch too much"
 		}
 		f.Text += ", so was the tape begun at its one-inch mark and the inch not taken off?"
 	}
+}
+
+// reads begins a sentence about what was read.
+func (g *guess) reads() string {
+	if g.spot == diagonals && g.side == bothSides {
+		return "The diagonals read "
+	}
+	return capital(g.about()) + " reads "
+}
+
+// unitQuestion asks which unit a number is in. Of all sizes it names the first.
+func (g *guess) unitQuestion(sh *sheet, read, meant [2]float64) string {
+	would := ", which would be " + join(meant, tape) + " in"
+	switch {
+	case g.kind == asPrefix:
+		return g.reads() + join(read, plainNumber) + ", so is that feet and inches" + would + "?"
+	case g.spot >= everywhere:
+		first := sh.first(outside, plastic, inside, frame, retainerIn, retainerOut, bulge)
+		if first < 0 {
+			break
+		}
+		return capital(partName(first.topic())) + " reads " + join(read, plainNumber) + ", so are all sizes in " + unitName(g.scale) +
+			", which would make it " + join(meant, tape) + " in?"
+	}
+	return g.reads() + join(read, plainNumber) + ", so is that in " + unitName(g.scale) + would + g.feetToo(sh) + "?"
 }
 
 // example is what was read and what would be meant: both sides of one size, or the one
@@ -187,7 +207,7 @@ func capital(s string) string { return string(s[0]-'a'+'A') + s[1:] }
 
 // tiedText speaks of several readings where the numbers don't tell which one is wrong.
 func (d *diagnosis) tiedText(text string) string {
-	lead := "One reading among " + listParts(d.settle)
+	lead := "One of the readings of " + listParts(d.settle)
 	if len(d.settle) == 1 {
 		lead = "One of the two readings of " + partName(d.settle[0])
 	}

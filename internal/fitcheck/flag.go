@@ -23,10 +23,14 @@ func riseFlag(fs []Finding, u *Unit, sh *sheet) []Finding {
 	if u.DomeRise.Height >= least {
 		return fs
 	}
+	rise := "The dome's rise of " + u.DomeRise.Height.Tape() + " in"
+	if u.DomeRise.Height < Sixteenth {
+		rise = "A dome with no rise"
+	}
 	return append(fs, Finding{Code: RiseBelowCode, Severity: Note, Topic: TopicDomeRise,
 		Source:  "IBC 2021 §2610.3 (rise at least 10 % of the maximum width and 3 in)",
 		Numbers: Numbers{"found_in": u.DomeRise.Height.Inches(), "low_in": least.Inches()},
-		Text: "The dome's rise of " + u.DomeRise.Height.Tape() + " in is below the " + roundUp(least, Sixteenth).Tape() +
+		Text: rise + " is below the " + roundUp(least, Sixteenth).Tape() +
 			" that the model building code asks of a dome this wide, so our staff will look at it."})
 }
 

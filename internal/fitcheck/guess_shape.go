@@ -87,7 +87,7 @@ func (g *guess) shapeFinding(sh *sheet, f *Finding) {
 	}
 	read, meant := g.example(sh)
 	f.Numbers = Numbers{"expected_in": meant[0], "found_in": read[0]}
-	f.Text = capital(g.about()) + " reads " + tape(read[0]) + " in, so is that "
+	f.Text = capital(g.about()) + " reads " + tape(read[0]) + " in, so was that taken "
 	switch {
 	case g.code == CurbWallMismatch:
 		f.Slip = SlipLevel

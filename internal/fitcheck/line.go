@@ -181,7 +181,7 @@ func wallMismatch(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	case low.Inches() < -band:
 		f.Text = "One way the curb's inside reads larger than its outside, so could you measure both again?"
 	case (high - low).Inches() > 2*band:
-		f.Text = "Outside and inside of the curb differ by " + low.Tape() + " in one way and " + high.Tape() +
+		f.Text = "Outside and inside of the curb differ by " + low.Tape() + " inches one way and " + high.Tape() +
 			" the other, so could you measure them again?"
 	default:
 		f.Text = "Outside and inside of the curb differ by " + tape(mean) + " in where a wood wall makes 3, so could you measure them again?"

@@ -25,6 +25,9 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 		f.Numbers = Numbers{"gap_in": low.Inches(), "low_in": g.SoundLow.Inches()}
 		f.Text = "The old frame leaves the curb only " + low.Tape() + " in of room, both sides together, where at least " + g.SoundLow.Tape() +
 			" is usual, so is the curb's outside right?"
+		if low < Sixteenth {
+			f.Text = "The old frame leaves the curb no room at all, where at least " + g.SoundLow.Tape() + " in, both sides together, is usual, so is the curb's outside right?"
+		}
 		fs = append(fs, f)
 	}
 	if high <= g.SoundHigh {
@@ -103,7 +106,7 @@ func flashingLine(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	f := g.finding(sh)
 	f.Settle = []Topic{TopicCurbOutside}
 	if f.Severity = wall.above(line, oneSided); f.Severity == Note {
-		f.Text = "Outside and inside of the curb differ by " + wall.high().Tape() + " in one way, a little more than wood and flashing usually make."
+		f.Text = "Outside and inside of the curb differ by " + wall.high().Tape() + " inches one way, a little more than wood and flashing usually make."
 	}
 	return append(fs, f)
 }

@@ -65,19 +65,22 @@ func thermalLine(fs []Finding, u *Unit, sh *sheet, rules *Rules) []Finding {
 			grip := (p - sh.exact[retainerIn][side]) / 2
 			if grip >= rules.Grip.Short && grip < rules.Grip.SoundLow+cold+thermalTolerance {
 				return append(fs, thermalFinding(grip, cold,
-					"In deep cold the plastic shrinks by about "+cold.Tape()+" in at each edge, which leaves it a grip of "+(grip-cold).Tape()+"."))
+					"In deep cold the plastic shrinks by about "+atLeastAMark(cold)+" in at each edge, which leaves it a grip of "+(grip-cold).Tape()+"."))
 			}
 		}
 		if sh.both(plastic, retainerOut, side) {
 			room := (sh.exact[retainerOut][side] - p) / 2
 			if room > 0 && room < hot+thermalTolerance {
 				return append(fs, thermalFinding(room, hot,
-					"In summer heat the plastic grows by about "+hot.Tape()+" in at each edge, and the frame leaves it only "+room.Tape()+"."))
+					"In summer heat the plastic grows by about "+atLeastAMark(hot)+" in at each edge, and the frame leaves it hardly "+atLeastAMark(room)+"."))
 			}
 		}
 	}
 	return fs
 }
+
+// atLeastAMark writes a movement, which is never nothing.
+func atLeastAMark(l Length) string { return max(l, Sixteenth).Tape() }
 
 func thermalFinding(has, takes Length, text string) Finding {
 	return Finding{Code: ExpansionClearance, Severity: Note, Topic: TopicPlasticSize, Text: text,

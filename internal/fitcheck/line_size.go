@@ -102,6 +102,7 @@ func riseLine(fs []Finding, u *Unit, sh *sheet) []Finding {
 		return fs
 	}
 	f := oddFinding(TopicDomeRise, u.DomeRise.Height)
+	f.Text = "A rise of " + u.DomeRise.Height.Tape() + " in would be more than half the dome's width, so was it measured from the flat lip up to the top?"
 	f.Source = "geometry: a blown dome rises at most half its width"
 	return append(fs, f)
 }

@@ -49,6 +49,21 @@ func drawMeasured(t *rapid.T) Unit {
 	return u
 }
 
+// drawShaped is a unit some of whose sizes are there, every other one round.
+func drawShaped(t *rapid.T) Unit {
+	u := drawMeasured(t)
+	if !rapid.Bool().Draw(t, "round") {
+		return u
+	}
+	u.Outline, u.CurbDiagonals = OutlineRound, Diagonals{}
+	for _, topic := range SizeTopics {
+		if s := u.SizeOf(topic); s.Width > 0 {
+			*s = Size{Diameter: s.Width}
+		}
+	}
+	return u
+}
+
 func codesAndSeverities(r UnitResult) []string {
 	var out []string
 	for _, f := range r.Findings {
@@ -82,7 +97,7 @@ func TestSwappingNamesChangesNothingButNames(t *testing.T) {
 // a number may have been misread by as much.
 func TestNoiseNeverMakesItFit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		u := drawMeasured(t)
+		u := drawShaped(t)
 		fine := Check(Job{Units: []Unit{u}, Resolution: Sixteenth}, DefaultRules()).Units[0]
 		for _, r := range []Length{Inch / 8, Inch / 4, Inch / 2, Inch, 3 * Inch} {
 			rough := Check(Job{Units: []Unit{u}, Resolution: r}, DefaultRules()).Units[0]
@@ -105,7 +120,7 @@ func hasCode(r UnitResult, c Code) bool {
 // An answer taken back ("not sure") leaves every stop of the measurements where it was.
 func TestLooserAnswersKeepStops(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		u := drawMeasured(t)
+		u := drawShaped(t)
 		firm := checkOne(u, UseHome)
 		u.FrameCondition = rapid.SampledFrom([]string{ConditionUnsure, ConditionCaulkedOver, ""}).Draw(t, "looser frame")
 		if u.Style = rapid.SampledFrom([]string{StyleCurbMount, StyleUnsure, ""}).Draw(t, "looser style"); u.Want == "" {
@@ -123,33 +138,42 @@ func TestLooserAnswersKeepStops(t *testing.T) {
 	})
 }
 
-// The same skylight read in sixteenths or in millimetres gets the same verdict, as long as
-// it is not within a reading of a line.
+// The same skylight read in sixteenths, in millimetres or in feet gets the same verdict, as
+// long as it is not within a reading of a line: curbs of any wall, domes of any grip, round
+// or not.
 func TestUnitsDoNotMatter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, l := rapid.IntRange(14, 70).Draw(t, "w"), rapid.IntRange(14, 70).Draw(t, "l")
-		wall := rapid.SampledFrom([]float64{3.125, 4.125, 6.125, 1.625}).Draw(t, "wall")
 		in := rect(float64(w)+0.25, float64(l)+0.25)
-		out := rect(float64(w)+0.25+wall, float64(l)+0.25+wall)
-		a := checkOne(curbUnit(out, in), UseHome)
-		b := checkOne(curbUnit(inMillimetres(out), inMillimetres(in)), UseHome)
-		c := checkOne(curbUnit(inFeet(out), inFeet(in)), UseHome)
-		if a.Verdict != b.Verdict || said(a, false) != said(b, false) || a.Verdict != c.Verdict || said(a, false) != said(c, false) {
-			t.Fatalf("%s %q, in millimetres %s %q, in feet %s %q", a.Verdict, said(a, false), b.Verdict, said(b, false), c.Verdict, said(c, false))
+		if rapid.Bool().Draw(t, "round") {
+			in = round(float64(w) + 0.25)
+		}
+		more, of := rapid.SampledFrom([]float64{3.125, 4.125, 6.125, 1.625}).Draw(t, "wall"), curbUnit
+		if rapid.Bool().Draw(t, "dome") {
+			more, of = rapid.SampledFrom([]float64{1.75, 2.25, 3.5, 0.5}).Draw(t, "grip"), domeUnit
+		}
+		out := eachSide(in, func(x Length) Length { return x + FromInches(more) })
+		a := checkOne(of(out, in), UseHome)
+		for name, to := range map[string]func(Length) Length{"millimetres": toMillimetre, "feet": toThousandthFoot} {
+			b := checkOne(of(eachSide(out, to), eachSide(in, to)), UseHome)
+			if a.Verdict != b.Verdict || said(a, false) != said(b, false) {
+				t.Fatalf("%s %q, in %s %s %q", a.Verdict, said(a, false), name, b.Verdict, said(b, false))
+			}
 		}
 	})
 }
 
-// inMillimetres reads to whole millimetres, inFeet to a thousandth of a foot.
-func inMillimetres(s Size) Size {
-	mm := func(l Length) Length { return (l + Millimetre/2) / Millimetre * Millimetre }
-	return Size{Width: mm(s.Width), Length: mm(s.Length)}
+func eachSide(s Size, f func(Length) Length) Size {
+	if s.Diameter > 0 {
+		return Size{Diameter: f(s.Diameter)}
+	}
+	return Size{Width: f(s.Width), Length: f(s.Length)}
 }
 
-func inFeet(s Size) Size {
-	ft := func(l Length) Length { return (l + Foot/2000) / (Foot / 1000) * (Foot / 1000) }
-	return Size{Width: ft(s.Width), Length: ft(s.Length)}
-}
+// toMillimetre reads to the whole millimetre, toThousandthFoot to the thousandth of a foot.
+func toMillimetre(l Length) Length { return (l + Millimetre/2) / Millimetre * Millimetre }
+
+func toThousandthFoot(l Length) Length { return (l + Foot/2000) / (Foot / 1000) * (Foot / 1000) }
 
 // A larger curb or sheet is never ordered smaller.
 func TestOrdersAreMonotonic(t *testing.T) {
@@ -164,6 +188,9 @@ func TestOrdersAreMonotonic(t *testing.T) {
 			b := orderedSize(make(Size{Width: w + more, Length: l}))
 			if a.Width > b.Width || a.Length != b.Length {
 				t.Fatalf("%v, and %s in wider %v", a, more.Tape(), b)
+			}
+			if c, d := orderedSize(make(Size{Diameter: w})), orderedSize(make(Size{Diameter: w + more})); c.Diameter > d.Diameter {
+				t.Fatalf("%v, and %s in wider %v", c, more.Tape(), d)
 			}
 		}
 	})
@@ -198,7 +225,7 @@ func TestOrderedUnitsCap(t *testing.T) {
 // The verdict and the findings agree, and the same job gives the same bytes.
 func TestVerdictAgreesWithFindings(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		u := drawMeasured(t)
+		u := drawShaped(t)
 		job := Job{Use: UseHome, Units: []Unit{u}}
 		r := Check(job, DefaultRules()).Units[0]
 		if r.Verdict == VerdictFits && said(r, false) != "" {
