@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -107,20 +108,11 @@ func decodeChoiceList(t Topic, raw []byte) (Value, error) {
 		if err != nil {
 			return nil, fieldError("["+strconv.Itoa(i)+"]", err)
 		}
-		if !contains(list, s) {
+		if !slices.Contains(list, s) {
 			list = append(list, s)
 		}
 	}
 	return list, nil
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }
 
 func decodeNumber(raw []byte) (float64, error) {

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 )
 
 // MaxUnits bounds how many kinds of unit one job may hold.
@@ -114,12 +115,7 @@ func decodeUnit(u *Unit, raw []byte) error {
 }
 
 func (t Topic) ofLead() bool {
-	for _, l := range LeadTopics {
-		if t == l {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(LeadTopics, t)
 }
 
 var lastKey = regexp.MustCompile(`"([A-Za-z_]{1,40})"\s*:[^:]*$`)

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -23,7 +24,7 @@ func eachMember(raw []byte, f func(key string, value []byte) error) error {
 			return fmt.Errorf("read key: %w", err)
 		}
 		key, _ := tok.(string)
-		if contains(seen, key) {
+		if slices.Contains(seen, key) {
 			return fieldError(shorten(key), errors.New("is given twice"))
 		}
 		seen = append(seen, key)

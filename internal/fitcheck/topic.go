@@ -1,5 +1,7 @@
 package fitcheck
 
+import "slices"
+
 // Topic is something that the shop needs to know. The same names serve for
 // questions, facts and findings; docs/contract.md says what each one means.
 type Topic string
@@ -59,22 +61,12 @@ var (
 
 // OfUnit says whether the topic belongs to one kind of unit, not to the whole lead.
 func (t Topic) OfUnit() bool {
-	for _, u := range UnitTopics {
-		if t == u {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(UnitTopics, t)
 }
 
 // OfSize says whether the topic's value is a Size.
 func (t Topic) OfSize() bool {
-	for _, u := range SizeTopics {
-		if t == u {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(SizeTopics, t)
 }
 
 // OfLength says whether the topic's value is made of lengths, so that it can be
