@@ -24,7 +24,7 @@ type commands struct {
 	Read     readCommand     `cmd:"" help:"What a message says: a message a line in, a line of JSON out."`
 	Check    checkCommand    `cmd:"" help:"Whether measurements are right and what to order: a line of JSON in, one out."`
 	Rehearse rehearseCommand `cmd:"" help:"Let made-up customers talk to the bot, in memory, and report how it went; exit status 1 if anything was noted that nobody said."`
-	Demo     demoCommand     `cmd:"" help:"Show it all: four customers text the demo shop. ONCE=1 checks the leads and ends."`
+	Demo     demoCommand     `cmd:"" help:"Show it all: five customers write to the demo shop. ONCE=1 checks the leads and ends."`
 	Text     textCommand     `cmd:"" help:"Text the running demo."`
 	Version  versionCommand  `cmd:"" help:"Say which version this is."`
 }

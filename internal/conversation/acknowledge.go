@@ -23,26 +23,20 @@ func (t *turn) acknowledge() {
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"
 	case len(h.entries) > 0 && h.confirm == "", h.agreed:
-		t.say.add(t.turning("ack.plain"))
+		t.say.add(t.vary("ack.plain", nil))
 	case len(h.usual) > 0:
 		t.say.add(t.line("answer.usual", 0, nil))
 	case t.lettingGo():
-		t.say.add(t.turning("ack.let_go"))
+		t.say.add(t.vary("ack.let_go", nil))
 	case len(h.dontKnow) > 0: // asked once more, in other words
 	case h.nothing() && t.small == nil:
-		t.say.add(t.turning("ack.unknown"))
+		t.say.add(t.vary("ack.unknown", nil))
 	}
 }
 
 // lettingGo says whether what the person can't or won't say is left open now.
 func (t *turn) lettingGo() bool {
 	return slices.ContainsFunc(t.heard.dontKnow, func(a Ask) bool { return t.talk.Memory.LetGo[a] })
-}
-
-// turning goes through the variants of a sentence, so that it does not sound like a form.
-func (t *turn) turning(key string) string {
-	t.talk.Memory.Acks++
-	return t.line(key, t.talk.Memory.Acks-1, nil)
 }
 
 // takeBack undoes what the last message brought.

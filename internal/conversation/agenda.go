@@ -21,7 +21,7 @@ type step struct {
 func (t *turn) next() []step {
 	for _, phase := range [][]func() []step{
 		{t.person, t.building, t.style, t.condition},
-		{t.decidingPhoto}, {t.measurement}, {t.choices, t.photo}, {t.confirmation},
+		{t.decidingPhoto}, {t.measurement}, {t.choices}, {t.confirmation},
 	} {
 		var steps []step
 		for _, group := range phase {
@@ -72,10 +72,13 @@ func (t *turn) building() []step {
 		return nil // a person sees to it anyway
 	}
 	asks := t.openOf(Ask{Topic: fitcheck.TopicUse})
-	if len(asks) > 0 && t.talk.UnitCount() < 2 {
+	if len(asks) == 0 {
+		return nil
+	}
+	if t.talk.UnitCount() < 2 {
 		asks = append(asks, t.openOf(Ask{fitcheck.TopicCount, 1})...)
 	}
-	return asking(Introducing, asks)
+	return asking(Introducing, append(asks, t.openOf(Ask{Topic: fitcheck.TopicProblem})...))
 }
 
 func (t *turn) style() []step {
@@ -86,7 +89,7 @@ func (t *turn) condition() []step {
 	if t.allBeyondUs() {
 		return nil
 	}
-	asks := t.openOf(Ask{Topic: fitcheck.TopicProblem})
+	var asks []Ask
 	for i, u := range t.units() {
 		switch {
 		case keepsFrame(u) && u.Want == "" && u.CurbOutside.Complete() && !u.PlasticSize.Complete():
@@ -97,6 +100,10 @@ func (t *turn) condition() []step {
 			// With several units "both" would say too much: of which, or of dome and frame.
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1})...)
 		}
+	}
+	problem := Ask{Topic: fitcheck.TopicProblem}
+	if len(asks) > 0 || t.talk.Memory.Tries[problem] == 0 {
+		asks = append(t.openOf(problem), asks...) // not worth a second message of its own
 	}
 	return asking(Identifying, asks)
 }
@@ -135,6 +142,9 @@ func (t *turn) decidingPhoto() []step {
 }
 
 func (t *turn) photo() []step {
+	if t.talk.Memory.Tries[Ask{Topic: fitcheck.TopicPhotos}] > 0 {
+		return nil
+	}
 	return t.photoWhere(func(fitcheck.UnitResult) bool { return true })
 }
 
@@ -181,7 +191,8 @@ func (t *turn) complete(a Ask) bool {
 var choiceTopics = []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicColor, fitcheck.TopicMaterial, fitcheck.TopicFinish}
 
 // choices asks all that is still to be chosen at once, for all units together: people
-// want the same for all of them, and say so where they don't.
+// want the same for all of them, and say so where they don't. A photo that would help
+// goes with the list; it is no reason to ask a second time.
 func (t *turn) choices() []step {
 	var asks []Ask
 	for _, topic := range choiceTopics {
@@ -192,7 +203,11 @@ func (t *turn) choices() []step {
 			}
 		}
 	}
-	return asking(Choosing, asks)
+	photo := t.photo()
+	if len(asks) == 0 || len(photo) == 0 {
+		return append(asking(Choosing, asks), photo...)
+	}
+	return asking(Choosing, append(asks, photo[0].asks...))
 }
 
 // confirmation asks for a yes to the summary, where there is something to order.

@@ -27,6 +27,11 @@ type heard struct {
 
 func (h *heard) asks(r reading.Request) bool { return slices.Contains(h.requests, r) }
 
+// news says whether anything was heard that changes what is known; a photo does not.
+func (h *heard) news() bool {
+	return slices.ContainsFunc(h.entries, func(e Entry) bool { return e.Topic != fitcheck.TopicPhotos })
+}
+
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&

@@ -49,7 +49,7 @@ func Nudge(talk Talk, now time.Time, shop *Shop) (Outcome, error) {
 	if m.Nudges > 1 {
 		key = "nudge.2"
 	}
-	question := t.questionFor(step{t.talk.State, m.Asking}, m.Nudges)
+	question := t.questionFor(step{t.talk.State, m.Asking})
 	t.say.kind = Reminder
 	t.say.add(t.line(key, 0, wording.Args{"shop": t.shop.Name, "question": question}))
 	return t.end()

@@ -9,17 +9,17 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
-// questionFor words a step's question; nth is how often it was put before.
-func (t *turn) questionFor(s step, nth int) string {
+// questionFor words a step's question, each time in its next way.
+func (t *turn) questionFor(s step) string {
 	topics := distinct(topicsOf(s.asks))
 	switch {
 	case s.state == Choosing && len(topics) > 1:
-		return t.choiceList(topics, nth)
+		return t.choiceList(topics)
 	case topics[0] == fitcheck.TopicConfirm:
-		if nth > 0 && len(t.heard.entries) == 0 {
-			return t.line("ask.confirm_again", 0, nil)
+		if t.talk.Memory.Said["ask.confirm"] > 0 && !t.heard.news() {
+			return t.vary("ask.confirm_again", nil)
 		}
-		return t.line("ask.confirm", nth, wording.Args{"summary": t.summary(nth)})
+		return t.vary("ask.confirm", wording.Args{"summary": t.summary()})
 	}
 	prefix := ""
 	if len(s.asks) == 1 {
@@ -29,11 +29,11 @@ func (t *turn) questionFor(s step, nth int) string {
 		}
 	}
 	if key := groupKey(topics); t.book.Has(key) {
-		return prefix + t.line(key, nth, nil)
+		return prefix + t.vary(key, nil)
 	}
 	lines := make([]string, 0, len(topics))
 	for _, topic := range topics {
-		lines = append(lines, t.line("ask."+string(topic), nth, nil))
+		lines = append(lines, t.vary("ask."+string(topic), nil))
 	}
 	return prefix + strings.Join(lines, " ")
 }
@@ -56,7 +56,7 @@ func (t *turn) otherSide(a Ask) string {
 	if !ok || s.Complete() {
 		return ""
 	}
-	return t.line("ask.other_side", t.talk.Memory.Tries[a], wording.Args{"said": t.size(s), "label": t.label(a.Topic)})
+	return t.vary("ask.other_side", wording.Args{"said": t.size(s), "label": t.label(a.Topic)})
 }
 
 func groupKey(topics []fitcheck.Topic) string {
@@ -67,10 +67,10 @@ func groupKey(topics []fitcheck.Topic) string {
 	return "ask." + strings.Join(names, "+")
 }
 
-func (t *turn) choiceList(topics []fitcheck.Topic, nth int) string {
-	lines := []string{t.line("choices.lead", nth, nil)}
+func (t *turn) choiceList(topics []fitcheck.Topic) string {
+	lines := []string{t.vary("choices.lead", nil)}
 	for _, topic := range topics {
-		lines = append(lines, "- "+t.line("choice."+string(topic), 0, nil))
+		lines = append(lines, "- "+t.vary("choice."+string(topic), nil))
 	}
 	return strings.Join(lines, "\n")
 }

@@ -86,12 +86,11 @@ func (t *turn) answer() {
 	if h.asks(reading.RequestPrice) {
 		t.say.add(t.priceLine())
 	}
-	for _, a := range h.answers {
-		t.say.add(a)
+	if !t.asksHow() {
+		t.say.add(h.answers...)
 	}
 	if h.asks(reading.RequestQuestion) && len(h.answers) == 0 {
-		t.talk.Memory.Questions++
-		t.say.add(t.line("answer.question", t.talk.Memory.Questions-1, nil))
+		t.say.add(t.vary("answer.question", nil))
 	}
 	if h.asks(reading.RequestHelp) && !h.asks(reading.RequestHowTo) {
 		t.say.add(t.helpLine())
@@ -106,14 +105,23 @@ func (t *turn) keepsQuestion() bool {
 		return false
 	}
 	switch {
-	case h.asks(reading.RequestHowTo):
+	case t.asksHow(), h.asks(reading.RequestHowTo) && len(h.answers) == 0:
 		t.say.add(t.howTo(m.Asking[0].Topic))
 		return true
+	case h.asks(reading.RequestHowTo):
+		return true // the owner's answer was given, and they are on it
 	case h.asks(reading.RequestAgain):
-		t.say.add(t.questionFor(step{t.talk.State, m.Asking}, 1))
+		t.say.add(t.questionFor(step{t.talk.State, m.Asking}))
 		return true
 	}
 	return false
+}
+
+// asksHow says whether the customer asks how to take the measure that was asked for; that
+// is answered for this one, not by the owner's general answer.
+func (t *turn) asksHow() bool {
+	asking := t.talk.Memory.Asking
+	return len(asking) > 0 && asking[0].Topic.OfLength() && len(t.heard.entries) == 0 && t.heard.asks(reading.RequestHowTo)
 }
 
 func (t *turn) howTo(topic fitcheck.Topic) string {
@@ -172,15 +180,18 @@ func (t *turn) ask(steps []step) error {
 	m.Asking = nil
 	var lines []string
 	for _, s := range steps {
-		lines = append(lines, t.questionFor(s, t.triesOf(s.asks)))
+		lines = append(lines, t.questionFor(s))
 		m.Asking = append(m.Asking, s.asks...)
 	}
 	if len(lines) > 1 {
-		lines = []string{t.line("mail.questions", m.Acks, nil) + "\n- " + strings.Join(lines, "\n- ")}
+		lines = []string{t.vary("mail.questions", nil) + "\n- " + strings.Join(lines, "\n- ")}
 	}
 	t.say.add(lines...)
 	t.safety(steps[0].state)
 	for _, a := range m.Asking {
+		if a.Topic == fitcheck.TopicConfirm && m.Tries[a] > 0 && t.heard.photos > 0 && !t.heard.news() {
+			continue // the photo came late, and the summary is still to be answered
+		}
 		m.Tries[a]++
 	}
 	return t.move(steps[0].state)
@@ -199,14 +210,6 @@ func (t *turn) explain(s step) {
 			return
 		}
 	}
-}
-
-func (t *turn) triesOf(asks []Ask) int {
-	most := 0
-	for _, a := range asks {
-		most = max(most, t.talk.Memory.Tries[a])
-	}
-	return most
 }
 
 // safety tells once, with the first question that takes a tape, what matters.

@@ -9,8 +9,8 @@ import (
 )
 
 // summary says back all that the order rests on, in one breath.
-func (t *turn) summary(nth int) string {
-	parts := []string{t.line("summary.head", nth, nil)}
+func (t *turn) summary() string {
+	parts := []string{t.vary("summary.head", nil)}
 	if who := t.who(); who != "" {
 		parts = append(parts, who+".")
 	}
@@ -74,7 +74,7 @@ func (t *turn) priceLine() string {
 	low, high := int64(0), int64(0)
 	for i, r := range t.check.Units {
 		if r.Estimate == nil || r.Estimate.High == 0 || r.Order == nil || r.Order.Estimated {
-			return t.line("answer.price", 0, nil)
+			return t.vary("answer.price", nil)
 		}
 		n := int64(1)
 		if c, ok := t.talk.Value(fitcheck.TopicCount, i+1).(fitcheck.Whole); ok {
@@ -83,9 +83,9 @@ func (t *turn) priceLine() string {
 		low, high = low+n*r.Estimate.Low, high+n*r.Estimate.High
 	}
 	if !t.shop.ShowEstimate || high == 0 {
-		return t.line("answer.price", 0, nil)
+		return t.vary("answer.price", nil)
 	}
-	return t.line("answer.price_estimate", 0, wording.Args{"low": thousands(low), "high": thousands(high)})
+	return t.vary("answer.price_estimate", wording.Args{"low": thousands(low), "high": thousands(high)})
 }
 
 // thousands writes an amount as Americans do: 12,345.

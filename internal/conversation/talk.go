@@ -123,16 +123,15 @@ type Memory struct {
 	Foreign     bool           `json:"foreign,omitempty"` // wrote in a language that is not ours
 	Abroad      bool           `json:"abroad,omitempty"`  // writes from outside the US
 	Stopped     bool           `json:"stopped,omitempty"`
-	Quiet       bool           `json:"quiet,omitempty"`     // a person of staff talks; the assistant does not
-	Shut        bool           `json:"shut,omitempty"`      // closed by staff, for good
-	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"`  // what a photo was asked for
-	Questions   int            `json:"questions,omitempty"` // passed on to staff
-	Hurt        bool           `json:"hurt,omitempty"`      // wrote that somebody is hurt
-	Lost        int            `json:"lost,omitempty"`      // turns in a row of which nothing could be used
+	Quiet       bool           `json:"quiet,omitempty"`    // a person of staff talks; the assistant does not
+	Shut        bool           `json:"shut,omitempty"`     // closed by staff, for good
+	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"` // what a photo was asked for
+	Hurt        bool           `json:"hurt,omitempty"`     // wrote that somebody is hurt
+	Lost        int            `json:"lost,omitempty"`     // turns in a row of which nothing could be used
 	Nudges      int            `json:"nudges,omitempty"`
 	LastAt      time.Time      `json:"last_at,omitzero"` // when the customer wrote last
-	Acks        int            `json:"acks,omitempty"`   // turns the wording of acknowledgements
 	Usual       map[Ask]bool   `json:"usual,omitempty"`  // left to the shop's usual
+	Said        map[string]int `json:"said,omitempty"`   // how often a sentence was said that has several ways
 
 	NoTexts   bool    `json:"no_texts,omitempty"`   // the number takes no texts
 	NoMail    bool    `json:"no_mail,omitempty"`    // the address takes no mail

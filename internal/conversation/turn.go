@@ -94,7 +94,7 @@ func (t Talk) clone() Talk {
 	m := &t.Memory
 	m.Asking = slices.Clone(m.Asking)
 	m.Tries, m.LetGo, m.Raised, m.Usual = copied(m.Tries), copied(m.LetGo), copied(m.Raised), copied(m.Usual)
-	m.Called = copied(m.Called)
+	m.Called, m.Said = copied(m.Called), copied(m.Said)
 	t.Lead.WhyStaff = slices.Clone(t.Lead.WhyStaff)
 	return t
 }
@@ -211,6 +211,14 @@ func (t *turn) finish() error {
 	ended := t.talk.Lead.Status == StatusReady || t.talk.Lead.Status == StatusNeedsPerson
 	t.out.Alert = t.out.Alert || ended && before != t.talk.Lead.Status
 	return nil
+}
+
+// vary says a sentence in its next way: nobody gets the same words again while there are
+// others.
+func (t *turn) vary(key string, args wording.Args) string {
+	n := t.talk.Memory.Said[key]
+	t.talk.Memory.Said[key]++
+	return t.line(key, n, args)
 }
 
 func (t *turn) line(key string, nth int, args wording.Args) string { return t.book.Say(key, nth, args) }

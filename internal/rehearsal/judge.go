@@ -146,10 +146,23 @@ func (v *visit) judgeWords(in []conversation.Message, out conversation.Outcome) 
 		}
 	}
 	if !v.byTheWay && len(out.Say) > 0 {
-		for _, a := range v.talk.Memory.Asking {
-			if v.asked[a]++; v.asked[a] > 2 {
-				v.result.fault(Fault{Kind: AskedThrice, Ask: a.String()})
-			}
+		v.judgeAsked()
+	}
+}
+
+// judgeAsked counts what is asked. What a number is, its other side and whether it can be
+// right are different questions.
+func (v *visit) judgeAsked() {
+	for _, a := range v.talk.Memory.Asking {
+		question := a.String()
+		switch {
+		case v.raised != "":
+			question += " " + string(v.raised)
+		case v.partOf(a):
+			question += " other side"
+		}
+		if v.asked[question]++; v.asked[question] > 2 {
+			v.result.fault(Fault{Kind: AskedThrice, Ask: question})
 		}
 	}
 }

@@ -38,9 +38,9 @@ type visit struct {
 	means     []meaning                    // of the turn just sent
 	raised    fitcheck.Code                // the finding that the last turn asked about
 	flagged   map[conversation.Ask]bool    // found wrong already
-	asked     map[conversation.Ask]int
-	heard     map[string]int // sentences of the assistant's
-	byTheWay  bool           // the last turn did not answer what was asked
+	asked     map[string]int               // questions
+	heard     map[string]int               // sentences of the assistant's
+	byTheWay  bool                         // the last turn did not answer what was asked
 	stopped   bool
 	raisedAll map[fitcheck.Code]bool // what was asked about or stands
 	result    Talk
@@ -51,7 +51,7 @@ var Begun = time.Date(2026, 3, 2, 13, 0, 0, 0, time.UTC)
 
 func (c *customer) visit(a Assistant, shop *conversation.Shop) *visit {
 	v := &visit{customer: c, raisedAll: map[fitcheck.Code]bool{}, assistant: a, shop: shop, meant: map[conversation.Ask]meaning{},
-		flagged: map[conversation.Ask]bool{}, asked: map[conversation.Ask]int{}, heard: map[string]int{},
+		flagged: map[conversation.Ask]bool{}, asked: map[string]int{}, heard: map[string]int{},
 		now: Begun.Add(time.Duration(c.IntN(14*24*60)) * time.Minute)}
 	v.talk = conversation.Talk{Ref: fmt.Sprintf("R%04d", c.number%10000), Channel: c.channel, State: conversation.Opening}
 	if c.channel == conversation.Email {
