@@ -8,6 +8,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if r.thoughtOnce(first) || r.askedIsOf(first, last) || r.unreal(t, first) {
 		return true
 	}
+	if r.othersClause(first, last) || t == fitcheck.TopicStyle && r.bareButFramed(first, last) {
+		return true
+	}
 	if t == fitcheck.TopicImpactRisk || t == fitcheck.TopicWant {
 		return r.thingAt(last+1) || r.wordsIn(r.clauseStart(first), first, "named", "name", "called")
 	}
@@ -20,9 +23,6 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicFrameCondition && r.wordAt(last+1, "on") && r.wordsIn(last+2, min(last+5, len(r.toks)), "screws", "screw", "nails", "bolts", "roof") {
 		return true
 	}
-	if r.othersClause(first, last) {
-		return true
-	}
 	if t == fitcheck.TopicUse {
 		return r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
 			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") ||
@@ -32,6 +32,25 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	return r.thingSubject(first, last)
+}
+
+// bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.
+func (r *reader) bareButFramed(first, last int) bool {
+	bare := false
+	hits := within(r.styles, first, first)
+	for n := range hits {
+		bare = bare || hits[n].is("style", fitcheck.StyleBareDome)
+	}
+	if !bare {
+		return false
+	}
+	from, to := r.sentence(first)
+	for i := from; i <= to; i++ {
+		if r.wordAt(i, "ring", "retainer", "strip", "strips", "bar", "bars", "rim") && !r.negated(i) && r.wordAt(i-1, "metal", "aluminum", "steel", "retainer", "retaining", "a", "the") {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) thingAt(i int) bool {
@@ -92,6 +111,9 @@ func (r *reader) oldOne(first int) bool {
 func (r *reader) othersClause(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	for i := from; i <= to; i++ {
+		if r.wordAt(i, "cousin", "cousins", "brother", "brothers", "sister", "sisters", "friend", "friends", "buddy", "buddys", "moms", "dads", "parents") && r.wordsIn(to, r.sentenceLast(first)+1, "ours", "mine", "us", "we") && r.wordsIn(to, r.sentenceLast(first)+1, "but") {
+			return true // "my cousin's house got hail but ours never"
+		}
 		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecinos") && r.wordsIn(from, to+1, "has", "have", "had", "got", "tiene") {
 			return true
 		}

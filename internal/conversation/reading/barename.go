@@ -197,7 +197,7 @@ func (r *reader) breaksName(t *token) bool {
 
 // turned reads "Morrow, Tess".
 func (r *reader) turned(first, comma int) bool {
-	if r.wordAt(first, "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken ||
+	if r.wordAt(first, "thx", "ty", "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken ||
 		r.toks[comma+1].word != nil && !r.toks[comma+1].word.given || r.toks[comma+1].word == nil && comma < first+3 || r.toks[first].word != nil && r.toks[first].word.given {
 		return false
 	}

@@ -12,6 +12,7 @@ type saying struct {
 	asked   bool // an answer only
 	negated bool
 	doubted bool
+	weak    bool // an answer only, beside words that nobody understands
 }
 
 // readChoices finds the values of enumerated topics.
@@ -22,13 +23,13 @@ func (r *reader) readChoices() {
 	var all []saying
 	for n := range r.choices {
 		h := &r.choices[n]
-		if r.toks[h.first].used || h.is("none", "none") {
+		if r.toks[h.first].used || h.is("none", "none") || r.afterName(h) {
 			continue
 		}
 		all = r.sayings(all, h)
 	}
 	for n := range r.styles {
-		if h := &r.styles[n]; !r.toks[h.first].used && !h.is("none", "none") {
+		if h := &r.styles[n]; !r.toks[h.first].used && !h.is("none", "none") && !r.afterName(h) {
 			all = r.sayings(all, h)
 		}
 	}
@@ -39,6 +40,19 @@ func (r *reader) readChoices() {
 	}
 	r.settle(all)
 	r.colors()
+}
+
+// afterName: the word goes on a name: "Tri County Glass".
+func (r *reader) afterName(h *hit) bool {
+	if h.first == 0 || !r.toks[h.first-1].named || !r.known(fitcheck.TopicName) {
+		return false
+	}
+	for _, w := range r.where {
+		if w.topic == fitcheck.TopicName {
+			return h.last+1 >= len(r.toks) && w.first <= h.first && h.first-w.first <= 4
+		}
+	}
+	return false
 }
 
 // sayings picks the senses of a phrase that count here: those that answer what was
@@ -64,6 +78,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(h.first, h.last+1, "hail", "granizo") && !r.hurt(h) {
 			s = sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 		}
+		if s.topic == fitcheck.TopicLayers && h.first == h.last && (r.refAt(h.first, h.first+1) || r.wordAt(h.first, "one") && r.choiceAt(h.first+1) && r.wordsIn(r.sentenceFirst(h.first), h.first, "two", "double", "2")) {
+			continue // "one clear and one white"
+		}
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
 		base.negated = r.negated(h.first) || r.deniedAfter(h.last)
 		if base.negated && r.deniesOther(s, h) {
@@ -76,15 +93,29 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 			continue
 		}
 		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last) && !r.seen(s.topic, h)
-		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem) && r.inSizeName(h) || r.idle(s, h) {
+		if r.astray(s.topic, h.first, h.last) || (s.topic == fitcheck.TopicStyle || s.topic == fitcheck.TopicProblem || s.topic == fitcheck.TopicProfile) && r.inSizeName(h) || r.idle(s, h) {
 			continue
 		}
-		if (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
+		ordered := r.priced(h.first) && (s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicMaterial) && !s.asked && !r.wordsIn(r.sentenceFirst(h.first), r.sentenceLast(h.first), "or", "vs", "versus", "than", "more", "difference", "cost")
+		if !ordered && (r.questioned(h.first) || r.yesNoQuestion(h.first) && !softTopic(s.topic)) && !(s.topic == fitcheck.TopicWant && (r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") || r.wordsIn(max(0, h.first-3), h.last+1, "just", "only")) && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") || s.topic == fitcheck.TopicUse && !r.softQuestion(h.first)) {
 			continue
 		}
 		if s.topic == fitcheck.TopicFinish && r.wordAt(h.last+1, "not") && r.wordAt(h.last+2, "the", "my") && r.wordAt(h.last+3, "frame", "metal") || s.topic == fitcheck.TopicWant && r.wordAt(h.first, "not") && r.asked(fitcheck.TopicFinish) {
 			continue // "I meant the color, white, not the frame"
 		}
+		if from, to := r.sentence(h.first); s.topic == fitcheck.TopicWant && r.wordAt(from, "whats", "what", "which", "how", "why") && r.asksPlainly(from, to) && !r.priced(h.first) {
+			continue // "what's included in the complete one"
+		}
+		if s.topic == fitcheck.TopicWant && r.wordAt(h.first, "leave", "keep") && r.choiceAt(h.last+1) {
+			continue // "leave the frame plain"
+		}
+		if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicColor) && r.wordAt(h.last, "color") {
+			continue // "no color"
+		}
+		if s.topic == fitcheck.TopicProfile && r.askedSize() != "none" && r.labelAt[h.last] >= 0 && (r.labels[r.labelAt[h.last]].is("part", "plastic") || r.labels[r.labelAt[h.last]].has1("topic")) {
+			continue // "across the flat plastic"
+		}
+		base.weak = r.weakly(s, h)
 		if r.unexplained(s.topic, h) {
 			continue
 		}

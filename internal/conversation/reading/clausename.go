@@ -35,7 +35,7 @@ func (r *reader) clauseName() {
 		if r.opensClause(i) {
 			last, ok = r.nameFills(i)
 		}
-		if ok && (asked && !r.talkCovers(i) || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
+		if ok && (asked && !r.talkCovers(i) || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
 			r.nameFact(i, last)
 			return
 		}

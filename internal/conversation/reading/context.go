@@ -318,7 +318,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "where":
 		return
 	case "other":
-		if before && h.first > 0 && r.wordAt(h.first, "thick", "thickness", "grueso") && (r.toks[h.first-1].kind == numToken || r.unitAt(h.first-1) != noUnit) {
+		if h.first > 0 && (before || h.first > m.last+2) && r.wordAt(h.first, "thick", "thickness", "grueso") && (r.toks[h.first-1].kind == numToken || r.unitAt(h.first-1) != noUnit) {
 			return // "1/4 inch thick plastic 25 x 49"
 		}
 		if r.wordAt(h.first, "thick", "thickness", "grueso", "espesor") && r.otherHolds(m, h, before) {
@@ -365,6 +365,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 // it is near: "the screws are 1 1/2", "12 inches on center".
 func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
 	if before {
+		if r.wordAt(h.first, "up") && r.wordsIn(h.last+1, m.first, "its", "theyre", "got", "get", "measured", "measures", "is") {
+			return false // "just went up there again, its 25 3/4"
+		}
 		return !r.softBetween(h.last+1, m.first) && m.first-h.last <= 6
 	}
 	return !r.softBetween(m.last+1, h.first) && h.first-m.last <= 5

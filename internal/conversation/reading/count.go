@@ -100,6 +100,12 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if next == i || n < 1 || n > 500 {
 		return countAt{}, false
 	}
+	if r.markAt(i-1, '(') && r.markAt(next, ')') {
+		next++
+	}
+	if r.wordAt(i-1, "first", "last") {
+		return countAt{}, false // "one of the first two"
+	}
 	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
 		return countAt{}, false
 	}
@@ -173,7 +179,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	for r.wordAt(j, "the", "about") {
 		j--
 	}
-	if r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
+	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
 		if sized {
 			r.use(i, next-1) // "25 x 49, need 3"
 		}

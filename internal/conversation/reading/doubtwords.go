@@ -81,7 +81,13 @@ func (r *reader) otherMeasured(h *hit) bool {
 // choiceAfter: the sentence goes on about something else after the doubt.
 func (r *reader) choiceAfter(i int) bool {
 	_, end := r.sentence(i)
-	return len(within(r.choices, i+1, end)) > 0
+	hits := within(r.choices, i+1, end)
+	for n := range hits {
+		if r.toks[hits[n].first].kind == wordToken {
+			return true
+		}
+	}
+	return false
 }
 
 // beside looks at each length of the measure for words and signs of doubt of its own.

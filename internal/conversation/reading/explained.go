@@ -12,6 +12,21 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if len(r.Asked) == 0 || r.asked(t) {
 		return false
 	}
+	return !r.allExplained(h)
+}
+
+// weakly says whether a word that counts as an answer only stands in a clause that nothing
+// else explains: "corroded where it meets the tar". It is asked about.
+func (r *reader) weakly(s sense, h *hit) bool {
+	switch s.topic {
+	case fitcheck.TopicWant, fitcheck.TopicFrameCondition, fitcheck.TopicFinish, fitcheck.TopicLayers, fitcheck.TopicMaterial:
+		return s.asked && r.asked(s.topic) && s.value != "?" && h.last-h.first < 2 && !r.allExplained(h)
+	}
+	return false
+}
+
+// allExplained: every word of the clause around the hit is understood.
+func (r *reader) allExplained(h *hit) bool {
 	from, to := r.clauseStart(h.first), min(r.clauseEnd(h.last), len(r.toks)-1)
 	for i := from; i <= to; i++ {
 		if i >= h.first && i <= h.last {
@@ -19,10 +34,10 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 			continue
 		}
 		if !r.explained(i) {
-			return true
+			return false
 		}
 	}
-	return false
+	return true
 }
 
 // explained: the token is a sign, a number, a name, a small word, or part of a phrase
@@ -56,6 +71,8 @@ func covers(hits []hit, i int) bool {
 
 // neutral are words that change nothing of what is said beside them.
 var neutral = wordSet(`i im we my our want wants need needs would like could can be is are was has have got and with on of from in at for to up out
-	only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks hi hello hey ok second thought time change guy
+	corner side edge spot spots bit little lot lots couple end ends part parts bunch whole swap replace replacing replaced roof please like around over near from back down away send
+	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks hi hello hey ok second thought time change guy
 	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when
+	get winter winters cold heated match existing clean straight through rip put change switch esquina sola solo cambiar cambio poner
 	de del con para es son que un una lo la el las los muy mas ya y o mi mis tengo tiene quiero necesito esta estan ahi aqui tambien pero por`)

@@ -164,7 +164,7 @@ func (r *reader) inSizeName(h *hit) bool {
 func (r *reader) thingIn(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i <= to; i++ {
-		if (i < h.first || i > h.last) && r.thingAt(i) {
+		if (i < h.first || i > h.last) && r.thingAt(i) && !(i > h.last && r.wordsIn(max(h.last, i-3), i, "from", "by")) && !r.wordsIn(from, i, "match", "matching", "matches") {
 			return true
 		}
 	}

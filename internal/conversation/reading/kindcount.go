@@ -80,7 +80,7 @@ func (r *reader) countInWords(m *measure) countAt {
 		if n < 1 || n > 50 || r.toks[i].used || r.unitAt(i+1) != noUnit {
 			continue
 		}
-		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.wordAt(i-1, "have", "need", "got", "are", "want", "there", "the", "quote", "order", "price", "for", "of", "plus", "buy", "get", "tengo", "necesito") {
+		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.wordAt(i-1, "son", "hay", "have", "need", "got", "are", "want", "there", "the", "quote", "order", "price", "for", "of", "plus", "buy", "get", "tengo", "necesito") {
 			continue
 		}
 		if r.countGap(i+1, m.first) {

@@ -127,6 +127,9 @@ func (r *reader) nameFact(first, last int) {
 		}
 		last = end
 	}
+	for last+1 < len(r.toks) && !r.toks[last+1].used && r.wordAt(last+1, "glass", "roofing", "construction", "builders", "exteriors", "glazing", "homes", "properties", "contracting", "llc", "inc", "co") {
+		last++ // a firm's name goes on
+	}
 	said := r.said(first, last)
 	r.name(first, last)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)

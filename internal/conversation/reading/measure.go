@@ -91,7 +91,7 @@ func (r *reader) quantities() []quantity {
 		if !ok {
 			continue
 		}
-		if r.tolerance(q.first) || q.unit != noUnit && r.wordAt(q.last+1, "thick", "thickness", "grueso", "espesor") {
+		if r.tolerance(q.first) || (q.unit != noUnit || q.frac) && r.wordAt(q.last+1, "thick", "thickness", "grueso", "espesor") {
 			i = q.last
 			continue
 		}

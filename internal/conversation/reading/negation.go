@@ -79,6 +79,9 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
 		return !r.wordAt(j+1, "longer")
 	}
+	if r.wordAt(j, "no") && r.wordAt(j-1, "oh") {
+		return true
+	}
 	if r.wordAt(j, "no") && r.wordAt(j+1, "deja", "para", "dejan") && r.wordAt(j+2, "de") {
 		return true
 	}
@@ -107,8 +110,28 @@ func (r *reader) yesNoQuestion(i int) bool {
 	if r.wordAt(first, "is", "are", "do", "does", "did", "can", "will") && r.wordAt(first+1, "yours", "your", "you", "u", "ur", "these", "they", "yall") {
 		return true // "is yours glass or plastic"
 	}
+	if r.asksPlainly(first, last) {
+		return true
+	}
 	return r.markAt(last, '?') && r.wordAt(first, "is", "are", "do", "does", "did", "can", "could", "will", "would", "should", "what",
 		"which", "how", "why", "whats", "es", "son", "cual", "que", "tienen", "hacen")
+}
+
+// asksPlainly: a sentence that opens like a question, with or without its mark: "whats
+// included in the complete one", "do 2 layers cost a lot more".
+func (r *reader) asksPlainly(first, last int) bool {
+	for r.wordAt(first, "so", "and", "but", "ok", "well", "also", "hi", "hey") || r.markAt(first, ',') {
+		first++
+	}
+	switch {
+	case r.wordAt(first, "whats", "why", "wheres", "whens"):
+		return true
+	case r.wordAt(first, "what", "which", "how", "when", "where"):
+		return r.wordAt(first+1, "is", "are", "does", "do", "did", "if", "happens", "would", "should", "comes", "kind", "color", "one") && !r.wordAt(first+2, "about")
+	case r.wordAt(first, "do", "does", "did"):
+		return r.wordsIn(first+2, last+1, "cost", "costs", "last", "come", "make", "fit", "work", "yellow", "get", "have", "need", "help", "stop", "crack", "scratch", "hold", "look", "run")
+	}
+	return false
 }
 
 func (r *reader) commaBetween(from, to int) bool {

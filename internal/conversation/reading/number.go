@@ -208,6 +208,9 @@ func (r *reader) spokenPart(i int) (a, b int64, next int, ok bool) {
 	if p := r.partAt(i); p > 0 && !r.unitOrdinal(i) && !r.wordAt(i, "mitad", "eights") {
 		return 1, p, r.partEnd(i + 1), true
 	}
+	if i+2 < len(r.toks) && r.toks[i].kind == numToken && r.toks[i].dec == 0 && r.toks[i+1].kind == numToken && tapePart(r.toks[i+1].whole) && r.wordAt(i+2, "th", "ths") && r.toks[i+2].glued {
+		return r.toks[i].whole, r.toks[i+1].whole, i + 3, true // "5 8ths"
+	}
 	if w := r.wholeAt(i); w > 0 {
 		j := i + 1
 		if r.markAt(j, '-') {

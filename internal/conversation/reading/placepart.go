@@ -100,11 +100,32 @@ func (r *reader) stateFact(first, last int, code string, name []string) {
 		return
 	}
 	p := fitcheck.Place{State: code}
+	if end, city := r.townAfter(last, code); city != "" {
+		last, p.City = end, city
+	}
 	if from, city := r.townAtStart(first, code); city != "" {
 		first, p.City = from, city
 	}
 	r.name(first, last)
 	r.fact(fitcheck.TopicPlace, 0, p, first, last)
+}
+
+// townAfter: "we're in South Dakota, Rapid City".
+func (r *reader) townAfter(i int, state string) (int, string) {
+	if !r.markAt(i+1, ',') {
+		return i, ""
+	}
+	var buf [8]string
+	name := r.wordsFrom(i+2, 4, buf[:])
+	n := place.Scan(name, state)
+	if n == 0 {
+		return i, ""
+	}
+	end := r.tokenOf(i+2, n)
+	if end+1 < len(r.toks) && r.toks[end+1].kind != markToken || n == 1 && r.toks[i+2].word != nil {
+		return i, ""
+	}
+	return end, place.Towns(joined(name[:n]), state)[0].City
 }
 
 // townAtStart: "Marquette, in the upper part of Michigan": a town of the state opens
@@ -136,7 +157,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	if !clear && !r.livesBefore(i) {
 		return false
 	}
-	if r.toks[i].word != nil && (r.toks[i].word.common || r.toks[i].word.filler) && n == 1 {
+	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked) && n == 1 {
 		return false
 	}
 	if e, ok := place.WellKnown(name); ok {
@@ -180,6 +201,9 @@ func (r *reader) livesBefore(i int) bool {
 	from, _ := r.sentence(i)
 	if r.wordAt(i-1, "in", "en") && r.useBefore(from, i-2) {
 		return true // "es para una bodega en Houston"
+	}
+	if r.wordAt(i-1, "in", "en") && r.wordAt(i-2, "is", "are", "esta", "its") && !r.wordsIn(from, i, "office", "store", "shop", "you", "your") {
+		return true // "the jobsite is in Flagstaff"
 	}
 	return r.wordsIn(from, i, "im", "were", "live", "located", "ship", "shipping", "am", "are", "we", "i", "going", "vivo", "estoy", "estamos", "soy", "vivimos", "house", "home", "deliver", "delivered")
 }

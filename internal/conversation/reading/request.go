@@ -127,6 +127,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "which", "where", "when") && h.first > first && r.markAt(h.first-1, ',') {
 		return false // "the old one, which was clear"
 	}
+	if r.wordAt(h.first, "sirve") && r.wordAt(h.first-1, "no") {
+		return false
+	}
 	if r.inverted(h.first) {
 		return true
 	}

@@ -58,7 +58,7 @@ func (r *reader) allOf(ms []measure) {
 	if r.wordAt(i, "are", "were", "re") {
 		i++
 	}
-	if !plural && !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
+	if !plural && !(r.markAt(last.last+1, ',') && r.labelsOnly(i) && last.shape == pair) && !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
 		return
 	}
 	for k := range ms[:len(ms)-1] {
@@ -66,6 +66,21 @@ func (r *reader) allOf(ms []measure) {
 			m.topic, m.part, m.face, m.where = last.topic, last.part, last.face, true
 		}
 	}
+}
+
+// labelsOnly: nothing but names of what a size is of stands from token i to the end of its
+// sentence.
+func (r *reader) labelsOnly(i int) bool {
+	_, end := r.sentence(i)
+	if i > end {
+		return false
+	}
+	for ; i <= end; i++ {
+		if r.toks[i].kind == wordToken && r.labelAt[i] < 0 && (r.toks[i].word == nil || !r.toks[i].word.filler) {
+			return false
+		}
+	}
+	return true
 }
 
 // otherWay: the second of two numbers is called the other side of the first.

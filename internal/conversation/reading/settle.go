@@ -20,6 +20,9 @@ func (r *reader) settle(all []saying) {
 			if len(group) == 0 {
 				continue
 			}
+			if len(group) == 1 && group[0].weak {
+				group[0].value = "?"
+			}
 			switch s.topic {
 			case fitcheck.TopicProblem, fitcheck.TopicImpactRisk:
 				r.settleList(s.topic, unit, group)
@@ -247,7 +250,7 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 			return all
 		}
 	}
-	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "next", "near", "at", "by", "of") {
+	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "near", "at", "by", "of", "from") {
 		return all[:1] // "the workshop behind the house"
 	}
 	for i := first.last + 1; i < last.first; i++ {
@@ -289,7 +292,7 @@ func (r *reader) useMeant(all []saying) int {
 		for r.wordAt(i, "the", "my", "our", "a", "regular", "main", "is") {
 			i--
 		}
-		if !r.wordAt(i, "on", "about", "for", "ours", "mine", "over", "of") && !(r.wordAt(i, "ours", "mine")) {
+		if !r.wordAt(i, "on", "about", "for", "ours", "mine", "over") && !(r.wordAt(i, "ours", "mine")) {
 			continue
 		}
 		if found >= 0 {

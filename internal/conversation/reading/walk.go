@@ -105,6 +105,12 @@ func (w *walk) step(i int, at int32, depth, skipped int) {
 		w.step(i+1, at, depth, skipped+1)
 		return
 	}
+	if (t.mark('+') || t.mark('&')) && !t.glued && depth > 0 { // "dome + frame"
+		if and := w.v.known["and"]; and != nil {
+			w.follow(i, n.edges, and.symbols, depth)
+		}
+		return
+	}
 	if t.word == nil {
 		return
 	}

@@ -98,6 +98,9 @@ func (r *reader) zipFact(z zipAt) {
 		return
 	}
 	r.use(first, z.last)
+	if f, ok := r.townBefore(first, z.entry.State); ok { // its words tell nothing of the language
+		r.name(f.first, first-1)
+	}
 	p := fitcheck.Place{City: z.entry.City, State: z.entry.State, ZIP: z.code}
 	r.fact(fitcheck.TopicPlace, 0, p, first, z.last)
 }
