@@ -109,7 +109,7 @@ func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client,
 		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Log: o.log,
 		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client, Picture: b.post.pictures.Link}},
 		Photos:  photoRoom(o.carrier),
-		Limits:  limitsOf(o.file), Metrics: b.watched.counters,
+		Limits:  limitsOf(o.file), Keeping: keepingOf(o.file), Metrics: b.watched.counters,
 		Quiet: o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
 	}
 	if err := b.post.addMail(&options, o, func() *conversation.Shop { return b.service.Shop() }); err != nil {

@@ -18,7 +18,12 @@ import (
 func limitsOf(f *shop.File) intake.Limits {
 	l := f.Limits
 	return intake.Limits{TextsAnHour: l.TextsAnHour, MailsAnHour: l.MailsAnHour, NewFromPrefix: l.NewNumbersAnHour,
-		PhotosOfOne: l.Photos, SegmentsADay: l.SegmentsADay}
+		NewFromDomain: l.NewFromDomainAnHour, PhotosOfOne: l.Photos, PhotosADay: l.PhotosADay, SegmentsOfOne: l.SegmentsOfOne,
+		SegmentsADay: l.SegmentsADay, MailsADay: l.MailsADay}
+}
+
+func keepingOf(f *shop.File) intake.Keeping {
+	return intake.Keeping{Talks: f.Keep.Talks.Duration(), Photos: f.Keep.Photos.Duration(), Mail: f.Keep.RawMail.Duration()}
 }
 
 // watched is what those who watch over the program are told, at an address of its own: it

@@ -112,6 +112,7 @@ func (b *bot) reload(path string) {
 	}
 	b.service.SetShop(s)
 	b.service.SetLimits(limitsOf(file))
+	b.service.SetKeeping(keepingOf(file))
 	if text, err := os.ReadFile(path); err == nil {
 		shown := string(text)
 		b.shopText.Store(&shown)

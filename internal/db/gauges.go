@@ -14,7 +14,7 @@ type Gauges struct {
 	OldestUnhandled time.Duration // age of the oldest
 	Unsent          map[string]int
 	OldestUnsent    time.Duration // by how long the sending most overdue is late
-	Segments        int           // of texts sent since the day began
+	Spent           Spent         // since the day began
 	PhotosToOpen    int
 	Leads           map[string]int // by status
 	Jobs            []JobCount
@@ -64,6 +64,6 @@ func ReadGauges(ctx context.Context, c Conn, today time.Time) (Gauges, error) {
 		return f, fmt.Errorf("gauges: %w", err)
 	}
 	var err error
-	f.Segments, err = SegmentsSince(ctx, c, today)
+	f.Spent, err = SpentSince(ctx, c, today)
 	return f, err
 }

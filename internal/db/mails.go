@@ -133,17 +133,6 @@ func BadData(err error) bool {
 	return errors.As(err, &pg) && (strings.HasPrefix(pg.Code, "22") || strings.HasPrefix(pg.Code, "23"))
 }
 
-// FadeMail lets go of the raw form of what was taken in before a time, and of mails out
-// that are over since; at most so many at once. It says how many there were.
-func FadeMail(ctx context.Context, c Conn, before time.Time, limit int) (int64, error) {
-	tag, err := c.Exec(ctx, `UPDATE mails_in SET raw = NULL WHERE id IN (
-		SELECT id FROM mails_in WHERE raw IS NOT NULL AND received_at < $1 ORDER BY received_at LIMIT $2)`, before, limit)
-	if err != nil {
-		return 0, fmt.Errorf("let go of old mail: %w", err)
-	}
-	return tag.RowsAffected(), nil
-}
-
 // MailOut is what a mail to a customer is made of, beside its words.
 type MailOut struct {
 	MailID  string // fixed with the first try; empty before

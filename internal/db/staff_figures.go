@@ -24,27 +24,27 @@ type WeekFigures struct {
 	Minutes    float64 // from the first message to ready, in the middle
 }
 
-// Figures of talks begun since a time, week by week.
+// Figures of talks begun since a time, week by week. Talks that were erased count, but in
+// the middle values.
 func Figures(ctx context.Context, c Conn, since time.Time, zone string) ([]WeekFigures, error) {
 	const sql = `
 		WITH talk AS (
-			SELECT c.id, c.channel, c.opened_at, date_trunc('week', c.opened_at AT TIME ZONE $2) AS week, l.ready_at, l.after_hours, l.status,
-				EXISTS (SELECT FROM facts f WHERE f.conversation_id = c.id AND f.topic IN ('plastic_size', 'retainer_opening', 'retainer_outside',
-					'frame_inside', 'curb_outside', 'curb_inside', 'bulge_base') AND NOT f.undone) AS measured,
-				h.deeds
-			FROM conversations c JOIN leads l ON l.conversation_id = c.id
-			LEFT JOIN LATERAL (SELECT array_agg(deed || coalesce(':' || (detail ->> 'status'), '')) AS deeds FROM staff_history s
-				WHERE s.conversation_id = c.id AND s.undone_by IS NULL AND s.deed IN ('took', 'took_by_text', 'marked')) h ON true
-			WHERE c.opened_at >= $1 AND NOT EXISTS (SELECT FROM lead_merges m WHERE m.from_id = c.id)
+			SELECT *, date_trunc('week', opened_at AT TIME ZONE $2) AS week FROM talk_steps WHERE opened_at >= $1
+		), kept AS (
+			SELECT week, channel, count(*) AS begun, count(*) FILTER (WHERE measured) AS measured, count(ready_at) AS ready,
+				count(*) FILTER (WHERE taken) AS taken, count(*) FILTER (WHERE quoted) AS quoted, count(*) FILTER (WHERE ordered) AS ordered,
+				count(*) FILTER (WHERE after_hours) AS after_hours,
+				coalesce(percentile_cont(0.5) WITHIN GROUP (ORDER BY (SELECT count(*) FROM messages m WHERE m.conversation_id = talk.id
+					AND m.direction = 'in' AND m.at <= talk.ready_at)) FILTER (WHERE ready_at IS NOT NULL), 0) AS messages,
+				coalesce(percentile_cont(0.5) WITHIN GROUP (ORDER BY extract(epoch FROM ready_at - opened_at) / 60) FILTER (WHERE ready_at IS NOT NULL), 0) AS minutes
+			FROM talk GROUP BY week, channel
 		)
-		SELECT week, channel, count(*), count(*) FILTER (WHERE measured), count(ready_at),
-			count(*) FILTER (WHERE deeds && ARRAY['took', 'took_by_text'] OR status IN ('picked_up', 'quoted', 'ordered', 'declined')),
-			count(*) FILTER (WHERE deeds @> ARRAY['marked:quoted'] OR status IN ('quoted', 'ordered')),
-			count(*) FILTER (WHERE status = 'ordered'), count(*) FILTER (WHERE after_hours),
-			coalesce(percentile_cont(0.5) WITHIN GROUP (ORDER BY (SELECT count(*) FROM messages m WHERE m.conversation_id = talk.id
-				AND m.direction = 'in' AND m.at <= talk.ready_at)) FILTER (WHERE ready_at IS NOT NULL), 0),
-			coalesce(percentile_cont(0.5) WITHIN GROUP (ORDER BY extract(epoch FROM ready_at - opened_at) / 60) FILTER (WHERE ready_at IS NOT NULL), 0)
-		FROM talk GROUP BY week, channel ORDER BY week, channel`
+		SELECT week, channel, sum(begun)::int, sum(measured)::int, sum(ready)::int, sum(taken)::int, sum(quoted)::int, sum(ordered)::int,
+			sum(after_hours)::int, max(messages), max(minutes)::float8
+		FROM (SELECT * FROM kept UNION ALL
+			SELECT week::timestamp, channel, begun, measured, ready, taken, quoted, ordered, after_hours, 0, 0
+			FROM gone_talks WHERE week >= ($1::timestamptz AT TIME ZONE $2)::date) t
+		GROUP BY week, channel ORDER BY week, channel`
 	rows, err := c.Query(ctx, sql, since, zone)
 	if err != nil {
 		return nil, fmt.Errorf("figures: %w", err)

@@ -5,18 +5,21 @@ import (
 	"encoding/json"
 	"fmt"
 	"strings"
-	"time"
 
 	"github.com/jackc/pgx/v5"
 )
 
-// PersonTalks are the refs of all talks of the person who wrote from an address, or gave
-// it: a number in E.164, or a mail address.
+// PersonTalks are the refs of all talks of the person who ever wrote from an address, or
+// gave it: a number in E.164, or a mail address. It reads all messages, which takes a
+// second for millions of them: it is asked for a few times a year.
 func PersonTalks(ctx context.Context, c Conn, address string) ([]string, error) {
 	const sql = `
 		WITH found AS (
 			SELECT l.conversation_id AS id FROM leads l WHERE l.words @@ $2::tsquery AND (l.phone = $1 OR lower(l.email) = lower($1))
 			UNION SELECT conversation_id FROM addresses WHERE address = $1 OR address = lower($1)
+			UNION SELECT id FROM conversations WHERE phone = $1 OR lower(email) = lower($1)
+			UNION SELECT conversation_id FROM messages WHERE address = $1 OR address = lower($1)
+			UNION SELECT conversation_id FROM facts WHERE topic IN ('phone', 'email') AND lower(value #>> '{}') = lower($1)
 		), joined AS (
 			SELECT id FROM found UNION SELECT from_id FROM lead_merges JOIN found ON into_id = id
 			UNION SELECT into_id FROM lead_merges JOIN found ON from_id = id
@@ -48,24 +51,4 @@ func PersonRecords(ctx context.Context, c Conn, address string) ([]json.RawMessa
 		records = append(records, r)
 	}
 	return records, nil
-}
-
-// ErasePerson removes all talks of a person, with their messages, photos, facts, leads
-// and history, and says which. An opt-out stays: it must be kept to be honored.
-func ErasePerson(ctx context.Context, tx pgx.Tx, staffID int64, address string, now time.Time) ([]string, error) {
-	refs, err := PersonTalks(ctx, tx, address)
-	if err != nil || len(refs) == 0 {
-		return nil, err
-	}
-	b := &pgx.Batch{}
-	b.Queue(`DELETE FROM send_statuses t USING sends s JOIN conversations c ON c.id = s.conversation_id
-		WHERE t.channel = s.channel AND t.provider_id = s.provider_id AND c.ref = ANY ($1)`, refs)
-	// A line of the history may be undone by another of the same talk.
-	b.Queue(`UPDATE staff_history SET undone_by = NULL WHERE conversation_id IN (SELECT id FROM conversations WHERE ref = ANY ($1))`, refs)
-	b.Queue(`DELETE FROM conversations WHERE ref = ANY ($1)`, refs)
-	if err := tx.SendBatch(ctx, b).Close(); err != nil {
-		return nil, fmt.Errorf("erase talks %v: %w", refs, err)
-	}
-	_, err = Note(ctx, tx, staffID, 0, DeedErased, HistoryDetail{Text: strings.Join(refs, ", ")}, now)
-	return refs, err
 }

@@ -106,7 +106,7 @@ func (s *Service) tellAlerts(ctx context.Context) error {
 
 // tell asks to tell one person of one lead, if it concerns them and is news to them.
 func (s *Service) tell(ctx context.Context, tx pgx.Tx, p db.Staff, a db.OpenAlert, now time.Time) error {
-	about, why := whatIsNew(a)
+	about, why := whatIsNew(a, now)
 	if about == "" || a.HolderID != 0 && a.HolderID != p.ID {
 		return nil
 	}
@@ -114,9 +114,12 @@ func (s *Service) tell(ctx context.Context, tx pgx.Tx, p db.Staff, a db.OpenAler
 }
 
 // whatIsNew names a lead's news, so that the same is told once, and says it in words.
-func whatIsNew(a db.OpenAlert) (about, why string) {
+func whatIsNew(a db.OpenAlert, now time.Time) (about, why string) {
 	other := slices.DeleteFunc(slices.Clone(a.Reasons), func(r string) bool { return r == db.AlertLead })
 	switch {
+	case len(other) > 0 && crowdWords[other[0]] != "":
+		// One word an hour for all of them: what comes in a crowd must not go out in one.
+		return "crowd " + other[0] + " " + now.UTC().Format("2006-01-02T15"), crowdWords[other[0]]
 	case len(other) > 0:
 		return fmt.Sprintf("%s %s %d", a.Ref, other[0], a.LastN), alertWords[other[0]]
 	case a.HolderID != 0:
@@ -129,6 +132,12 @@ func whatIsNew(a db.OpenAlert) (about, why string) {
 		return a.Ref + " needs_person", "needs one of us"
 	}
 	return "", ""
+}
+
+// crowdWords are for what befalls many leads at once; the page shows all.
+var crowdWords = map[string]string{
+	db.AlertFlood:  "held back with others like it: more messages than are answered",
+	db.AlertBudget: "a message was held back: the budget is used up",
 }
 
 var alertWords = map[string]string{

@@ -10,14 +10,14 @@ import (
 	"example.com/intake-bot/internal/db"
 )
 
-// budget is how many segments of texts may still go out today. All processes share one
-// count, the database's; each looks at it anew after a while, so that together they may
-// overrun it by what they send meanwhile.
+// budget is what went out today. All processes share one count, the database's; each looks
+// at it anew after a while, so that together they may overrun it by what they send
+// meanwhile.
 type budget struct {
 	mu     sync.Mutex
 	day    time.Time // its beginning
 	looked time.Time
-	used   int
+	spent  db.Spent
 	warned bool
 }
 
@@ -42,42 +42,71 @@ func segmentsOf(m *db.Send) int {
 // inBudget says whether a message may still go out today. The last word to one who opted
 // out, the answer to HELP and what staff write always may.
 func (s *Service) inBudget(ctx context.Context, m *db.Send) (bool, error) {
-	most := s.limits.Load().SegmentsADay
-	if most <= 0 || m.Segments == 0 {
+	if m.Kind == conversation.Farewell || m.Kind == conversation.Notice || m.Kind == db.KindStaff {
 		return true, nil
 	}
-	used, err := s.spent(ctx)
+	l := s.limits.Load()
+	if m.To.Channel == conversation.Email {
+		if l.MailsADay <= 0 {
+			return true, nil
+		}
+		spent, err := s.spent(ctx)
+		return spent.Mails < l.MailsADay, err
+	}
+	if m.Segments == 0 {
+		return true, nil
+	}
+	if ok, err := s.inShare(ctx, m, l.SegmentsOfOne); err != nil || !ok || l.SegmentsADay <= 0 {
+		return ok, err
+	}
+	spent, err := s.spent(ctx)
 	if err != nil {
 		return false, err
 	}
-	s.warnOfBudget(ctx, used, most)
-	return used+m.Segments <= most || m.Kind == conversation.Farewell || m.Kind == conversation.Notice || m.Kind == db.KindStaff, nil
+	s.warnOfBudget(ctx, spent.Segments, l.SegmentsADay)
+	return spent.Segments+m.Segments <= l.SegmentsADay, nil
 }
 
-// spent is how many segments went out today.
-func (s *Service) spent(ctx context.Context) (int, error) {
+// fewest is how many segments a message surely has at the most: a talk is not looked at
+// before it is long.
+const fewest = 10
+
+// inShare says whether one talk has not had its share of a day yet.
+func (s *Service) inShare(ctx context.Context, m *db.Send, most int) (bool, error) {
+	if most <= 0 || m.N*fewest <= most {
+		return true, nil
+	}
+	used, err := db.SegmentsOfTalk(ctx, s.opts.Pool, m.ConversationID, 24*time.Hour)
+	return used+m.Segments <= most, err
+}
+
+// spent is what went out today.
+func (s *Service) spent(ctx context.Context) (db.Spent, error) {
 	b, today := &s.budget, s.Today()
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if b.day.Equal(today) && time.Since(b.looked) < budgetLook {
-		return b.used, nil
+		return b.spent, nil
 	}
-	used, err := db.SegmentsSince(ctx, s.opts.Pool, today)
+	spent, err := db.SpentSince(ctx, s.opts.Pool, today)
 	if err != nil {
-		return 0, err
+		return spent, err
 	}
 	if !b.day.Equal(today) {
 		b.warned = false
 	}
-	b.day, b.used, b.looked = today, used, time.Now()
-	return used, nil
+	b.day, b.spent, b.looked = today, spent, time.Now()
+	return spent, nil
 }
 
 // spend counts what was sent here since the last look.
-func (s *Service) spend(segments int) {
+func (s *Service) spend(m *db.Send) {
 	s.budget.mu.Lock()
 	defer s.budget.mu.Unlock()
-	s.budget.used += segments
+	s.budget.spent.Segments += m.Segments
+	if m.To.Channel == conversation.Email {
+		s.budget.spent.Mails++
+	}
 }
 
 func (s *Service) warnOfBudget(ctx context.Context, used, most int) {
@@ -96,11 +125,14 @@ func (s *Service) warnOfBudget(ctx context.Context, used, most int) {
 
 // Today is the beginning of the day where the shop is. It is the real day: what is
 // counted is what really went out.
-func (s *Service) Today() time.Time {
+func (s *Service) Today() time.Time { return s.dayOf(time.Now()) }
+
+// dayOf is the beginning of a day where the shop is.
+func (s *Service) dayOf(at time.Time) time.Time {
 	zone := s.shop.Load().Zone
 	if zone == nil {
 		zone = time.UTC
 	}
-	y, m, d := time.Now().In(zone).Date()
+	y, m, d := at.In(zone).Date()
 	return time.Date(y, m, d, 0, 0, 0, 0, zone)
 }

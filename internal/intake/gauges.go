@@ -37,6 +37,7 @@ var (
 	gaugeJobs       = gauge("jobs", "Jobs, by queue and state.", "queue", "state")
 	gaugeSegments   = gauge("text_segments_today", "Segments of texts sent today.")
 	gaugeBudget     = gauge("text_segments_budget", "Segments that may be sent a day; 0 for no limit.")
+	gaugeMails      = gauge("mails_today", "Mails sent to customers today.")
 	gaugePhotos     = gauge("photos_to_open", "Photos that are still to be opened.")
 	gaugeMailbox    = gauge("mailbox_connected", "Whether this process watches the mailbox.")
 	gaugeMailWaits  = gauge("mailbox_waiting", "Mails that waited when the mailbox was last looked at.")
@@ -47,7 +48,7 @@ var (
 // Describe lists them.
 func (g Gauges) Describe(to chan<- *prometheus.Desc) {
 	for _, d := range []*prometheus.Desc{gaugeUp, gaugeOldest, gaugeUnhandled, gaugeUnsent, gaugeOldestSend, gaugeLeads, gaugeJobs,
-		gaugeSegments, gaugeBudget, gaugePhotos, gaugeMailbox, gaugeMailWaits, gaugeMailLag, gaugeUnreadable} {
+		gaugeSegments, gaugeBudget, gaugeMails, gaugePhotos, gaugeMailbox, gaugeMailWaits, gaugeMailLag, gaugeUnreadable} {
 		to <- d
 	}
 }
@@ -70,7 +71,8 @@ func (g Gauges) Collect(to chan<- prometheus.Metric) {
 	put(gaugeOldest, f.OldestUnhandled.Seconds())
 	put(gaugeUnhandled, float64(f.Unhandled))
 	put(gaugeOldestSend, f.OldestUnsent.Seconds())
-	put(gaugeSegments, float64(f.Segments))
+	put(gaugeSegments, float64(f.Spent.Segments))
+	put(gaugeMails, float64(f.Spent.Mails))
 	put(gaugePhotos, float64(f.PhotosToOpen))
 	for state, n := range f.Unsent {
 		put(gaugeUnsent, float64(n), state)

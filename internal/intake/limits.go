@@ -17,28 +17,39 @@ type Limits struct {
 	TextsAnHour     int // from one number
 	MailsAnHour     int // from one address
 	NewFromPrefix   int // numbers that are new within an hour and alike in all but the last four digits
+	NewFromDomain   int // mail addresses of one domain that are new within an hour
 	PhotosOfOne     int // in one talk
+	PhotosADay      int // in all
+	SegmentsOfOne   int // of texts out, in one talk within a day
 	SegmentsADay    int // of texts out, in all; STOP, HELP and staff get through
+	MailsADay       int // out, in all; staff's get through
 	SegmentsWarning int // percent of SegmentsADay from which on the log warns; 0: 80
 }
 
 // DefaultLimits are far above what customers need.
 func DefaultLimits() Limits {
-	return Limits{TextsAnHour: 200, MailsAnHour: 40, NewFromPrefix: 1000, PhotosOfOne: 100, SegmentsADay: 20000}
+	return Limits{TextsAnHour: 200, MailsAnHour: 40, NewFromPrefix: 1000, NewFromDomain: 300, PhotosOfOne: 100, PhotosADay: 5000,
+		SegmentsOfOne: 400, SegmentsADay: 20000, MailsADay: 5000}
 }
 
 // Why a talk is held back, for staff.
 const (
 	whyMany   = "more messages within an hour than are answered"
 	whyPrefix = "many new numbers like this one within an hour"
+	whyDomain = "many new mail addresses of one domain within an hour"
 )
 
+// keywordsAnHour is how often a word such as HELP or START is answered within an hour.
+// Nobody needs more, and a program that sends nothing else would have an answer to each.
+// STOP counts from the moment it is kept, answered or not.
+const keywordsAnHour = 20
+
 // heldBack says why the messages that wait are not to be answered; empty where they are.
-// STOP, START and HELP always are.
+// STOP, START and HELP are whatever the limits say, so that nobody is kept from them.
 func (s *Service) heldBack(ctx context.Context, tx pgx.Tx, h *db.Held, now time.Time) (string, error) {
 	keyword := func(w db.Waiting) bool { return s.opts.Brain.Keyword(w.Message.Text) != "" }
 	if slices.ContainsFunc(h.Waiting, keyword) {
-		return "", nil
+		return s.tooManyKeywords(ctx, tx, h)
 	}
 	if most := s.mostAnHour(h.Newest.Channel); most > 0 && h.LastN+len(h.Waiting) > most {
 		n, err := db.HeardSince(ctx, tx, h.ID, time.Hour)
@@ -46,10 +57,46 @@ func (s *Service) heldBack(ctx context.Context, tx pgx.Tx, h *db.Held, now time.
 			return whyMany, err
 		}
 	}
-	if most := s.limits.Load().NewFromPrefix; most > 0 && h.LastN == 0 && h.Newest.Channel == conversation.SMS {
-		n, err := db.NewOfPrefix(ctx, tx, h.Newest.Address, now.Add(-time.Hour))
-		if err != nil || n > most {
+	if h.LastN > 0 {
+		return "", nil
+	}
+	return s.crowded(ctx, tx, h.Newest, now)
+}
+
+// tooManyKeywords holds a talk back in which nothing but words for the carrier come.
+func (s *Service) tooManyKeywords(ctx context.Context, tx pgx.Tx, h *db.Held) (string, error) {
+	if h.LastN < keywordsAnHour || s.mostAnHour(h.Newest.Channel) <= 0 {
+		return "", nil
+	}
+	texts, err := db.WordsSince(ctx, tx, h.ID, time.Hour)
+	if err != nil {
+		return "", err
+	}
+	n := 0
+	for _, text := range texts {
+		if s.opts.Brain.Keyword(text) != "" {
+			n++
+		}
+	}
+	if n > keywordsAnHour {
+		return whyMany, nil
+	}
+	return "", nil
+}
+
+// crowded says why a sender who is new is not answered: too many like them are new, too.
+func (s *Service) crowded(ctx context.Context, tx pgx.Tx, a db.Address, now time.Time) (string, error) {
+	l := s.limits.Load()
+	switch {
+	case a.Channel == conversation.SMS && l.NewFromPrefix > 0:
+		n, err := db.NewOfPrefix(ctx, tx, a.Address, now.Add(-time.Hour))
+		if err != nil || n > l.NewFromPrefix {
 			return whyPrefix, err
+		}
+	case a.Channel == conversation.Email && l.NewFromDomain > 0:
+		n, err := db.NewOfDomain(ctx, tx, a.Address, now.Add(-time.Hour))
+		if err != nil || n > l.NewFromDomain {
+			return whyDomain, err
 		}
 	}
 	return "", nil
@@ -76,8 +123,11 @@ func (s *Service) holdBack(ctx context.Context, tx pgx.Tx, h *db.Held, why strin
 
 // reasonOf is a reason in a word, for those who count.
 func reasonOf(why string) string {
-	if why == whyPrefix {
+	switch why {
+	case whyPrefix:
 		return "prefix"
+	case whyDomain:
+		return "domain"
 	}
 	return "sender"
 }

@@ -11,6 +11,7 @@ import (
 	"example.com/intake-bot/internal/channels/email"
 	"example.com/intake-bot/internal/channels/email/standin"
 	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/photo"
 )
 
 const (
@@ -108,6 +109,20 @@ func (m *mailShop) settled() {
 	m.until("the mailbox is empty", func() bool { return m.office.Left("INBOX") == 0 })
 	m.quiet()
 }
+
+// opened waits until every photo was opened.
+func (m *mailShop) opened() {
+	m.t.Helper()
+	m.until("every photo is opened", func() bool {
+		var open int
+		m.one(`SELECT count(*) FROM photos WHERE state = 'referenced'`, &open)
+		return open == 0
+	})
+	m.quiet()
+}
+
+// labOnly opens photos that come by mail.
+func labOnly() *PhotoRoom { return &PhotoRoom{Lab: photo.NewLab(photo.Limits{})} }
 
 // answers are the mails that the shop sent to an address.
 func (m *mailShop) answers(address string) []email.Message {

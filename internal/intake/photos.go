@@ -106,6 +106,15 @@ func (s *Service) openPhoto(ctx context.Context, task db.PhotoTask) (photo.Photo
 			return photo.Photo{}, errTooMany
 		}
 	}
+	if most := s.limits.Load().PhotosADay; most > 0 {
+		kept, err := db.PhotosKeptSince(ctx, s.opts.Pool, s.dayOf(s.now()))
+		if err != nil {
+			return photo.Photo{}, err
+		}
+		if kept >= most {
+			return photo.Photo{}, errTooMany
+		}
+	}
 	if len(file) == 0 {
 		if task.Channel != conversation.SMS || s.opts.Photos.Fetcher == nil {
 			return photo.Photo{}, photo.ErrGone
@@ -211,8 +220,8 @@ func (s *Service) clearAtCarrier(ctx context.Context, task db.PhotoTask, failure
 	}
 }
 
-// errTooMany says that a talk has as many photos as are kept.
-var errTooMany = errors.New("more photos in one talk than are kept")
+// errTooMany says that there are as many photos as are kept, in a talk or in a day.
+var errTooMany = errors.New("more photos than are kept")
 
 // errPhotosFirst says that a turn is to be made when photos of its messages are opened.
 var errPhotosFirst = errors.New("photos are still to be opened")

@@ -80,6 +80,7 @@ func (s *Service) queueConfig() *river.Config {
 	river.AddWorker(workers, river.WorkFunc(s.workSend))
 	river.AddWorker(workers, river.WorkFunc(s.workStatus))
 	river.AddWorker(workers, river.WorkFunc(s.workSweep))
+	river.AddWorker(workers, river.WorkFunc(s.workKeep))
 	queues := map[string]river.QueueConfig{
 		turnQueue: {MaxWorkers: s.opts.TurnWorkers},
 		sendQueue: {MaxWorkers: s.opts.SendWorkers},
@@ -107,6 +108,9 @@ func (s *Service) queueConfig() *river.Config {
 				// Once is enough: what one misses, the next finds.
 				return sweepArgs{}, &river.InsertOpts{MaxAttempts: 1}
 			}, nil),
+			// At the start as well: a process may be restarted more often than that.
+			river.NewPeriodicJob(river.PeriodicInterval(keepEvery), func() (river.JobArgs, *river.InsertOpts) { return keepArgs{}, nil },
+				&river.PeriodicJobOpts{RunOnStart: true}),
 		},
 	}
 }

@@ -120,7 +120,7 @@ func (s *Service) deliver(ctx context.Context, b *pgx.Batch, m *db.Send, sender 
 
 // sent writes that the provider has a message.
 func (s *Service) sent(b *pgx.Batch, m *db.Send, id string) {
-	s.spend(m.Segments)
+	s.spend(m)
 	s.opts.Metrics.sent(m.To.Channel, "sent")
 	s.opts.Metrics.segments.Add(float64(m.Segments))
 	m.Sent(b, id)

@@ -50,6 +50,8 @@ type Options struct {
 	Photos *PhotoRoom
 	// Limits keep senders from running up the bill; zero: none do.
 	Limits Limits
+	// Keeping is how long things are kept; zero: for good.
+	Keeping Keeping
 	// Metrics count what happens; nil: nobody looks.
 	Metrics *Metrics
 	// Alerts are how people of staff and the owner's other systems hear of leads.
@@ -81,13 +83,14 @@ const (
 
 // Service receives messages, makes the turns of talk and sends what they say.
 type Service struct {
-	opts   Options
-	shop   atomic.Pointer[conversation.Shop]
-	limits atomic.Pointer[Limits]
-	queue  *river.Client[pgx.Tx]
-	outbox *outbox
-	budget budget
-	log    *slog.Logger
+	opts    Options
+	shop    atomic.Pointer[conversation.Shop]
+	limits  atomic.Pointer[Limits]
+	keeping atomic.Pointer[Keeping]
+	queue   *river.Client[pgx.Tx]
+	outbox  *outbox
+	budget  budget
+	log     *slog.Logger
 }
 
 // New checks the options and prepares a service. It receives at once; jobs run from
@@ -103,6 +106,7 @@ func New(opts Options) (*Service, error) {
 	s := &Service{opts: opts, log: opts.Log}
 	s.shop.Store(opts.Shop)
 	s.limits.Store(&opts.Limits)
+	s.keeping.Store(&opts.Keeping)
 	s.outbox = newOutbox(opts.SendWorkers, s.sendNow)
 	var err error
 	if s.queue, err = river.NewClient(riverpgxv5.New(opts.Pool), s.queueConfig()); err != nil {

@@ -23,20 +23,7 @@ const sweepLate = time.Minute
 
 // workSweep looks for what is overdue. One process of all does it at a time.
 func (s *Service) workSweep(ctx context.Context, _ *river.Job[sweepArgs]) error {
-	return errors.Join(s.sweep(ctx, sweepLate), s.tellAll(ctx), s.fade(ctx))
-}
-
-// rawMailKept is how long a mail is kept as it came, for staff to look at where its
-// reading is in doubt. Its words and photos stay with the lead.
-const rawMailKept = 30 * 24 * time.Hour
-
-// fadeLimit bounds how many mails one sweep lets go of.
-const fadeLimit = 200
-
-// fade lets go of the raw form of old mail.
-func (s *Service) fade(ctx context.Context) error {
-	_, err := db.FadeMail(ctx, s.opts.Pool, s.now().Add(-rawMailKept), fadeLimit)
-	return err
+	return errors.Join(s.sweep(ctx, sweepLate), s.tellAll(ctx))
 }
 
 // sweep asks for the turns, sends and reminders that should have been made more than

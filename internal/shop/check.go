@@ -14,6 +14,7 @@ func (f *File) check(b *binder) {
 	f.checkPrices(b)
 	f.checkShipping(b)
 	f.checkTimes(b)
+	f.checkKeep(b)
 	f.checkAnswers(b)
 }
 

@@ -44,6 +44,8 @@ type File struct {
 	Reminders Reminders `yaml:"reminders"`
 	// Limits keep senders from running up the bill.
 	Limits Limits `yaml:"limits"`
+	// Keep says how long things are kept.
+	Keep Keep `yaml:"keep"`
 	// ShowEstimate allows the low and high of an estimate to be told to customers.
 	ShowEstimate bool `yaml:"show_estimate"`
 	// Wording replaces sentences of the bot: key, language (en, es), text.
@@ -194,5 +196,6 @@ func defaults() *File {
 		Replies:    Replies{Quiet: Span(4 * time.Second), AtMost: Span(15 * time.Second)},
 		Reminders:  defaultReminders(),
 		Limits:     defaultLimits(),
+		Keep:       defaultKeep(),
 	}
 }

@@ -101,16 +101,16 @@ func (s *Server) erase(v *visit) error {
 	if again, err := addressOf(v.r.PostFormValue("again")); err != nil || again != address {
 		return refuse("The address was not typed twice alike, so nothing was erased.")
 	}
-	var refs []string
+	gone := 0
 	err = pgx.BeginFunc(v.ctx, s.opts.Pool, func(tx pgx.Tx) (err error) {
-		refs, err = db.ErasePerson(v.ctx, tx, v.who.ID, address, v.now)
+		gone, err = db.ErasePerson(v.ctx, tx, v.who.ID, address, v.clock().zone.String(), v.now)
 		return err
 	})
 	if err != nil {
 		return err
 	}
-	if len(refs) == 0 {
-		return v.done(Base+"/person", "Nothing is kept of that address.")
+	if gone == 0 {
+		return v.done(Base+"/person", "No talk is kept of that address.")
 	}
-	return v.done(Base+"/person", "Erased: %s.", strings.Join(refs, ", "))
+	return v.done(Base+"/person", "Erased: %d with all that was in them.", gone)
 }
