@@ -123,6 +123,11 @@ func SetLeft(ctx context.Context, c Conn, id int64, at *time.Time, now time.Time
 	return changeStaff(ctx, c, `UPDATE staff SET left_at = $2, sessions_from = $3 WHERE id = $1`, id, at, now)
 }
 
+// EndSessions ends all sessions of an account that began before now.
+func EndSessions(ctx context.Context, c Conn, id int64, now time.Time) error {
+	return changeStaff(ctx, c, `UPDATE staff SET sessions_from = $2 WHERE id = $1`, id, now)
+}
+
 func changeStaff(ctx context.Context, c Conn, sql string, id int64, args ...any) error {
 	tag, err := c.Exec(ctx, sql, append([]any{id}, args...)...)
 	if err == nil && tag.RowsAffected() == 0 {

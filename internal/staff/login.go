@@ -127,6 +127,15 @@ func (v *visit) begin(id int64, from time.Time) error {
 	return nil
 }
 
+// logoutEverywhere ends all sessions of a person, this one too: for who left a machine
+// behind.
+func (s *Server) logoutEverywhere(v *visit) error {
+	if err := db.EndSessions(v.ctx, s.opts.Pool, v.who.ID, time.Now().UTC().Truncate(time.Microsecond)); err != nil {
+		return err
+	}
+	return s.logout(v)
+}
+
 func (s *Server) logout(v *visit) error {
 	if err := s.sessions.Destroy(v.ctx); err != nil {
 		return fmt.Errorf("session: %w", err)

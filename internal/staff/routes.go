@@ -23,6 +23,7 @@ func (s *Server) table() []route {
 		{"GET /staff/login", anybody, s.loginForm},
 		{"POST /staff/login", anybody, s.login},
 		{"POST /staff/logout", db.RoleStaff, s.logout},
+		{"POST /staff/logout/everywhere", db.RoleStaff, s.logoutEverywhere},
 		{"GET /staff/password", db.RoleStaff, s.passwordForm},
 		{"POST /staff/password", db.RoleStaff, s.changePassword},
 

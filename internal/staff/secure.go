@@ -36,7 +36,8 @@ func (s *Server) secured(next http.Handler) http.Handler {
 	})
 }
 
-// clientAddress is where a request comes from. A proxy of ours stands on this machine or
+// clientAddress is the network that a request comes from: an address, or of IPv6 the /64
+// around it, for anybody there has as many addresses as they like (RFC 6177). A proxy of ours stands on this machine or
 // in the same private network; only then is its word taken, and only its own: the last
 // address that it added.
 func clientAddress(r *http.Request) string {
@@ -49,11 +50,19 @@ func clientAddress(r *http.Request) string {
 		return "unknown"
 	}
 	if !peer.IsLoopback() && !peer.IsPrivate() {
-		return peer.Unmap().String()
+		return network(peer)
 	}
 	list := strings.Split(r.Header.Get("X-Forwarded-For"), ",")
 	if last, err := netip.ParseAddr(strings.TrimSpace(list[len(list)-1])); err == nil {
-		return last.Unmap().String()
+		return network(last)
 	}
-	return peer.Unmap().String()
+	return network(peer)
+}
+
+func network(a netip.Addr) string {
+	a = a.Unmap().WithZone("")
+	if a.Is4() {
+		return a.String()
+	}
+	return netip.PrefixFrom(a, 64).Masked().String()
 }

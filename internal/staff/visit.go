@@ -8,6 +8,7 @@ import (
 	"net/url"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
@@ -62,6 +63,9 @@ var errLogIn = errors.New("nobody is logged in")
 
 // enter finds out who it is and whether they may.
 func (v *visit) enter(rt route) error {
+	if err := v.readable(); err != nil {
+		return err
+	}
 	if err := v.recognize(); err != nil {
 		return err
 	}
@@ -75,6 +79,28 @@ func (v *visit) enter(rt route) error {
 	case v.who.OneTime && v.r.URL.Path != Base+"/password" && v.r.URL.Path != Base+"/logout":
 		http.Redirect(v.w, v.r, Base+"/password", http.StatusSeeOther)
 		return errAnswered
+	}
+	return nil
+}
+
+// readable turns away what no form of ours sends: more than is read, and bytes that are no
+// text, which the database would not take.
+func (v *visit) readable() error {
+	if err := v.r.ParseForm(); err != nil {
+		var tooLarge *http.MaxBytesError
+		if errors.As(err, &tooLarge) {
+			return err
+		}
+		return &refusal{http.StatusBadRequest, "That can't be read."}
+	}
+	words := []string{v.r.URL.Path}
+	for _, values := range v.r.Form {
+		words = append(words, values...)
+	}
+	for _, w := range words {
+		if strings.ContainsRune(w, 0) || !utf8.ValidString(w) {
+			return &refusal{http.StatusBadRequest, "That can't be read."}
+		}
 	}
 	return nil
 }
