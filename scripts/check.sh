@@ -21,6 +21,9 @@ go vet -tags "$tags" ./... || failed=1
 step staticcheck
 go run honnef.co/go/tools/cmd/staticcheck@v0.8.2 -tags "$tags" ./... || failed=1
 
+step 'go mod verify'
+go mod verify || failed=1
+
 step 'shell scripts'
 if command -v shellcheck >/dev/null 2>&1; then
 	git ls-files -co --exclude-standard '*.sh' .ci/run | xargs -r shellcheck || failed=1

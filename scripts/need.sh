@@ -5,10 +5,10 @@
 #   scripts/need.sh go postgres -- go build ./...
 #
 # WHAT is any of: go, postgres, and the peers that only tests talk to: gcc (for the race
-# detector), chromium, dovecot, opensmtpd, and what checks the files of deploy/: caddy,
-# nginx, systemd, prometheus, shellcheck. Where apt-get may not be used, it says exactly
-# what to install. A missing peer is fatal only under CI=true; elsewhere the tests that
-# need it say that they were left out.
+# detector), chromium, dovecot, opensmtpd, what checks the files of deploy/ (caddy, nginx,
+# systemd, prometheus, shellcheck), and strace, which sees whom a program calls. Where
+# apt-get may not be used, it says exactly what to install. A missing peer is fatal only
+# under CI=true; elsewhere the tests that need it say that they were left out.
 set -eu
 
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -165,7 +165,7 @@ peer_there() {
 	chromium) command -v chromium >/dev/null 2>&1 || command -v google-chrome >/dev/null 2>&1 ;;
 	dovecot) [ -x /usr/sbin/dovecot ] && [ -x /usr/lib/dovecot/imap ] && [ -x /usr/lib/dovecot/lmtp ] ;;
 	opensmtpd) [ -x /usr/sbin/smtpd ] ;;
-	caddy | shellcheck) command -v "$1" >/dev/null 2>&1 ;;
+	caddy | shellcheck | strace) command -v "$1" >/dev/null 2>&1 ;;
 	nginx) [ -x /usr/sbin/nginx ] ;;
 	systemd) command -v systemd-analyze >/dev/null 2>&1 ;;
 	prometheus) command -v promtool >/dev/null 2>&1 ;;
@@ -213,8 +213,8 @@ while [ $# -gt 0 ]; do
 	--) break ;;
 	go) need_go ;;
 	postgres) need_postgres ;;
-	gcc | chromium | dovecot | opensmtpd | caddy | nginx | shellcheck | systemd | prometheus) peers="$peers $what" ;;
-	*) fail "unknown: $what (of: go postgres gcc chromium dovecot opensmtpd caddy nginx shellcheck systemd prometheus)" ;;
+	gcc | chromium | dovecot | opensmtpd | caddy | nginx | shellcheck | systemd | prometheus | strace) peers="$peers $what" ;;
+	*) fail "unknown: $what (of: go postgres gcc chromium dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace)" ;;
 	esac
 done
 # shellcheck disable=SC2086 # a list of words

@@ -138,11 +138,19 @@ func (h *house) startBot(ctx context.Context, c *demoCommand) (err error) {
 	h.bot, err = startBot(context.WithoutCancel(ctx), botOptions{pool: h.pool, file: &quick, listener: listener, publicURL: publicURL,
 		carrier: carrierSettings{account: demoAccount, token: demoToken, from: demoNumber, apiURL: base},
 		mail:    h.mailSettings(), shopText: deploy.ExampleShop,
-		clock: h.clock.Now, log: slog.New(slog.NewJSONHandler(h.logFile, nil))})
+		clock: h.clock.Now, log: slog.New(slog.NewJSONHandler(h.logFile, &slog.HandlerOptions{Level: demoLevel(c)}))})
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
 	return nil
+}
+
+// demoLevel has a demo that is a check log all that there is.
+func demoLevel(c *demoCommand) slog.Level {
+	if c.Once {
+		return slog.LevelDebug
+	}
+	return slog.LevelInfo
 }
 
 // openOffice opens a post office in miniature: the shop's mailbox and mail server.
@@ -202,7 +210,7 @@ func (h *house) show(ctx context.Context, c *demoCommand, out io.Writer) error {
 		return errSilent
 	}
 	if c.Once {
-		return nil
+		return h.bot.watched.write(filepath.Join(h.dir, "metrics.prom"))
 	}
 	h.clock.Set(time.Time{})
 	return h.stayUp(ctx, out)

@@ -57,6 +57,14 @@ func (w *watched) open(address string, gauges intake.Gauges) error {
 	return nil
 }
 
+// write leaves what would be served now in a file.
+func (w *watched) write(path string) error {
+	if err := prometheus.WriteToTextfile(path, w.registry); err != nil {
+		return fmt.Errorf("metrics: %w", err)
+	}
+	return nil
+}
+
 func (w *watched) close() error {
 	if w.server == nil {
 		return nil
