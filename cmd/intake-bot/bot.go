@@ -84,19 +84,25 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 		b.page.Close()
 		return nil, err
 	}
-	b.server = &http.Server{
-		Handler:           b.routes(o.pool, webhook),
+	b.server = webServer(b.routes(o.pool, webhook), o.log)
+	b.post.watch()
+	b.server.RegisterOnShutdown(b.page.Close) // its streams would never end by themselves
+	go func() { b.failed <- b.server.Serve(o.listener) }()
+	return b, nil
+}
+
+// webServer waits for nobody for long, and reads nobody's headers without end; bodies are
+// bounded where they are read.
+func webServer(h http.Handler, log *slog.Logger) *http.Server {
+	return &http.Server{
+		Handler:           h,
 		ReadHeaderTimeout: 10 * time.Second,
 		ReadTimeout:       30 * time.Second,
 		WriteTimeout:      30 * time.Second,
 		IdleTimeout:       2 * time.Minute,
 		MaxHeaderBytes:    64 << 10,
-		ErrorLog:          slog.NewLogLogger(o.log.Handler(), slog.LevelWarn),
+		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
-	b.post.watch()
-	b.server.RegisterOnShutdown(b.page.Close) // its streams would never end by themselves
-	go func() { b.failed <- b.server.Serve(o.listener) }()
-	return b, nil
 }
 
 // openService makes the service with all its channels.

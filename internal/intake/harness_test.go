@@ -168,7 +168,7 @@ func (s *shop) quiet() {
 
 func (s *shop) until(what string, done func() bool) {
 	s.t.Helper()
-	for end := time.Now().Add(20 * time.Second); !done(); time.Sleep(5 * time.Millisecond) {
+	for end := time.Now().Add(3 * time.Minute); !done(); time.Sleep(5 * time.Millisecond) {
 		if time.Now().After(end) {
 			s.t.Fatalf("waited in vain until %s", what)
 		}

@@ -60,7 +60,7 @@ func NewFetcher(set FetchSettings) *Fetcher {
 		set.Time = 30 * time.Second
 	}
 	f := &Fetcher{set: set}
-	dialer := &net.Dialer{Timeout: 10 * time.Second, Control: dialControl(set.Loopback)}
+	dialer := newDialer(set.Loopback)
 	f.client = &http.Client{
 		CheckRedirect: f.follow,
 		Transport: &http.Transport{
@@ -75,6 +75,10 @@ func NewFetcher(set FetchSettings) *Fetcher {
 		},
 	}
 	return f
+}
+
+func newDialer(loopback bool) *net.Dialer {
+	return &net.Dialer{Timeout: 10 * time.Second, Control: dialControl(loopback)}
 }
 
 // Fetch gets the bytes of a picture.

@@ -307,3 +307,20 @@ func FuzzInbound(f *testing.F) {
 		}
 	})
 }
+
+func FuzzStatus(f *testing.F) {
+	f.Add("MessageSid=SM1&MessageStatus=delivered&ErrorCode=30003")
+	f.Add("SmsSid=SM1&SmsStatus=%00&ErrorCode=-1")
+	h := &sms.Webhook{AuthTokens: []string{token}, PublicURL: public}
+	f.Fuzz(func(t *testing.T, body string) {
+		form, err := url.ParseQuery(body)
+		sig := "x"
+		if err == nil {
+			sig = standin.Sign(token, public+"/sms/status", form)
+		}
+		st, err := h.Status(post("/sms/status", body, sig))
+		if err == nil && (st.ID == "" || st.Status == "" || len(st.Status) > 64 || strings.ContainsAny(st.ID+st.Status, "\x00\r\n'\"<> ")) {
+			t.Errorf("%+v", st)
+		}
+	})
+}
