@@ -25,6 +25,9 @@ func (r *reader) clauseName() {
 			r.nameFact(first, last)
 			return
 		}
+		if i := r.afterIntro(h.last + 1); v == "name" && r.markAt(i+1, ',') && i < len(r.toks) && r.turned(i, i+1) {
+			return
+		}
 		if last, ok := r.nameFills(r.afterIntro(h.last + 1)); ok && (v != "im" || !r.soft(h.last+1)) {
 			r.nameFact(r.afterIntro(h.last+1), last)
 			return

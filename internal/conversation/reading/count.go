@@ -195,6 +195,9 @@ func (r *reader) countAdjective(i int) bool {
 }
 
 func (r *reader) countNumber(i int) (n, next int) {
+	if i >= len(r.toks) {
+		return 0, i
+	}
 	t := &r.toks[i]
 	if t.kind == numToken {
 		if t.dec > 0 || t.bad || t.code || t.whole > 500 || r.markAt(i+1, '/') || r.markAt(i-1, '/') || r.by(i+1) || r.by(i-1) || r.unitAt(i+1) != noUnit {

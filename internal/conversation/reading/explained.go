@@ -40,6 +40,17 @@ func (r *reader) allExplained(h *hit) bool {
 	return true
 }
 
+// everyWord: all words of the sentence are understood, so a "not" in it leaves nothing open.
+func (r *reader) everyWord(i int) bool {
+	from, to := r.sentence(i)
+	for ; from <= to; from++ {
+		if !r.explained(from) {
+			return false
+		}
+	}
+	return true
+}
+
 // explained: the token is a sign, a number, a name, a small word, or part of a phrase
 // that has a meaning.
 func (r *reader) explained(i int) bool {

@@ -110,7 +110,7 @@ func (r *reader) dashName() bool {
 		from++
 	}
 	first, last, ok := r.nameFrom(from, true)
-	if !ok || last != to-1 || r.toks[first].word == nil || !r.toks[first].word.given {
+	if !ok || last != to-1 && !r.onlyUsedAfter(last) || r.toks[first].word == nil || !r.toks[first].word.given {
 		return false
 	}
 	r.nameFact(first, last)

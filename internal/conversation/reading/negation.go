@@ -136,7 +136,7 @@ func (r *reader) asksPlainly(first, last int) bool {
 
 func (r *reader) commaBetween(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.toks[i].mark(',') || r.sentenceEnd(i) || r.wordAt(i, "because", "since") {
+		if r.toks[i].mark(',') || r.sentenceEnd(i) || r.wordAt(i, "because", "since") || r.wordAt(i, "and") && r.wordAt(i+1, "theres", "its", "i", "we", "it", "my", "they") {
 			return true
 		}
 	}

@@ -231,7 +231,7 @@ func (r *reader) townAmong() bool {
 	var buf [8]string
 	for i := range r.toks {
 		t := &r.toks[i]
-		if t.kind != wordToken || t.used || len(t.text) < 4 || t.word != nil && (t.word.common || t.word.filler || t.word.given || t.word.trade) || r.negated(i) || len(r.toks) > maxPlaceAnswer {
+		if t.kind != wordToken || t.used || len(t.text) < 4 || t.word != nil && (t.word.common || t.word.filler || t.word.given && r.asked(fitcheck.TopicName) || t.word.trade) || r.negated(i) || len(r.toks) > maxPlaceAnswer {
 			continue
 		}
 		if n := place.Scan(r.wordsFrom(i, 4, buf[:]), ""); n > 0 && !r.questioned(i) {

@@ -60,6 +60,28 @@ func TestDressMakesNoDifference(t *testing.T) {
 	}
 }
 
+// TestEveryPieceIsRead cuts the messages of the corpus off after every word, and before
+// every word: a text that ends or begins anywhere has a reading too.
+func TestEveryPieceIsRead(t *testing.T) {
+	for _, examples := range corpus(t) {
+		for n, e := range examples {
+			if testing.Short() && n%4 > 0 {
+				continue
+			}
+			in := e.input()
+			for i, c := range e.Text {
+				if c != ' ' && c != ',' {
+					continue
+				}
+				for _, piece := range []string{e.Text[:i], e.Text[i:]} {
+					in.Text = piece
+					checkReading(t, piece, Read(in))
+				}
+			}
+		}
+	}
+}
+
 // TestSizesInAnyWords draws two lengths and a way of writing each, and reads back what
 // was drawn.
 func TestSizesInAnyWords(t *testing.T) {

@@ -301,12 +301,15 @@ func (r *reader) looseEnd(q *quantity) {
 	if r.wordAt(i, "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.by(i+1) || r.wordAt(i+1, "wide", "long")) {
 		q.loose = true
 		q.last = i
-	} else if r.wordAt(i, "and", "y") && r.wordAt(i+1, "change", "some", "something", "pico", "algo") {
+	} else if r.wordAt(i, "and", "y") && r.wordAt(i+1, "change", "some", "something", "pico", "algo", "like", "about", "maybe") && r.wholeAt(i+2) < 0 {
 		q.loose = true
 		q.last = i + 1
 	}
 	if r.wordAt(q.last+1, "even", "exactly", "flat") && r.by(q.last+2) {
 		q.last++ // "30 even by 46"
+	}
+	if r.wordAt(q.last+1, "and") && r.wordAt(q.last+2, "like", "about", "maybe", "almost") && r.wholeAt(q.last+3) >= 0 {
+		q.loose = true // "33 and like 7 of the little lines"
 	}
 	i = q.last + 1
 	if r.wordAt(i, "ish", "sh") || r.markAt(i, '~') || r.markAt(i, '+') && !r.partNext(i+1) {

@@ -40,6 +40,12 @@ func (r *reader) requests() {
 	}
 }
 
+// answeredAfter: "curb height? no idea": the words before the sign say the question again.
+func (r *reader) answeredAfter(i int) bool {
+	hits := within(r.talk, i, i)
+	return len(r.Asked) > 0 && len(hits) > 0 && (hits[0].is("say", "dontknow") || hits[0].is("say", "usual"))
+}
+
 // openHole: an open hole, or water that comes in, and a cry for help.
 func (r *reader) openHole() {
 	if r.known(fitcheck.TopicProblem) && r.out.Language == "en" && !slices.Contains(r.out.Requests, RequestHelp) && (r.wordAt(len(r.toks)-1, "help") || r.markAt(len(r.toks)-1, '!') && r.wordsIn(0, len(r.toks), "help")) && !r.negated(len(r.toks)-1) {
@@ -140,6 +146,9 @@ func (r *reader) asks(h *hit) bool {
 // inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does
 // that help".
 func (r *reader) inverted(i int) bool {
+	if i > 0 && r.wordAt(i, "whats", "wheres", "whens", "hows", "whos") && !r.wordAt(i-1, "know", "see", "on", "about", "from", "for", "with", "like", "of", "is", "exactly", "up", "than", "tell", "said") {
+		return true // "I'm on the roof what's the measurement you need"
+	}
 	if i > 1 && r.wordAt(i, "is") && r.wordAt(i+1, "that", "this", "it") && r.wordAt(i+2, "ok", "okay", "right", "enough", "normal", "fine", "correct", "possible", "good", "bad", "alright") && i+3 >= len(r.toks) {
 		return true
 	}
@@ -194,6 +203,9 @@ func (r *reader) bareQuestion() {
 	for i := range r.toks {
 		if r.toks[i].kind == wordToken {
 			words++
+		}
+		if r.markAt(i, '?') && r.answeredAfter(i+1) {
+			continue
 		}
 		if r.markAt(i, '?') && (words > 1 || words == 1 && i == len(r.toks)-1 && len(r.toks[0].text) > 3 && !r.wordAt(0, "what", "again", "pardon", "hello") || r.wordAt(i-1, "who", "why", "when", "where", "quien", "cuando", "donde", "really", "seriously")) {
 			r.request(RequestQuestion)

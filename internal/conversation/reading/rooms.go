@@ -25,7 +25,7 @@ func (r *reader) roomUnits() {
 			places = append(places, i)
 		}
 		named := r.wordAt(i+1, "one", "skylight", "dome", "unit")
-		if !r.room(i) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken)) ||
+		if !r.room(i) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
 			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {
 			continue
 		}

@@ -86,7 +86,7 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		r.fact(t, unit, list, first, last)
 	case none >= 0 && (vague < 0 || group[none].last > group[none].first):
 		r.fact(t, unit, list, group[none].first, group[none].last)
-	case negated >= 0 && r.asked(t) && vague < 0:
+	case negated >= 0 && r.asked(t) && vague < 0 && r.everyWord(group[negated].first):
 		r.fact(t, unit, list, group[negated].first, group[negated].last)
 	case vague >= 0:
 		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last)
