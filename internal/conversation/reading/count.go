@@ -278,8 +278,8 @@ func (r *reader) countOfKind(next int) bool {
 func (r *reader) countAnswer() {
 	from := r.countAlone()
 	for i := from; i < len(r.toks); i++ {
-		if r.used(i) || r.negated(i) {
-			continue
+		if r.used(i) || r.negated(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
+			continue // "there were 4, I replaced 2, so 2 left"
 		}
 		n, next := r.countNumber(i)
 		switch {

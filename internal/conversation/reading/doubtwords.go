@@ -102,7 +102,7 @@ func (r *reader) beside(m *measure) {
 			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
 				continue
 			}
-			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last || k == 0 && v == "near") && r.only(h.last+1, q.first-1) && !r.placeWord(h) {
+			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
 				m.rough = true
 			}
 			if v, _ := h.has("rough"); (v == "near" || v == "clause") && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {

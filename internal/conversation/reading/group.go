@@ -20,7 +20,7 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 		switch {
 		case r.by(i):
 			g = byGap
-		case t.mark('+') || t.is("plus", "mas") || t.is("over", "under") && a.frac && a.num < a.den:
+		case t.mark('+') || t.is("plus", "minus", "mas", "menos") || t.is("over", "under") && a.frac && a.num < a.den:
 			g = sumGap
 		case t.mark('.') && r.markAt(i+1, '.') && a.side == noSide && b.side == noSide:
 			if g == weakGap {
