@@ -1,0 +1,62 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// hailToCome: hail that may come is an answer to what could hit the skylight, and no harm
+// that was done.
+func (r *reader) hailToCome(s sense, h *hit) sense {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(h.first, h.last+1, "hail", "granizo") && !r.hurt(h) {
+		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
+	}
+	return s
+}
+
+// elsewhere says whether a value's words are of something else than its topic.
+func (r *reader) elsewhere(s sense, h *hit) bool {
+	if r.unknownTo(h.first) || r.astray(s.topic, h.first, h.last) || r.idle(s, h) {
+		return true
+	}
+	switch s.topic {
+	case fitcheck.TopicStyle, fitcheck.TopicProblem:
+		return r.inSizeName(h)
+	case fitcheck.TopicProfile: // "across the flat plastic"
+		return r.inSizeName(h) || r.askedSize() != "none" && r.labelAt[h.last] >= 0 &&
+			(r.labels[r.labelAt[h.last]].is("part", "plastic") || r.labels[r.labelAt[h.last]].has1("topic"))
+	case fitcheck.TopicLayers: // "one clear and one white"
+		return h.first == h.last && (r.refAt(h.first, h.first+1) ||
+			r.wordAt(h.first, "one") && r.choiceAt(h.first+1) && r.wordsIn(r.sentenceFirst(h.first), h.first, "two", "double", "2"))
+	case fitcheck.TopicFinish: // "I meant the color, white, not the frame", "no color"
+		return r.wordAt(h.last+1, "not") && r.wordAt(h.last+2, "the", "my") && r.wordAt(h.last+3, "frame", "metal") ||
+			r.asked(fitcheck.TopicColor) && r.wordAt(h.last, "color")
+	case fitcheck.TopicWant: // "not the frame", said of a finish; "leave the frame plain"
+		return r.wordAt(h.first, "not") && r.asked(fitcheck.TopicFinish) || r.wordAt(h.first, "leave", "keep") && r.choiceAt(h.last+1)
+	}
+	return false
+}
+
+// onlyAsked says whether a value stands in a question that states nothing; a wish may be
+// put as one: "can I get just the dome?".
+func (r *reader) onlyAsked(s sense, h *hit) bool {
+	from, to := r.sentence(h.first)
+	switch s.topic {
+	case fitcheck.TopicWant: // "what's included in the complete one"
+		if r.wordAt(from, "whats", "what", "which", "how", "why") && r.asksPlainly(from, to) && !r.priced(h.first) {
+			return true
+		}
+	case fitcheck.TopicLayers, fitcheck.TopicMaterial: // "a rough price on a double dome"
+		if r.priced(h.first) && !s.asked && !r.wordsIn(from, to+1, "or", "vs", "versus", "than", "more", "difference", "cost") {
+			return false
+		}
+	}
+	if !r.questioned(h.first) && (!r.yesNoQuestion(h.first) || softTopic(s.topic)) {
+		return false
+	}
+	return !r.wished(s, h) && !(s.topic == fitcheck.TopicUse && !r.softQuestion(h.first))
+}
+
+// wished: the question asks for what is wanted: "can I order the dome by itself".
+func (r *reader) wished(s sense, h *hit) bool {
+	return s.topic == fitcheck.TopicWant && !r.wordsIn(0, len(r.toks), "better", "should", "worth", "which", "or") &&
+		(r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") ||
+			r.wordsIn(max(0, h.first-3), h.last+1, "just", "only"))
+}
