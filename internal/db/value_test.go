@@ -38,6 +38,7 @@ func TestValuesSurviveTheDatabase(t *testing.T) {
 		{fitcheck.TopicRoofSlope, fitcheck.Slope{Rise: 4 * inch, Run: 12 * inch}, `{"rise_in":4,"run_in":12}`},
 		{fitcheck.TopicColor, fitcheck.Color{Outer: "clear", Middle: "clear", Inner: "white"}, `{"outer":"clear","middle":"clear","inner":"white"}`},
 		{fitcheck.TopicImpactRisk, fitcheck.ChoiceList{"hail"}, `["hail"]`},
+		{fitcheck.TopicRoofCovering, fitcheck.Choice("built_up"), `"built_up"`},
 		{fitcheck.TopicConfirm, fitcheck.Choice("yes"), `"yes"`},
 	} {
 		js, resolution, err := encodeValue(c.value)

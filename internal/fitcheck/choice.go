@@ -48,6 +48,18 @@ const (
 	WantCompleteUnit = "complete_unit"
 	WantUnsure       = "unsure"
 
+	CoveringShingles      = "shingles"
+	CoveringWoodShingles  = "wood_shingles"
+	CoveringMetalShingles = "metal_shingles"
+	CoveringSlate         = "slate"
+	CoveringTile          = "tile"
+	CoveringMetal         = "metal"
+	CoveringStandingSeam  = "standing_seam"
+	CoveringRollRoofing   = "roll_roofing"
+	CoveringBuiltUp       = "built_up"
+	CoveringMembrane      = "membrane"
+	CoveringOther         = "other"
+
 	MaterialAcrylic       = "acrylic"
 	MaterialPolycarbonate = "polycarbonate"
 
@@ -82,10 +94,12 @@ var choices = map[Topic][]string{
 	TopicProfile:        {ProfileDome, ProfilePyramid, ProfileBarrel, ProfileFlat, ProfileOther},
 	TopicFrameCondition: {ConditionGood, ConditionWeathered, ConditionCaulkedOver, ConditionBent, ConditionCorroded, ConditionUnsure},
 	TopicWant:           {WantDomeOnly, WantCompleteUnit, WantUnsure},
-	TopicMaterial:       {MaterialAcrylic, MaterialPolycarbonate},
-	TopicFinish:         {FinishMill, FinishBronzeAnodized, FinishBronzePowderCoat, FinishOther},
-	TopicImpactRisk:     {RiskHail, RiskTrees, RiskGolf, RiskOther},
-	TopicConfirm:        {ConfirmYes, ConfirmNo},
+	TopicRoofCovering: {CoveringShingles, CoveringWoodShingles, CoveringMetalShingles, CoveringSlate, CoveringTile,
+		CoveringMetal, CoveringStandingSeam, CoveringRollRoofing, CoveringBuiltUp, CoveringMembrane, CoveringOther},
+	TopicMaterial:   {MaterialAcrylic, MaterialPolycarbonate},
+	TopicFinish:     {FinishMill, FinishBronzeAnodized, FinishBronzePowderCoat, FinishOther},
+	TopicImpactRisk: {RiskHail, RiskTrees, RiskGolf, RiskOther},
+	TopicConfirm:    {ConfirmYes, ConfirmNo},
 }
 
 // Choices lists the allowed values of an enumerated topic; nil for any other.

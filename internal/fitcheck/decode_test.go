@@ -19,6 +19,7 @@ func TestDecodeValue(t *testing.T) {
 		{TopicUse, `"rv"`, Choice(UseRV)},
 		{TopicProblem, `[]`, ChoiceList{}},
 		{TopicProblem, `["cracked","leaking","cracked"]`, ChoiceList{ProblemCracked, ProblemLeaking}},
+		{TopicRoofCovering, `"standing_seam"`, Choice(CoveringStandingSeam)},
 		{TopicImpactRisk, `["hail"]`, ChoiceList{RiskHail}},
 		{TopicCount, `3`, Whole(3)},
 		{TopicCount, `3.0`, Whole(3)},

@@ -6,7 +6,8 @@ func codeFlags(fs []Finding, u *Unit, job *Job, sh *sheet) []Finding {
 	fs = riseFlag(fs, u, sh)
 	fs = curbFlag(fs, u, job)
 	fs = areaFlag(fs, sh)
-	return slopeFlag(fs, u)
+	fs = slopeFlag(fs, u)
+	return coveringFlag(fs, u)
 }
 
 // riseFlag: IBC 2021 §2610.3: a dome rises at least 10 % of its maximum width, read here

@@ -39,6 +39,10 @@ func TestTextsCouldBeSent(t *testing.T) {
 		u := drawShaped(t)
 		u.DomeRise = rise(float64(rapid.IntRange(0, 60).Draw(t, "rise")))
 		u.CurbHeight = high(float64(rapid.IntRange(1, 30).Draw(t, "height")))
+		u.RoofCovering = rapid.SampledFrom(append([]string{""}, Choices(TopicRoofCovering)...)).Draw(t, "covering")
+		if u.RoofCovering != "" {
+			u.RoofSlope = pitch(float64(rapid.IntRange(0, 48).Draw(t, "slope")) / 4)
+		}
 		use := rapid.SampledFrom(Choices(TopicUse)).Draw(t, "use")
 		r := checkOne(u, use)
 		for i := range r.Findings {

@@ -37,6 +37,7 @@ const (
 	TopicBulgeBase       Topic = "bulge_base"
 	TopicDomeRise        Topic = "dome_rise"
 	TopicRoofSlope       Topic = "roof_slope"
+	TopicRoofCovering    Topic = "roof_covering" // never asked: noted where it is said
 	TopicLayers          Topic = "layers"
 	TopicMaterial        Topic = "material"
 	TopicColor           Topic = "color"
@@ -52,8 +53,8 @@ var (
 	UnitTopics = []Topic{TopicCount, TopicStyle, TopicOutline, TopicProfile, TopicFrameCondition,
 		TopicWant, TopicPlasticSize, TopicRetainerOpening, TopicRetainerOutside, TopicFrameInside,
 		TopicCurbOutside, TopicCurbInside, TopicCurbDiagonals, TopicCurbHeight, TopicBulgeBase,
-		TopicDomeRise, TopicRoofSlope, TopicLayers, TopicMaterial, TopicColor, TopicFinish,
-		TopicImpactRisk}
+		TopicDomeRise, TopicRoofSlope, TopicRoofCovering, TopicLayers, TopicMaterial, TopicColor,
+		TopicFinish, TopicImpactRisk}
 	// SizeTopics are the unit topics whose value is a Size.
 	SizeTopics = []Topic{TopicPlasticSize, TopicRetainerOpening, TopicRetainerOutside,
 		TopicFrameInside, TopicCurbOutside, TopicCurbInside, TopicBulgeBase}

@@ -23,6 +23,7 @@ type Unit struct {
 	BulgeBase       Size
 	DomeRise        *Height // nil: not known; a flat sheet has rise 0
 	RoofSlope       *Slope  // nil: not known; a flat roof has rise 0
+	RoofCovering    string
 
 	Layers     int
 	Material   string
@@ -170,6 +171,8 @@ func (u *Unit) choiceOf(t Topic) *string {
 		return &u.FrameCondition
 	case TopicWant:
 		return &u.Want
+	case TopicRoofCovering:
+		return &u.RoofCovering
 	case TopicMaterial:
 		return &u.Material
 	case TopicFinish:

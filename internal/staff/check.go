@@ -34,7 +34,7 @@ var checkTopics = []fitcheck.Topic{fitcheck.TopicUse, fitcheck.TopicPlace, fitch
 	fitcheck.TopicWant, fitcheck.TopicFrameCondition, fitcheck.TopicOutline, fitcheck.TopicProfile, fitcheck.TopicCurbOutside,
 	fitcheck.TopicCurbInside, fitcheck.TopicCurbDiagonals, fitcheck.TopicCurbHeight, fitcheck.TopicFrameInside,
 	fitcheck.TopicPlasticSize, fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside, fitcheck.TopicBulgeBase,
-	fitcheck.TopicDomeRise, fitcheck.TopicRoofSlope, fitcheck.TopicLayers, fitcheck.TopicMaterial, fitcheck.TopicColor,
+	fitcheck.TopicDomeRise, fitcheck.TopicRoofSlope, fitcheck.TopicRoofCovering, fitcheck.TopicLayers, fitcheck.TopicMaterial, fitcheck.TopicColor,
 	fitcheck.TopicFinish, fitcheck.TopicProblem, fitcheck.TopicImpactRisk}
 
 var whoTopics = []fitcheck.Topic{fitcheck.TopicName, fitcheck.TopicPhone, fitcheck.TopicEmail}

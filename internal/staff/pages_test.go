@@ -54,6 +54,7 @@ func TestFieldsThatAreRead(t *testing.T) {
 		{"curb_outside", "648 mm x 1257mm", "648 mm (25 1/2) x 1257 mm (49 1/2)"}, {"plastic_size", "30 round", "30 round"},
 		{"curb_outside", "24, 48, 24 1/8, 48", "24 / 48 / 24 1/8 / 48, side by side"}, {"curb_diagonals", "55 3/4 and 55 5/8", "55 3/4 and 55 5/8"},
 		{"curb_height", "4", "4"}, {"dome_rise", "0", "0"}, {"roof_slope", "4/12", "4 in 12"}, {"roof_slope", "flat", "flat"},
+		{"roof_covering", "built up", "built up"}, {"roof_covering", "Shingles", "shingles"},
 		{"layers", "2", "2"}, {"color", "clear over white", "clear over white"}, {"place", "Duluth, MN 55802", "Duluth, MN 55802"},
 		{"place", "55802", "Duluth, MN 55802"}, {"place", "Duluth, mn", "Duluth, MN"}, {"problem", "cracked, leaking", "cracked and leaking"},
 		{"impact_risk", "none", "none"}, {"frame_condition", "caulked over", "caulked over"}, {"phone", "218.555.0123", "+12185550123"},

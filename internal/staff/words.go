@@ -20,7 +20,8 @@ var topicNames = map[fitcheck.Topic]string{
 	fitcheck.TopicFrameInside: "Old flange, inside", fitcheck.TopicCurbOutside: "Curb, outside",
 	fitcheck.TopicCurbInside: "Curb, inside", fitcheck.TopicCurbDiagonals: "Curb, corner to corner",
 	fitcheck.TopicCurbHeight: "Curb above the roof", fitcheck.TopicBulgeBase: "Foot of the bulge",
-	fitcheck.TopicDomeRise: "Rise of the dome", fitcheck.TopicRoofSlope: "Roof slope", fitcheck.TopicLayers: "Layers",
+	fitcheck.TopicDomeRise: "Rise of the dome", fitcheck.TopicRoofSlope: "Roof slope",
+	fitcheck.TopicRoofCovering: "Roof covering", fitcheck.TopicLayers: "Layers",
 	fitcheck.TopicMaterial: "Plastic", fitcheck.TopicColor: "Color", fitcheck.TopicFinish: "Metal",
 	fitcheck.TopicImpactRisk: "Hail and the like",
 }

@@ -50,7 +50,7 @@ func (v *vocabulary) sortNodes() {
 // phrase adds all that a phrase's pattern stands for to the tree of its layer.
 func (v *vocabulary) phrase(in layer, pattern string, senses []sense) error {
 	fields := strings.Fields(spaced.Replace(pattern))
-	p := patternParser{v: v, fields: fields, trade: in != talkLayer}
+	p := patternParser{v: v, fields: fields, trade: in != talkLayer && in != roofLayer}
 	alternatives, err := p.sequence()
 	if err == nil && p.at < len(fields) {
 		err = fmt.Errorf("unmatched ) in %q", pattern)

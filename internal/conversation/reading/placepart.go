@@ -87,7 +87,7 @@ func (r *reader) stateAlone(i, n int, ahead []string, asked bool) bool {
 	if n == 1 && len(ahead[0]) <= 3 {
 		return asked && r.aloneBetween(i, i) && !r.wordAt(i, "ok", "hi", "me", "oh", "or", "in", "so", "no", "id", "ma", "pa", "al", "la", "de") || asked && r.wordAt(i-1, "in") && !r.wordAt(i, "me", "or", "ok", "oh", "la", "de", "al") && r.nameEnds(i+1)
 	}
-	if r.questioned(i) && !asked {
+	if r.questioned(i) && !asked || r.roofTiles(i) {
 		return false
 	}
 	return !r.wordAt(r.tokenOf(i, n)+1, "street", "ave", "avenue", "road", "st")

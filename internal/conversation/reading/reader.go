@@ -63,6 +63,7 @@ func Read(in Input) Reading {
 	r.answers()
 	r.names()
 	r.requests()
+	r.roofing()
 	r.out.Language = r.language() // again, without names and places
 	r.otherLanguage()
 	return r.out

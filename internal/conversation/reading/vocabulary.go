@@ -29,6 +29,7 @@ const (
 	introLayer               // words before a name, and names of kinds of unit
 	styleLayer               // what the frame is like, told at length
 	wantLayer                // what is wanted: its words name parts and styles too
+	roofLayer                // what covers the roof: its words name frames and seals too
 	layerCount
 )
 
@@ -124,6 +125,8 @@ func layerOf(name string) layer {
 		return wantLayer
 	case strings.Contains(name, "/style"):
 		return styleLayer
+	case strings.Contains(name, "/roofing"):
+		return roofLayer
 	}
 	return choiceLayer
 }
