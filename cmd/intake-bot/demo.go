@@ -163,7 +163,7 @@ func (h *house) openOffice() (err error) {
 
 func (h *house) mailSettings() mailSettings {
 	account := email.Account{User: demoMail, Password: demoToken}
-	return mailSettings{address: demoMail, poll: 20 * time.Millisecond,
+	return mailSettings{address: demoMail, poll: 250 * time.Millisecond,
 		imap: mailServer{server: h.office.IMAP(), security: email.Insecure, account: account},
 		smtp: mailServer{server: h.office.SMTP(), security: email.Insecure, account: account}}
 }

@@ -19,7 +19,7 @@ type mailSettings struct {
 	takenIn    string // where mail goes that was taken in
 	authServer string // whose word on senders counts
 	checkDKIM  bool
-	poll       time.Duration // between looks where the server can't tell of new mail; 0: the watcher's own
+	poll       time.Duration // between looks at the mailbox; 0: the watcher's own
 }
 
 // mailServer is one server and the account there.

@@ -48,7 +48,7 @@ func TestMain(m *testing.M) {
 // child posts the customer's texts as the carrier would, again where it does not know
 // that they were taken, and works until nothing is left to be done.
 func child(url, point string) error {
-	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
+	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Minute)
 	defer cancel()
 	pool, err := db.Open(ctx, url)
 	if err != nil {

@@ -130,7 +130,7 @@ func (s *shop) start() {
 		s.t.Fatal(err)
 	}
 	s.t.Cleanup(func() {
-		ctx, cancel := context.WithTimeout(context.Background(), 20*time.Second)
+		ctx, cancel := context.WithTimeout(context.Background(), 2*time.Minute)
 		defer cancel()
 		if err := s.Stop(ctx); err != nil {
 			s.t.Errorf("stop: %v", err)

@@ -52,7 +52,7 @@ func startMailProcess(t *testing.T, s *shop, d *dovecottest.Server, name string)
 		stopped = true
 		cancel()
 		<-done
-		end, cancel := context.WithTimeout(context.Background(), 20*time.Second)
+		end, cancel := context.WithTimeout(context.Background(), 2*time.Minute)
 		defer cancel()
 		if err := service.Stop(end); err != nil {
 			t.Errorf("stop %s: %v", name, err)
@@ -131,7 +131,7 @@ func TestMailboxLock(t *testing.T) {
 	defer releaseNext()
 	select {
 	case <-lost:
-	case <-time.After(20 * time.Second):
+	case <-time.After(2 * time.Minute):
 		t.Error("the first holder does not know that its lock is gone")
 	}
 	t.Logf("another took over after %s", time.Since(began).Round(time.Millisecond))

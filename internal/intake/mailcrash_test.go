@@ -23,7 +23,7 @@ const childMail = "INTAKE_CRASH_MAIL"
 // mailChild takes the customer's mails in as a watcher hands them over, again where it
 // does not know that they were stored, and works until nothing is left to be done.
 func mailChild(url, point string) error {
-	ctx, cancel := context.WithTimeout(context.Background(), time.Minute)
+	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Minute)
 	defer cancel()
 	pool, err := db.Open(ctx, url)
 	if err != nil {

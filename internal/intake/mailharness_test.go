@@ -65,7 +65,7 @@ func mailBrain(o *Options) { o.Brain, o.Shop = realBrain(), realShop() }
 func (m *mailShop) watcher(lock func(context.Context) (<-chan struct{}, func(), error)) *email.Watcher {
 	m.t.Helper()
 	w, err := email.NewWatcher(email.WatcherConfig{Address: m.office.IMAP(), Security: email.Insecure, Backoff: 10 * time.Millisecond,
-		Poll: 20 * time.Millisecond, Account: email.Account{User: shopMail, Password: mailPassword}, Store: m.TakeMail, Lock: lock,
+		Poll: 200 * time.Millisecond, Account: email.Account{User: shopMail, Password: mailPassword}, Store: m.TakeMail, Lock: lock,
 		Log: slog.New(slog.NewTextHandler(m.t.Output(), &slog.HandlerOptions{Level: slog.LevelError}))})
 	if err != nil {
 		m.t.Fatal(err)

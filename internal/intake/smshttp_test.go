@@ -66,7 +66,7 @@ func TestTextsOverHTTP(t *testing.T) {
 			t.Fatalf("status %d, %v", status, err)
 		}
 	}
-	ctx, cancel := context.WithTimeout(t.Context(), 20*time.Second)
+	ctx, cancel := context.WithTimeout(t.Context(), 2*time.Minute)
 	defer cancel()
 	if _, err := c.WaitTo(ctx, phone, 1); err != nil {
 		t.Fatal(err)

@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync/atomic"
 	"syscall"
 	"testing"
 	"time"
@@ -83,10 +84,35 @@ func TestDovecotBacklogRestartTakeOver(t *testing.T) {
 	if lock.times() < 2 {
 		t.Error("nobody took over")
 	}
-	d.deliver(n+1, n+1) // IDLE
+	d.deliver(n+1, n+1)
 	until(t, "the new one", func() bool { return len(k.ids(t)) == n+1 })
 	if err := d.watcher(newKept(), nil).Check(t.Context()); err != nil {
 		t.Error(err)
+	}
+}
+
+// A real server tells of new mail by itself, of mail too that came between the last look
+// and IDLE; no look of ours comes within the test.
+func TestDovecotTellsOfNewMail(t *testing.T) {
+	d := startDovecot(t)
+	p := startProxy(t, d.IMAP(), nil)
+	var idles atomic.Int64
+	p.listen(func(words string) {
+		if strings.HasSuffix(words, " IDLE\r\n") {
+			if n := int(idles.Add(1)); n <= 3 {
+				d.deliver(n, n)
+			}
+		}
+	})
+	k := newKept()
+	run(t, d.watcher(k, func(cfg *email.WatcherConfig) { cfg.Address, cfg.Poll = p.address, time.Hour }))
+	until(t, "those between", func() bool { return len(k.all()) == 3 })
+	for i := 4; i <= 6; i++ {
+		d.deliver(i, i)
+		until(t, "it tells", func() bool { return len(k.all()) == i })
+	}
+	if got := k.ids(t); !slices.Equal(got, numbered(1, 6)) {
+		t.Errorf("stored %v", got)
 	}
 }
 
@@ -138,7 +164,7 @@ func startOpenSMTPD(t *testing.T, d *dovecot) string {
 // A mail of ours goes through a real SMTP server into a real mailbox and out of it.
 func TestThroughRealServers(t *testing.T) {
 	d := startDovecot(t)
-	s := senderFor(t, startOpenSMTPD(t, d), func(cfg *email.SenderConfig) { cfg.Account = email.Account{}; cfg.Timeout = 20 * time.Second })
+	s := senderFor(t, startOpenSMTPD(t, d), func(cfg *email.SenderConfig) { cfg.Account = email.Account{}; cfg.Timeout = 2 * time.Minute })
 	k := newKept()
 	run(t, d.watcher(k, nil))
 	o := answer()

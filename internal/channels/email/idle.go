@@ -10,8 +10,15 @@ import (
 // errGone: the server closed the connection.
 var errGone = errors.New("mail server closed the connection")
 
+// idleMost is the longest that one IDLE lasts: RFC 2177 section 3 wants it begun anew at
+// least every 29 minutes.
+const idleMost = 28 * time.Minute
+
 // wait returns when there may be new mail, and at the latest when it is time to look
-// anyway: a server may forget to say.
+// anyway. IDLE alone is not enough: a server should tell of mail that came between the
+// last look and the begin of IDLE as soon as IDLE begins, but some only tell of what comes
+// after it (the library's own server is one), and such a mail would lie there until the
+// next one comes.
 func (s *session) wait() error {
 	if !s.c.Caps().Has(imap.CapIdle) {
 		return s.poll()
@@ -27,7 +34,7 @@ func (s *session) wait() error {
 	}); err != nil {
 		return err
 	}
-	err := s.until(s.w.cfg.Idle)
+	err := s.until(min(s.w.cfg.Poll, idleMost))
 	return errors.Join(err, s.do("end of IDLE", end))
 }
 

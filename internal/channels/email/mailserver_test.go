@@ -187,7 +187,7 @@ func watcherFor(t *testing.T, address string, k *kept, change func(*email.Watche
 	t.Helper()
 	cfg := email.WatcherConfig{
 		Address: address, Security: email.Insecure, Account: email.Account{User: mailUser, Password: mailPassword},
-		Store: k.store, Backoff: 20 * time.Millisecond, Poll: 50 * time.Millisecond, Command: 5 * time.Second,
+		Store: k.store, Backoff: 20 * time.Millisecond, Poll: 200 * time.Millisecond, Command: time.Minute,
 	}
 	if change != nil {
 		change(&cfg)
@@ -214,7 +214,7 @@ func run(t *testing.T, w *email.Watcher) (stop func()) {
 		cancel()
 		select {
 		case <-done:
-		case <-time.After(20 * time.Second):
+		case <-time.After(2 * time.Minute):
 			t.Error("the watcher does not stop")
 		}
 	})
@@ -222,11 +222,12 @@ func run(t *testing.T, w *email.Watcher) (stop func()) {
 	return stop
 }
 
-// proxy stands between and can fall silent, cut, or change words.
+// proxy stands between and can fall silent, cut, change words, or listen.
 type proxy struct {
 	address string
 	mu      sync.Mutex
 	silent  bool
+	heard   func(words string) // see listen
 	conns   []net.Conn
 	change  *strings.Replacer
 }
@@ -253,14 +254,14 @@ func startProxy(t *testing.T, to string, change *strings.Replacer) *proxy {
 			p.mu.Lock()
 			p.conns = append(p.conns, in, out)
 			p.mu.Unlock()
-			go p.copy(out, in)
-			go p.copy(in, out)
+			go p.copy(out, in, true)
+			go p.copy(in, out, false)
 		}
 	}()
 	return p
 }
 
-func (p *proxy) copy(to, from net.Conn) {
+func (p *proxy) copy(to, from net.Conn, fromClient bool) {
 	defer to.Close()
 	buf := make([]byte, 32<<10)
 	for {
@@ -269,12 +270,15 @@ func (p *proxy) copy(to, from net.Conn) {
 			return
 		}
 		p.mu.Lock()
-		silent := p.silent
+		silent, heard := p.silent, p.heard
 		p.mu.Unlock()
 		if silent {
 			continue
 		}
 		b := buf[:n]
+		if heard != nil && fromClient {
+			heard(string(b))
+		}
 		if p.change != nil {
 			b = []byte(p.change.Replace(string(b)))
 		}
@@ -288,6 +292,13 @@ func (p *proxy) setSilent(silent bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.silent = silent
+}
+
+// listen has f hear what the client says, before the server does.
+func (p *proxy) listen(f func(words string)) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.heard = f
 }
 
 func (p *proxy) cut() {

@@ -31,8 +31,7 @@ type WatcherConfig struct {
 	// other process is there.
 	Lock func(context.Context) (lost <-chan struct{}, release func(), err error)
 
-	Poll    time.Duration // between looks where the server has no IDLE; 0: 1 min
-	Idle    time.Duration // after which IDLE is begun anew; 0: 9 min, RFC 2177 asks for under 29
+	Poll    time.Duration // between looks, where the server has IDLE too: see wait; 0: 1 min
 	Command time.Duration // that one command may take; 0: 2 min
 	Backoff time.Duration // first pause after a failure, doubled up to 5 min; 0: 1 s
 	Log     *slog.Logger  // nil: none
@@ -77,7 +76,6 @@ func NewWatcher(cfg WatcherConfig) (*Watcher, error) {
 	setDefault(&cfg.TakenIn, "Taken in")
 	setDefault(&cfg.MaxBytes, 35<<20)
 	setDefault(&cfg.Poll, time.Minute)
-	setDefault(&cfg.Idle, 9*time.Minute)
 	setDefault(&cfg.Command, 2*time.Minute)
 	setDefault(&cfg.Backoff, time.Second)
 	if cfg.Log == nil {

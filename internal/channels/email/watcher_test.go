@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -54,6 +55,46 @@ func TestTakesInOnEveryKindOfServer(t *testing.T) {
 	}
 }
 
+// Mail that comes between the last look and IDLE is taken in, though the server says
+// nothing of it: this one tells only of what comes once IDLE runs.
+func TestMailBetweenLookAndIdle(t *testing.T) {
+	m := startMemory(t, capSet(imap.CapMove))
+	p := startProxy(t, m.address, nil)
+	var idles atomic.Int64
+	p.listen(func(words string) {
+		if strings.HasSuffix(words, " IDLE\r\n") {
+			if n := int(idles.Add(1)); n <= 3 {
+				m.put(mailNumber(n)) // before the server hears the command
+			}
+		}
+	})
+	k := newKept()
+	run(t, watcherFor(t, p.address, k, nil))
+	until(t, "all three", func() bool { return m.count(takenIn) == 3 })
+	if got := k.ids(t); !slices.Equal(got, numbered(1, 3)) {
+		t.Errorf("stored %v", got)
+	}
+}
+
+// IDLE is begun anew again and again, each time ended first.
+func TestIdleIsBegunAnew(t *testing.T) {
+	m := startMemory(t, capSet(imap.CapMove))
+	p := startProxy(t, m.address, nil)
+	var idles, dones atomic.Int64
+	p.listen(func(words string) {
+		switch {
+		case strings.HasSuffix(words, " IDLE\r\n"):
+			if idles.Add(1) != dones.Load()+1 {
+				t.Error("IDLE before the last one was ended")
+			}
+		case words == "DONE\r\n":
+			dones.Add(1)
+		}
+	})
+	run(t, watcherFor(t, p.address, newKept(), nil))
+	until(t, "five times", func() bool { return idles.Load() >= 5 })
+}
+
 // A mail stays where it is until it is stored, and its order is kept.
 func TestStoreFails(t *testing.T) {
 	m := startMemory(t, capSet(imap.CapMove))
@@ -94,7 +135,7 @@ func TestServerFallsSilent(t *testing.T) {
 	p := startProxy(t, m.address, nil)
 	k := newKept()
 	w := watcherFor(t, p.address, k, func(cfg *email.WatcherConfig) {
-		cfg.Command, cfg.Idle = 300*time.Millisecond, 200*time.Millisecond
+		cfg.Command, cfg.Poll = 300*time.Millisecond, 200*time.Millisecond
 	})
 	run(t, w)
 	m.put(mailNumber(1))

@@ -5,6 +5,7 @@ package dovecottest
 
 import (
 	"errors"
+	"math/rand/v2"
 	"net"
 	"os"
 	"os/exec"
@@ -132,7 +133,7 @@ func (s *Server) Start() {
 	if err := s.process.Start(); err != nil {
 		s.t.Fatal(err)
 	}
-	for end := time.Now().Add(20 * time.Second); !Listens(s.IMAP()) || !Listens(s.LMTP()); time.Sleep(10 * time.Millisecond) {
+	for end := time.Now().Add(2 * time.Minute); !Listens(s.IMAP()) || !Listens(s.LMTP()); time.Sleep(10 * time.Millisecond) {
 		if time.Now().After(end) {
 			s.t.Fatal("Dovecot does not listen")
 		}
@@ -201,15 +202,21 @@ func Need(t testing.TB, program, pkg string) string {
 	return ""
 }
 
-// FreePort is a port of this machine that nobody listens on.
+// FreePort is a port of this machine that nobody listens on, and below those that the
+// system gives to whoever asks for any: it is still free when it is listened on.
 func FreePort(t testing.TB) int {
 	t.Helper()
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
+	var err error
+	for range 100 {
+		port := 10000 + rand.IntN(20000)
+		var l net.Listener
+		if l, err = net.Listen("tcp", local(port)); err == nil {
+			l.Close()
+			return port
+		}
 	}
-	defer l.Close()
-	return l.Addr().(*net.TCPAddr).Port
+	t.Fatalf("no free port: %v", err)
+	return 0
 }
 
 // Listens says whether somebody listens at an address.

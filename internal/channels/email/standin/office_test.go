@@ -27,7 +27,7 @@ func open(t *testing.T) (*standin.Office, *email.Sender) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { o.Close() })
-	s, err := email.NewSender(email.SenderConfig{Address: o.SMTP(), Security: email.Insecure, Timeout: 5 * time.Second,
+	s, err := email.NewSender(email.SenderConfig{Address: o.SMTP(), Security: email.Insecure, Timeout: time.Minute,
 		Account: email.Account{User: shop, Password: password}})
 	if err != nil {
 		t.Fatal(err)
@@ -36,7 +36,7 @@ func open(t *testing.T) (*standin.Office, *email.Sender) {
 }
 
 func soon(t *testing.T) context.Context {
-	ctx, cancel := context.WithTimeout(t.Context(), 10*time.Second)
+	ctx, cancel := context.WithTimeout(t.Context(), 2*time.Minute)
 	t.Cleanup(cancel)
 	return ctx
 }
@@ -50,7 +50,7 @@ func TestThereAndBackAgain(t *testing.T) {
 		t.Fatal(err)
 	}
 	came := make(chan email.Message, 10)
-	w, err := email.NewWatcher(email.WatcherConfig{Address: o.IMAP(), Security: email.Insecure, Backoff: 10 * time.Millisecond,
+	w, err := email.NewWatcher(email.WatcherConfig{Address: o.IMAP(), Security: email.Insecure, Backoff: 10 * time.Millisecond, Poll: 200 * time.Millisecond,
 		Account: email.Account{User: shop, Password: password},
 		Store: func(_ context.Context, in email.Incoming) error {
 			m, err := email.Parse(bytes.NewReader(in.Raw), email.Limits{})
