@@ -83,7 +83,7 @@ func (l lesson) draw(p *page, y float64, language string) float64 {
 	f := &figure{p: p, cx: p.w / 2, top: y + 32 + domeHigh + max(l.lift, l.open-domeHigh+ringHigh+18), lift: l.lift, open: l.open, lining: l.lining, focus: l.focus}
 	f.section()
 	f.labels(language)
-	viewAt := f.y(deckLow) + 30
+	viewAt := f.y(deckLow) + 34 // below the numbers of the ends
 	v := &plan{p: p, cx: f.cx, cy: viewAt + 22 + ringHalf - deeper}
 	v.roof()
 	l.plan(v)
@@ -116,8 +116,8 @@ func (l lesson) measure(f *figure, v *plan) {
 	p.face(tx-11, down, tx+11, down)
 	p.tape(tx, down, tx, up)
 	high := f.y(max(l.reach[0], l.reach[1])) - 10
-	if l.badgesLow {
-		high = f.y(deckLow) + 11
+	if l.badges != 0 {
+		high = f.y(l.badges)
 	}
 	p.badge(f.cx-l.half, high, "1")
 	p.badge(f.cx+l.half, high, "2")

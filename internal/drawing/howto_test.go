@@ -42,7 +42,7 @@ func TestTapeEndsAtTheFaces(t *testing.T) {
 		{fitcheck.TopicPlasticSize, "plastic", 8, "plastic", true},
 		{fitcheck.TopicRetainerOpening, "retainer", 14, "retainer", false},
 		{fitcheck.TopicRetainerOutside, "retainer", 14, "retainer", true},
-		{fitcheck.TopicFrameInside, "frame", 30, "frame", false},
+		{fitcheck.TopicFrameInside, "frame", lifted - 16, "frame", false},
 		{fitcheck.TopicBulgeBase, "", 0, "bulge", true},
 	} {
 		p := pageOf(t, row.topic)
@@ -191,6 +191,53 @@ func onThePage(t *testing.T, name string, p *page) {
 		}
 		if strings.ContainsRune(m.text, noPicture) || strings.Contains(m.text, "…") {
 			t.Errorf("%s: %q is not whole", name, m.text)
+		}
+	}
+}
+
+// No word of a lesson stands on another or on the number of a tape's end, and no line from
+// a word to its part ends under such a number.
+func TestNothingStandsOnAWord(t *testing.T) {
+	for topic := range captions {
+		for _, lang := range languages {
+			d, err := HowTo(topic, lang)
+			if err != nil {
+				t.Fatal(err)
+			}
+			apart(t, string(topic)+" "+lang, &d.pages[0])
+		}
+	}
+}
+
+func apart(t *testing.T, name string, p *page) {
+	t.Helper()
+	type box struct {
+		words string
+		canvas.Rect
+	}
+	var words, solid []box
+	for i := range p.marks {
+		m := &p.marks[i]
+		switch {
+		case m.text != "" && m.part != "badge":
+			x0, y0, x1, y1 := textBox(m)
+			words = append(words, box{m.text, canvas.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}})
+		case m.part == "badge" && m.path != nil, m.part == "wrong" && m.path != nil, m.part == "stick" && i > 0:
+			solid = append(solid, box{m.part, m.path.Bounds()})
+		}
+	}
+	for i, w := range words {
+		for _, other := range slices.Concat(words[i+1:], solid) {
+			if w.Overlaps(other.Rect) {
+				t.Errorf("%s: %q stands on %q", name, w.words, other.words)
+			}
+		}
+	}
+	for _, end := range bounds(p, "leader.end") {
+		for _, b := range solid {
+			if end.Overlaps(b.Rect) {
+				t.Errorf("%s: a word's line ends under %q", name, b.words)
+			}
 		}
 	}
 }

@@ -14,7 +14,7 @@ type lesson struct {
 	reach         [2]float64 // levels between which the section's face lines run
 	lift, open    float64
 	lining        bool
-	badgesLow     bool // the numbers of the ends stand below the section
+	badges        float64 // level of the numbers of the ends; 0: above the face lines
 	plan          func(*plan)
 	view          word    // over the plan, where it is not seen from above
 	wrong         [2]spot // where not to measure: the sign, and the face it points at
@@ -23,9 +23,12 @@ type lesson struct {
 // spot is a place in the section: distance from the middle, level above the curb's top.
 type spot struct{ x, level float64 }
 
+// lifted is how far the frame is taken up where it is seen off its curb.
+const lifted = 56.0
+
 // lessons are those with a size of two sides.
 var lessons = map[fitcheck.Topic]lesson{
-	fitcheck.TopicCurbOutside: {focus: pieceCurb, half: coverHalf, level: flangeLow - 9, beside: coverHalf + 12, badgesLow: true, reach: [2]float64{flangeLow + 4, roofLow + 4},
+	fitcheck.TopicCurbOutside: {focus: pieceCurb, half: coverHalf, level: flangeLow - 9, beside: coverHalf + 12, badges: deckLow - 11, reach: [2]float64{flangeLow + 4, roofLow + 4},
 		plan: (*plan).curb, wrong: [2]spot{{ringHalf + 18, flangeLow + 6}, {flangeOut, flangeLow + 6}}},
 	fitcheck.TopicCurbInside: {focus: pieceCurb, half: openHalf, level: -14, beside: 12 + deeper, reach: [2]float64{4, -24}, lining: true,
 		plan: (*plan).curb, wrong: [2]spot{{openHalf - 32, -44}, {openHalf - 9, -44}}},
@@ -35,7 +38,7 @@ var lessons = map[fitcheck.Topic]lesson{
 		plan: (*plan).retainer},
 	fitcheck.TopicRetainerOutside: {focus: pieceRetainer, half: ringHalf, level: ringHigh + 7.5, beside: (holeHalf + ringHalf) / 2, reach: [2]float64{ringLow, ringHigh + 20},
 		plan: (*plan).retainer},
-	fitcheck.TopicFrameInside: {focus: pieceFrame, half: flangeIn, level: 46 - 13, beside: 24 + deeper, reach: [2]float64{46 - 2, 46 + flangeLow - 8}, lift: 46, view: wordBelow,
+	fitcheck.TopicFrameInside: {focus: pieceFrame, half: flangeIn, level: lifted - 13, beside: 24 + deeper, reach: [2]float64{lifted - 2, lifted + flangeLow - 8}, badges: lifted + flangeLow - 18, lift: lifted, view: wordBelow,
 		plan: (*plan).under},
 	fitcheck.TopicBulgeBase: {focus: piecePlastic, half: footHalf, level: ringHigh + 7.5, beside: footHalf + 8, reach: [2]float64{lipHigh, ringHigh + 20},
 		plan: (*plan).retainer},
