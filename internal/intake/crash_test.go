@@ -33,8 +33,11 @@ const (
 func TestMain(m *testing.M) {
 	if url := os.Getenv(childDatabase); url != "" {
 		child := child
-		if os.Getenv(childMail) != "" {
+		switch {
+		case os.Getenv(childMail) != "":
 			child = mailChild
+		case os.Getenv(childBox) != "":
+			child = boxChild
 		}
 		if err := child(url, os.Getenv(childPoint)); err != nil {
 			fmt.Fprintln(os.Stderr, err)
@@ -127,10 +130,11 @@ func (c tableCarrier) Find(ctx context.Context, m Outgoing) (string, bool, error
 }
 
 // run runs a child; died says that it was ended by SIGKILL.
-func run(t *testing.T, url, point string) (died bool) {
+func run(t *testing.T, url, point string, more ...string) (died bool) {
 	t.Helper()
 	cmd := exec.CommandContext(t.Context(), os.Args[0])
 	cmd.Env = append(os.Environ(), childDatabase+"="+url, childPoint+"="+point)
+	cmd.Env = append(cmd.Env, more...)
 	out, err := cmd.CombinedOutput()
 	var exit *exec.ExitError
 	if errors.As(err, &exit) && exit.Sys().(syscall.WaitStatus).Signal() == syscall.SIGKILL {

@@ -48,6 +48,7 @@ first_valid_uid = 1
 mail_location = maildir:DIR/mail/%u
 default_vsz_limit = 256M
 mail_max_userip_connections = 50
+mail_fsync = never
 passdb {
   driver = static
   args = password=PASSWORD
