@@ -2,6 +2,7 @@ package email
 
 import (
 	"net/mail"
+	"regexp"
 	"strings"
 	"unicode"
 
@@ -71,28 +72,37 @@ func address(h message.Header, key string) (addr, name string) {
 		return strings.ToLower(list[0].Address), oneLine(list[0].Name)
 	}
 	open, end := strings.LastIndex(value, "<"), strings.LastIndex(value, ">")
-	if open >= 0 && end > open && plausible(value[open+1:end]) {
-		return strings.ToLower(value[open+1 : end]), oneLine(strings.Trim(value[:open], ` "`))
+	if open >= 0 && end > open {
+		if a := bareAddress(value[open+1 : end]); a != "" {
+			return a, oneLine(strings.Trim(value[:open], ` "`))
+		}
 	}
 	for _, word := range strings.Fields(value) {
-		if word = strings.Trim(word, `<>,;."`); plausible(word) {
-			return strings.ToLower(word), ""
+		if a := bareAddress(strings.Trim(word, `<>,;."`)); a != "" {
+			return a, ""
 		}
 	}
 	return "", ""
 }
 
+// aroundDots is the white space that RFC 5322 section 4.4 once allowed within an address.
+var aroundDots = regexp.MustCompile(`\s*([.@])\s*`)
+
 // addressList reads a list; nil where it can't. With comments first, for an old form
 // has the name in one: "dana@example.com (Dana Fields)".
 func addressList(value string) []*mail.Address {
 	list, err := mail.ParseAddressList(value)
-	if err != nil {
-		list, err = mail.ParseAddressList(withoutComments(value))
+	if err == nil {
+		return list
 	}
-	if err != nil {
-		return nil
+	value = withoutComments(value)
+	if list, err = mail.ParseAddressList(value); err == nil {
+		return list
 	}
-	return list
+	if list, err = mail.ParseAddressList(aroundDots.ReplaceAllString(value, "$1")); err == nil {
+		return list
+	}
+	return nil
 }
 
 // withoutComments takes "(comments)" out, RFC 5322 section 3.2.2, which the standard
@@ -127,9 +137,13 @@ func withoutComments(s string) string {
 	return strings.TrimSpace(b.String())
 }
 
-func plausible(addr string) bool {
-	_, err := mail.ParseAddress(addr)
-	return err == nil && strings.Contains(addr, "@")
+// bareAddress is the address that words hold, lower case; "" where they hold none.
+func bareAddress(words string) string {
+	a, err := mail.ParseAddress(words)
+	if err != nil {
+		return ""
+	}
+	return strings.ToLower(a.Address)
 }
 
 func addresses(h message.Header) []string {

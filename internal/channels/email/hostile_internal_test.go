@@ -5,20 +5,22 @@ import (
 	"testing"
 )
 
-// hostile texts made slow readers of earlier forms of this code; size is in percent.
+// hostile texts made slow readers of earlier forms of this code; of what they repeat within their
+// depth there is so much in percent.
 func hostile(size int) map[string]string {
+	many := func(s string, n int) string { return strings.Repeat(s, n*size/100) }
 	return map[string]string{
-		"deep-divs":    strings.Repeat("<div>", 500*size/100) + strings.Repeat("<b>x</b>\n", 20000*size/100),
-		"deep-quotes":  strings.Repeat("<blockquote>", 400*size/100) + strings.Repeat("<p>x</p>", 10000*size/100),
-		"deep-lists":   strings.Repeat("<ul><li>", 200*size/100) + strings.Repeat("<p>x</p>", 10000*size/100),
-		"open-bold":    strings.Repeat("<b><p>", 50000*size/100),
-		"originals":    strings.Repeat("<div class=yahoo_quoted>", 300*size/100) + strings.Repeat("<p>x</p>", 20000*size/100),
-		"links":        strings.Repeat("<http://", 60000*size/100),
-		"pictures":     strings.Repeat("[image:", 60000*size/100),
-		"closings":     strings.Repeat("Thanks,\n", 60000*size/100),
-		"announcement": strings.Repeat("On 2026 x@y\n", 40000*size/100),
-		"marks":        strings.Repeat("> ", 250000*size/100),
-		"legal":        strings.Repeat("disclaimer\n\n", 40000*size/100),
+		"deep-divs":    strings.Repeat("<div>", 500) + many("<b>x</b>\n", 20000),
+		"deep-quotes":  strings.Repeat("<blockquote>", 400) + many("<p>x</p>", 10000),
+		"deep-lists":   strings.Repeat("<ul><li>", 200) + many("<p>x</p>", 10000),
+		"open-bold":    many("<b><p>", 50000),
+		"originals":    strings.Repeat("<div class=yahoo_quoted>", 300) + many("<p>x</p>", 20000),
+		"links":        many("<http://", 60000),
+		"pictures":     many("[image:", 60000),
+		"closings":     many("Thanks,\n", 60000),
+		"announcement": many("On 2026 x@y\n", 40000),
+		"marks":        many("> ", 250000),
+		"legal":        many("disclaimer\n\n", 40000),
 	}
 }
 

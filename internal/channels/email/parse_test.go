@@ -53,12 +53,12 @@ func TestMails(t *testing.T) {
 		t.Fatalf("%d mails, %v", len(files), err)
 	}
 	for _, file := range files {
-		t.Run(strings.TrimSuffix(filepath.Base(file), ".eml"), func(t *testing.T) {
+		w := readWant(t, strings.TrimSuffix(file, ".eml")+".json")
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".eml")+", "+w.Source, func(t *testing.T) {
 			raw, err := os.ReadFile(file)
 			if err != nil {
 				t.Fatal(err)
 			}
-			w := readWant(t, strings.TrimSuffix(file, ".eml")+".json")
 			m, err := email.Parse(bytes.NewReader(raw), email.Limits{})
 			if err != nil {
 				t.Fatal(err)
@@ -70,6 +70,51 @@ func TestMails(t *testing.T) {
 				t.Errorf("with CRLF it reads otherwise: %q, %v", crlf.Text, err)
 			}
 		})
+	}
+}
+
+// The examples of the standards are all among the mails. RFC 2048, on how types are
+// registered, has no mail in it; those of RFC 2047 section 8 are in TestRFC2047Section8.
+func TestMailsHoldTheExamplesOfTheStandards(t *testing.T) {
+	files, err := filepath.Glob("testdata/mails/*.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sources []string
+	for _, file := range files {
+		sources = append(sources, readWant(t, file).Source)
+	}
+	for _, example := range []string{
+		"RFC 2045 sections 4 and 5.1", "RFC 2045 section 5.2", "RFC 2045 section 6.7", "RFC 2045 section 6.8",
+		"RFC 2046 section 4.2", "RFC 2046 section 5.1.1", "RFC 2046 section 5.1.4", "RFC 2046 section 5.1.5", "RFC 2046 section 5.2.1",
+		"RFC 2046 section 5.2.2.2", "RFC 2046 section 5.2.3", "RFC 2047 section 8", "RFC 2049 appendix A",
+		"RFC 3464 appendix E.1", "RFC 3464 appendix E.2", "RFC 3464 appendix E.3", "RFC 3464 appendix E.4",
+		"RFC 3834 section 2", "RFC 3834 section 5", "RFC 3834 section 5.1",
+		"RFC 5322 appendix A.1.1", "RFC 5322 appendix A.1.2", "RFC 5322 appendix A.1.3", "RFC 5322 appendix A.2", "RFC 5322 appendix A.3",
+		"RFC 5322 appendix A.4", "RFC 5322 appendix A.5", "RFC 5322 appendix A.6.1", "RFC 5322 appendix A.6.2", "RFC 5322 appendix A.6.3",
+	} {
+		if !slices.ContainsFunc(sources, func(s string) bool { return strings.HasPrefix(s, example) }) {
+			t.Errorf("no mail is of %s", example)
+		}
+	}
+}
+
+// The table of RFC 2047 section 8, in a subject, where it shows as it does in a comment.
+func TestRFC2047Section8(t *testing.T) {
+	for encoded, shown := range map[string]string{
+		"=?ISO-8859-1?Q?a?=":                      "a",
+		"=?ISO-8859-1?Q?a?= b":                    "a b",
+		"=?ISO-8859-1?Q?a?= =?ISO-8859-1?Q?b?=":   "ab",
+		"=?ISO-8859-1?Q?a?=  =?ISO-8859-1?Q?b?=":  "ab",
+		"=?ISO-8859-1?Q?a?=\n =?ISO-8859-1?Q?b?=": "ab",
+		"=?ISO-8859-1?Q?a_b?=":                    "a b",
+		"=?ISO-8859-1?Q?a?= =?ISO-8859-2?Q?_b?=":  "a b",
+		"=?ISO-8859-1?B?SWYgeW91IGNhbiByZWFkIHRoaXMgeW8=?=\n =?ISO-8859-2?B?dSB1bmRlcnN0YW5kIHRoZSBleGFtcGxlLg==?=": "If you can read this you understand the example.",
+	} {
+		m, err := email.Parse(strings.NewReader("From: dana@example.com\nSubject: "+encoded+"\n\nx\n"), email.Limits{})
+		if err != nil || m.Subject != shown {
+			t.Errorf("%q shows as %q, %v; want %q", encoded, m.Subject, err, shown)
+		}
 	}
 }
 

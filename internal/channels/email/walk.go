@@ -17,6 +17,7 @@ type place struct {
 	attached bool // within a mail that is attached
 	choices  *choices
 	report   bool // within a delivery report
+	digest   bool // right within a digest, where a part without a type is a mail
 }
 
 // choices are the forms in which a multipart/alternative says the same.
@@ -52,10 +53,14 @@ func (w *walker) walk(e *message.Entity, depth int, at place) {
 		return
 	}
 	kind, params, err := e.Header.ContentType()
-	if err != nil {
+	kind = strings.ToLower(kind)
+	switch {
+	case at.digest && !e.Header.Has("Content-Type"):
+		kind, params = "message/rfc822", nil // RFC 2046 section 5.1.5
+	case err != nil:
 		kind, params = "text/plain", nil // RFC 2045 section 5.2
 	}
-	kind = strings.ToLower(kind)
+	at.digest = kind == "multipart/digest"
 	if depth == 1 {
 		w.kind = kind
 		if kind == "multipart/report" && params["report-type"] != "" {
