@@ -215,13 +215,15 @@ func apart(t *testing.T, name string, p *page) {
 		words string
 		canvas.Rect
 	}
-	var words, solid []box
+	var words, patches, solid []box
 	for i := range p.marks {
 		m := &p.marks[i]
 		switch {
 		case m.text != "" && m.part != "badge":
 			x0, y0, x1, y1 := textBox(m)
 			words = append(words, box{m.text, canvas.Rect{X0: x0, Y0: y0, X1: x1, Y1: y1}})
+		case m.part == "halo":
+			patches = append(patches, box{"the paper under a word", m.path.Bounds()})
 		case m.part == "badge" && m.path != nil, m.part == "wrong" && m.path != nil, m.part == "stick" && i > 0:
 			solid = append(solid, box{m.part, m.path.Bounds()})
 		}
@@ -230,6 +232,13 @@ func apart(t *testing.T, name string, p *page) {
 		for _, other := range slices.Concat(words[i+1:], solid) {
 			if w.Overlaps(other.Rect) {
 				t.Errorf("%s: %q stands on %q", name, w.words, other.words)
+			}
+		}
+	}
+	for _, patch := range patches {
+		for _, b := range solid {
+			if patch.Overlaps(b.Rect) {
+				t.Errorf("%s: %s covers %q", name, patch.words, b.words)
 			}
 		}
 	}
