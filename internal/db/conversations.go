@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"github.com/jackc/pgx/v5"
+	"github.com/jackc/pgx/v5/pgxpool"
 
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/fitcheck"
@@ -43,7 +44,44 @@ const mostAtOnce = 100
 // one round trip. Others wait; messages can still come in.
 func HoldTalk(ctx context.Context, tx pgx.Tx, id int64) (*Held, error) {
 	h := &Held{ID: id}
-	b := &pgx.Batch{}
+	err := tx.SendBatch(ctx, h.look()).Close()
+	if err == nil {
+		err = h.findNewest(ctx, tx)
+	}
+	if err != nil {
+		return nil, h.failed(err)
+	}
+	return h, nil
+}
+
+// InTalk runs fn in a transaction of its own that holds a talk, as HoldTalk does. It is
+// committed where fn gives no error. ErrNotFound, and no call of fn, where there is no such
+// talk.
+func InTalk(ctx context.Context, pool *pgxpool.Pool, id int64, fn func(tx pgx.Tx, h *Held) error) error {
+	h, held := &Held{ID: id}, false
+	err := inLean(ctx, pool, h.look(), func(tx pgx.Tx) error {
+		if err := h.findNewest(ctx, tx); err != nil {
+			return err
+		}
+		held = true
+		return fn(tx, h)
+	})
+	if err != nil && !held {
+		return h.failed(err)
+	}
+	return err
+}
+
+func (h *Held) failed(err error) error {
+	if errors.Is(err, pgx.ErrNoRows) {
+		err = ErrNotFound
+	}
+	return fmt.Errorf("hold talk %d: %w", h.ID, err)
+}
+
+// look asks for a talk with all that a turn needs.
+func (h *Held) look() *pgx.Batch {
+	id, b := h.ID, &pgx.Batch{}
 	// Each statement sees what was committed before it began, so the lock comes first.
 	// NO KEY: a message that comes in refers to the row and must not have to wait.
 	b.Queue(`SELECT ref, channel, coalesce(phone, ''), coalesce(email, ''), coalesce(language, ''), state, memory, last_n, wake_at, opened_at
@@ -56,17 +94,7 @@ func HoldTalk(ctx context.Context, tx pgx.Tx, id int64) (*Held, error) {
 	b.Queue(`SELECT id, at, channel, text, photos, address FROM messages
 		WHERE conversation_id = $1 AND direction = 'in' AND handled_at IS NULL ORDER BY at, id LIMIT $2`, id, mostAtOnce).
 		Query(func(rows pgx.Rows) (err error) { h.Waiting, err = pgx.CollectRows(rows, scanWaiting); return err })
-	err := tx.SendBatch(ctx, b).Close()
-	if err == nil {
-		err = h.findNewest(ctx, tx)
-	}
-	if errors.Is(err, pgx.ErrNoRows) {
-		err = ErrNotFound
-	}
-	if err != nil {
-		return nil, fmt.Errorf("hold talk %d: %w", id, err)
-	}
-	return h, nil
+	return b
 }
 
 // findNewest says where the customer was last heard. A talk in which nobody was, since

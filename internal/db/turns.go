@@ -19,6 +19,7 @@ type Turn struct {
 	To      Address             // where the answer goes
 	Now     time.Time
 	Alert   string // why staff should be told; empty: they need not
+	Last    bool   // nothing else is written in this transaction: it may end with it
 }
 
 // SaveTurn writes a turn in one round trip, in the transaction that holds the talk. It
@@ -45,7 +46,11 @@ func SaveTurn(ctx context.Context, tx pgx.Tx, t Turn) (queued int, err error) {
 	if t.Alert != "" {
 		Alert(b, id, t.Alert, t.Now)
 	}
-	if err := tx.SendBatch(ctx, b).Close(); err != nil {
+	send := sendBatch
+	if t.Last {
+		send = sendLast
+	}
+	if err := send(ctx, tx, b); err != nil {
 		return 0, fmt.Errorf("save turn of talk %d: %w", id, err)
 	}
 	return len(out.said), nil

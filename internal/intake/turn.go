@@ -129,13 +129,12 @@ func (s *Service) speak(ctx context.Context, conversationID int64, decide func(p
 			return err
 		}
 		conversationID = did.talk.ID
-		if queued, err = s.save(ctx, tx, did.talk, did.out, now); err != nil {
-			return err
+		if len(did.out.Say) > 0 && place == nil { // nobody here has time: whoever has it first
+			if _, err = s.queue.InsertTx(ctx, tx, sendArgs{ConversationID: conversationID}, nil); err != nil {
+				return err
+			}
 		}
-		if queued > 0 && place == nil { // nobody here has time: whoever has it first
-			_, err = s.queue.InsertTx(ctx, tx, sendArgs{ConversationID: conversationID}, nil)
-		}
-		s.opts.Step(BeforeTurnCommit)
+		queued, err = s.save(ctx, tx, did.talk, did.out, now)
 		return err
 	})
 	if err == nil && queued > 0 {
@@ -146,16 +145,11 @@ func (s *Service) speak(ctx context.Context, conversationID int64, decide func(p
 
 // hold runs fn in a transaction that holds the talk.
 func (s *Service) hold(ctx context.Context, conversationID int64, fn func(pgx.Tx, *db.Held) error) error {
-	err := pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
-		h, err := db.HoldTalk(ctx, tx, conversationID)
-		if errors.Is(err, db.ErrNotFound) {
-			return nil // erased since
-		}
-		if err != nil {
-			return err
-		}
-		return fn(tx, h)
-	})
+	held := false
+	err := db.InTalk(ctx, s.opts.Pool, conversationID, func(tx pgx.Tx, h *db.Held) error { held = true; return fn(tx, h) })
+	if !held && errors.Is(err, db.ErrNotFound) {
+		return nil // erased since
+	}
 	if err != nil {
 		return fmt.Errorf("talk %d: %w", conversationID, err)
 	}
@@ -190,7 +184,8 @@ func (s *Service) number(ctx context.Context, tx pgx.Tx, h *db.Held, now time.Ti
 	return in, told, nil
 }
 
-// save keeps a turn, and says how many messages wait to be sent because of it.
+// save keeps a turn, which ends its transaction, and says how many messages wait to be sent
+// because of it.
 func (s *Service) save(ctx context.Context, tx pgx.Tx, h *db.Held, out conversation.Outcome, now time.Time) (queued int, err error) {
 	record, err := guarded("record", func() (conversation.Record, error) { return s.opts.Brain.Record(out.Talk), nil })
 	if err != nil {
@@ -199,10 +194,11 @@ func (s *Service) save(ctx context.Context, tx pgx.Tx, h *db.Held, out conversat
 	if out.Talk.Lead.Units == nil {
 		record.Units = nil // the turn did not look at them: they stay as they are
 	}
-	t := db.Turn{Held: h, Handled: h.Waiting, Outcome: out, Record: record, To: h.Newest, Now: now}
+	t := db.Turn{Held: h, Handled: h.Waiting, Outcome: out, Record: record, To: h.Newest, Now: now, Last: true}
 	if out.Alert {
 		t.Alert = db.AlertLead
 	}
+	s.opts.Step(BeforeTurnCommit)
 	return db.SaveTurn(ctx, tx, t)
 }
 
