@@ -35,7 +35,8 @@ type PhotoSource struct {
 type Kept struct {
 	ConversationID int64
 	MessageID      int64
-	Again          bool // it was there before; the ids are then 0
+	Again          bool          // it was there before; the ids are then 0
+	Behind         time.Duration // since the oldest message was received that waits for a turn in the talk; 0: none does
 }
 
 // Arrivals keep messages that come in.
@@ -48,6 +49,12 @@ type Arrivals struct {
 	// Known, where it is there, finds the talk that a message from an address without one
 	// belongs to; 0 for none: it begins a new one.
 	Known func(ctx context.Context, tx pgx.Tx, m Arrival) (conversationID int64, err error)
+}
+
+// KeepAlone stores an arrival by one statement, which is a transaction of its own, where
+// its talk is there and it is not; ErrNotFound otherwise: that is for Keep.
+func (a Arrivals) KeepAlone(ctx context.Context, c Conn, m Arrival) (Kept, error) {
+	return a.insert(ctx, c, m)
 }
 
 // Keep stores an arrival with the talk that its address belongs to, which is made
@@ -91,19 +98,20 @@ const insertMessage = `
 	WHERE a.channel = $1 AND a.address = $2 AND NOT (l.status IN ('ordered', 'declined', 'closed')
 		AND c.state <> 'silenced' AND l.updated_at < $6)
 	ON CONFLICT (channel, provider_id) WHERE provider_id IS NOT NULL DO NOTHING
-	RETURNING id, conversation_id`
+	RETURNING id, conversation_id, coalesce((SELECT extract(epoch FROM clock_timestamp() - min(w.received_at)) FROM messages w
+		WHERE w.conversation_id = messages.conversation_id AND w.direction = 'in' AND w.handled_at IS NULL), 0)::float8`
 
 const insertWithPhotos = `
-	WITH message AS (` + insertMessage + `), pictures AS (
+	WITH message (id, conversation_id, behind) AS (` + insertMessage + `), pictures AS (
 		INSERT INTO photos (message_id, k, source, content_type)
 		SELECT message.id, p.k, p.source, p.type
 		FROM message, unnest($8::text[], $9::text[]) WITH ORDINALITY AS p (source, type, k)
 	)
-	SELECT id, conversation_id FROM message`
+	SELECT id, conversation_id, behind FROM message`
 
 // insert stores the message where its address has a talk that is not over and it is
 // not there yet; ErrNotFound otherwise.
-func (a Arrivals) insert(ctx context.Context, tx pgx.Tx, m Arrival) (Kept, error) {
+func (a Arrivals) insert(ctx context.Context, c Conn, m Arrival) (Kept, error) {
 	sources, types := make([]string, 0, len(m.Photos)), make([]string, 0, len(m.Photos))
 	for _, p := range m.Photos {
 		sources = append(sources, storable(p.Source))
@@ -115,14 +123,16 @@ func (a Arrivals) insert(ctx context.Context, tx pgx.Tx, m Arrival) (Kept, error
 		sql, args = insertWithPhotos, append(args, sources, types)
 	}
 	var kept Kept
-	err := tx.QueryRow(ctx, sql, args...).Scan(&kept.MessageID, &kept.ConversationID)
+	var behind float64
+	err := c.QueryRow(ctx, sql, args...).Scan(&kept.MessageID, &kept.ConversationID, &behind)
 	if errors.Is(err, pgx.ErrNoRows) {
 		return Kept{}, ErrNotFound
 	}
 	if err != nil {
 		return Kept{}, fmt.Errorf("keep message %s: %w", m.ProviderID, err)
 	}
-	return kept, keepFiles(ctx, tx, kept.MessageID, m.Photos)
+	kept.Behind = time.Duration(behind * float64(time.Second))
+	return kept, keepFiles(ctx, c, kept.MessageID, m.Photos)
 }
 
 // refTries bounds how often a ref that is taken is drawn again: with half of all refs

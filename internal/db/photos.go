@@ -25,7 +25,7 @@ func savePhotoTopics(b *pgx.Batch, conversationID int64, of map[int]fitcheck.Top
 }
 
 // keepFiles stores the files that came with a message itself, by their place in it.
-func keepFiles(ctx context.Context, tx pgx.Tx, messageID int64, photos []PhotoSource) error {
+func keepFiles(ctx context.Context, c Conn, messageID int64, photos []PhotoSource) error {
 	b := &pgx.Batch{}
 	for i, p := range photos {
 		if p.Refused != "" {
@@ -40,7 +40,7 @@ func keepFiles(ctx context.Context, tx pgx.Tx, messageID int64, photos []PhotoSo
 	if b.Len() == 0 {
 		return nil
 	}
-	if err := tx.SendBatch(ctx, b).Close(); err != nil {
+	if err := c.SendBatch(ctx, b).Close(); err != nil {
 		return fmt.Errorf("keep files of message %d: %w", messageID, err)
 	}
 	return nil

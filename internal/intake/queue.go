@@ -29,6 +29,10 @@ type turnArgs struct {
 	MessageID      int64 `json:"message_id"`
 	// AtOnce: do not wait for more of the same thought.
 	AtOnce bool `json:"at_once,omitempty"`
+	// Tried is how often the pure part failed at it before there was a job.
+	Tried int `json:"tried,omitempty"`
+
+	wait time.Duration // before it is looked at; of a turn that is made where its message came in
 }
 
 // wakeArgs ask to speak up in a talk where nothing came in.
@@ -82,7 +86,7 @@ func (s *Service) queueConfig() *river.Config {
 	river.AddWorker(workers, river.WorkFunc(s.workSweep))
 	river.AddWorker(workers, river.WorkFunc(s.workKeep))
 	queues := map[string]river.QueueConfig{
-		turnQueue: {MaxWorkers: s.opts.TurnWorkers},
+		turnQueue: {MaxWorkers: max(2, s.opts.TurnWorkers/2)}, // most turns need no job
 		sendQueue: {MaxWorkers: s.opts.SendWorkers},
 	}
 	if s.opts.Photos != nil {

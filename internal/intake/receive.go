@@ -46,7 +46,7 @@ func clipped(s string, most int) string {
 // ErrBadInbound says that a message lacks what it needs to be kept.
 var ErrBadInbound = errors.New("message without channel, sender or id")
 
-// Receive keeps a message and asks for its turn, in one transaction: once it returns
+// Receive keeps a message, with what asks for its turn, in one transaction: once it returns
 // without an error the message will be answered. One that was kept before changes
 // nothing. An opt-out or its end counts from the same moment.
 func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err error) {
@@ -61,15 +61,59 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 	if done, err := s.staffWord(ctx, in, now); done || err != nil {
 		return false, err
 	}
-	request := s.opts.Brain.Keyword(in.Text)
-	err = pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
-		kept, err := s.arrivals(now, in).Keep(ctx, tx, db.Arrival{Channel: in.Channel, Address: in.From,
-			ProviderID: in.ID, Text: in.Text, At: in.At.UTC().Truncate(time.Microsecond), Photos: in.Photos})
-		if err != nil {
-			return err
+	place := s.placeFor(in)
+	defer place.leave()
+	kept, err := s.keepInbound(ctx, in, now, place != nil)
+	if err != nil {
+		return false, fmt.Errorf("receive message %s: %w", in.ID, err)
+	}
+	if !kept.Again {
+		s.opts.Metrics.received.WithLabelValues(string(in.Channel)).Inc()
+	}
+	s.opts.Step(AfterReceiveCommit)
+	if !kept.Again {
+		args := s.turnFor(in, kept)
+		args.wait = min(s.opts.Quiet, s.opts.QuietCap-kept.Behind)
+		if args.AtOnce {
+			args.wait = 0
 		}
-		if again = kept.Again; again {
-			return nil
+		place.take(args)
+	}
+	return kept.Again, nil
+}
+
+// placeFor is the right to make a message's turn here; nil where it needs a job: nobody
+// here has time, or it must wait for photos.
+func (s *Service) placeFor(in Inbound) *place[turnArgs] {
+	if len(in.Photos) > 0 {
+		return nil
+	}
+	return s.inbox.reserve()
+}
+
+// turnFor is the turn that a message asks for.
+func (s *Service) turnFor(in Inbound, kept db.Kept) turnArgs {
+	return turnArgs{ConversationID: kept.ConversationID, MessageID: kept.MessageID, AtOnce: s.opts.Brain.Keyword(in.Text) != ""}
+}
+
+// keepInbound keeps a message with all that must stand or fall with it, in one transaction.
+// That the turn is still to be made is kept with the message itself; where it is not to be
+// made here, there is a job too.
+func (s *Service) keepInbound(ctx context.Context, in Inbound, now time.Time, here bool) (kept db.Kept, err error) {
+	arrivals := s.arrivals(now, in)
+	arrival := db.Arrival{Channel: in.Channel, Address: in.From, ProviderID: in.ID, Text: in.Text,
+		At: in.At.UTC().Truncate(time.Microsecond), Photos: in.Photos}
+	request := s.opts.Brain.Keyword(in.Text)
+	if here && request == "" && in.also == nil && len(in.Photos) == 0 {
+		s.opts.Step(BeforeReceiveCommit)
+		kept, err = arrivals.KeepAlone(ctx, s.opts.Pool, arrival)
+		if !errors.Is(err, db.ErrNotFound) {
+			return kept, err
+		}
+	}
+	err = pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) (err error) {
+		if kept, err = arrivals.Keep(ctx, tx, arrival); err != nil || kept.Again {
+			return err
 		}
 		if err := s.consent(ctx, tx, in, request, now); err != nil {
 			return err
@@ -82,19 +126,13 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 		if err := s.askForPhotos(ctx, tx, kept.MessageID, in.Photos); err != nil {
 			return err
 		}
-		_, err = s.queue.InsertTx(ctx, tx, turnArgs{ConversationID: kept.ConversationID, MessageID: kept.MessageID,
-			AtOnce: request != ""}, nil)
+		if !here {
+			_, err = s.queue.InsertTx(ctx, tx, s.turnFor(in, kept), nil)
+		}
 		s.opts.Step(BeforeReceiveCommit)
 		return err
 	})
-	if err != nil {
-		return false, fmt.Errorf("receive message %s: %w", in.ID, err)
-	}
-	if !again {
-		s.opts.Metrics.received.WithLabelValues(string(in.Channel)).Inc()
-	}
-	s.opts.Step(AfterReceiveCommit)
-	return again, nil
+	return kept, err
 }
 
 func (s *Service) arrivals(now time.Time, in Inbound) db.Arrivals {

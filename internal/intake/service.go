@@ -88,7 +88,9 @@ type Service struct {
 	limits  atomic.Pointer[Limits]
 	keeping atomic.Pointer[Keeping]
 	queue   *river.Client[pgx.Tx]
-	outbox  *outbox
+	inbox   *shortcut[turnArgs] // turns of what was received here
+	hands   chan struct{}       // one for each of those turns at once
+	outbox  *shortcut[int64]    // talks in which a turn made here says something
 	budget  budget
 	log     *slog.Logger
 }
@@ -107,7 +109,8 @@ func New(opts Options) (*Service, error) {
 	s.shop.Store(opts.Shop)
 	s.limits.Store(&opts.Limits)
 	s.keeping.Store(&opts.Keeping)
-	s.outbox = newOutbox(opts.SendWorkers, s.sendNow)
+	s.inbox, s.hands = newShortcut(inboxPlaces, s.turnNow), make(chan struct{}, opts.TurnWorkers)
+	s.outbox = newShortcut(opts.SendWorkers, s.sendNow)
 	var err error
 	if s.queue, err = river.NewClient(riverpgxv5.New(opts.Pool), s.queueConfig()); err != nil {
 		return nil, fmt.Errorf("job queue: %w", err)
@@ -161,7 +164,7 @@ func (s *Service) LimitsNow() Limits { return *s.limits.Load() }
 // now is the clock's time as Postgres keeps it: UTC, whole microseconds.
 func (s *Service) now() time.Time { return s.opts.Clock().UTC().Truncate(time.Microsecond) }
 
-// Start runs jobs until Stop. What a process that died left undone is taken up at once.
+// Start makes turns and runs jobs until Stop. What a process that died left undone is taken up at once.
 func (s *Service) Start(ctx context.Context) error {
 	if err := s.queue.Start(ctx); err != nil {
 		return fmt.Errorf("start job queue: %w", err)
@@ -169,18 +172,20 @@ func (s *Service) Start(ctx context.Context) error {
 	if err := s.sweep(ctx, sweepAll); err != nil {
 		return errors.Join(err, s.queue.Stop(context.WithoutCancel(ctx)))
 	}
+	s.outbox.start()
+	s.inbox.start()
 	return nil
 }
 
 // Stop lets the jobs that run come to their end, and takes no new ones. Where they are
 // not done when ctx is, they are cut off: all of them can be run again.
 func (s *Service) Stop(ctx context.Context) error {
+	s.inbox.stop(ctx)
 	err := s.queue.Stop(ctx)
+	s.outbox.stop(ctx)
 	if err == nil {
-		s.outbox.stop(ctx)
 		return nil
 	}
-	s.outbox.stop(ctx)
 	last, cancel := context.WithTimeout(context.WithoutCancel(ctx), 5*time.Second)
 	defer cancel()
 	if err := s.queue.StopAndCancel(last); err != nil {

@@ -21,6 +21,10 @@ const sweepAll = -longestWait
 // sweepLate is the margin of later ones: by then its own job has failed it.
 const sweepLate = time.Minute
 
+// turnLate is the margin for turns, since most have no job: by then the process that
+// received the message has made it, or never will.
+const turnLate = 10 * time.Second
+
 // workSweep looks for what is overdue. One process of all does it at a time.
 func (s *Service) workSweep(ctx context.Context, _ *river.Job[sweepArgs]) error {
 	return errors.Join(s.sweep(ctx, sweepLate), s.tellAll(ctx))
@@ -29,9 +33,9 @@ func (s *Service) workSweep(ctx context.Context, _ *river.Job[sweepArgs]) error 
 // sweep asks for the turns, sends and reminders that should have been made more than
 // margin ago. A job too many does no harm: it finds nothing to do.
 func (s *Service) sweep(ctx context.Context, margin time.Duration) error {
-	unheard := max(0, margin)
+	unheard := time.Duration(0)
 	if margin > 0 {
-		unheard += s.opts.QuietCap
+		unheard = min(margin, turnLate) + s.opts.QuietCap
 	}
 	o, err := db.FindOverdue(ctx, s.opts.Pool, unheard, min(margin, s.opts.Lease), s.now(), sweepLimit)
 	if err != nil {

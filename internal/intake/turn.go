@@ -17,8 +17,9 @@ import (
 // gets the lead as it is.
 const brainTries = 4
 
-// workTurn makes the turn that a message asked for. There is a job for each message;
-// the one that finds the person quiet takes all that waits, and the others find nothing.
+// workTurn makes the turn that a message asked for where the process that received it could
+// not. There may be several for a talk; the one that finds the person quiet takes all that
+// waits, and the others find nothing.
 func (s *Service) workTurn(ctx context.Context, job *river.Job[turnArgs]) error {
 	wait, mine, err := s.lull(ctx, job.Args)
 	if err != nil || !mine {
@@ -33,7 +34,7 @@ func (s *Service) workTurn(ctx context.Context, job *river.Job[turnArgs]) error 
 		return river.JobSnooze(patience)
 	}
 	var broken *BrainError
-	if errors.As(err, &broken) && job.Attempt >= brainTries {
+	if errors.As(err, &broken) && job.Attempt+job.Args.Tried >= brainTries {
 		return s.giveToStaff(ctx, job.Args.ConversationID, broken)
 	}
 	return err
@@ -138,7 +139,7 @@ func (s *Service) speak(ctx context.Context, conversationID int64, decide func(p
 		return err
 	})
 	if err == nil && queued > 0 {
-		place.send(conversationID)
+		place.take(conversationID)
 	}
 	return err
 }
