@@ -12,6 +12,7 @@ import (
 	"github.com/jackc/pgx/v5/pgxpool"
 
 	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/db/dbtest"
 )
 
 const (
@@ -30,7 +31,7 @@ const (
 // a bare loop over pgx. "ratio" is our rate by that of the bare loop.
 func BenchmarkDurableTurn(b *testing.B) {
 	for b.Loop() {
-		bare, ours := newBare(b), newDesk(b, nil)
+		bare, ours := newBare(b), newDesk(b)
 		c := newContest(b, ours.pool)
 		for round := range benchRounds {
 			talks := talksOf(round, perRound)
@@ -75,9 +76,6 @@ func haveTalks(tb testing.TB, talks []int, say func(ctx context.Context, talk, m
 	return max(1, int(done.Load()))
 }
 
-// addressOf is the number from which a talk comes.
-func addressOf(talk int) string { return fmt.Sprintf("+1218555%06d", talk) }
-
 // whatIsSaid is what customers write.
 const whatIsSaid = "25 1/2 by 49 1/2"
 
@@ -87,18 +85,21 @@ type desk struct {
 	waiting sync.Map // by address: chan struct{}
 }
 
-// newDesk opens enough talks for the rounds, and has one more, so that all statements are
-// prepared.
-func newDesk(b *testing.B, change func(*Options)) *desk {
+// newBareDesk has no talks and does not work yet.
+func newBareDesk(b *testing.B) *desk {
 	d := &desk{}
 	d.shop = newShop(b, func(o *Options) {
 		o.Senders = map[conversation.Channel]Sender{conversation.SMS: d}
 		o.Clock = time.Now
-		if change != nil {
-			change(o)
-		}
 	})
-	fillTalks(b, d.pool, (benchRounds+1)*perRound, 2)
+	return d
+}
+
+// newDesk opens enough talks for the rounds, and has some more, so that all statements are
+// prepared.
+func newDesk(b *testing.B) *desk {
+	d := newBareDesk(b)
+	dbtest.FillTalks(b, d.pool, (benchRounds+1)*perRound, 2)
 	d.start()
 	haveTalks(b, talksOf(benchRounds, perRound), d.say)
 	return d
@@ -115,14 +116,17 @@ func (*desk) Find(context.Context, Outgoing) (string, bool, error) { return "", 
 
 // say has a customer write, and waits for the answer.
 func (d *desk) say(ctx context.Context, talk, m int) error {
-	address := addressOf(talk)
+	address := dbtest.Phone(talk)
 	w, _ := d.waiting.LoadOrStore(address, make(chan struct{}, 1))
-	in := Inbound{Channel: conversation.SMS, ID: fmt.Sprintf("%d-%d", talk, m), From: address, Text: whatIsSaid}
-	if _, err := d.Receive(ctx, in); err != nil {
+	if _, err := d.Receive(ctx, inboundOf(talk, m)); err != nil {
 		return err
 	}
 	<-w.(chan struct{})
 	return nil
+}
+
+func inboundOf(talk, m int) Inbound {
+	return Inbound{Channel: conversation.SMS, ID: fmt.Sprintf("%d-%d", talk, m), From: dbtest.Phone(talk), Text: whatIsSaid}
 }
 
 // bareLoop makes the rows of a turn, in the transactions of a turn, and nothing else.
@@ -130,13 +134,13 @@ type bareLoop struct{ pool *pgxpool.Pool }
 
 func newBare(b *testing.B) bareLoop {
 	bare := bareLoop{newShop(b, nil).pool}
-	fillTalks(b, bare.pool, (benchRounds+1)*perRound, 2)
+	dbtest.FillTalks(b, bare.pool, (benchRounds+1)*perRound, 2)
 	haveTalks(b, talksOf(benchRounds, perRound), bare.say)
 	return bare
 }
 
 func (l bareLoop) say(ctx context.Context, talk, m int) error {
-	n, now, address := 2*m+3, time.Now(), addressOf(talk)
+	n, now, address := 2*m+3, time.Now(), dbtest.Phone(talk)
 	var in, out int64
 	received := &pgx.Batch{}
 	received.Queue(`INSERT INTO messages (conversation_id, direction, author, channel, address, provider_id, text, at)

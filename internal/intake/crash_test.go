@@ -38,6 +38,10 @@ func TestMain(m *testing.M) {
 			child = mailChild
 		case os.Getenv(childBox) != "":
 			child = boxChild
+		case os.Getenv(childCluster) != "":
+			child = func(url, _ string) error { return clusterChild(url) }
+		case os.Getenv(childBench) != "":
+			child = func(url, _ string) error { return benchChild(url) }
 		}
 		if err := child(url, os.Getenv(childPoint)); err != nil {
 			fmt.Fprintln(os.Stderr, err)

@@ -1,32 +1,37 @@
-package intake
+package dbtest
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgxpool"
 )
 
-// fillTalks makes open talks with so many messages each, half of them answers, as turns
-// would have left them, by a few statements over whole sets. Talk k (from 1) has id k and
-// is that of addressOf(k). Its messages are spread over a year, interleaved with all others'.
-func fillTalks(b *testing.B, pool *pgxpool.Pool, talks, messages int) {
-	b.Helper()
-	err := pgx.BeginFunc(b.Context(), pool, func(tx pgx.Tx) error {
+// FillTalks makes open talks in an empty database with so many messages each, half of them
+// answers, as turns would have left them, by a few statements over whole sets. Talk k (from
+// 1) has id k and number Phone(k). Its messages are spread over a year, interleaved with
+// those of all others.
+func FillTalks(t testing.TB, pool *pgxpool.Pool, talks, messages int) {
+	t.Helper()
+	err := pgx.BeginFunc(t.Context(), pool, func(tx pgx.Tx) error {
 		for _, sql := range fillStatements {
-			if _, err := tx.Exec(b.Context(), sql, pgx.NamedArgs{"talks": talks, "messages": messages}); err != nil {
+			if _, err := tx.Exec(t.Context(), sql, pgx.NamedArgs{"talks": talks, "messages": messages}); err != nil {
 				return err
 			}
 		}
 		return nil
 	})
 	if err == nil { // what the server would do by itself in the course of a year
-		_, err = pool.Exec(b.Context(), `VACUUM (ANALYZE)`)
+		_, err = pool.Exec(t.Context(), `VACUUM (ANALYZE)`)
 	}
 	if err != nil {
-		b.Fatal(err)
+		t.Fatal(err)
 	}
 }
+
+// Phone is the number of the customer of a talk that FillTalks made.
+func Phone(talk int) string { return fmt.Sprintf("+1218555%06d", talk) }
 
 var fillStatements = []string{
 	// References are right by construction: no need to look each up.
