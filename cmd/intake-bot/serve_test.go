@@ -26,7 +26,7 @@ import (
 
 // served is the program as a process that serves, with all that it talks to.
 type served struct {
-	t        *testing.T
+	t        testing.TB
 	database string
 	carrier  *standin.Carrier
 	env      []string
@@ -53,7 +53,7 @@ func (l *lockedBuffer) String() string {
 	return l.b.String()
 }
 
-func serveIn(t *testing.T) *served {
+func serveIn(t testing.TB) *served {
 	t.Helper()
 	address := freeAddress(t)
 	s := &served{t: t, database: dbtest.URL(t), url: "http://" + address}
@@ -77,7 +77,7 @@ func serveIn(t *testing.T) *served {
 	return s
 }
 
-func freeAddress(t *testing.T) string {
+func freeAddress(t testing.TB) string {
 	t.Helper()
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
@@ -89,7 +89,7 @@ func freeAddress(t *testing.T) string {
 
 // openShop is the example's file, answering fast, of a shop that never closes: what is
 // said must not depend on when the test runs.
-func openShop(t *testing.T) string {
+func openShop(t testing.TB) string {
 	t.Helper()
 	text := strings.NewReplacer("day: 8:00-17:00", "day: 0:00-24:00", "day: closed", "day: 0:00-24:00", "quiet: 4s", "quiet: 20ms",
 		"  - Christmas Day\n", "").Replace(deploy.ExampleShop)

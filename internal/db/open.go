@@ -48,10 +48,19 @@ func Open(ctx context.Context, url string) (*pgxpool.Pool, error) {
 func setDefaults(cfg *pgxpool.Config, sized bool) {
 	c := cfg.ConnConfig
 	c.RuntimeParams["timezone"] = "UTC"
-	for name, value := range serverSettings {
-		if c.RuntimeParams[name] == "" {
-			c.RuntimeParams[name] = value
+	if c.RuntimeParams["application_name"] == "" {
+		c.RuntimeParams["application_name"] = "intake-bot"
+	}
+	var set strings.Builder
+	for _, s := range serverSettings {
+		if c.RuntimeParams[s.name] == "" {
+			fmt.Fprintf(&set, "SET %s = '%s';", s.name, s.value)
 		}
+	}
+	// Not at log-in: a pooler between may not know them.
+	cfg.AfterConnect = func(ctx context.Context, conn *pgx.Conn) error {
+		_, err := conn.Exec(ctx, set.String())
+		return err
 	}
 	if len(c.Fallbacks) > 0 && c.ValidateConnect == nil {
 		c.ValidateConnect = pgconn.ValidateConnectTargetSessionAttrsReadWrite
@@ -65,14 +74,13 @@ func setDefaults(cfg *pgxpool.Config, sized bool) {
 	}
 }
 
-// serverSettings are what the server is told at log-in where the address does not say.
-var serverSettings = map[string]string{
-	"application_name": "intake-bot",
+// serverSettings are what each session asks of the server, unless the address says otherwise.
+var serverSettings = []struct{ name, value string }{
 	// A process that stands still, or that the network has cut off, must not keep the talks
 	// that it holds from the others. No turn takes long between two statements.
-	"idle_in_transaction_session_timeout": "30s",
+	{"idle_in_transaction_session_timeout", "30s"},
 	// Nor the mailbox: by default a server may take two hours to miss a machine that is gone.
-	"tcp_keepalives_idle": "30", "tcp_keepalives_interval": "10", "tcp_keepalives_count": "3",
+	{"tcp_keepalives_idle", "30"}, {"tcp_keepalives_interval", "10"}, {"tcp_keepalives_count", "3"},
 }
 
 // InTx runs fn in one transaction: all of what it did is kept, or nothing.

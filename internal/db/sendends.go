@@ -10,7 +10,8 @@ import (
 
 // What came of a try to send. Each of these puts its statement into a batch, so that
 // the next message is claimed with the same round trip. None changes a message that is
-// finished already.
+// finished already, and none but Sent one that another process took over meanwhile: it has
+// asked the provider once more than we know of.
 
 // Sent records the provider's id. One that another message has already is not taken:
 // it can't be this one's.
@@ -23,32 +24,32 @@ func (s *Send) Sent(b *pgx.Batch, providerID string) {
 // not have it.
 func (s *Send) Retry(b *pgx.Batch, wait time.Duration, code string) {
 	b.Queue(`UPDATE sends SET state = 'queued', due_at = clock_timestamp() + $2, error_code = nullif($3, '')
-		WHERE message_id = $1 AND state = 'sending'`, s.MessageID, wait, code)
+		WHERE message_id = $1 AND state = 'sending' AND checks = $4`, s.MessageID, wait, code, s.Checks)
 }
 
 // Postpone puts the message back without counting the try: it was not yet the hour.
 func (s *Send) Postpone(b *pgx.Batch, wait time.Duration) {
 	b.Queue(`UPDATE sends SET state = 'queued', due_at = clock_timestamp() + $2, attempts = attempts - 1
-		WHERE message_id = $1 AND state = 'sending'`, s.MessageID, wait)
+		WHERE message_id = $1 AND state = 'sending' AND checks = $3`, s.MessageID, wait, s.Checks)
 }
 
 // AskLater leaves the message in doubt until the provider is asked for it.
 func (s *Send) AskLater(b *pgx.Batch, wait time.Duration, code string) {
 	b.Queue(`UPDATE sends SET due_at = clock_timestamp() + $2, error_code = nullif($3, '')
-		WHERE message_id = $1 AND state = 'sending'`, s.MessageID, wait, code)
+		WHERE message_id = $1 AND state = 'sending' AND checks = $4`, s.MessageID, wait, code, s.Checks)
 }
 
 // Again sends a message that the provider turned out not to have: the same claim, one
 // more try.
 func (s *Send) Again(b *pgx.Batch) {
 	b.Queue(`UPDATE sends SET attempts = attempts + 1, claimed_at = clock_timestamp()
-		WHERE message_id = $1 AND state = 'sending'`, s.MessageID)
+		WHERE message_id = $1 AND state = 'sending' AND checks = $2`, s.MessageID, s.Checks)
 }
 
 // Fail ends the message for good, and tells staff.
 func (s *Send) Fail(b *pgx.Batch, state SendState, code, alert string, now time.Time) {
 	b.Queue(`UPDATE sends SET state = $2, error_code = $3, finished_at = clock_timestamp()
-		WHERE message_id = $1 AND state = 'sending'`, s.MessageID, state, code)
+		WHERE message_id = $1 AND state = 'sending' AND checks = $4`, s.MessageID, state, code, s.Checks)
 	if alert != "" {
 		Alert(b, s.ConversationID, alert, now)
 	}

@@ -47,6 +47,7 @@ type Send struct {
 	Attempts       int       // calls to send, this one included
 	Checks         int       // questions whether it went
 	Segments       int       // as which a text is charged; set by who sends it
+	Until          time.Time // until when the provider may be called, by this process's clock; set by who sends it
 	Zone           string    // the customer's time zone, of a reminder; empty where not known
 }
 

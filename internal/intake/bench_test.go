@@ -115,10 +115,13 @@ func (d *desk) Send(_ context.Context, m Outgoing) (string, error) {
 func (*desk) Find(context.Context, Outgoing) (string, bool, error) { return "", false, ErrCantTell }
 
 // say has a customer write, and waits for the answer.
-func (d *desk) say(ctx context.Context, talk, m int) error {
-	address := dbtest.Phone(talk)
-	w, _ := d.waiting.LoadOrStore(address, make(chan struct{}, 1))
-	if _, err := d.Receive(ctx, inboundOf(talk, m)); err != nil {
+func (d *desk) say(ctx context.Context, talk, m int) error { return d.tell(ctx, talk, m, whatIsSaid) }
+
+func (d *desk) tell(ctx context.Context, talk, m int, words string) error {
+	w, _ := d.waiting.LoadOrStore(dbtest.Phone(talk), make(chan struct{}, 1))
+	in := inboundOf(talk, m)
+	in.Text = words
+	if _, err := d.Receive(ctx, in); err != nil {
 		return err
 	}
 	<-w.(chan struct{})

@@ -64,7 +64,7 @@ func child(url, point string) error {
 	defer pool.Close()
 	s, err := New(Options{Pool: pool, Shop: &conversation.Shop{}, Brain: (&parrot{}).brain(),
 		Senders: map[conversation.Channel]Sender{conversation.SMS: tableCarrier{pool}},
-		Clock:   func() time.Time { return noon }, Lease: 300 * time.Millisecond, Step: dieAt(point)})
+		Clock:   func() time.Time { return noon }, Lease: time.Second, Step: dieAt(point)})
 	if err != nil {
 		return err
 	}

@@ -51,7 +51,11 @@ func (s *Service) sendAll(ctx context.Context, conversationID int64) (wait time.
 func (s *Service) next(ctx context.Context, result *pgx.Batch, conversationID int64) (db.Line, error) {
 	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), saveTime)
 	defer cancel()
+	began := time.Now()
 	line, err := db.NextSend(ctx, s.opts.Pool, result, conversationID, s.opts.Lease)
+	if line.Mine != nil {
+		line.Mine.Until = began.Add(s.callTime())
+	}
 	if err == nil && result != nil {
 		s.opts.Step(AfterSendRecord)
 	}
@@ -103,11 +107,16 @@ func (s *Service) tryFresh(ctx context.Context, b *pgx.Batch, m *db.Send, sender
 	}
 }
 
-// deliver hands a message to its provider.
+// deliver hands a message to its provider, unless this process stood still since it claimed
+// it: by now another may have taken it over.
 func (s *Service) deliver(ctx context.Context, b *pgx.Batch, m *db.Send, sender Sender) {
-	ctx, cancel := context.WithTimeout(ctx, s.callTime())
+	ctx, cancel := context.WithDeadline(ctx, m.Until)
 	defer cancel()
 	s.opts.Step(BeforeSendCall)
+	if time.Now().After(m.Until) {
+		s.log.WarnContext(ctx, "too late to send", "conversation", m.ConversationID, "n", m.N)
+		return
+	}
 	id, err := sender.Send(ctx, outgoing(m))
 	s.opts.Step(AfterSendCall)
 	if err != nil {
@@ -126,7 +135,8 @@ func (s *Service) sent(b *pgx.Batch, m *db.Send, id string) {
 	m.Sent(b, id)
 }
 
-// callTime bounds one call: it must be over before the lease is.
+// callTime bounds the calls after a claim, from before it was asked for: they must be over
+// before the lease is.
 func (s *Service) callTime() time.Duration { return s.opts.Lease * 2 / 3 }
 
 // skew is by how much the provider's clock may be behind the database's.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -302,4 +303,37 @@ func TestSendWaits(t *testing.T) {
 			t.Errorf("after %d tries, asked to wait %v: %v, want %v", c.n, c.asked, got, c.want)
 		}
 	}
+}
+
+// A process that stands still between its claim and its call finds, when it goes on, that
+// another has sent the message.
+func TestSendNotAfterStandingStill(t *testing.T) {
+	stands, goesOn := make(chan struct{}), make(chan struct{})
+	var once sync.Once
+	s := newShop(t, func(o *Options) {
+		o.Lease = 500 * time.Millisecond
+		o.Step = func(p Point) {
+			if p == BeforeSendCall {
+				once.Do(func() { close(stands); <-goesOn })
+			}
+		}
+	})
+	s.start()
+	s.text("hello")
+	<-stands
+	opts := s.opts
+	opts.Step = nil
+	other, err := New(opts)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.until("the other has sent it", func() bool {
+		if _, err := other.sendAll(t.Context(), 1); err != nil {
+			t.Fatal(err)
+		}
+		return s.sends() == "sent"
+	})
+	close(goesOn)
+	s.outbox.stop(t.Context()) // once what was begun is done
+	s.wantSent("heard 1:hello")
 }
