@@ -77,8 +77,8 @@ func setDefaults(cfg *pgxpool.Config, sized bool) {
 // serverSettings are what each session asks of the server, unless the address says otherwise.
 var serverSettings = []struct{ name, value string }{
 	// A process that stands still, or that the network has cut off, must not keep the talks
-	// that it holds from the others. No turn takes long between two statements.
-	{"idle_in_transaction_session_timeout", "30s"},
+	// that it holds from the others. No turn takes so long.
+	{"idle_in_transaction_session_timeout", "60s"},
 	// Nor the mailbox: by default a server may take two hours to miss a machine that is gone.
 	{"tcp_keepalives_idle", "30"}, {"tcp_keepalives_interval", "10"}, {"tcp_keepalives_count", "3"},
 }

@@ -114,7 +114,7 @@ func (s *Service) deliver(ctx context.Context, b *pgx.Batch, m *db.Send, sender 
 	defer cancel()
 	s.opts.Step(BeforeSendCall)
 	if time.Now().After(m.Until) {
-		s.log.WarnContext(ctx, "too late to send", "conversation", m.ConversationID, "n", m.N)
+		m.Postpone(b, 0) // does nothing where another has
 		return
 	}
 	id, err := sender.Send(ctx, outgoing(m))
