@@ -58,6 +58,7 @@ func (d *desk) again(b *testing.B) {
 	if _, err := d.pool.Exec(b.Context(), `TRUNCATE conversations, optouts, send_statuses RESTART IDENTITY CASCADE`); err != nil {
 		b.Fatal(err)
 	}
+	d.waiting.Clear()
 	dbtest.FillTalks(b, d.pool, fewTalks, storedMessages)
 	d.warm(b, fewTalks)
 }

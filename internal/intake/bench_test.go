@@ -82,7 +82,13 @@ const whatIsSaid = "25 1/2 by 49 1/2"
 // desk is a service whose customers wait for their answers.
 type desk struct {
 	*shop
-	waiting sync.Map // by address: chan struct{}
+	waiting sync.Map // by address: *customer
+}
+
+// customer hears what is sent to them.
+type customer struct {
+	heard chan int // the place in the talk of each text
+	seen  int      // of the newest that they waited for
 }
 
 // newBareDesk has no talks and does not work yet.
@@ -106,8 +112,8 @@ func newDesk(b *testing.B) *desk {
 }
 
 func (d *desk) Send(_ context.Context, m Outgoing) (string, error) {
-	if w, ok := d.waiting.Load(m.To.Address); ok {
-		w.(chan struct{}) <- struct{}{}
+	if c, ok := d.waiting.Load(m.To.Address); ok {
+		c.(*customer).heard <- m.N
 	}
 	return fmt.Sprintf("OUT%s-%d", m.To.Address, m.N), nil
 }
@@ -118,13 +124,20 @@ func (*desk) Find(context.Context, Outgoing) (string, bool, error) { return "", 
 func (d *desk) say(ctx context.Context, talk, m int) error { return d.tell(ctx, talk, m, whatIsSaid) }
 
 func (d *desk) tell(ctx context.Context, talk, m int, words string) error {
-	w, _ := d.waiting.LoadOrStore(dbtest.Phone(talk), make(chan struct{}, 1))
-	in := inboundOf(talk, m)
+	known, _ := d.waiting.LoadOrStore(dbtest.Phone(talk), &customer{heard: make(chan int, 64)})
+	c, in := known.(*customer), inboundOf(talk, m)
 	in.Text = words
 	if _, err := d.Receive(ctx, in); err != nil {
 		return err
 	}
-	<-w.(chan struct{})
+	// The next place is that of their own message, or of another text of the turn before.
+	for from := c.seen + 2; c.seen < from; {
+		select {
+		case c.seen = <-c.heard:
+		case <-time.After(5 * time.Minute):
+			return fmt.Errorf("talk %d got no answer to its message %d", talk, m)
+		}
+	}
 	return nil
 }
 
