@@ -32,7 +32,7 @@ func BenchmarkWholeTalk(b *testing.B) {
 	d := &desk{}
 	d.shop = newShop(b, func(o *Options) {
 		o.Senders = map[conversation.Channel]Sender{conversation.SMS: d}
-		o.Clock, o.Shop = time.Now, talking
+		o.Clock, o.Lease, o.Shop = time.Now, time.Minute, talking
 		o.Brain = Brain{Respond: conversation.Respond, Nudge: conversation.Nudge, Keyword: reading.Keyword,
 			Record: func(t conversation.Talk) conversation.Record { return conversation.NewRecord(t, nil, nil) }}
 	})
