@@ -83,6 +83,11 @@ func acknowledged(b *testing.B, pool *pgxpool.Pool) (ours, bare []float64) {
 	each(0, 100) // connections are open, statements prepared
 	ours, bare = nil, nil
 	each(100, talks)
+	var kept int
+	s.one(`SELECT count(*) FROM messages WHERE direction = 'in' AND provider_id LIKE 'SM%'`, &kept)
+	if kept != 2*talks {
+		b.Errorf("%d messages are kept, want %d", kept, 2*talks)
+	}
 	return ours, bare
 }
 

@@ -30,15 +30,21 @@ func FillTalks(t testing.TB, pool *pgxpool.Pool, talks, messages int) {
 	}
 }
 
-// Phone is the number of the customer of a talk that FillTalks made.
-func Phone(talk int) string { return fmt.Sprintf("+1218555%06d", talk) }
+// Phone is the number of the customer of a talk that FillTalks made: one of those set aside for
+// fiction as long as there are any, then one that is too long to be anybody's.
+func Phone(talk int) string {
+	if talk < 80_000 {
+		return fmt.Sprintf("+1%03d55501%02d", 200+talk/100, talk%100)
+	}
+	return fmt.Sprintf("+1218555%06d", talk)
+}
 
 var fillStatements = []string{
 	// References are right by construction: no need to look each up.
 	`SET LOCAL session_replication_role = replica`,
 	`INSERT INTO conversations (id, ref, channel, phone, language, state, memory, last_n, wake_at, opened_at) OVERRIDING SYSTEM VALUE
 	SELECT k, (SELECT string_agg(substr('CDFGHJKMNPQRTWXY34679', 1 + (k / (21 ^ d)::bigint % 21)::int, 1), '') FROM generate_series(0, 4) d),
-		'sms', '+1218555' || lpad(k::text, 6, '0'), 'en', 'measuring', '{"greeted": true, "asked": {"curb_outside": 1}}', @messages,
+		'sms', CASE WHEN k < 80000 THEN '+1' || 200 + k / 100 || '55501' || lpad((k % 100)::text, 2, '0') ELSE '+1218555' || lpad(k::text, 6, '0') END, 'en', 'measuring', '{"greeted": true, "asked": {"curb_outside": 1}}', @messages,
 		now() + interval '1 day' + k * interval '1 second', now() - interval '1 year'
 	FROM generate_series(1, @talks::bigint) k`,
 	`INSERT INTO leads (conversation_id, phone, city, region, zip, use, problem, units, updated_at)
