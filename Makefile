@@ -18,7 +18,7 @@ text: ## text the running demo from here: make text SAY="my skylight is cracked"
 	@./bin/intake-bot text --from "$(or $(FROM),+12185550160)" -- "$(SAY)"
 
 test: ## all tests, with real Postgres, mail servers and browser
-	@$(NEED) go postgres gcc chromium dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace -- ./scripts/test.sh
+	@$(NEED) go postgres gcc chromium axe dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace -- ./scripts/test.sh
 
 check: ## format, vet, staticcheck, shell scripts, generated files current
 	@$(NEED) go -- ./scripts/check.sh

@@ -5,9 +5,9 @@
 #   scripts/need.sh go postgres -- go build ./...
 #
 # WHAT is any of: go, postgres, and the peers that only tests talk to: gcc (for the race
-# detector), chromium, dovecot, opensmtpd, what checks the files of deploy/ (caddy, nginx,
-# systemd, prometheus, shellcheck), and strace, which sees whom a program calls. Where
-# apt-get may not be used, it says exactly what to install. A missing peer is fatal only
+# detector), chromium, axe (looks for barriers on the staff's page), dovecot, opensmtpd,
+# what checks the files of deploy/ (caddy, nginx, systemd, prometheus, shellcheck), and
+# strace, which sees whom a program calls. Where apt-get may not be used, it says exactly what to install. A missing peer is fatal only
 # under CI=true; elsewhere the tests that need it say that they were left out.
 set -eu
 
@@ -205,6 +205,37 @@ need_peers() {
 	done
 }
 
+# axe-core comes from npm: one script out of a package, whose sum is pinned here, kept in a
+# cache outside the tree. Nothing of the package is run but that script, in a test's browser.
+axe_version=4.14.1
+axe_sum=29348999450cdf2849a8e70b7912fc2da85a849da39c0d0d5394f51d4a9ed95c
+
+axe_there() { [ -s "$1" ] && [ "$(sha256sum "$1" | cut -d' ' -f1)" = "$axe_sum" ]; }
+
+# fetch_axe puts the script at $1.
+fetch_axe() {
+	command -v npm >/dev/null 2>&1 || apt_install npm || return 1
+	say "fetching axe-core $axe_version (npm)"
+	mkdir -p "$(dirname "$1")"
+	work=$(mktemp -d "$1.XXXXXX")
+	if (cd "$work" && npm pack --silent "axe-core@$axe_version" >/dev/null && tar -xzf ./*.tgz package/axe.min.js) >&2 &&
+		axe_there "$work/package/axe.min.js"; then
+		mv "$work/package/axe.min.js" "$1"
+	fi
+	rm -rf "$work"
+	axe_there "$1"
+}
+
+need_axe() {
+	INTAKE_AXE=${XDG_CACHE_HOME:-${HOME:-/tmp}/.cache}/intake-bot/axe-$axe_version.min.js
+	if axe_there "$INTAKE_AXE" || fetch_axe "$INTAKE_AXE"; then
+		export INTAKE_AXE
+		return 0
+	fi
+	say "missing: axe-core $axe_version. To have its tests, run: sudo apt-get install --no-install-recommends npm"
+	[ "${CI:-}" != true ] || fail "under CI every test must run"
+}
+
 peers=
 while [ $# -gt 0 ]; do
 	what=$1
@@ -213,8 +244,9 @@ while [ $# -gt 0 ]; do
 	--) break ;;
 	go) need_go ;;
 	postgres) need_postgres ;;
+	axe) need_axe ;;
 	gcc | chromium | dovecot | opensmtpd | caddy | nginx | shellcheck | systemd | prometheus | strace) peers="$peers $what" ;;
-	*) fail "unknown: $what (of: go postgres gcc chromium dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace)" ;;
+	*) fail "unknown: $what (of: go postgres axe gcc chromium dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace)" ;;
 	esac
 done
 # shellcheck disable=SC2086 # a list of words
