@@ -38,6 +38,9 @@ func TestSettings(t *testing.T) {
 		{"secret in a file", map[string]string{"CARRIER_AUTH_TOKEN": "", "CARRIER_AUTH_TOKEN_FILE": "/run/token"}, ""},
 		{"secret in both", map[string]string{"CARRIER_AUTH_TOKEN_FILE": "/run/token"}, "CARRIER_AUTH_TOKEN and CARRIER_AUTH_TOKEN_FILE are both set"},
 		{"no such file", map[string]string{"CARRIER_AUTH_TOKEN": "", "CARRIER_AUTH_TOKEN_FILE": "/none"}, "CARRIER_AUTH_TOKEN_FILE: file does not exist"},
+		{"half a log-in provider", map[string]string{"OIDC_ISSUER": "https://login.example.com"}, "set all of OIDC_ISSUER"},
+		{"a provider without TLS", map[string]string{"OIDC_ISSUER": "http://login.example.com", "OIDC_CLIENT_ID": "a", "OIDC_CLIENT_SECRET": "secret"}, "OIDC_ISSUER is not an https address"},
+		{"a log-in provider", map[string]string{"OIDC_ISSUER": "https://login.example.com", "OIDC_CLIENT_ID": "a", "OIDC_CLIENT_SECRET": "secret"}, ""},
 		{"a level that is none", map[string]string{"LOG_LEVEL": "loud"}, "LOG_LEVEL is not one of"},
 	} {
 		vars := maps.Clone(complete)

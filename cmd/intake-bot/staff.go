@@ -23,7 +23,7 @@ type staffAddCommand struct {
 	Login string `arg:"" help:"What the person logs in with: small letters, digits, dots."`
 	Name  string `help:"The name that the others see; the login if left out."`
 	Role  string `enum:"staff,owner" default:"staff" help:"staff sees to leads, owner also to accounts, failures and erasing."`
-	Email string `help:"Where alerts are mailed to."`
+	Email string `help:"Where alerts are mailed to, and by which the owner's own log-in (OIDC_ISSUER) knows the person."`
 	Phone string `help:"Where alerts are texted to, and from where \"take REF\" is answered: +12185550190."`
 }
 

@@ -5,7 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"net/url"
+	"strconv"
 	"strings"
 	"time"
 
@@ -20,7 +20,7 @@ import (
 func (b *bot) openStaffPage(o botOptions) (err error) {
 	b.shopText.Store(&o.shopText)
 	b.page, err = staff.New(staff.Options{Pool: o.pool, Shop: b.service.Shop, Send: b.service.SendSoon, Clock: o.clock, Log: o.log,
-		Address: o.publicURL, Secure: strings.HasPrefix(o.publicURL, "https://"), ShopFile: func() string { return *b.shopText.Load() }})
+		Address: o.publicURL, Secure: strings.HasPrefix(o.publicURL, "https://"), Provider: o.alerts.provider, SegmentCents: o.alerts.segmentCents, ShopFile: func() string { return *b.shopText.Load() }})
 	return err
 }
 
@@ -36,11 +36,13 @@ func (b *bot) addAlerts(options *intake.Options, o botOptions) {
 	}
 }
 
-// alertSettings are what serve takes from the environment for alerts.
+// alertSettings are what serve takes from the environment for alerts and the staff's page.
 type alertSettings struct {
 	lateAfter     time.Duration // 0: the usual
 	webhookURL    string        // empty: nobody is told
 	webhookSecret string
+	segmentCents  float64         // what a segment of a text costs; 0: not known
+	provider      *staff.Provider // nil: staff log in by our own passwords alone
 }
 
 // leastSecret is the shortest secret that steps are signed with, in characters.
@@ -56,8 +58,7 @@ func readAlertSettings(env environment) (alertSettings, error) {
 	}
 	s.webhookURL, s.webhookSecret = get("WEBHOOK_URL"), get("WEBHOOK_SECRET")
 	if s.webhookURL != "" {
-		u, err := url.Parse(s.webhookURL)
-		if err != nil || u.Host == "" || u.Scheme != "https" && u.Hostname() != "localhost" && u.Hostname() != "127.0.0.1" {
+		if !safeURL(s.webhookURL) {
 			wrong = append(wrong, errors.New("WEBHOOK_URL is not an https address"))
 		}
 		if len(s.webhookSecret) < leastSecret {
@@ -70,7 +71,15 @@ func readAlertSettings(env environment) (alertSettings, error) {
 			wrong = append(wrong, errors.New("LATE_AFTER is not a time like 90m or 2h"))
 		}
 	}
-	return s, errors.Join(wrong...)
+	if text := get("SEGMENT_CENTS"); text != "" {
+		var err error
+		if s.segmentCents, err = strconv.ParseFloat(text, 64); err != nil || s.segmentCents <= 0 || s.segmentCents > 1000 {
+			wrong = append(wrong, errors.New("SEGMENT_CENTS is not what a segment of a text costs, in cents, like 0.79"))
+		}
+	}
+	var err error
+	s.provider, err = readLoginProvider(env)
+	return s, errors.Join(append(wrong, err)...)
 }
 
 // invented is how many leads the demo's page has beside those of the customers that play.

@@ -78,6 +78,13 @@ func StaffByPhone(ctx context.Context, c Conn, phone string) (Staff, error) {
 	return oneStaff(ctx, c, `SELECT `+staffColumns+` FROM staff WHERE phone = $1 AND left_at IS NULL`, phone)
 }
 
+// StaffByMail is who has a mail address, in whatever letters; ErrNotFound where nobody
+// does, or several share it: then it tells nobody apart.
+func StaffByMail(ctx context.Context, c Conn, email string) (Staff, error) {
+	return oneStaff(ctx, c, `SELECT `+staffColumns+` FROM staff s WHERE lower(email) = lower($1) AND left_at IS NULL
+		AND NOT EXISTS (SELECT FROM staff o WHERE lower(o.email) = lower($1) AND o.left_at IS NULL AND o.id <> s.id)`, email)
+}
+
 func oneStaff(ctx context.Context, c Conn, sql string, key any) (Staff, error) {
 	rows, err := c.Query(ctx, sql, key)
 	if err != nil {

@@ -18,6 +18,16 @@ type loginPage struct {
 	Next  string
 	Login string
 	Wrong string
+	// Provider is what the owner's own log-in is called; empty where there is none.
+	Provider string
+}
+
+func (v *visit) loginPage(p loginPage) loginPage {
+	p.frame = v.frame("Log in")
+	if v.s.provider != nil {
+		p.Provider = v.s.provider.Name
+	}
+	return p
 }
 
 func (s *Server) loginForm(v *visit) error {
@@ -25,7 +35,7 @@ func (s *Server) loginForm(v *visit) error {
 		http.Redirect(v.w, v.r, local(v.r.URL.Query().Get("next")), http.StatusSeeOther)
 		return nil
 	}
-	return v.show(http.StatusOK, "login.html", loginPage{frame: v.frame("Log in"), Next: local(v.r.URL.Query().Get("next"))})
+	return v.show(http.StatusOK, "login.html", v.loginPage(loginPage{Next: local(v.r.URL.Query().Get("next"))}))
 }
 
 // login takes a name and a password. Whether the name or the password was wrong is not
@@ -34,7 +44,7 @@ func (s *Server) login(v *visit) error {
 	login := strings.ToLower(strings.TrimSpace(v.r.PostFormValue("login")))
 	next := local(v.r.PostFormValue("next"))
 	again := func(status int, wrong string) error {
-		return v.show(status, "login.html", loginPage{v.frame("Log in"), next, login, wrong})
+		return v.show(status, "login.html", v.loginPage(loginPage{Next: next, Login: login, Wrong: wrong}))
 	}
 	if login == "" || len(login) > 64 || len(v.r.PostFormValue("password")) > 4*mostPassword {
 		return again(http.StatusUnprocessableEntity, "Give your name and your password.")
@@ -122,6 +132,7 @@ func (v *visit) begin(id int64, from time.Time) error {
 	if err := v.s.sessions.RenewToken(v.ctx); err != nil {
 		return fmt.Errorf("session: %w", err)
 	}
+	v.s.sessions.Remove(v.ctx, keyProvider)
 	v.s.sessions.Put(v.ctx, keyStaff, id)
 	v.s.sessions.Put(v.ctx, keyFrom, from.UnixMicro())
 	return nil

@@ -22,6 +22,8 @@ func (s *Server) table() []route {
 		{"GET /staff/assets/{name}", anybody, s.asset},
 		{"GET /staff/login", anybody, s.loginForm},
 		{"POST /staff/login", anybody, s.login},
+		{"GET /staff/login/provider", anybody, s.toProvider},
+		{"GET /staff/login/return", anybody, s.fromProvider},
 		{"POST /staff/logout", db.RoleStaff, s.logout},
 		{"POST /staff/logout/everywhere", db.RoleStaff, s.logoutEverywhere},
 		{"GET /staff/password", db.RoleStaff, s.passwordForm},
@@ -53,6 +55,7 @@ func (s *Server) table() []route {
 		{"POST /staff/lead/{ref}/undo", db.RoleStaff, s.undo},
 
 		{"GET /staff/shop", db.RoleOwner, s.shop},
+		{"GET /staff/texts", db.RoleOwner, s.texts},
 		{"POST /staff/shop/account", db.RoleOwner, s.addAccount},
 		{"POST /staff/shop/account/{id}", db.RoleOwner, s.changeAccount},
 		{"POST /staff/shop/account/{id}/password", db.RoleOwner, s.newPassword},

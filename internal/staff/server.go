@@ -27,6 +27,10 @@ type Options struct {
 	Send func(ctx context.Context, tx pgx.Tx, conversationID int64) error
 	// Address is where the page is reached from outside, without the path: https://bot.example.com
 	Address string
+	// Provider is the owner's own log-in; nil: there are only passwords.
+	Provider *Provider
+	// SegmentCents is what a segment of a text costs the shop, in cents; 0: not known.
+	SegmentCents float64
 	// ShopFile is the text of the shop file in force; nil: it can't be shown.
 	ShopFile func() string
 
@@ -46,6 +50,7 @@ type Server struct {
 	opts      Options
 	log       *slog.Logger
 	sessions  *scs.SessionManager
+	provider  *provider
 	stopSweep context.CancelFunc
 	queue     *river.Client[pgx.Tx] // only looked at and inserted into, never started here
 	hub       *hub
@@ -67,7 +72,7 @@ func New(opts Options) (*Server, error) {
 	if opts.Log == nil {
 		opts.Log = slog.New(slog.DiscardHandler)
 	}
-	s := &Server{opts: opts, log: opts.Log, hashing: make(chan struct{}, 2)}
+	s := &Server{opts: opts, log: opts.Log, hashing: make(chan struct{}, 2), provider: newProvider(opts.Provider, opts.Address)}
 	var err error
 	if s.queue, err = river.NewClient(riverpgxv5.New(opts.Pool), &river.Config{Logger: opts.Log}); err != nil {
 		return nil, fmt.Errorf("job queue: %w", err)

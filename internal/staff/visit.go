@@ -43,6 +43,8 @@ const (
 	keyFrom  = "from"  // the account's sessions_from at the log-in, in microseconds
 	keySaid  = "said"  // to be told on the next page
 	keyBad   = "bad"   // the same, of something that went wrong
+	// keyProvider is set where the log-in was not by password.
+	keyProvider = "provider"
 )
 
 // guard lets only those in who may use a route, and answers for what goes wrong.
@@ -76,7 +78,7 @@ func (v *visit) enter(rt route) error {
 		return errLogIn
 	case rt.role == db.RoleOwner && v.who.Role != db.RoleOwner:
 		return &refusal{http.StatusForbidden, "This page is the owner's."}
-	case v.who.OneTime && v.r.URL.Path != Base+"/password" && v.r.URL.Path != Base+"/logout":
+	case v.who.OneTime && !v.s.sessions.GetBool(v.ctx, keyProvider) && v.r.URL.Path != Base+"/password" && v.r.URL.Path != Base+"/logout":
 		http.Redirect(v.w, v.r, Base+"/password", http.StatusSeeOther)
 		return errAnswered
 	}
