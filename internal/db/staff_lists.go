@@ -84,9 +84,13 @@ func WaitingLeads(ctx context.Context, c Conn, f QueueFilter, from QueuePlace, l
 	if f.Urgent {
 		narrow(`l.urgent`)
 	}
-	if from.ID != 0 {
-		narrow(`l.urgent <= ? AND (l.urgent < ? OR l.waiting_since > ? OR l.waiting_since = ? AND l.conversation_id > ?)`,
-			from.Urgent, from.Urgent, from.Since, from.Since, from.ID)
+	// The urgent ones are few; behind them the index is entered where the list is taken up.
+	switch {
+	case from.ID == 0:
+	case from.Urgent:
+		narrow(`(NOT l.urgent OR (l.waiting_since, l.conversation_id) > (?, ?))`, from.Since, from.ID)
+	default:
+		narrow(`NOT l.urgent AND l.waiting_since >= ? AND (l.waiting_since, l.conversation_id) > (?, ?)`, from.Since, from.Since, from.ID)
 	}
 	return queue(ctx, c, sql+` ORDER BY l.urgent DESC, l.waiting_since, l.conversation_id LIMIT $1`, args...)
 }
@@ -118,7 +122,8 @@ func ByStatus(ctx context.Context, c Conn, status conversation.Status, before in
 const mostFound = 400
 
 // Find looks for leads by their ref, and by words of which each begins one of the lead's
-// own, or is one of its pieces; the newest first.
+// own, or is one of its pieces; the newest first. What it costs follows the leads that
+// match, not those that there are.
 func Find(ctx context.Context, c Conn, ref string, words, pieces []string, limit int) ([]QueueLine, error) {
 	terms := make([]string, 0, len(words)+len(pieces))
 	for _, w := range words {
@@ -127,11 +132,21 @@ func Find(ctx context.Context, c Conn, ref string, words, pieces []string, limit
 	for _, p := range pieces {
 		terms = append(terms, lexeme(p))
 	}
-	return queue(ctx, c, queueColumns+`FROM (
-			(SELECT l.* FROM leads l WHERE $3 <> '' AND l.words @@ $3::tsquery LIMIT $4)
-			UNION (SELECT l.* FROM leads l JOIN conversations r ON r.id = l.conversation_id WHERE r.ref = $2)
-		) l `+queueJoins+` ORDER BY l.waiting_since IS NOT NULL DESC, l.updated_at DESC, c.id DESC LIMIT $1`,
-		limit, strings.ToUpper(ref), strings.Join(terms, " & "), mostFound)
+	args := []any{limit}
+	var ways []string // to the ids, so that wide rows are fetched once and for the finds alone
+	if len(terms) > 0 {
+		args = append(args, strings.Join(terms, " & "))
+		ways = append(ways, `(SELECT conversation_id FROM leads WHERE words @@ $2::tsquery LIMIT `+strconv.Itoa(mostFound)+`)`)
+	}
+	if ref != "" {
+		args = append(args, strings.ToUpper(ref))
+		ways = append(ways, `SELECT id FROM conversations WHERE ref = $`+strconv.Itoa(len(args)))
+	}
+	if len(ways) == 0 {
+		return nil, nil
+	}
+	return queue(ctx, c, queueColumns+`FROM (`+strings.Join(ways, ` UNION `)+`) f (id) JOIN leads l ON l.conversation_id = f.id`+queueJoins+
+		` ORDER BY l.waiting_since IS NOT NULL DESC, l.updated_at DESC, c.id DESC LIMIT $1`, args...)
 }
 
 // lexeme quotes a word for a search.
