@@ -25,6 +25,7 @@ const (
 	DeedShut       Deed = "shut"         // marked as spam
 	DeedReopened   Deed = "reopened"     // undid that
 	DeedMerged     Deed = "merged"       // joined another lead into this one
+	DeedTookApart  Deed = "took_apart"   // two leads that were joined
 	DeedOpened     Deed = "opened"       // made a lead by hand
 	DeedSaw        Deed = "saw"          // opened the lead's page
 	DeedExported   Deed = "exported"     // a person's data

@@ -173,6 +173,70 @@ func TestUndoOfMarks(t *testing.T) {
 	}
 }
 
+// TestMergingUndone: both leads stand again as they did, to the last word, as long as
+// nothing was said since.
+func TestMergingUndone(t *testing.T) {
+	h := newHouse(t)
+	h.account("dana", "Dana", db.RoleStaff)
+	h.account("lee", "Lee", db.RoleStaff)
+	h.lead("R7KQ4", "+12185550123", conversation.WithStaff, nil)
+	h.lead("CDFGH", "+12185550124", conversation.WithStaff, func(talk *conversation.Talk) { talk.Ledger = talk.Ledger[:4] })
+	h.exec(`INSERT INTO photos (message_id, k, source) SELECT id, 1, 'x' FROM messages WHERE direction = 'in'`)
+	dana, lee := h.as("dana"), h.as("lee")
+	dana.does("/staff/lead/CDFGH/note", "text", "of the second")
+	dana.does("/staff/lead/R7KQ4/take")
+	all := func() (rows string) {
+		t.Helper()
+		if err := h.pool.QueryRow(t.Context(), `SELECT jsonb_build_array((SELECT jsonb_agg(record ORDER BY ref) FROM lead_record),
+			(SELECT jsonb_agg(to_jsonb(c) ORDER BY id) FROM conversations c), (SELECT jsonb_agg(to_jsonb(m) ORDER BY id) FROM messages m),
+			(SELECT jsonb_agg(to_jsonb(l) - 'updated_at' ORDER BY conversation_id) FROM leads l), (SELECT jsonb_agg(to_jsonb(f) ORDER BY conversation_id, seq) FROM facts f),
+			(SELECT jsonb_agg(to_jsonb(s) ORDER BY message_id) FROM sends s), (SELECT jsonb_agg(to_jsonb(a) ORDER BY address) FROM addresses a),
+			(SELECT jsonb_agg(to_jsonb(h)) FROM lead_hands h), (SELECT jsonb_agg(conversation_id ORDER BY id) FROM staff_history WHERE deed = 'noted'),
+			(SELECT count(*) FROM lead_merges))::text`).Scan(&rows); err != nil {
+			t.Fatal(err)
+		}
+		return rows
+	}
+	undo := func(b *browser) string {
+		var line string
+		if err := h.pool.QueryRow(t.Context(), `SELECT max(id)::text FROM staff_history WHERE deed = 'merged'`).Scan(&line); err != nil {
+			t.Fatal(err)
+		}
+		return b.does("/staff/lead/R7KQ4/undo", "line", line)
+	}
+	before := all()
+	for _, units := range []string{"same", "more"} {
+		if told := dana.does("/staff/lead/R7KQ4/merge", "other", "CDFGH", "units", units); !strings.Contains(told, "was joined") {
+			t.Fatalf("told %q", told)
+		}
+		if all() == before {
+			t.Fatal("nothing was joined")
+		}
+		dana.does("/staff/lead/R7KQ4/note", "text", "now one")
+		h.exec(`DELETE FROM staff_history WHERE deed = 'noted' AND detail ->> 'text' = 'now one'`)
+		if told := undo(lee); !strings.Contains(told, "Dana has this lead") {
+			t.Errorf("told %q", told)
+		}
+		if told := undo(dana); !strings.Contains(told, "Undone") {
+			t.Fatalf("told %q", told)
+		}
+		if after := all(); after != before {
+			t.Errorf("%s: after undoing\n%s\nbefore\n%s", units, after, before)
+		}
+	}
+	dana.does("/staff/lead/R7KQ4/merge", "other", "CDFGH")
+	dana.does("/staff/lead/R7KQ4/fact", "topic", "layers@1", "value", "2")
+	if told := undo(dana); !strings.Contains(told, "since the two were joined") {
+		t.Errorf("after something was set: told %q", told)
+	}
+	h.exec(`UPDATE staff_history SET undone_by = id WHERE deed = 'corrected'`)
+	h.exec(`INSERT INTO messages (conversation_id, direction, author, channel, address, provider_id, text, at)
+		SELECT id, 'in', 'customer', 'sms', '+12185550124', 'SMnew', 'hello?', now() FROM conversations WHERE ref = 'R7KQ4'`)
+	if told := undo(dana); !strings.Contains(told, "since the two were joined") {
+		t.Errorf("after something was said: told %q", told)
+	}
+}
+
 // TestMerging: what both said is in one lead, each fact with its own message.
 func TestMerging(t *testing.T) {
 	h := newHouse(t)

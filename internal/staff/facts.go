@@ -161,6 +161,8 @@ func (d *deed) undo(h db.HistoryEntry) error {
 		return d.note(db.DeedTookBack, detail)
 	case db.DeedMarked, db.DeedShut:
 		return d.unmark(h, detail)
+	case db.DeedMerged:
+		return d.unmerge(h, detail)
 	}
 	return refuse("That can't be undone.")
 }

@@ -186,6 +186,8 @@ func deedWords(h db.HistoryEntry) string {
 		return "opened it again"
 	case db.DeedMerged:
 		return "joined lead " + d.Ref + " into this one"
+	case db.DeedTookApart:
+		return "took lead " + d.Ref + " out again"
 	case db.DeedOpened:
 		return "made this lead by hand"
 	case db.DeedSaw:
@@ -216,7 +218,7 @@ func change(what string, d db.HistoryDetail) string {
 // undoable says whether a deed can be undone from the history.
 func undoable(h db.HistoryEntry) bool {
 	switch h.Deed {
-	case db.DeedTook, db.DeedTookByText, db.DeedCorrected, db.DeedMarked, db.DeedShut:
+	case db.DeedTook, db.DeedTookByText, db.DeedCorrected, db.DeedMarked, db.DeedShut, db.DeedMerged:
 		return h.UndoneBy == 0
 	}
 	return false

@@ -11,7 +11,8 @@ import (
 )
 
 // merge joins another lead of the same person into this one: its messages, facts and
-// addresses go along, and its ref leads here from then on.
+// addresses go along, and its ref leads here from then on. This one is taken in hand
+// first, so that undoing the joining leaves it there.
 func (s *Server) merge(v *visit) error {
 	other := strings.ToUpper(strings.TrimSpace(v.r.PostFormValue("other")))
 	more := v.r.PostFormValue("units") == "more"
@@ -30,6 +31,9 @@ func (s *Server) merge(v *visit) error {
 			return refuse("A lead can't be joined into itself.")
 		}
 		if err := db.LockTalks(v.ctx, tx, from, into); err != nil {
+			return err
+		}
+		if err := v.doIn(tx, into, (*deed).hold); err != nil {
 			return err
 		}
 		return v.doIn(tx, into, func(d *deed) error { return d.merge(from, more) })
@@ -55,9 +59,6 @@ func (d *deed) merge(from int64, more bool) error {
 	case len(held.Talk.Ledger)+held.LastN+len(held.Waiting) == 0:
 		return refuse("There is nothing in lead %s.", held.Talk.Ref)
 	}
-	if err := d.hold(); err != nil {
-		return err
-	}
 	behind := d.held.LastN
 	if err := db.MergeTalk(v.ctx, d.tx, held, d.held, v.now); err != nil {
 		return err
@@ -70,4 +71,20 @@ func (d *deed) merge(from int64, more bool) error {
 		return err
 	}
 	return d.note(db.DeedMerged, db.HistoryDetail{Ref: held.Talk.Ref})
+}
+
+// unmerge takes apart what was joined by mistake.
+func (d *deed) unmerge(h db.HistoryEntry, detail db.HistoryDetail) error {
+	if d.hands.StaffID != 0 && d.hands.StaffID != d.v.who.ID {
+		return refuse("%s has this lead in hand. Nothing was done.", d.hands.Name)
+	}
+	err := db.SplitTalk(d.v.ctx, d.tx, h.Detail.Ref, d.held.ID, h.ID, d.v.now)
+	if errors.Is(err, db.ErrGoneOn) {
+		return refuse("Somebody wrote or changed something since the two were joined, so they can't be taken apart any more.")
+	}
+	if err != nil {
+		return err
+	}
+	detail.Ref = h.Detail.Ref
+	return d.note(db.DeedTookApart, detail)
 }
