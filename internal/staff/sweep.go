@@ -3,6 +3,8 @@ package staff
 import (
 	"context"
 	"time"
+
+	"example.com/intake-bot/internal/db"
 )
 
 // sweepEvery is how often log-ins that have run out are removed.
@@ -18,7 +20,7 @@ func (s *Server) sweep(ctx context.Context) {
 		case <-ctx.Done():
 			return
 		case <-tick.C:
-			if _, err := s.opts.Pool.Exec(ctx, "DELETE FROM sessions WHERE expiry < current_timestamp"); err != nil && ctx.Err() == nil {
+			if err := db.EndSessions(ctx, s.opts.Pool); err != nil && ctx.Err() == nil {
 				s.log.Error("remove log-ins that have run out", "error", err)
 			}
 		}
