@@ -62,25 +62,39 @@ type Tally struct {
 	N    int
 }
 
-// Stops are where talks since a time came to a halt: those that went quiet, stopped or
-// were handed over early, by what was still missing; Caught are wrong measurements that
-// the check speaks of, by kind.
-func Stops(ctx context.Context, c Conn, since time.Time) (stops, caught []Tally, err error) {
+// StopFigures say where talks came to a halt.
+type StopFigures struct {
+	Asked  []Tally // topics: what was asked when the customer fell silent or opted out
+	Why    []Tally // why leads came to staff before they were complete, or ended
+	Caught []Tally // codes: wrong measurements that the check speaks of
+}
+
+// Stops of talks begun since a time.
+func Stops(ctx context.Context, c Conn, since time.Time) (s StopFigures, err error) {
+	const asked = `
+		SELECT split_part(c.memory -> 'asking' ->> 0, '@', 1) AS topic, count(*)::int FROM conversations c JOIN leads l ON l.conversation_id = c.id
+		WHERE c.opened_at >= $1 AND c.state IN ('lapsed', 'silenced') AND l.ready_at IS NULL AND jsonb_array_length(c.memory -> 'asking') > 0
+		GROUP BY 1 ORDER BY 2 DESC, 1 LIMIT 15`
 	const halted = `
 		SELECT coalesce(nullif(w, ''), 'not said'), count(*)::int FROM conversations c JOIN leads l ON l.conversation_id = c.id,
 			unnest(CASE WHEN cardinality(l.why_staff) = 0 THEN ARRAY['opted out or shut'] ELSE l.why_staff END) w
 		WHERE c.opened_at >= $1 AND (l.status IN ('needs_person', 'closed') OR c.state = 'lapsed')
+			AND NOT EXISTS (SELECT FROM lead_merges m WHERE m.from_id = c.id)
 		GROUP BY 1 ORDER BY 2 DESC, 1 LIMIT 15`
 	const wrong = `
 		SELECT f ->> 'code', count(*)::int FROM conversations c JOIN leads l ON l.conversation_id = c.id,
 			jsonb_array_elements(l.units) u, jsonb_array_elements(u -> 'check' -> 'findings') f
 		WHERE c.opened_at >= $1 AND f ->> 'severity' IN ('ask', 'stop')
 		GROUP BY 1 ORDER BY 2 DESC, 1 LIMIT 15`
-	if stops, err = tallies(ctx, c, halted, since); err != nil {
-		return nil, nil, err
+	for _, one := range []struct {
+		into *[]Tally
+		sql  string
+	}{{&s.Asked, asked}, {&s.Why, halted}, {&s.Caught, wrong}} {
+		if *one.into, err = tallies(ctx, c, one.sql, since); err != nil {
+			return s, err
+		}
 	}
-	caught, err = tallies(ctx, c, wrong, since)
-	return stops, caught, err
+	return s, nil
 }
 
 // TextFigures are the texts out of a week.
@@ -91,15 +105,16 @@ type TextFigures struct {
 }
 
 // Texts out since a time, week by week. A text of the plain alphabet holds 160 characters
-// in one segment or 153 in each of several; any other 70 or 67 (3GPP TS 23.038, 23.040).
+// in one segment or 153 in each of several; any other 70 or 67 (3GPP TS 23.038, 23.040):
+// so they are counted where it was not kept how they were charged.
 func Texts(ctx context.Context, c Conn, since time.Time, zone string) ([]TextFigures, error) {
 	const sql = `
-		SELECT date_trunc('week', at AT TIME ZONE $2), count(*)::int, sum(CASE
-			WHEN length(text) <= one THEN 1 ELSE ceil(length(text)::numeric / more) END)::int
-		FROM (SELECT m.at, m.text, CASE WHEN plain THEN 160 ELSE 70 END AS one, CASE WHEN plain THEN 153 ELSE 67 END AS more
+		SELECT date_trunc('week', at AT TIME ZONE $2), count(*)::int, sum(coalesce(segments, CASE
+			WHEN length(text) <= one THEN 1 ELSE ceil(length(text)::numeric / more) END))::int
+		FROM (SELECT m.at, m.text, s.segments, CASE WHEN plain THEN 160 ELSE 70 END AS one, CASE WHEN plain THEN 153 ELSE 67 END AS more
 			FROM sends s JOIN messages m ON m.id = s.message_id,
 				LATERAL (SELECT m.text ~ '^[ -_a-z¡£¤¥§¿ÄÅÆÇÉÑÖØÜßàäåæèéìñòöøùü\n\r]*$' AS plain) p
-			WHERE s.channel = 'sms' AND s.state = 'sent' AND s.finished_at >= $1) t
+			WHERE s.channel = 'sms' AND s.state = 'sent' AND s.finished_at >= $1 AND s.queued_at >= $1::timestamptz - interval '30 days') t
 		GROUP BY 1 ORDER BY 1`
 	rows, err := c.Query(ctx, sql, since, zone)
 	if err != nil {

@@ -3,6 +3,7 @@ package staff
 import (
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 
 	"github.com/jackc/pgx/v5"
@@ -15,7 +16,8 @@ import (
 // checkPage is the fit check by hand, for a customer on the phone.
 type checkPage struct {
 	frame
-	Fields []checkField
+	Groups []checkGroup
+	Fields []checkField // of all groups
 	Who    []checkField // for a lead that is made of it
 	Result *unitPart
 	Cure   []string // cautions
@@ -25,17 +27,36 @@ type checkField struct {
 	Topic   string
 	Name    string
 	Value   string
+	Hint    string
 	Choices []choice
 	Wrong   string
 }
 
+// checkGroup is some of the fields, from one place to before another.
+type checkGroup struct {
+	Name     string
+	from, to int
+}
+
+// Of are the fields of a group.
+func (p *checkPage) Of(g checkGroup) []checkField { return p.Fields[g.from:g.to] }
+
+// checkHints show how a value is written.
+var checkHints = map[fitcheck.Topic]string{
+	fitcheck.TopicPlace: "55802, or Duluth, MN", fitcheck.TopicCount: "1", fitcheck.TopicCurbOutside: "25 1/2 x 49 1/2", fitcheck.TopicCurbInside: "22 1/2 x 46 1/2",
+	fitcheck.TopicCurbDiagonals: "55 3/4 and 55 5/8", fitcheck.TopicCurbHeight: "4", fitcheck.TopicFrameInside: "25 7/8 x 49 7/8", fitcheck.TopicPlasticSize: "25 3/4 x 49 3/4, 30 round",
+	fitcheck.TopicRetainerOpening: "23 1/2 x 47 1/2", fitcheck.TopicRetainerOutside: "26 x 50", fitcheck.TopicBulgeBase: "22 x 46", fitcheck.TopicDomeRise: "6",
+	fitcheck.TopicRoofSlope: "4/12, or flat", fitcheck.TopicLayers: "1, 2 or 3", fitcheck.TopicColor: "clear over white", fitcheck.TopicProblem: "cracked, leaking",
+	fitcheck.TopicImpactRisk: "hail, trees, none", fitcheck.TopicPhone: "(218) 555-0142", fitcheck.TopicEmail: "ana@example.com",
+}
+
 // checkTopics are the form's, in the order in which one asks on the phone.
 var checkTopics = []fitcheck.Topic{fitcheck.TopicUse, fitcheck.TopicPlace, fitcheck.TopicCount, fitcheck.TopicStyle,
-	fitcheck.TopicWant, fitcheck.TopicFrameCondition, fitcheck.TopicOutline, fitcheck.TopicProfile, fitcheck.TopicCurbOutside,
-	fitcheck.TopicCurbInside, fitcheck.TopicCurbDiagonals, fitcheck.TopicCurbHeight, fitcheck.TopicFrameInside,
-	fitcheck.TopicPlasticSize, fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside, fitcheck.TopicBulgeBase,
-	fitcheck.TopicDomeRise, fitcheck.TopicRoofSlope, fitcheck.TopicRoofCovering, fitcheck.TopicLayers, fitcheck.TopicMaterial, fitcheck.TopicColor,
-	fitcheck.TopicFinish, fitcheck.TopicProblem, fitcheck.TopicImpactRisk}
+	fitcheck.TopicWant, fitcheck.TopicFrameCondition, fitcheck.TopicProblem, fitcheck.TopicRoofSlope, fitcheck.TopicRoofCovering, fitcheck.TopicImpactRisk,
+	fitcheck.TopicCurbOutside, fitcheck.TopicCurbInside, fitcheck.TopicCurbDiagonals, fitcheck.TopicCurbHeight,
+	fitcheck.TopicFrameInside, fitcheck.TopicPlasticSize, fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside,
+	fitcheck.TopicBulgeBase, fitcheck.TopicDomeRise, fitcheck.TopicOutline, fitcheck.TopicProfile,
+	fitcheck.TopicLayers, fitcheck.TopicMaterial, fitcheck.TopicColor, fitcheck.TopicFinish}
 
 var whoTopics = []fitcheck.Topic{fitcheck.TopicName, fitcheck.TopicPhone, fitcheck.TopicEmail}
 
@@ -68,10 +89,13 @@ func (s *Server) checkForm(v *visit) error {
 func (v *visit) checkPage() *checkPage {
 	p := &checkPage{frame: v.frame("Check numbers")}
 	for _, t := range checkTopics {
-		p.Fields = append(p.Fields, checkField{Topic: string(t), Name: topicName(t), Choices: choicesOf(t), Value: clean(v.r.PostFormValue(string(t)))})
+		p.Fields = append(p.Fields, checkField{Topic: string(t), Name: topicName(t), Choices: choicesOf(t), Hint: checkHints[t], Value: clean(v.r.PostFormValue(string(t)))})
 	}
+	at := func(t fitcheck.Topic) int { return slices.Index(checkTopics, t) }
+	p.Groups = []checkGroup{{"Where and what", 0, at(fitcheck.TopicCurbOutside)}, {"The curb, in inches (or 648 mm)", at(fitcheck.TopicCurbOutside), at(fitcheck.TopicFrameInside)},
+		{"The old skylight", at(fitcheck.TopicFrameInside), at(fitcheck.TopicLayers)}, {"The new one", at(fitcheck.TopicLayers), len(checkTopics)}}
 	for _, t := range whoTopics {
-		p.Who = append(p.Who, checkField{Topic: string(t), Name: topicName(t), Value: clean(v.r.PostFormValue(string(t)))})
+		p.Who = append(p.Who, checkField{Topic: string(t), Name: topicName(t), Hint: checkHints[t], Value: clean(v.r.PostFormValue(string(t)))})
 	}
 	return p
 }

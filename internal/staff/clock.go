@@ -53,6 +53,8 @@ func howLong(d time.Duration) string {
 		return "just now"
 	case d < time.Hour:
 		return fmt.Sprintf("%d min", int(d.Minutes()))
+	case d < 10*time.Hour && int(d.Minutes())%60 == 0:
+		return fmt.Sprintf("%d h", int(d.Hours()))
 	case d < 10*time.Hour:
 		return fmt.Sprintf("%d h %02d", int(d.Hours()), int(d.Minutes())%60)
 	case d < 48*time.Hour:

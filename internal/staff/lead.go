@@ -33,6 +33,8 @@ type leadPage struct {
 	Done     bool // ordered, declined or shut
 	Quiet    bool // the assistant says nothing
 	OptedOut bool
+	Head     string // can one order from it?
+	Way      string // how the answer is drawn: go, wait, over
 	Do       []string
 	Units    []unitPart
 	Facts    []factRow // of the whole lead
@@ -203,6 +205,7 @@ func (p *leadPage) checkParts(v *visit, check fitcheck.Result) {
 	for _, c := range check.Cautions {
 		p.Cautions = append(p.Cautions, firstOf(cautionWords[c], plain(c)))
 	}
+	p.Head, p.Way = p.canOrder(check)
 	p.Do = whatToDo(p, check)
 	for i := range p.Units {
 		p.Units[i].Drawn = drawable(units[i])
@@ -221,7 +224,7 @@ func drawable(u fitcheck.Unit) bool {
 
 func (p *leadPage) unitPart(n int, u fitcheck.Unit, r fitcheck.UnitResult, several bool) unitPart {
 	part := unitPart{N: n, Several: several, Title: fmt.Sprintf("Skylight %d", n), Part: partWords[r.Replace],
-		Verdict: verdictWords[r.Verdict], Why: list(r.Reasons), Missing: topicList(r.Missing), Wanted: topicList(r.PhotosWanted)}
+		Verdict: verdictWords[r.Verdict], Why: reasons(r.Reasons), Missing: topicList(r.Missing), Wanted: topicList(r.PhotosWanted)}
 	if !several {
 		part.Title = "The skylight"
 	}
@@ -320,43 +323,6 @@ func (p *leadPage) row(t fitcheck.Topic, unit int, doubt map[fitcheck.Topic]bool
 
 // Key is the row's topic and unit as the form names them.
 func (r factRow) Key() string { return conversation.Ask{Topic: r.Topic, Unit: r.Unit}.String() }
-
-// whatToDo says in a line for each unit whether one can order from it, and why not.
-func whatToDo(p *leadPage, check fitcheck.Result) []string {
-	var do []string
-	if p.Lead.Talk.Lead.Urgent {
-		do = append(do, "Urgent: call first.")
-	}
-	for i, u := range p.Units {
-		name := ""
-		if u.Several {
-			name = fmt.Sprintf("Skylight %d: ", i+1)
-		}
-		switch v := check.Units[i].Verdict; {
-		case check.Units[i].Replace == fitcheck.ReplaceStaff:
-			do = append(do, name+"decide which part it takes ("+u.Why+").")
-		case u.Order != "" && v == fitcheck.VerdictFits:
-			do = append(do, name+"order a "+u.Part+", "+u.Order+".")
-		case u.Order != "":
-			do = append(do, name+"a "+u.Part+", "+u.Order+", once this is settled: "+u.Verdict+".")
-		default:
-			do = append(do, name+"don't order yet: "+u.Verdict+".")
-		}
-		if u.Missing != "" {
-			do = append(do, name+"still open: "+u.Missing+".")
-		}
-	}
-	if len(p.Units) == 0 {
-		do = append(do, "Nothing is known of the skylight yet.")
-	}
-	for _, why := range p.Lead.Talk.Lead.WhyStaff {
-		do = append(do, "Came to us: "+plain(why)+".")
-	}
-	for i, line := range do {
-		do[i] = strings.ToUpper(line[:1]) + line[1:]
-	}
-	return do
-}
 
 // nightThere says whether it is night where the customer may be.
 func nightThere(now time.Time, zone string) bool {

@@ -13,15 +13,16 @@ import (
 // line is a lead as a list shows it, in words.
 type line struct {
 	db.QueueLine
-	Who    string
-	Where  string
-	What   string // part and size
-	Says   string // what the check says, or why it needs a person
-	Open   string // what is missing
-	Waited string
-	Since  string
-	Tape   tape
-	Stroke string // how the line of its edge is drawn: by status, never by color alone
+	Who     string
+	Where   string
+	What    string // part and size
+	Verdict string // what the check says
+	Says    string // why it needs a person
+	Open    string // what is missing
+	Waited  string
+	Since   string
+	Tape    tape
+	Stroke  string // how the line of its edge is drawn: by status, never by color alone
 }
 
 // listUnit is what a list needs of a lead's unit.
@@ -68,7 +69,7 @@ func (l *line) units() {
 	if err := json.Unmarshal(l.Units, &units); err != nil {
 		return // an old form of record: the list goes without
 	}
-	var what, open []string
+	var what, open, verdicts []string
 	for i, u := range units {
 		what = append(what, u.words())
 		for _, t := range u.Check.Missing {
@@ -78,11 +79,14 @@ func (l *line) units() {
 			}
 			open = append(open, name)
 		}
-		if l.Says == "" && u.Check.Verdict != "" {
-			l.Says = verdictWords[u.Check.Verdict]
+		if v := verdictWords[u.Check.Verdict]; v != "" {
+			if len(units) > 1 {
+				v = fmt.Sprintf("%s (%d)", v, i+1)
+			}
+			verdicts = append(verdicts, v)
 		}
 	}
-	l.What = strings.Join(what, "; ")
+	l.What, l.Verdict = strings.Join(what, "; "), strings.Join(verdicts, ", ")
 	const most = 4
 	if len(open) > most {
 		open = append(open[:most], fmt.Sprintf("%d more", len(open)-most))

@@ -11,7 +11,6 @@ import (
 	"github.com/riverqueue/river"
 	"github.com/riverqueue/river/rivertype"
 
-	"example.com/intake-bot/internal/conversation/wording"
 	"example.com/intake-bot/internal/db"
 )
 
@@ -24,7 +23,6 @@ type shopPage struct {
 	Jobs    []jobRow
 	Counts  []db.Tally
 	File    string
-	Texts   []textLine
 	Recent  []historyRow
 }
 
@@ -38,8 +36,6 @@ type jobRow struct {
 	CanRetry  bool
 	Arguments string
 }
-
-type textLine struct{ Key, Text string }
 
 const keyOnce = "once"
 
@@ -55,13 +51,6 @@ func (s *Server) shop(v *visit) error {
 	}
 	if s.opts.ShopFile != nil {
 		p.File = s.opts.ShopFile()
-	}
-	book, err := wording.For("en", v.shop().Wording)
-	if err != nil {
-		return err
-	}
-	for _, key := range book.Keys() {
-		p.Texts = append(p.Texts, textLine{key, book.Say(key, 0, nil)})
 	}
 	lines, err := db.RecentHistory(v.ctx, s.opts.Pool, 60)
 	if err != nil {

@@ -22,7 +22,7 @@ var topicNames = map[fitcheck.Topic]string{
 	fitcheck.TopicCurbHeight: "Curb above the roof", fitcheck.TopicBulgeBase: "Foot of the bulge",
 	fitcheck.TopicDomeRise: "Rise of the dome", fitcheck.TopicRoofSlope: "Roof slope",
 	fitcheck.TopicRoofCovering: "Roof covering", fitcheck.TopicLayers: "Layers",
-	fitcheck.TopicMaterial: "Plastic", fitcheck.TopicColor: "Color", fitcheck.TopicFinish: "Metal",
+	fitcheck.TopicMaterial: "Kind of plastic", fitcheck.TopicColor: "Color", fitcheck.TopicFinish: "Metal finish",
 	fitcheck.TopicImpactRisk: "Hail and the like",
 }
 
@@ -69,6 +69,21 @@ var cautionWords = map[string]string{
 	fitcheck.CautionLocalCodes: "A code may bear on it. Never say that it meets one; the local office decides.",
 	fitcheck.CautionEnergy:     "A whole unit counts as new glazing: look up the highest U-factor for the county, and the rating of what we'd send.",
 	fitcheck.CautionWildfire:   "Parts of the state have wildfire rules that plastic may not suit: ask whether the building stands in such an area.",
+}
+
+// reasonWords say why it is a dome, a unit, or for a person to decide.
+var reasonWords = map[string]string{
+	"reuse_frame": "the frame can stay", "style_needs_unit": "that kind of frame takes a whole unit", "frame_past_reuse": "the frame is past reuse",
+	"photo_decides": "a photo has to decide", "outside_our_parts": "not among our parts", "new_opening": "a new opening",
+	"not_curb_mounted": "it sits on no curb", "customer_prefers_unit": "the customer wants the whole unit",
+}
+
+func reasons(codes []string) string {
+	words := make([]string, len(codes))
+	for i, code := range codes {
+		words[i] = firstOf(reasonWords[code], plain(code))
+	}
+	return strings.Join(words, "; ")
 }
 
 var severityWords = map[fitcheck.Severity]string{fitcheck.Note: "to know", fitcheck.Ask: "to ask", fitcheck.Stop: "stops it"}
