@@ -9,6 +9,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/jackc/pgx/v5/pgxpool"
+
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
 	"example.com/intake-bot/internal/demo"
@@ -87,19 +89,29 @@ const invented = 40
 
 // openHouseToStaff makes the demo's account and fills the page; it says where to look.
 func (h *house) openHouseToStaff(ctx context.Context, out io.Writer) error {
-	once, err := staff.AddAccount(ctx, h.pool, db.Staff{Login: "robin", Name: "Robin", Role: db.RoleOwner})
+	once, err := inventLeads(ctx, h.pool, h.bot.service.Shop())
 	if err != nil {
 		return err
 	}
-	who, err := db.StaffByLogin(ctx, h.pool, "robin")
-	if err != nil {
-		return err
-	}
-	fill := demo.Filling{Pool: h.pool, Shop: h.bot.service.Shop(), Now: time.Now().UTC(), Staff: who.ID}
-	if _, err := fill.Fill(ctx, invented); err != nil {
-		return err
-	}
-	_, err = fmt.Fprintf(out, "\nThe staff's page, with %d invented leads: http://%s%s/\n  name robin, password %s (it works once, to choose another)\n",
-		invented, h.bot.address, staff.Base, once)
+	_, err = fmt.Fprintf(out, "\nThe staff's page, with %d invented leads: http://%s%s/\n  name %s, password %s (it works once, to choose another)\n",
+		invented, h.bot.address, staff.Base, demoLogin, once)
 	return err
+}
+
+// demoLogin is the demo's owner.
+const demoLogin = "robin"
+
+// inventLeads makes the demo's account, gives its password, and fills the page.
+func inventLeads(ctx context.Context, pool *pgxpool.Pool, s *conversation.Shop) (once string, err error) {
+	once, err = staff.AddAccount(ctx, pool, db.Staff{Login: demoLogin, Name: "Robin", Role: db.RoleOwner})
+	if err != nil {
+		return "", err
+	}
+	who, err := db.StaffByLogin(ctx, pool, demoLogin)
+	if err != nil {
+		return "", err
+	}
+	fill := demo.Filling{Pool: pool, Shop: s, Now: time.Now().UTC(), Staff: who.ID}
+	_, err = fill.Fill(ctx, invented)
+	return once, err
 }

@@ -6,6 +6,7 @@ import (
 	"io"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"slices"
 	"strings"
 	"sync"
@@ -211,6 +212,25 @@ func TestTakeByText(t *testing.T) {
 	s.quiet()
 	if s.one(`SELECT count(*) FROM conversations`, &talks); talks != 3 {
 		t.Errorf("%d talks", talks)
+	}
+}
+
+// TestSignatureAsTheDocsHaveIt computes a signature by another program, as docs/webhook.md
+// tells those who receive it.
+func TestSignatureAsTheDocsHaveIt(t *testing.T) {
+	doc, err := os.ReadFile("../../docs/webhook.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, header := range []string{HeaderEvent, HeaderEventID, HeaderTimestamp, HeaderSignature} {
+		if !strings.Contains(string(doc), "`"+header+"`") {
+			t.Errorf("the docs lack %s", header)
+		}
+	}
+	// printf '1772474400.{"version":1}' | openssl dgst -sha256 -hmac 'not a real secret'
+	const want = "v1=954b1b7ea9e6f1b6e1ddf7ce1e6542fc9a2a51f1ff23288e91e57f9e27f07c22"
+	if got := Sign([]byte("not a real secret"), "1772474400", []byte(`{"version":1}`)); got != want {
+		t.Errorf("%s, want %s", got, want)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"unicode"
 
 	"github.com/riverqueue/river"
 
@@ -76,7 +77,16 @@ func oneLine(l db.QueueLine) string {
 	if len(l.WhyStaff) > 0 {
 		line += ": " + strings.Join(l.WhyStaff, "; ")
 	}
-	return strings.Join(strings.Fields(line), " ")
+	return strings.Join(strings.Fields(strings.Map(shown, line)), " ")
+}
+
+// shown drops what no text needs, and what could make one thing look like another: control
+// characters, and the marks that turn the direction of writing.
+func shown(r rune) rune {
+	if unicode.IsControl(r) && r != '\n' && r != '\t' || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 {
+		return -1
+	}
+	return r
 }
 
 // sendDigest tells who waits as it now stands.
