@@ -51,8 +51,8 @@ func TestListsFollowIndexes(t *testing.T) {
 			return db.WaitingLeads(ctx, c, db.QueueFilter{}, db.QueuePlace{}, 51)
 		}, 51, 51},
 		{"a later page of them", "leads_waiting", func(c db.Conn) ([]db.QueueLine, error) { return db.WaitingLeads(ctx, c, db.QueueFilter{}, later, 51) }, 51, 51},
-		{"a status", "leads_by_status", func(c db.Conn) ([]db.QueueLine, error) { return db.ByStatus(ctx, c, "ordered", 0, 51) }, 51, 51},
-		{"a later page of a status", "leads_by_status", func(c db.Conn) ([]db.QueueLine, error) { return db.ByStatus(ctx, c, "ordered", 15_000, 51) }, 51, 51},
+		{"a status", "leads_by_status", func(c db.Conn) ([]db.QueueLine, error) { return db.ByStatus(ctx, c, "ready", 0, 51) }, 51, 51},
+		{"a later page of a status", "leads_by_status", func(c db.Conn) ([]db.QueueLine, error) { return db.ByStatus(ctx, c, "ready", 15_000, 51) }, 51, 51},
 		{"in hands", "lead_hands", func(c db.Conn) ([]db.QueueLine, error) { return db.InHands(ctx, c, 0, 50) }, 0, 0},
 		{"a ref", "conversations_ref_key", func(c db.Conn) ([]db.QueueLine, error) { return db.Find(ctx, c, "dcccc", nil, nil, 50) }, 1, 1},
 		{"a number's end", "leads_words", func(c db.Conn) ([]db.QueueLine, error) { return db.Find(ctx, c, "", []string{"0012345"}, nil, 50) }, 1, 1},
