@@ -7,8 +7,9 @@
 # WHAT is any of: go, postgres, and the peers that only tests talk to: gcc (for the race
 # detector), chromium, axe (looks for barriers on the staff's page), dovecot, opensmtpd,
 # what checks the files of deploy/ (caddy, nginx, systemd, prometheus, shellcheck), and
-# strace, which sees whom a program calls. Where apt-get may not be used, it says exactly what to install. A missing peer is fatal only
-# under CI=true; elsewhere the tests that need it say that they were left out.
+# strace, which sees whom a program calls. Where apt-get may not be used, it says exactly
+# what to install. A missing peer is fatal only under CI=true; elsewhere the tests that
+# need it say that they were left out.
 set -eu
 
 root=$(cd "$(dirname "$0")/.." && pwd)
