@@ -34,7 +34,7 @@ type leadPage struct {
 	Quiet    bool // the assistant says nothing
 	OptedOut bool
 	Head     string // can one order from it?
-	Way      string // how the answer is drawn: go, wait, over
+	Way      string // how the answer is drawn: go, notyet, over
 	Do       []string
 	Units    []unitPart
 	Facts    []factRow // of the whole lead

@@ -28,11 +28,11 @@ func (p *leadPage) canOrder(check fitcheck.Result) (head, way string) {
 	}
 	switch {
 	case !whole:
-		return "Don't order from this yet.", "wait"
+		return "Don't order from this yet.", "notyet"
 	case open:
-		return "The size holds. Settle the rest, then order.", "wait"
+		return "The size holds. Settle the rest, then order.", "notyet"
 	case status == conversation.StatusOpen:
-		return "The size holds. The talk is not over yet.", "wait"
+		return "The size holds. The talk is not over yet.", "notyet"
 	}
 	return "You can order from this.", "go"
 }
