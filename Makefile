@@ -2,7 +2,7 @@
 
 NEED := ./scripts/need.sh
 
-.PHONY: help build demo text test check bench fuzz
+.PHONY: help build demo text test check bench fuzz pictures
 
 help: ## this list
 	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-6s  %s\n", $$1, $$2}'
@@ -25,6 +25,9 @@ check: ## format, vet, staticcheck, shell scripts, generated files current
 
 bench: ## benchmarks; ends with one line a figure: ratio NAME VALUE goal >= VALUE
 	@$(NEED) go postgres -- ./scripts/bench.sh
+
+pictures: ## take the pictures of the staff's page anew that docs/pictures keeps
+	@$(NEED) go postgres chromium axe -- ./scripts/pictures.sh
 
 fuzz: ## every fuzz target for FUZZTIME (20s)
 	@$(NEED) go -- ./scripts/fuzz.sh

@@ -28,6 +28,7 @@ const (
 	DeedTookApart  Deed = "took_apart"   // two leads that were joined
 	DeedOpened     Deed = "opened"       // made a lead by hand
 	DeedSaw        Deed = "saw"          // opened the lead's page
+	DeedShown      Deed = "shown"        // a person's data
 	DeedExported   Deed = "exported"     // a person's data
 	DeedErased     Deed = "erased"       // a person's data; the lead is gone
 	DeedAccount    Deed = "account"      // added or changed an account

@@ -43,6 +43,13 @@ func (s *Server) drawing(v *visit) error {
 // sheet is the lead to be printed or taken along.
 func (s *Server) sheet(v *visit) error {
 	ref := strings.ToUpper(v.r.PathValue("ref"))
+	id, err := db.TalkOf(v.ctx, s.opts.Pool, ref)
+	if err != nil {
+		return err
+	}
+	if err := db.NoteSeen(v.ctx, s.opts.Pool, v.who.ID, id, v.now); err != nil {
+		return err
+	}
 	pdf, err := s.LeadSheet(v.ctx, ref)
 	if err != nil {
 		return err
@@ -59,6 +66,9 @@ func (s *Server) photo(v *visit) error {
 	for _, p := range view.Photos {
 		if strconv.FormatInt(p.ID, 10) != v.r.PathValue("id") || p.State != "kept" {
 			continue
+		}
+		if err := db.NoteSeen(v.ctx, s.opts.Pool, v.who.ID, view.ID, v.now); err != nil {
+			return err
 		}
 		jpeg, err := db.PhotoFile(v.ctx, s.opts.Pool, view.Talk.Ref, p.N, p.K, v.r.URL.Query().Get("size") == "small")
 		if err != nil {

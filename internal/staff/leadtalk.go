@@ -192,8 +192,10 @@ func deedWords(h db.HistoryEntry) string {
 		return "made this lead by hand"
 	case db.DeedSaw:
 		return "looked at it"
+	case db.DeedShown:
+		return "looked at all that is kept of a person"
 	case db.DeedExported:
-		return "exported the customer's data"
+		return "exported all that is kept of a person"
 	}
 	return strings.TrimSpace(plain(string(h.Deed)) + " " + d.Ref + " " + d.Text)
 }

@@ -214,6 +214,12 @@ func TestPersonsData(t *testing.T) {
 	if status, body := b.get("/staff/person/data.json?of=(218)+555-0123"); status != http.StatusOK || !strings.Contains(body, `"R7KQ4"`) {
 		t.Errorf("%d %.80s", status, body)
 	}
+	b.get("/staff/person?of=2185550123")
+	var shown, exported int
+	if err := h.pool.QueryRow(t.Context(), `SELECT count(*) FILTER (WHERE deed = 'shown'), count(*) FILTER (WHERE deed = 'exported') FROM staff_history`).
+		Scan(&shown, &exported); err != nil || shown != 1 || exported != 1 {
+		t.Errorf("shown %d times, exported %d, %v", shown, exported, err)
+	}
 	if told := b.does("/staff/person/erase", "of", "+12185550123", "again", "+12185550124", "back", "/staff/person"); !strings.Contains(told, "nothing was erased") {
 		t.Errorf("told %q", told)
 	}

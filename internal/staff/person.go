@@ -53,6 +53,11 @@ func (s *Server) person(v *visit) error {
 		return err
 	}
 	p.Asked, p.Address = true, address
+	if len(records) > 0 {
+		if _, err := db.Note(v.ctx, s.opts.Pool, v.who.ID, 0, db.DeedShown, db.HistoryDetail{}, v.now); err != nil {
+			return err
+		}
+	}
 	for _, r := range records {
 		var ref struct {
 			Ref string `json:"ref"`
