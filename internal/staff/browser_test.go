@@ -67,13 +67,17 @@ func (h *house) screen(browser context.Context, name string, width, height int64
 	return s
 }
 
-// do runs steps, each bounded: a page that never comes is a failure.
+// patience is what a step may take: a page that never comes is a failure, a machine that
+// has much to do is none.
+const patience = 3 * time.Minute
+
+// do runs steps, each bounded.
 func (s *screen) do(steps ...chromedp.Action[chromedp.Void]) {
 	s.t.Helper()
 	for i, step := range steps {
 		ctx, cancel := s.ctx, context.CancelFunc(func() {})
 		if i+len(s.name) > 0 && s.started() {
-			ctx, cancel = context.WithTimeout(s.ctx, 30*time.Second)
+			ctx, cancel = context.WithTimeout(s.ctx, patience)
 		}
 		err := chromedp.Do(ctx, step)
 		cancel()
@@ -111,7 +115,7 @@ func (s *screen) told(words string) {
 
 func (s *screen) until(what string, ok func(text string) bool) {
 	s.t.Helper()
-	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(100 * time.Millisecond) {
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(100 * time.Millisecond) {
 		if ok(s.text()) {
 			return
 		}
@@ -120,7 +124,7 @@ func (s *screen) until(what string, ok func(text string) bool) {
 }
 
 func (s *screen) text() string {
-	ctx, cancel := context.WithTimeout(s.ctx, 10*time.Second)
+	ctx, cancel := context.WithTimeout(s.ctx, patience)
 	defer cancel()
 	text, err := chromedp.Run(ctx, chromedp.Evaluate[string](`document.readyState === "complete" ? document.body.innerText : ""`))
 	if err != nil {
