@@ -3,6 +3,7 @@ package db
 import (
 	"context"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -112,10 +113,15 @@ func InHands(ctx context.Context, c Conn, staffID int64, limit int) ([]QueueLine
 }
 
 // ByStatus lists leads of one status, the newest talk first, those before an id where it
-// is not 0.
+// is not 0. The ids come from an index alone, so that a status of which there are few, all
+// of them old, costs no more than one that is common.
 func ByStatus(ctx context.Context, c Conn, status conversation.Status, before int64, limit int) ([]QueueLine, error) {
-	return queue(ctx, c, queueColumns+`FROM leads l `+queueJoins+`
-		WHERE l.status = $2 AND ($3 = 0 OR l.conversation_id < $3) ORDER BY l.conversation_id DESC LIMIT $1`, limit, status, before)
+	if before == 0 {
+		before = math.MaxInt64
+	}
+	return queue(ctx, c, queueColumns+`FROM (SELECT conversation_id FROM leads WHERE status = $2 AND conversation_id < $3
+			ORDER BY conversation_id DESC LIMIT $1) f JOIN leads l USING (conversation_id)`+queueJoins+`
+		ORDER BY l.conversation_id DESC`, limit, status, before)
 }
 
 // mostFound bounds how many finds are put in order: whoever finds more asks again.
