@@ -55,8 +55,8 @@ func NoteLogin(ctx context.Context, c Conn, login, address string, ok bool, now 
 	return nil
 }
 
-// EndSessions removes log-ins that have run out.
-func EndSessions(ctx context.Context, c Conn) error {
+// SweepSessions removes log-ins that have run out.
+func SweepSessions(ctx context.Context, c Conn) error {
 	if _, err := c.Exec(ctx, `DELETE FROM sessions WHERE expiry < current_timestamp`); err != nil {
 		return fmt.Errorf("end log-ins: %w", err)
 	}

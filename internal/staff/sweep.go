@@ -20,7 +20,7 @@ func (s *Server) sweep(ctx context.Context) {
 		case <-ctx.Done():
 			return
 		case <-tick.C:
-			if err := db.EndSessions(ctx, s.opts.Pool); err != nil && ctx.Err() == nil {
+			if err := db.SweepSessions(ctx, s.opts.Pool); err != nil && ctx.Err() == nil {
 				s.log.Error("remove log-ins that have run out", "error", err)
 			}
 		}
