@@ -8,6 +8,8 @@ import (
 	"log/slog"
 	"sync"
 	"time"
+
+	"github.com/emersion/go-imap/v2"
 )
 
 // WatcherConfig is a mailbox and what is done with the mail in it.
@@ -127,12 +129,22 @@ func (w *Watcher) Run(ctx context.Context) error {
 
 // Check logs in, opens the folders and leaves again.
 func (w *Watcher) Check(ctx context.Context) error {
+	_, err := w.Look(ctx)
+	return err
+}
+
+// Look does as Check does, and says whether the server tells of new mail by itself (IDLE,
+// RFC 2177); otherwise it is asked every WatcherConfig.Poll.
+func (w *Watcher) Look(ctx context.Context) (idle bool, err error) {
 	s, err := w.connect(ctx)
 	if err != nil {
-		return err
+		return false, err
 	}
 	defer s.close()
-	return s.open()
+	if err := s.open(); err != nil {
+		return false, err
+	}
+	return s.c.Caps().Has(imap.CapIdle), nil
 }
 
 // turn holds the lock and one connection until either ends. It worked if the mailbox

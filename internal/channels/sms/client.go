@@ -76,6 +76,12 @@ func newTransport() *http.Transport {
 
 // call gives the library's service, bound to one context and watched by an exchange.
 func (c *Client) call(ctx context.Context) (*api.ApiService, *exchange) {
+	requests, x := c.requests(ctx)
+	return api.NewApiService(requests), x
+}
+
+// requests is what every service of the library is made of.
+func (c *Client) requests(ctx context.Context) (*client.RequestHandler, *exchange) {
 	x := &exchange{ctx: ctx, base: c.base, next: c.next}
 	rest := &client.Client{
 		Credentials: client.NewCredentials(c.cfg.AccountID, c.cfg.AuthToken),
@@ -86,7 +92,7 @@ func (c *Client) call(ctx context.Context) (*api.ApiService, *exchange) {
 		},
 	}
 	rest.SetAccountSid(c.cfg.AccountID)
-	return api.NewApiService(&client.RequestHandler{Client: rest}), x
+	return &client.RequestHandler{Client: rest}, x
 }
 
 // Check asks the carrier for its newest message, and so proves the credentials.

@@ -75,3 +75,11 @@ func oddSender(s string) SenderKind {
 	}
 	return ""
 }
+
+// tollFree are the area codes for which whoever is called pays. Source: the North American
+// numbering plan's list of toll-free codes, from memory.
+var tollFree = regexp.MustCompile(`^\+1(?:800|833|844|855|866|877|888)\d{7}$`)
+
+// TollFree says whether a number in E.164 is a toll-free one of North America; carriers
+// have a registration of their own for those.
+func TollFree(number string) bool { return tollFree.MatchString(number) }

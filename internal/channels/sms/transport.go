@@ -22,6 +22,7 @@ type answer struct {
 	written    bool // the whole request left this machine
 	status     int
 	retryAfter time.Duration
+	date       time.Time // by the carrier's clock, zero where it did not say
 }
 
 // exchange carries one call: it brings the caller's context to the request, which
@@ -53,6 +54,7 @@ func (x *exchange) RoundTrip(r *http.Request) (*http.Response, error) {
 		return nil, err
 	}
 	x.last.status = res.StatusCode
+	x.last.date, _ = http.ParseTime(res.Header.Get("Date")) // zero where there is none
 	x.last.retryAfter = retryAfter(res.Header.Get("Retry-After"), time.Now())
 	res.Body = io.NopCloser(bytes.NewReader(body))
 	return res, nil

@@ -49,6 +49,7 @@ type Carrier struct {
 	changed  chan struct{} // closed and replaced at every change
 	plan     Callbacks
 	base     string
+	onFile   *OnFile // nil: as usual
 
 	serving sync.WaitGroup
 	reports sync.WaitGroup

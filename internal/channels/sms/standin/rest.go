@@ -20,6 +20,7 @@ func (c *Carrier) routes() *http.ServeMux {
 	mux.HandleFunc("GET "+messages+"/{message}/Media.json", c.authorized(c.listMedia))
 	mux.HandleFunc("GET "+messages+"/{message}/Media/{media}", c.fetchMedia)
 	mux.HandleFunc("DELETE "+messages+"/{message}/Media/{media}", c.authorized(c.deleteMedia))
+	c.accountRoutes(mux)
 	mux.HandleFunc("POST /person/{number}", c.personTexts)
 	mux.HandleFunc("GET /person/{number}", c.personReads)
 	return mux
