@@ -8,3 +8,14 @@ import _ "embed"
 //
 //go:embed shop.example.yaml
 var ExampleShop string
+
+// ExampleEnvironment is environment.example: every variable of serve, explained.
+//
+//go:embed environment.example
+var ExampleEnvironment string
+
+// ShopSchema is shop.schema.json: the JSON Schema of shop files, made from the program by
+// internal/shop/reference.
+//
+//go:embed shop.schema.json
+var ShopSchema string

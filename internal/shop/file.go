@@ -16,7 +16,7 @@ type File struct {
 	Website Website `yaml:"website"`
 	// Address is where the shop is and ships from. Required.
 	Address Address `yaml:"address" required:"where the shop is and ships from: street, city, state, zip"`
-	// TimeZone is the shop's, by its name in the tz database. Required.
+	// Zone is the shop's time zone, by its name in the tz database. Required.
 	Zone Zone `yaml:"time_zone" required:"the shop's time zone, like America/Chicago"`
 	// Hours are when people are there, day by day. Required.
 	Hours Week `yaml:"hours" required:"when the shop is open, like monday: 8:00-17:00"`

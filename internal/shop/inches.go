@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
@@ -54,3 +55,12 @@ func (l Inches) length() fitcheck.Length { return fitcheck.Length(l) }
 
 // String is the length as a tape shows it.
 func (l Inches) String() string { return fitcheck.Length(l).Tape() }
+
+// sideWords is a length exactly: as a tape shows it, or in decimals where none does.
+func sideWords(l fitcheck.Length) string {
+	var again Inches
+	if words := l.Tape(); again.set(words) == nil && again.length() == l {
+		return words
+	}
+	return strconv.FormatFloat(l.Inches(), 'f', -1, 64)
+}
