@@ -3,9 +3,10 @@
 NEED := ./scripts/need.sh
 
 .PHONY: help build demo text test check bench fuzz pictures
+.PHONY: help build demo text test check bench fuzz release bare
 
 help: ## this list
-	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-6s  %s\n", $$1, $$2}'
+	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-7s  %s\n", $$1, $$2}'
 
 build: ## build bin/intake-bot
 	@$(NEED) go -- ./scripts/build.sh
@@ -31,3 +32,9 @@ pictures: ## take the pictures of the staff's page anew that docs/pictures keeps
 
 fuzz: ## every fuzz target for FUZZTIME (20s)
 	@$(NEED) go -- ./scripts/fuzz.sh
+
+release: ## programs for Linux and macOS in dist/, built twice and compared, with checksums and bills of materials
+	@$(NEED) go -- ./scripts/release.sh
+
+bare: ## both README commands on a bare Debian, made by debootstrap, as root and as anybody; long, keeps docs/bare-debian.log
+	@./scripts/bare.sh
