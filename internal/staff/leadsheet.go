@@ -36,24 +36,9 @@ func (s *Server) LeadSheet(ctx context.Context, ref string) ([]byte, error) {
 }
 
 func (s *Server) sheetData(ctx context.Context, view *db.LeadView) (drawing.SheetData, error) {
-	t, shop := &view.Talk, s.opts.Shop()
-	zone := shop.Zone
-	if zone == nil {
-		zone = time.UTC
-	}
-	r := conversation.NewRecord(*t, nil, nil)
-	d := drawing.SheetData{Shop: shop.Name, Ref: t.Ref, Page: s.opts.Address + Base + "/lead/" + t.Ref, Status: string(r.Status),
-		WhyStaff: r.WhyStaff, Qualified: r.Qualified, Urgent: r.Urgent, Opened: r.OpenedAt.In(zone), Printed: s.now().In(zone),
-		Name: word(r.Customer.Name), Phone: word(r.Customer.Phone), Email: word(r.Customer.Email), Channel: string(t.Channel),
-		Language: t.Language, TimeZone: view.TimeZone, Place: t.Place(), Use: word(r.Use), Problem: r.Problem}
-	if r.ReadyAt != nil {
-		d.Ready = r.ReadyAt.In(zone)
-	}
-	check := conversation.Look(*t, shop)
-	d.Cautions = check.Cautions
-	for i, u := range t.Units() {
-		d.Units = append(d.Units, drawing.SheetUnit{Unit: u, Result: check.Units[i], Facts: sheetFacts(t, i+1)})
-	}
+	t := &view.Talk
+	d := sheetOf(t, s.opts.Shop(), s.now())
+	d.Page, d.TimeZone = s.opts.Address+Base+"/lead/"+t.Ref, view.TimeZone
 	for _, p := range view.Photos {
 		if p.State != "kept" || len(d.Photos) == mostSheetPhotos {
 			continue
@@ -65,6 +50,28 @@ func (s *Server) sheetData(ctx context.Context, view *db.LeadView) (drawing.Shee
 		d.Photos = append(d.Photos, drawing.SheetPhoto{Data: small, Of: fitcheck.Topic(p.Of), Message: p.N})
 	}
 	return d, nil
+}
+
+// sheetOf is what a sheet shows of a talk itself, printed at a time.
+func sheetOf(t *conversation.Talk, shop *conversation.Shop, now time.Time) drawing.SheetData {
+	zone := shop.Zone
+	if zone == nil {
+		zone = time.UTC
+	}
+	r := conversation.NewRecord(*t, nil, nil)
+	d := drawing.SheetData{Shop: shop.Name, Ref: t.Ref, Status: string(r.Status),
+		WhyStaff: r.WhyStaff, Qualified: r.Qualified, Urgent: r.Urgent, Opened: r.OpenedAt.In(zone), Printed: now.In(zone),
+		Name: word(r.Customer.Name), Phone: word(r.Customer.Phone), Email: word(r.Customer.Email), Channel: string(t.Channel),
+		Language: t.Language, Place: t.Place(), Use: word(r.Use), Problem: r.Problem}
+	if r.ReadyAt != nil {
+		d.Ready = r.ReadyAt.In(zone)
+	}
+	check := conversation.Look(*t, shop)
+	d.Cautions = check.Cautions
+	for i, u := range t.Units() {
+		d.Units = append(d.Units, drawing.SheetUnit{Unit: u, Result: check.Units[i], Facts: sheetFacts(t, i+1)})
+	}
+	return d
 }
 
 func sheetFacts(t *conversation.Talk, unit int) []drawing.SheetFact {
