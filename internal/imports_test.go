@@ -20,6 +20,7 @@ var mayUse = map[string][]string{
 	"internal/fitcheck":                   {},
 	"internal/fitcheck/simulate":          {"internal/fitcheck"},
 	"internal/place":                      {},
+	"internal/contracttest":               {},
 	"internal/conversation/reading":       {"internal/fitcheck", "internal/place"},
 	"internal/conversation/wording":       {},
 	"internal/conversation":               {"internal/fitcheck", "internal/place", "internal/conversation/*"},
@@ -37,7 +38,9 @@ var mayUse = map[string][]string{
 	"internal/shop":                       {"internal/conversation", "internal/conversation/*", "internal/fitcheck", "internal/place"},
 	"internal/intake": {"internal/conversation", "internal/conversation/*", "internal/fitcheck", "internal/channels/*",
 		"internal/photo", "internal/drawing", "internal/db", "internal/place"},
-	"internal/demo": {"internal/channels/*", "internal/conversation", "internal/db"},
+	"internal/setup":     {"deploy", "internal/shop", "internal/place", "internal/channels/sms"},
+	"internal/preflight": {"internal/channels/*", "internal/db"},
+	"internal/demo":      {"internal/channels/*", "internal/conversation", "internal/db"},
 	"internal/staff": {"internal/db", "internal/conversation", "internal/conversation/*", "internal/fitcheck",
 		"internal/drawing", "internal/place", "internal/shop", "internal/channels/sms"},
 }

@@ -31,3 +31,30 @@ func (e environment) secret(name string) (string, error) {
 	}
 	return strings.TrimSpace(string(b)), nil
 }
+
+// environmentFile has the settings of a file of lines NAME=value, as systemd and
+// containers read it: comments begin with #, and quotes around a value are not part of it.
+func environmentFile(path string) (environment, error) {
+	b, err := os.ReadFile(path)
+	if err != nil {
+		return environment{}, fmt.Errorf("environment file: %w", err)
+	}
+	vars := map[string]string{}
+	for i, line := range strings.Split(string(b), "\n") {
+		line = strings.TrimSpace(line)
+		if line == "" || strings.HasPrefix(line, "#") || strings.HasPrefix(line, ";") {
+			continue
+		}
+		name, value, ok := strings.Cut(line, "=")
+		if !ok || strings.TrimSpace(name) != name {
+			return environment{}, fmt.Errorf("environment file: line %d is not NAME=value", i+1) // not quoted: it may be a secret
+		}
+		for _, quote := range []string{`"`, `'`} {
+			if len(value) > 1 && strings.HasPrefix(value, quote) && strings.HasSuffix(value, quote) {
+				value = value[1 : len(value)-1]
+			}
+		}
+		vars[name] = value
+	}
+	return environment{func(name string) (string, bool) { v, ok := vars[name]; return v, ok }, os.ReadFile}, nil
+}

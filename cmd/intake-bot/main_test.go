@@ -9,8 +9,12 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
+
+	"github.com/alecthomas/kong"
 
 	"example.com/intake-bot/internal/db/dbtest"
 )
@@ -255,5 +259,44 @@ Ann Berg, Duluth MN 55802
 	}
 	if out, _, status := runProgram(t, nil, "", "read", "--email"); status != 1 || jsonLines(t, out)[0]["error"] == nil {
 		t.Errorf("nothing is read as %s, status %d", out, status)
+	}
+}
+
+// What the pages tell people to type is there to be typed.
+func TestPagesNameCommandsThatExist(t *testing.T) {
+	parser, err := kong.New(&commands{}, kong.Name("intake-bot"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, err := filepath.Glob("../../docs/*.md")
+	if err != nil || len(pages) < 5 {
+		t.Fatal(pages, err)
+	}
+	named := regexp.MustCompile(`(?:^|[\s/(` + "`" + `])intake-bot ((?:[a-z]+ )*[a-z]+)`)
+	seen := 0
+	for _, page := range append(pages, "../../README.md", "../../DEVELOPERS.md", "../../deploy/README.md", "../../deploy/environment.example", "../../deploy/shop.example.yaml") {
+		text, err := os.ReadFile(page)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, code := range regexp.MustCompile("(?s)```.*?```|`[^`\n]+`").FindAllString(string(text), -1) {
+			for _, m := range named.FindAllStringSubmatch(code, -1) {
+				seen++
+				node := parser.Model.Node
+				for _, word := range strings.Fields(m[1]) {
+					child := slices.IndexFunc(node.Children, func(n *kong.Node) bool { return n.Name == word })
+					if child < 0 {
+						break // an argument
+					}
+					node = node.Children[child]
+				}
+				if len(node.Children) > 0 {
+					t.Errorf("%s: no such command: intake-bot %s", page, m[1])
+				}
+			}
+		}
+	}
+	if seen < 20 {
+		t.Errorf("only %d commands were looked at", seen)
 	}
 }

@@ -11,8 +11,11 @@ import (
 )
 
 type shopCommand struct {
-	Check shopCheckCommand `cmd:"" help:"Say whether a shop file is sound; every mistake with its line and what would be right."`
-	Show  shopShowCommand  `cmd:"" help:"Print the demo shop's file, which shows every setting."`
+	Check  shopCheckCommand  `cmd:"" help:"Say whether a shop file is sound; every mistake with its line and what would be right."`
+	Show   shopShowCommand   `cmd:"" help:"Print the demo shop's file, which shows every setting."`
+	Schema shopSchemaCommand `cmd:"" help:"Print the JSON Schema of shop files, for editors that complete and check them."`
+	Import shopImportCommand `cmd:"" help:"Take stock or prices over from a table (CSV)."`
+	Export shopExportCommand `cmd:"" help:"Print stock or prices as a table (CSV)."`
 }
 
 type shopCheckCommand struct {
@@ -33,6 +36,13 @@ type shopShowCommand struct{}
 
 func (c *shopShowCommand) Run(s streams) error {
 	_, err := fmt.Fprint(s.out, deploy.ExampleShop)
+	return err
+}
+
+type shopSchemaCommand struct{}
+
+func (c *shopSchemaCommand) Run(s streams) error {
+	_, err := fmt.Fprint(s.out, deploy.ShopSchema)
 	return err
 }
 

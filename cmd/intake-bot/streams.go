@@ -3,6 +3,8 @@ package main
 import (
 	"io"
 	"os"
+
+	"golang.org/x/term"
 )
 
 // streams are what a command reads and writes.
@@ -12,11 +14,10 @@ type streams struct {
 }
 
 // terminal says whether somebody is typing.
-func (s streams) terminal() bool {
-	f, ok := s.in.(*os.File)
-	if !ok {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
+func (s streams) terminal() bool { return isTerminal(s.in) }
+
+// isTerminal says whether one end of the program is a person's terminal.
+func isTerminal(end any) bool {
+	f, ok := end.(*os.File)
+	return ok && term.IsTerminal(int(f.Fd()))
 }

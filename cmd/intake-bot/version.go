@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"runtime/debug"
+	"strings"
 )
 
 type versionCommand struct{}
@@ -18,14 +19,20 @@ func version() string {
 	if !ok {
 		return "intake-bot (unknown build)"
 	}
-	commit, changed := "unknown commit", ""
+	return versionOf(info)
+}
+
+func versionOf(info *debug.BuildInfo) string {
+	set := map[string]string{"vcs.revision": "unknown"}
 	for _, s := range info.Settings {
-		switch {
-		case s.Key == "vcs.revision":
-			commit = s.Value[:min(len(s.Value), 12)]
-		case s.Key == "vcs.modified" && s.Value == "true":
-			changed = ", with changes"
-		}
+		set[s.Key] = s.Value
 	}
-	return fmt.Sprintf("intake-bot %s%s, %s", commit, changed, info.GoVersion)
+	parts := []string{"commit " + set["vcs.revision"][:min(len(set["vcs.revision"]), 12)]}
+	if day, _, ok := strings.Cut(set["vcs.time"], "T"); ok {
+		parts[0] += " of " + day
+	}
+	if set["vcs.modified"] == "true" {
+		parts = append(parts, "with changes")
+	}
+	return "intake-bot " + strings.Join(append(parts, info.GoVersion, set["GOOS"]+"/"+set["GOARCH"]), ", ")
 }
