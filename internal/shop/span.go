@@ -36,3 +36,16 @@ func (s *Span) set(text string) error {
 
 // Duration is the length of time.
 func (s Span) Duration() time.Duration { return time.Duration(s) }
+
+// String is the length of time as a shop file has it.
+func (s Span) String() string {
+	for _, unit := range []struct {
+		of   time.Duration
+		word string
+	}{{24 * time.Hour, " days"}, {time.Hour, "h"}, {time.Minute, "m"}, {time.Second, "s"}} {
+		if d := time.Duration(s); d >= unit.of && d%unit.of == 0 {
+			return strconv.FormatInt(int64(d/unit.of), 10) + unit.word
+		}
+	}
+	return strconv.FormatInt(time.Duration(s).Milliseconds(), 10) + "ms"
+}
