@@ -4,6 +4,7 @@ NEED := ./scripts/need.sh
 
 .PHONY: help build demo text test check bench fuzz pictures
 .PHONY: help build demo text test check bench fuzz release bare
+.PHONY: help build demo text test check bench fuzz torture
 
 help: ## this list
 	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-7s  %s\n", $$1, $$2}'
@@ -20,6 +21,9 @@ text: ## text the running demo from here: make text SAY="my skylight is cracked"
 
 test: ## all tests, with real Postgres, mail servers and browser
 	@$(NEED) go postgres gcc chromium axe dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace -- ./scripts/test.sh
+
+torture: ## kill the bot 500 times under made-up customers and compare; KILLS=, SEED=, CUSTOMERS=; half an hour or more
+	@$(NEED) go postgres -- env TORTURE=1 go test -tags nodynamic -count=1 -v -timeout 8h -run 'ForLong|Upgrade' ./internal/torture
 
 check: ## format, vet, staticcheck, shell scripts, generated files current
 	@$(NEED) go -- ./scripts/check.sh

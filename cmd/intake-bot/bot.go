@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -15,6 +16,7 @@ import (
 	"example.com/intake-bot/internal/channels/sms"
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/db"
 	"example.com/intake-bot/internal/intake"
 	"example.com/intake-bot/internal/shop"
 	"example.com/intake-bot/internal/staff"
@@ -34,6 +36,10 @@ type bot struct {
 	shopText atomic.Pointer[string]
 	post     *post
 	watched  *watched
+	ready    *readiness
+	endClock context.CancelFunc
+	goodbye  time.Duration // how long readiness says so before no more connections are taken
+	drain    time.Duration // how long stopping may take in all
 }
 
 // botOptions are what a bot is made of.
@@ -45,14 +51,23 @@ type botOptions struct {
 	metrics   string // address of the metrics, empty for none
 	listener  net.Listener
 	publicURL string
-	clock     func() time.Time
+	clock     func() time.Time // nil: the database's
 	log       *slog.Logger
 	shopText  string // the shop file in force, to be shown to the owner
 	alerts    alertSettings
+	goodbye   time.Duration
+	hooks     hooks
 }
 
 // startBot starts everything; what was begun is ended again where a step fails.
 func startBot(ctx context.Context, o botOptions) (*bot, error) {
+	real, err := o.realClock(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if o.clock == nil {
+		o.clock = real.Now
+	}
 	webhook, err := sms.NewWebhook(o.publicURL, tokens(o.carrier)...)
 	if err != nil {
 		return nil, err
@@ -62,6 +77,7 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 		AccountID: o.carrier.account, AuthToken: o.carrier.token,
 		From: o.carrier.from, MessagingService: o.carrier.service,
 		BaseURL: o.carrier.apiURL, StatusCallback: o.publicURL + "/sms/status",
+		Now: real.Now, Transport: o.carrierTransport(),
 	})
 	if err != nil {
 		return nil, err
@@ -70,11 +86,11 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &bot{pool: o.pool, failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
+	b := &bot{goodbye: o.goodbye, drain: cmp.Or(o.hooks.drain, drain), pool: o.pool, failed: make(chan error, 1), address: o.listener.Addr().String(), log: o.log}
 	if err := putAnswers(ctx, o.pool, o.file); err != nil {
 		return nil, err
 	}
-	if err := b.openService(ctx, o, client, talkingShop); err != nil {
+	if err := b.openService(ctx, o, real, client, talkingShop); err != nil {
 		return nil, err
 	}
 	if err := b.openStaffPage(o); err != nil {
@@ -84,7 +100,11 @@ func startBot(ctx context.Context, o botOptions) (*bot, error) {
 		b.page.Close()
 		return nil, err
 	}
-	b.server = webServer(b.routes(o.pool, webhook), o.log)
+	b.ready = &readiness{pool: o.pool, trouble: b.service.Trouble, mailbox: b.post.health()}
+	b.server = webServer(b.routes(webhook), o.log)
+	following, endClock := context.WithCancel(context.WithoutCancel(ctx))
+	b.endClock = endClock
+	go real.Follow(following, o.pool, o.log)
 	b.post.watch()
 	b.server.RegisterOnShutdown(b.page.Close) // its streams would never end by themselves
 	go func() { b.failed <- b.server.Serve(o.listener) }()
@@ -106,15 +126,16 @@ func webServer(h http.Handler, log *slog.Logger) *http.Server {
 }
 
 // openService makes the service with all its channels.
-func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client, talkingShop *conversation.Shop) (err error) {
+func (b *bot) openService(ctx context.Context, o botOptions, real *db.Clock, client *sms.Client, talkingShop *conversation.Shop) (err error) {
 	b.watched = newWatched()
 	if b.post, err = newPost(ctx, o); err != nil {
 		return err
 	}
 	options := intake.Options{
-		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Log: o.log,
+		Pool: o.pool, Shop: talkingShop, Brain: b.brain(), Clock: o.clock, Real: real.Now, Log: o.log,
+		Lease: o.hooks.lease, Step: o.hooks.step,
 		Senders: map[conversation.Channel]intake.Sender{conversation.SMS: intake.SMSSender{Client: client, Picture: b.post.pictures.Link}},
-		Photos:  photoRoom(o.carrier),
+		Photos:  photoRoom(o.carrier, o.hooks.photoWait),
 		Limits:  limitsOf(o.file), Keeping: keepingOf(o.file), Metrics: b.watched.counters,
 		Quiet: o.file.Replies.Quiet.Duration(), QuietCap: o.file.Replies.AtMost.Duration(),
 	}
@@ -130,6 +151,23 @@ func (b *bot) openService(ctx context.Context, o botOptions, client *sms.Client,
 	}
 	return b.watched.open(o.metrics, intake.Gauges{Pool: o.pool, Mailbox: b.post.health(),
 		SegmentsADay: func() int { return b.service.LimitsNow().SegmentsADay }, Today: b.service.Today})
+}
+
+// realClock is the database's.
+func (o *botOptions) realClock(ctx context.Context) (*db.Clock, error) {
+	real := db.NewClock(o.hooks.clock)
+	ahead, err := real.Look(ctx, o.pool)
+	if err == nil {
+		db.TellClock(ctx, o.log, ahead)
+	}
+	return real, err
+}
+
+func (o *botOptions) carrierTransport() http.RoundTripper {
+	if o.hooks.transport == nil {
+		return nil // the client's own
+	}
+	return o.hooks.transport(http.DefaultTransport.(*http.Transport).Clone())
 }
 
 func tokens(c carrierSettings) []string {
@@ -150,7 +188,7 @@ func (b *bot) brain() intake.Brain {
 }
 
 // routes are all addresses of the program.
-func (b *bot) routes(pool *pgxpool.Pool, webhook *sms.Webhook) http.Handler {
+func (b *bot) routes(webhook *sms.Webhook) http.Handler {
 	mux := http.NewServeMux()
 	mux.Handle("/sms/", b.service.SMSHandler(webhook))
 	mux.Handle("/picture/", b.post.pictures.Handler())
@@ -160,26 +198,24 @@ func (b *bot) routes(pool *pgxpool.Pool, webhook *sms.Webhook) http.Handler {
 	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) {
 		fmt.Fprintln(w, "ok")
 	})
-	mux.HandleFunc("GET /readyz", func(w http.ResponseWriter, r *http.Request) {
-		ctx, cancel := context.WithTimeout(r.Context(), 3*time.Second)
-		defer cancel()
-		if err := pool.Ping(ctx); err != nil {
-			b.log.WarnContext(ctx, "not ready", "error", err.Error())
-			http.Error(w, "the database does not answer", http.StatusServiceUnavailable)
-			return
-		}
-		fmt.Fprintln(w, "ok")
-	})
+	b.ready.routes(mux)
 	return mux
 }
 
 // drain is how long what was begun may take to its end.
 const drain = 25 * time.Second
 
-// stop takes no more messages, lets what was begun come to its end, and stops.
+// stop says that it is going, for as long as those who ask need to hear it; then it takes
+// no more messages, lets what was begun come to its end, and stops.
 func (b *bot) stop() error {
-	ctx, cancel := context.WithTimeout(context.Background(), drain)
+	ctx, cancel := context.WithTimeout(context.Background(), b.drain)
 	defer cancel()
+	b.ready.stopping.Store(true)
+	select {
+	case <-time.After(b.goodbye):
+	case <-b.failed: // nobody can ask any more
+	}
+	b.endClock()
 	b.post.stop()
 	err := b.server.Shutdown(ctx)
 	if err != nil {

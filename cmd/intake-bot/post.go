@@ -49,7 +49,7 @@ func (p *post) addMail(options *intake.Options, o botOptions, shop func() *conve
 	if o.mail.checkDKIM {
 		options.Mail.LookupTXT = lookupTXT
 	}
-	sender := intake.EmailSender{Pool: o.pool, Carrier: carrier, Address: o.mail.address, Picture: p.pictures.Mail,
+	sender := intake.EmailSender{Pool: o.pool, Carrier: carrier, Address: o.mail.address, Picture: p.pictures.Mail, Step: o.hooks.step,
 		Name: func() string { return shop().Name }, Foot: func() string { return footOf(shop()) }}
 	if strings.HasPrefix(o.publicURL, "https://") { // RFC 8058 wants nothing less
 		sender.Unsubscribe = func(messageID int64) string { return p.unsubscribe.Link(messageID) }

@@ -25,6 +25,10 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 	again := make(chan os.Signal, 1)
 	signal.Notify(again, syscall.SIGHUP) // from the first moment: by default it would end the program
 	defer signal.Stop(again)
+	h, err := readHooks()
+	if err != nil {
+		return err
+	}
 	set, err := readSettings(osEnvironment())
 	if err != nil {
 		return err
@@ -38,7 +42,7 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 		return fmt.Errorf("SHOP_FILE: %w", err)
 	}
 	log := slog.New(slog.NewJSONHandler(s.err, &slog.HandlerOptions{Level: set.logLevel}))
-	pool, err := openCurrent(ctx, set.databaseURL)
+	pool, err := openCurrent(ctx, set.databaseURL, h.pool)
 	if err != nil {
 		return err
 	}
@@ -48,7 +52,7 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 		return fmt.Errorf("LISTEN: %w", err)
 	}
 	b, err := startBot(context.WithoutCancel(ctx), botOptions{pool: pool, file: file, carrier: set.carrier, mail: set.mail, metrics: set.metrics,
-		listener: listener, publicURL: set.publicURL, clock: time.Now, log: log, shopText: string(text), alerts: set.alerts})
+		listener: listener, publicURL: set.publicURL, log: log, goodbye: set.goodbye, hooks: h, shopText: string(text), alerts: set.alerts})
 	if err != nil {
 		return errors.Join(err, listener.Close())
 	}
@@ -59,8 +63,8 @@ func (c *serveCommand) Run(ctx context.Context, s streams) error {
 }
 
 // openCurrent opens a database whose schema this program can work with.
-func openCurrent(ctx context.Context, address string) (*pgxpool.Pool, error) {
-	pool, err := db.Open(ctx, address)
+func openCurrent(ctx context.Context, address string, change func(*pgxpool.Config)) (*pgxpool.Pool, error) {
+	pool, err := db.Open(ctx, address, change)
 	if err != nil {
 		return nil, err
 	}

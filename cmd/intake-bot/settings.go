@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"log/slog"
 	"strings"
+	"time"
 )
 
 // settings are what serve takes from the environment.
@@ -18,6 +19,9 @@ type settings struct {
 	mail        mailSettings
 	metrics     string // where to serve metrics, empty for nowhere
 	alerts      alertSettings
+	// goodbye is how long /readyz says that the program stops before it takes no more
+	// connections.
+	goodbye time.Duration
 }
 
 // carrierSettings are the account at the carrier of texts.
@@ -67,6 +71,9 @@ func readSettings(env environment) (settings, error) {
 	}
 	if s.alerts, err = readAlertSettings(env); err != nil {
 		wrong = append(wrong, err)
+	}
+	if s.goodbye, err = time.ParseDuration(orElse(get("STOP_WAIT", ""), "2s")); err != nil || s.goodbye < 0 || s.goodbye > drain/2 {
+		wrong = append(wrong, fmt.Errorf("STOP_WAIT is not a time like 2s, of %v at most", drain/2))
 	}
 	if err := s.logLevel.UnmarshalText([]byte(orElse(get("LOG_LEVEL", ""), "info"))); err != nil {
 		wrong = append(wrong, errors.New("LOG_LEVEL is not one of debug, info, warn, error"))

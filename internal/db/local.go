@@ -25,6 +25,8 @@ type LocalOptions struct {
 	Fast bool
 	// Connections bounds how many the server takes; 0: 200.
 	Connections int
+	// Settings are more of the server's own, such as max_wal_size.
+	Settings map[string]string
 }
 
 // Local is a private Postgres server: its data, socket and log are in one folder, it

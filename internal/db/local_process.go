@@ -106,6 +106,9 @@ func (l *Local) settings(opts LocalOptions) []string {
 		set("full_page_writes", "off")
 		set("autovacuum", "off")
 	}
+	for name, value := range opts.Settings {
+		set(name, value)
+	}
 	return args
 }
 

@@ -25,13 +25,19 @@ type Conn interface {
 
 // Open connects to the server that url names (a postgres:// URL or a keyword string)
 // and proves that it answers. Several hosts are allowed; where the url does not say
-// otherwise, the one that takes writes is used, so that a failover is followed.
-func Open(ctx context.Context, url string) (*pgxpool.Pool, error) {
+// otherwise, the one that takes writes is used, so that a failover is followed. Changes
+// are made to the settings last; nil ones are left out.
+func Open(ctx context.Context, url string, changes ...func(*pgxpool.Config)) (*pgxpool.Pool, error) {
 	cfg, err := pgxpool.ParseConfig(url)
 	if err != nil {
 		return nil, fmt.Errorf("database address: %w", err)
 	}
 	setDefaults(cfg, strings.Contains(url, "pool_max_conns"))
+	for _, change := range changes {
+		if change != nil {
+			change(cfg)
+		}
+	}
 	pool, err := pgxpool.NewWithConfig(ctx, cfg)
 	if err != nil {
 		return nil, fmt.Errorf("open database: %w", err)
@@ -68,6 +74,7 @@ func setDefaults(cfg *pgxpool.Config, sized bool) {
 	if c.ConnectTimeout == 0 || c.ConnectTimeout > 10*time.Second {
 		c.ConnectTimeout = 10 * time.Second
 	}
+	c.DialFunc = dial
 	// A job holds a connection while it works, and the queue needs a few for itself.
 	if !sized && cfg.MaxConns < 16 {
 		cfg.MaxConns = 16

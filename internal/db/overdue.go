@@ -3,6 +3,7 @@ package db
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"github.com/jackc/pgx/v5"
@@ -44,5 +45,33 @@ func FindOverdue(ctx context.Context, c Conn, unheard, unsent time.Duration, now
 	if err := c.SendBatch(ctx, b).Close(); err != nil {
 		return Overdue{}, fmt.Errorf("look for what is overdue: %w", err)
 	}
+	return o, nil
+}
+
+// Unasked leaves out of what is overdue what has a job that waits for its turn: a program
+// that dies at each start would pile up jobs faster than it does them. A job that somebody
+// is at counts for nothing, for they may be dead.
+func Unasked(ctx context.Context, c Conn, o Overdue) (Overdue, error) {
+	const sql = `SELECT kind, (args ->> 'conversation_id')::bigint, coalesce((args ->> 'message_id')::bigint, 0)
+		FROM river_job WHERE state = 'available' AND kind IN ('turn', 'send', 'wake')`
+	rows, err := c.Query(ctx, sql)
+	if err != nil {
+		return o, fmt.Errorf("look for jobs that wait: %w", err)
+	}
+	type job struct {
+		kind string
+		of   Unheard
+	}
+	waits := map[job]bool{}
+	var j job
+	if _, err := pgx.ForEachRow(rows, []any{&j.kind, &j.of.ConversationID, &j.of.MessageID}, func() error { waits[j] = true; return nil }); err != nil {
+		return o, fmt.Errorf("look for jobs that wait: %w", err)
+	}
+	asked := func(kind string) func(int64) bool {
+		return func(id int64) bool { return waits[job{kind, Unheard{ConversationID: id}}] }
+	}
+	o.Unheard = slices.DeleteFunc(o.Unheard, func(u Unheard) bool { return waits[job{"turn", u}] })
+	o.Unsent = slices.DeleteFunc(o.Unsent, asked("send"))
+	o.Asleep = slices.DeleteFunc(o.Asleep, asked("wake"))
 	return o, nil
 }

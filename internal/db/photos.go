@@ -55,6 +55,19 @@ func PhotosOf(ctx context.Context, c Conn, messageID int64) ([]int64, error) {
 	return pgx.CollectRows(rows, pgx.RowTo[int64])
 }
 
+// PhotosLeft are photos that are to be opened and have no job of a kind that waits: whoever
+// was at them is dead, or another process is at them right now.
+func PhotosLeft(ctx context.Context, c Conn, kind string, limit int) ([]int64, error) {
+	const sql = `SELECT p.id FROM photos p WHERE p.state = 'referenced' AND NOT EXISTS (SELECT FROM river_job j
+		WHERE j.kind = $1 AND j.state IN ('available', 'pending', 'retryable', 'scheduled') AND j.args @> jsonb_build_object('photo_id', p.id))
+		ORDER BY p.id LIMIT $2`
+	rows, err := c.Query(ctx, sql, kind, limit)
+	if err != nil {
+		return nil, fmt.Errorf("photos left: %w", err)
+	}
+	return pgx.CollectRows(rows, pgx.RowTo[int64])
+}
+
 // PhotoTask is a photo that is to be opened.
 type PhotoTask struct {
 	ID             int64

@@ -125,7 +125,7 @@ func (s *Service) warnOfBudget(ctx context.Context, used, most int) {
 
 // Today is the beginning of the day where the shop is. It is the real day: what is
 // counted is what really went out.
-func (s *Service) Today() time.Time { return s.dayOf(time.Now()) }
+func (s *Service) Today() time.Time { return s.dayOf(s.opts.Real()) }
 
 // dayOf is the beginning of a day where the shop is.
 func (s *Service) dayOf(at time.Time) time.Time {

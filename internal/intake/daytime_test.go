@@ -17,6 +17,9 @@ func TestNextDaytime(t *testing.T) {
 		{"Duluth's number, a roof in Honolulu", "+12185550123", "Pacific/Honolulu", "2026-03-02T14:00:00Z", "2026-03-02T18:00:00Z"},
 		{"a number of no known place: New York to Honolulu", "", "", "2026-03-02T10:00:00Z", "2026-03-02T18:00:00Z"},
 		{"the night before the clocks change", "+12185550123", "", "2026-03-08T04:00:00Z", "2026-03-08T13:00:00Z"},
+		{"the morning after they went forward", "+12185550123", "", "2026-03-08T12:59:59Z", "2026-03-08T13:00:00Z"},
+		{"the night in which they go back", "+12185550123", "", "2026-11-01T01:00:00Z", "2026-11-01T14:00:00Z"},
+		{"the evening of that day", "+12185550123", "", "2026-11-02T02:00:00Z", "2026-11-02T14:00:00Z"},
 		{"a place of an unknown name", "+12185550123", "Moon/Base", "2026-03-02T18:00:00Z", "2026-03-02T18:00:00Z"},
 	} {
 		at, err := time.Parse(time.RFC3339, c.at)

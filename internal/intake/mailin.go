@@ -35,6 +35,8 @@ const rawKept = 256 << 10
 // it. It is a Watcher's Store: an error means that the database failed, never that the
 // mail is odd, and the same mail again changes nothing.
 func (s *Service) TakeMail(ctx context.Context, in email.Incoming) error {
+	ctx, cancel := context.WithTimeout(ctx, jobTimeout) // of a database that went silent
+	defer cancel()
 	m, err := guarded("mail", func() (email.Message, error) { return email.Parse(bytes.NewReader(in.Raw), email.Limits{}) })
 	kept := db.MailIn{MailID: m.ID, Sender: addressOrNone(m.From), Subject: m.Subject, Size: max(in.Size, int64(len(in.Raw))),
 		Raw: in.Raw[:min(len(in.Raw), rawKept)], Key: mailKey(m, in.Raw)}
@@ -104,14 +106,16 @@ func kindOfMail(m email.Message, own []string) (kind db.MailKind, why string) {
 func (s *Service) keepMail(ctx context.Context, kept db.MailIn, report *email.Bounce) error {
 	err := pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
 		again, err := db.KeepMail(ctx, tx, kept, 0)
+		s.opts.Step(BeforeMailCommit)
 		if err != nil || again || report == nil || report.OriginalID == "" {
 			return err
 		}
 		return s.keepReport(ctx, tx, *report)
 	})
-	if err != nil {
+	if err = s.kept(err); err != nil {
 		return fmt.Errorf("take mail %s: %w", kept.Key, err)
 	}
+	s.opts.Step(AfterMailCommit)
 	return nil
 }
 

@@ -34,6 +34,14 @@ type EmailSender struct {
 	Unsubscribe func(messageID int64) string
 	// Picture draws how to measure a topic; nil: mail goes without.
 	Picture func(topic fitcheck.Topic, language string) (email.Picture, error)
+	// Step is that of the service's options; nil: nobody looks.
+	Step func(Point)
+}
+
+func (s EmailSender) step(p Point) {
+	if s.Step != nil {
+		s.Step(p)
+	}
 }
 
 // Send hands a mail over. Its provider's id is its Message-ID.
@@ -50,7 +58,10 @@ func (s EmailSender) Send(ctx context.Context, m Outgoing) (string, error) {
 	if err := db.BeginMail(ctx, s.Pool, m.MessageID, out.MailID, out.Raw); err != nil {
 		return "", &Failure{Kind: Temporary, Code: "database", Err: err}
 	}
-	if err := s.Carrier.Send(ctx, s.Address, m.To.Address, out.Raw); err != nil {
+	s.step(BeforeMailCall)
+	err = s.Carrier.Send(ctx, s.Address, m.To.Address, out.Raw)
+	s.step(AfterMailCall)
+	if err != nil {
 		return "", s.failure(ctx, m, err)
 	}
 	// Where this fails the raw mail stays a little longer, no more.

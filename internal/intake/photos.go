@@ -78,6 +78,7 @@ func (s *Service) workPhoto(ctx context.Context, job *river.Job[photoArgs]) erro
 	if err := s.savePhoto(ctx, task, opened, err); err != nil {
 		return err
 	}
+	s.opts.Step(AfterPhotoCommit)
 	s.opts.Metrics.photos.WithLabelValues(photoResult(err)).Inc()
 	s.clearAtCarrier(ctx, task, err)
 	return nil
@@ -119,17 +120,19 @@ func (s *Service) openPhoto(ctx context.Context, task db.PhotoTask) (photo.Photo
 		if task.Channel != conversation.SMS || s.opts.Photos.Fetcher == nil {
 			return photo.Photo{}, photo.ErrGone
 		}
+		s.opts.Step(BeforePhotoFetch)
 		var err error
 		if file, err = s.opts.Photos.Fetcher.Fetch(ctx, task.Source); err != nil {
 			return photo.Photo{}, err
 		}
 	}
+	s.opts.Step(AfterPhotoFetch)
 	return guarded("photo", func() (photo.Photo, error) { return s.opts.Photos.Lab.Open(ctx, bytes.NewReader(file)) })
 }
 
 // photoOver says whether another try is of no use.
 func (s *Service) photoOver(err error, task db.PhotoTask) bool {
-	age := time.Since(task.Arrived)
+	age := s.since(task.Arrived)
 	var refused *photo.Refused
 	var broken *BrainError
 	switch {
@@ -170,6 +173,7 @@ func (s *Service) savePhoto(ctx context.Context, task db.PhotoTask, opened photo
 		}
 		// For whatever is the newest message by then: its own job may wait for this photo.
 		_, err = s.queue.InsertTx(ctx, tx, turnArgs{ConversationID: task.ConversationID, MessageID: math.MaxInt64}, nil)
+		s.opts.Step(BeforePhotoCommit)
 		return err
 	})
 }
@@ -232,7 +236,7 @@ func (s *Service) patience(job *river.Job[turnArgs]) time.Duration {
 	if s.opts.Photos == nil || job.Args.AtOnce {
 		return 0
 	}
-	return s.opts.Photos.wait() - time.Since(job.CreatedAt)
+	return s.opts.Photos.wait() - s.since(job.CreatedAt)
 }
 
 // photosFirst is errPhotosFirst where a turn should wait for photos of its messages.

@@ -14,6 +14,26 @@ const (
 	AfterSendRecord     Point = "after_send_record"
 )
 
-// Points lists all of them.
+// Points that only some messages pass.
+const (
+	BeforeStatusCommit Point = "before_status_commit" // the provider's word on a message that was sent
+	AfterStatusCommit  Point = "after_status_commit"
+	BeforeMailCommit   Point = "before_mail_commit" // of a mail that is no message
+	AfterMailCommit    Point = "after_mail_commit"
+	BeforePhotoFetch   Point = "before_photo_fetch"
+	AfterPhotoFetch    Point = "after_photo_fetch"
+	BeforePhotoCommit  Point = "before_photo_commit"
+	AfterPhotoCommit   Point = "after_photo_commit"
+	BeforeAskCall      Point = "before_ask_call" // the provider is asked for a send in doubt
+	AfterAskCall       Point = "after_ask_call"
+	BeforeMailCall     Point = "before_mail_call" // a mail is noted as begun, the server not yet called
+	AfterMailCall      Point = "after_mail_call"
+)
+
+// SomePoints lists those.
+var SomePoints = []Point{BeforeStatusCommit, AfterStatusCommit, BeforeMailCommit, AfterMailCommit, BeforePhotoFetch, AfterPhotoFetch,
+	BeforePhotoCommit, AfterPhotoCommit, BeforeAskCall, AfterAskCall, BeforeMailCall, AfterMailCall}
+
+// Points lists those that every message passes.
 var Points = []Point{BeforeReceiveCommit, AfterReceiveCommit, BeforeTurnCommit, AfterTurnCommit, BeforeSendCall,
 	AfterSendCall, AfterSendRecord}

@@ -104,7 +104,8 @@ func (s *Service) queueConfig() *river.Config {
 		JobTimeout:                  jobTimeout,
 		RescueStuckJobsAfter:        rescueAfter,
 		MaxAttempts:                 tries,
-		RetryPolicy:                 retryPolicy{},
+		RetryPolicy:                 retryPolicy{s.opts.Real},
+		Test:                        river.TestConfig{Time: queueTime{s.opts.Real}},
 		CompletedJobRetentionPeriod: time.Hour,
 		Logger:                      s.log,
 		PeriodicJobs: []*river.PeriodicJob{
@@ -120,11 +121,11 @@ func (s *Service) queueConfig() *river.Config {
 }
 
 // retryPolicy tries a failed job again soon, then ever more seldom, at least once a minute.
-type retryPolicy struct{}
+type retryPolicy struct{ now func() time.Time }
 
 // NextRetry is when to run the job again.
-func (retryPolicy) NextRetry(job *rivertype.JobRow) time.Time {
-	return time.Now().Add(retryWait(len(job.Errors)))
+func (p retryPolicy) NextRetry(job *rivertype.JobRow) time.Time {
+	return p.now().Add(retryWait(len(job.Errors)))
 }
 
 // retryWait is 1/4 s, doubled with each failure before this one, up to a minute.
@@ -135,3 +136,11 @@ func retryWait(failures int) time.Duration {
 	}
 	return min(most, time.Duration(math.Exp2(float64(failures)))*first)
 }
+
+// queueTime gives the queue our time for what it puts off: by a machine's clock that is
+// ahead, a job put off for seconds would wait for hours. (The library has its setting for
+// this among those for tests.) Where it asks the database, that uses its own clock.
+type queueTime struct{ now func() time.Time }
+
+func (q queueTime) Now() time.Time       { return q.now() }
+func (q queueTime) NowOrNil() *time.Time { return nil }

@@ -64,7 +64,7 @@ func (s *Service) Receive(ctx context.Context, in Inbound) (again bool, err erro
 	place := s.placeFor(in)
 	defer place.leave()
 	kept, err := s.keepInbound(ctx, in, now, place != nil)
-	if err != nil {
+	if err = s.kept(err); err != nil {
 		return false, fmt.Errorf("receive message %s: %w", in.ID, err)
 	}
 	if !kept.Again {

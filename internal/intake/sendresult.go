@@ -30,7 +30,7 @@ func (s *Service) failed(ctx context.Context, b *pgx.Batch, m *db.Send, f *Failu
 		"kind", string(f.Kind), "code", f.Code, "attempts", m.Attempts)
 	switch f.Kind {
 	case Temporary:
-		if time.Since(m.QueuedAt) > s.opts.GiveUpAfter {
+		if s.since(m.QueuedAt) > s.opts.GiveUpAfter {
 			m.Fail(b, db.SendFailed, f.Code, db.AlertNotSent, now)
 			return
 		}
@@ -88,7 +88,9 @@ func (s *Service) again(ctx context.Context, b *pgx.Batch, m *db.Send, sender Se
 func (s *Service) ask(ctx context.Context, m *db.Send, sender Sender) (found bool, id string, err error) {
 	ctx, cancel := context.WithTimeout(ctx, s.callTime()/2)
 	defer cancel()
+	s.opts.Step(BeforeAskCall)
 	id, found, err = sender.Find(ctx, outgoing(m))
+	s.opts.Step(AfterAskCall)
 	if err != nil || !found {
 		return false, "", err
 	}

@@ -27,9 +27,12 @@ type Options struct {
 	Brain   Brain
 	Senders map[conversation.Channel]Sender
 
-	Clock  func() time.Time // nil: time.Now
-	Random io.Reader        // for refs; nil: crypto/rand
-	Log    *slog.Logger     // nil: nothing is logged
+	Clock func() time.Time // nil: time.Now
+	// Real is the time by the database's clock, where Clock may be set to another day; nil:
+	// time.Now.
+	Real   func() time.Time
+	Random io.Reader    // for refs; nil: crypto/rand
+	Log    *slog.Logger // nil: nothing is logged
 
 	// Quiet is how long a person must have been quiet before they are answered, for
 	// people send one thought in three texts; 0: not at all. QuietCap bounds the wait.
@@ -92,6 +95,7 @@ type Service struct {
 	hands   chan struct{}       // one for each of those turns at once
 	outbox  *shortcut[int64]    // talks in which a turn made here says something
 	budget  budget
+	trouble trouble
 	log     *slog.Logger
 }
 
@@ -138,6 +142,9 @@ func (o *Options) fill() {
 	if o.Clock == nil {
 		o.Clock = time.Now
 	}
+	if o.Real == nil {
+		o.Real = time.Now
+	}
 	if o.Random == nil {
 		o.Random = rand.Reader
 	}
@@ -164,12 +171,15 @@ func (s *Service) LimitsNow() Limits { return *s.limits.Load() }
 // now is the clock's time as Postgres keeps it: UTC, whole microseconds.
 func (s *Service) now() time.Time { return s.opts.Clock().UTC().Truncate(time.Microsecond) }
 
+// since is how long ago a moment was that the database wrote down.
+func (s *Service) since(t time.Time) time.Duration { return s.opts.Real().Sub(t) }
+
 // Start makes turns and runs jobs until Stop. What a process that died left undone is taken up at once.
 func (s *Service) Start(ctx context.Context) error {
 	if err := s.queue.Start(ctx); err != nil {
 		return fmt.Errorf("start job queue: %w", err)
 	}
-	if err := s.sweep(ctx, sweepAll); err != nil {
+	if err := errors.Join(s.sweep(ctx, sweepAll), s.sweepPhotos(ctx)); err != nil {
 		return errors.Join(err, s.queue.Stop(context.WithoutCancel(ctx)))
 	}
 	s.outbox.start()

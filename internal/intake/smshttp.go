@@ -1,14 +1,20 @@
 package intake
 
 import (
+	"context"
 	"errors"
 	"net/http"
 	"strconv"
+	"time"
 
 	"example.com/intake-bot/internal/channels/sms"
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
 )
+
+// keepTime is how long keeping a carrier's post may take. The carrier waits 15 s (from
+// memory of its manual) and posts again; an answer after that is to nobody.
+const keepTime = 12 * time.Second
 
 // SMSHandler takes the carrier's posts: POST /sms/inbound and POST /sms/status. Nothing
 // of a post is believed before its signature is, and a message is acknowledged only
@@ -36,7 +42,9 @@ func (h smsHandler) inbound(w http.ResponseWriter, r *http.Request) {
 	for _, m := range in.Media {
 		message.Photos = append(message.Photos, db.PhotoSource{Source: m.URL, ContentType: m.Type})
 	}
-	if _, err := h.service.Receive(r.Context(), message); err != nil {
+	ctx, cancel := context.WithTimeout(r.Context(), keepTime)
+	defer cancel()
+	if _, err := h.service.Receive(ctx, message); err != nil {
 		h.broken(w, r, err)
 		return
 	}
@@ -54,7 +62,9 @@ func (h smsHandler) status(w http.ResponseWriter, r *http.Request) {
 		st.Code = strconv.Itoa(up.ErrorCode)
 		st.Kind = smsKind(sms.KindOf(up.ErrorCode))
 	}
-	if err := h.service.ReceiveStatus(r.Context(), st); err != nil {
+	ctx, cancel := context.WithTimeout(r.Context(), keepTime)
+	defer cancel()
+	if err := h.service.ReceiveStatus(ctx, st); err != nil {
 		h.broken(w, r, err)
 		return
 	}

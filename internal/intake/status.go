@@ -31,10 +31,15 @@ func (s *Service) ReceiveStatus(ctx context.Context, st Status) error {
 	if st.At.IsZero() {
 		st.At = s.now()
 	}
-	err := pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error { return s.keepStatus(ctx, tx, st) })
-	if err != nil {
+	err := pgx.BeginFunc(ctx, s.opts.Pool, func(tx pgx.Tx) error {
+		err := s.keepStatus(ctx, tx, st)
+		s.opts.Step(BeforeStatusCommit)
+		return err
+	})
+	if err = s.kept(err); err != nil {
 		return fmt.Errorf("receive status of %s: %w", st.ID, err)
 	}
+	s.opts.Step(AfterStatusCommit)
 	return nil
 }
 
@@ -59,7 +64,7 @@ func (s *Service) workStatus(ctx context.Context, job *river.Job[statusArgs]) er
 	a := job.Args
 	id, to, err := db.SentAs(ctx, s.opts.Pool, conversation.Channel(a.Channel), a.ProviderID)
 	if errors.Is(err, db.ErrNotFound) {
-		if time.Since(job.CreatedAt) > strangerAfter {
+		if s.since(job.CreatedAt) > strangerAfter {
 			s.log.WarnContext(ctx, "status of a message that is not ours", "provider_id", a.ProviderID)
 			return nil
 		}

@@ -38,6 +38,9 @@ func (s *Service) sweep(ctx context.Context, margin time.Duration) error {
 		unheard = min(margin, turnLate) + s.opts.QuietCap
 	}
 	o, err := db.FindOverdue(ctx, s.opts.Pool, unheard, min(margin, s.opts.Lease), s.now(), sweepLimit)
+	if err == nil {
+		o, err = db.Unasked(ctx, s.opts.Pool, o)
+	}
 	if err != nil {
 		return err
 	}
@@ -54,8 +57,28 @@ func (s *Service) sweep(ctx context.Context, margin time.Duration) error {
 	if len(jobs) == 0 {
 		return nil
 	}
-	if _, err := s.queue.InsertManyFast(ctx, jobs); err != nil {
+	if _, err := s.queue.InsertManyFast(ctx, jobs); s.kept(err) != nil {
 		return fmt.Errorf("ask for what is overdue: %w", err)
+	}
+	return nil
+}
+
+// sweepPhotos asks for photos that a dead process was at to be opened: the queue itself
+// finds out only when their time is up, and a turn does not wait that long.
+func (s *Service) sweepPhotos(ctx context.Context) error {
+	if s.opts.Photos == nil {
+		return nil
+	}
+	ids, err := db.PhotosLeft(ctx, s.opts.Pool, photoArgs{}.Kind(), sweepLimit)
+	if err != nil || len(ids) == 0 {
+		return err
+	}
+	jobs := make([]river.InsertManyParams, 0, len(ids))
+	for _, id := range ids {
+		jobs = append(jobs, river.InsertManyParams{Args: photoArgs{PhotoID: id}})
+	}
+	if _, err := s.queue.InsertManyFast(ctx, jobs); err != nil {
+		return fmt.Errorf("ask for photos that are left: %w", err)
 	}
 	return nil
 }

@@ -112,3 +112,28 @@ func TestStopCutsOffWhatDoesNotEnd(t *testing.T) {
 		t.Errorf("sends %q, want that it is in doubt", got)
 	}
 }
+
+// A program that dies at each start must not pile up jobs: what has one waiting gets no other.
+func TestSweepAsksOnce(t *testing.T) {
+	s := newShop(t, nil)
+	s.text("hello")
+	if err := s.sweep(t.Context(), sweepAll); err != nil {
+		t.Fatal(err)
+	}
+	var jobs int
+	s.one(`SELECT count(*) FROM river_job WHERE kind = 'turn'`, &jobs)
+	if jobs != 1 {
+		t.Errorf("%d jobs for one message that waits", jobs)
+	}
+	// A job that a dead process was at counts for nothing.
+	s.one(`WITH dead AS (UPDATE river_job SET state = 'running', attempted_at = now() WHERE kind = 'turn' RETURNING 1) SELECT count(*) FROM dead`, &jobs)
+	for range 3 {
+		if err := s.sweep(t.Context(), sweepAll); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s.one(`SELECT count(*) FROM river_job WHERE kind = 'turn' AND state = 'available'`, &jobs)
+	if jobs != 1 {
+		t.Errorf("after three starts %d jobs wait for one message", jobs)
+	}
+}

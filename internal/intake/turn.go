@@ -151,7 +151,7 @@ func (s *Service) hold(ctx context.Context, conversationID int64, fn func(pgx.Tx
 	if !held && errors.Is(err, db.ErrNotFound) {
 		return nil // erased since
 	}
-	if err != nil {
+	if err = s.kept(err); err != nil {
 		return fmt.Errorf("talk %d: %w", conversationID, err)
 	}
 	return nil

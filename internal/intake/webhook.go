@@ -89,7 +89,7 @@ func (s *Service) workStep(ctx context.Context, job *river.Job[stepArgs]) error 
 	if err != nil {
 		return err
 	}
-	return hook.post(ctx, e, body, time.Now())
+	return hook.post(ctx, e, body, s.opts.Real())
 }
 
 func (h *Webhook) post(ctx context.Context, e db.LeadEvent, body []byte, now time.Time) error {

@@ -64,6 +64,7 @@ type Health struct {
 	Waiting    int       // mails that waited when the mailbox was last looked at
 	Unreadable int       // mails that the server lists but does not give; they stay
 	Err        error     // why it last broke off; nil once it goes again
+	Broke      time.Time // since when it does not go; of no meaning where Err is nil
 }
 
 // NewWatcher checks the settings; it does not connect.
@@ -85,6 +86,10 @@ func NewWatcher(cfg WatcherConfig) (*Watcher, error) {
 	}
 	return &Watcher{cfg: cfg}, nil
 }
+
+// lockWait is after how long a wait for the lock means that another process has it, not that
+// it can't be asked for.
+const lockWait = 15 * time.Second
 
 func setDefault[T comparable](v *T, d T) {
 	var zero T
@@ -118,7 +123,12 @@ func (w *Watcher) Run(ctx context.Context) error {
 		if ctx.Err() != nil {
 			break
 		}
-		w.note(func(h *Health) { h.Connected, h.Err = false, err })
+		w.note(func(h *Health) {
+			if h.Err == nil {
+				h.Broke = time.Now()
+			}
+			h.Connected, h.Err = false, err
+		})
 		d := pause.next()
 		w.cfg.Log.WarnContext(ctx, "mailbox: broke off", "error", err, "again_in", d)
 		sleep(ctx, d)
@@ -151,7 +161,10 @@ func (w *Watcher) Look(ctx context.Context) (idle bool, err error) {
 // was emptied at least once.
 func (w *Watcher) turn(ctx context.Context) (worked bool, err error) {
 	if w.cfg.Lock != nil {
+		// One who waits for long waits for another that watches: all is well.
+		waiting := time.AfterFunc(lockWait, func() { w.note(func(h *Health) { h.Err = nil }) })
 		lost, release, err := w.cfg.Lock(ctx)
+		waiting.Stop()
 		if err != nil {
 			return false, fmt.Errorf("mailbox lock: %w", err)
 		}

@@ -23,7 +23,9 @@ type Config struct {
 	StatusCallback   string        // public address for status posts; empty: none
 	BaseURL          string        // another server that speaks the same; empty: the carrier
 	Timeout          time.Duration // of one call; 0: 15 s
-	Transport        http.RoundTripper
+	// Now is the clock by which callers of Find tell time; nil: time.Now.
+	Now       func() time.Time
+	Transport http.RoundTripper
 }
 
 // Client sends messages and asks what was sent. It is safe for concurrent use.
@@ -54,6 +56,9 @@ func NewClient(cfg Config) (*Client, error) {
 	}
 	if c.cfg.Timeout == 0 {
 		c.cfg.Timeout = 15 * time.Second
+	}
+	if c.cfg.Now == nil {
+		c.cfg.Now = time.Now
 	}
 	if c.next == nil {
 		c.next = newTransport()

@@ -27,7 +27,7 @@ func carrier(t *testing.T, change func(*standin.Config)) (*standin.Carrier, *sms
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { c.Close() })
-	client, err := sms.NewClient(sms.Config{AccountID: account, AuthToken: token, From: shop, BaseURL: base, Timeout: 5 * time.Second})
+	client, err := sms.NewClient(sms.Config{AccountID: account, AuthToken: token, From: shop, BaseURL: base, Timeout: 5 * time.Second, Now: cfg.Now})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -210,6 +210,28 @@ func TestFind(t *testing.T) {
 	c.ListDown(true)
 	if _, _, err := client.Find(t.Context(), person, "x", start); err == nil {
 		t.Error("no error while the list is down")
+	}
+}
+
+// A carrier whose clock is behind ours has what it took since all the same; one that is
+// ahead has it anyway.
+func TestFindByAnotherClock(t *testing.T) {
+	for _, off := range []time.Duration{-40 * time.Minute, 40 * time.Minute} {
+		ours := time.Date(2026, 3, 2, 12, 0, 0, 0, time.UTC)
+		theirs := ours.Add(off)
+		c, _ := carrier(t, func(cfg *standin.Config) { cfg.Now = func() time.Time { return theirs } })
+		client, err := sms.NewClient(sms.Config{AccountID: account, AuthToken: token, From: shop, BaseURL: c.BaseURL(), Now: func() time.Time { return ours }})
+		if err != nil {
+			t.Fatal(err)
+		}
+		id, err := client.Send(t.Context(), person, "hello", nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ours, theirs = ours.Add(time.Minute), theirs.Add(time.Minute)
+		if got, found, err := client.Find(t.Context(), person, "hello", ours.Add(-2*time.Minute)); got != id || !found || err != nil {
+			t.Errorf("their clock off by %s: %q, %v, %v", off, got, found, err)
+		}
 	}
 }
 

@@ -17,14 +17,15 @@ const (
 )
 
 // Find looks among the carrier's messages for one to that number with that text,
-// created at or after since (whole seconds, for the carrier keeps no finer time). Texts
+// created at or after since, by our clock (whole seconds, for the carrier keeps no finer
+// time; where its clock is behind ours, by its own). Texts
 // are compared as they'd be after folding, since the carrier may fold by itself. With
 // several it returns the newest. An error means that it is still not known.
 func (c *Client) Find(ctx context.Context, to, body string, since time.Time) (sid string, found bool, err error) {
 	ctx, cancel := context.WithTimeout(ctx, c.cfg.Timeout)
 	defer cancel()
 	want := folded(body)
-	since = since.Truncate(time.Second)
+	slack := time.Duration(0)
 	service, x := c.call(ctx)
 	// Not filtered by date sent: a message that is still queued has none.
 	params := (&api.ListMessageParams{}).SetTo(to).SetPageSize(findPage)
@@ -37,7 +38,8 @@ func (c *Client) Find(ctx context.Context, to, body string, since time.Time) (si
 		if err != nil {
 			return "", false, fmt.Errorf("find a sent message: %w", sendError(x.last, err))
 		}
-		sid, older := newest(page.Messages, want, since)
+		slack = max(slack, c.behind(x.last.date))
+		sid, older := newest(page.Messages, want, since.Add(-slack).Truncate(time.Second))
 		if sid != "" {
 			return sid, true, nil
 		}
@@ -49,6 +51,15 @@ func (c *Client) Find(ctx context.Context, to, body string, since time.Time) (si
 		}
 	}
 	return "", false, fmt.Errorf("find a sent message: more than %d to one number", findPage*findPages)
+}
+
+// behind is by how much the carrier's clock is behind ours. Taken for a message from before
+// the send, one that went would be sent again.
+func (c *Client) behind(theirs time.Time) time.Duration {
+	if theirs.IsZero() {
+		return 0
+	}
+	return max(0, c.cfg.Now().Sub(theirs))
 }
 
 // newest looks through one page, newest first; older says that the page reaches back

@@ -137,7 +137,10 @@ func (c *Carrier) inboundURL() string {
 	return c.cfg.InboundURL
 }
 
-func (c *Carrier) ServeHTTP(w http.ResponseWriter, r *http.Request) { c.mux.ServeHTTP(w, r) }
+func (c *Carrier) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Date", c.cfg.Now().UTC().Format(http.TimeFormat))
+	c.mux.ServeHTTP(w, r)
+}
 
 // deliverTo is where a post signed for one address really goes.
 func (c *Carrier) deliverTo(signed string) (string, error) {

@@ -1,0 +1,5 @@
+//go:build !torture
+
+package main
+
+func readHooks() (hooks, error) { return hooks{}, nil }
