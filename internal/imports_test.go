@@ -40,7 +40,6 @@ var mayUse = map[string][]string{
 		"internal/photo", "internal/drawing", "internal/db", "internal/place"},
 	"internal/setup":     {"deploy", "internal/shop", "internal/place", "internal/channels/sms"},
 	"internal/preflight": {"internal/channels/*", "internal/db"},
-	"internal/demo":      {"internal/channels/*", "internal/conversation", "internal/db"},
 	"internal/torture":   {"deploy", "internal/channels/*", "internal/conversation", "internal/conversation/*", "internal/db", "internal/rehearsal", "internal/shop"},
 	"internal/demo":      {"internal/channels/*", "internal/conversation", "internal/db"},
 	"internal/staff": {"internal/db", "internal/conversation", "internal/conversation/*", "internal/fitcheck",

@@ -129,7 +129,7 @@ func (p *provider) who(ctx context.Context, code string, a attempt) (email strin
 		if info.Subject != token.Subject {
 			return "", errors.New("log-in provider: it speaks of another person than its token")
 		}
-		claims = mailClaims{info.Email, flag(info.EmailVerified)}
+		claims = mailClaims{info.Email, looseBool(info.EmailVerified)}
 	}
 	if claims.Email == "" || !claims.Proven {
 		return "", errNotProven
@@ -138,15 +138,15 @@ func (p *provider) who(ctx context.Context, code string, a attempt) (email strin
 }
 
 type mailClaims struct {
-	Email  string `json:"email"`
-	Proven flag   `json:"email_verified"`
+	Email  string    `json:"email"`
+	Proven looseBool `json:"email_verified"`
 }
 
-// flag is true or, as some providers write it, "true".
-type flag bool
+// looseBool is true or, as some providers write it, "true".
+type looseBool bool
 
 // UnmarshalJSON takes anything else for false.
-func (f *flag) UnmarshalJSON(b []byte) error {
+func (f *looseBool) UnmarshalJSON(b []byte) error {
 	*f = string(b) == "true" || string(b) == `"true"`
 	return nil
 }
