@@ -2,12 +2,10 @@
 
 NEED := ./scripts/need.sh
 
-.PHONY: help build demo text test check bench fuzz pictures
-.PHONY: help build demo text test check bench fuzz release bare
-.PHONY: help build demo text test check bench fuzz torture
+.PHONY: help build demo text test check bench fuzz pictures torture release bare
 
 help: ## this list
-	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-7s  %s\n", $$1, $$2}'
+	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-8s  %s\n", $$1, $$2}'
 
 build: ## build bin/intake-bot
 	@$(NEED) go -- ./scripts/build.sh

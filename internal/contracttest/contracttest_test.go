@@ -77,6 +77,7 @@ func TestListsAreThePrograms(t *testing.T) {
 		"wants":      {of(fitcheck.TopicWant), fitcheck.Choices(fitcheck.TopicWant)},
 		"materials":  {of(fitcheck.TopicMaterial), fitcheck.Choices(fitcheck.TopicMaterial)},
 		"finishes":   {of(fitcheck.TopicFinish), fitcheck.Choices(fitcheck.TopicFinish)},
+		"coverings":  {of(fitcheck.TopicRoofCovering), fitcheck.Choices(fitcheck.TopicRoofCovering)},
 		"risks":      {of(fitcheck.TopicImpactRisk, "items"), fitcheck.Choices(fitcheck.TopicImpactRisk)},
 		"codes":      {enum(t, "common", "$defs", "finding", "properties", "code"), constants(t, "../fitcheck/code.go", `(?m)^\t\w+ +Code = "(\w+)"`)},
 		"reasons":    {enum(t, "common", "$defs", "check_unit", "properties", "reasons", "items"), constants(t, "../fitcheck/code.go", `(?m)^\tReason\w+ += "(\w+)"`)},
