@@ -61,6 +61,7 @@ func (r run) disturbed(t *testing.T, h *torture.House, want torture.Remains, sta
 // The database is stopped in good order and started again, dies and is started again, and
 // throws everybody out: nothing is lost, and nobody has to do anything about the bot.
 func TestDatabaseRestarted(t *testing.T) {
+	atLength(t)
 	r, want := theCrowd(t)
 	p := torture.NewPostgres(t, torture.Folder(t), nil)
 	h := torture.NewHouse(t, p.URL, p.URL)
@@ -97,6 +98,7 @@ func TestDatabaseRestarted(t *testing.T) {
 
 // The way to the database is slow, then silent, then cut.
 func TestDatabaseSlowAndSilent(t *testing.T) {
+	atLength(t)
 	r, want := theCrowd(t)
 	p := torture.NewPostgres(t, torture.Folder(t), nil)
 	proxy := p.Proxy()
@@ -123,6 +125,7 @@ func TestDatabaseSlowAndSilent(t *testing.T) {
 // The database's disk is full: what can't be kept is not acknowledged, readiness says why,
 // and when there is room again all goes on.
 func TestDatabaseDiskFull(t *testing.T) {
+	atLength(t)
 	leftOut(t)
 	dir := torture.Folder(t)
 	if err := syscall.Mount("tmpfs", dir, "tmpfs", 0, "size=160m,mode=755"); err != nil {
@@ -173,6 +176,7 @@ func fill(t *testing.T, path string) {
 // the standby takes over, the bot finds it by itself, and nothing that was acknowledged is
 // missing.
 func TestFailover(t *testing.T) {
+	atLength(t)
 	r, want := theCrowd(t)
 	dir := torture.Folder(t)
 	first := torture.NewPostgres(t, dir, nil)

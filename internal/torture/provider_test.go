@@ -17,6 +17,7 @@ import (
 // connection before and after it took a message, and for a while can't even say what it
 // took; it posts everything several times and in the wrong order.
 func TestCarrierFails(t *testing.T) {
+	atLength(t)
 	r, want := theCrowd(t)
 	url := dbtest.URL(t)
 	h := torture.NewHouse(t, url, url)
@@ -41,6 +42,7 @@ func TestCarrierFails(t *testing.T) {
 // What the carrier posts hours late: a text that it held, again what was answered long ago,
 // in any order, and a STOP.
 func TestWebhooksHoursLate(t *testing.T) {
+	atLength(t)
 	leftOut(t)
 	url := dbtest.URL(t)
 	h := torture.NewHouse(t, url, url)
@@ -105,6 +107,7 @@ func TestWebhooksHoursLate(t *testing.T) {
 // The mail server is slow, asks to come back later, refuses, and cuts the connection before
 // and after it took a mail; the mailbox is away for a while.
 func TestMailServerFails(t *testing.T) {
+	atLength(t)
 	r := script(t, 31, 24)
 	r.customers = slices.DeleteFunc(r.customers, func(c torture.Customer) bool { return c.Channel != conversation.Email })
 	r.customers = r.customers[:min(3, len(r.customers))]

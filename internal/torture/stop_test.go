@@ -82,6 +82,7 @@ func TestReadinessIsRedBeforeTheDoorCloses(t *testing.T) {
 // Two machines whose clocks are wrong in different ways: the database's clock is gone by,
 // so nobody is answered hours later and no message bears a wrong time.
 func TestMachinesWithWrongClocks(t *testing.T) {
+	atLength(t)
 	r, want := theCrowd(t)
 	url := dbtest.URL(t)
 	h := torture.NewHouse(t, url, url)

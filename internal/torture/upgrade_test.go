@@ -15,9 +15,7 @@ import (
 // takes the history of the repository and a build, so make torture alone runs it; that
 // migrations only add is checked in internal/db always.
 func TestUpgradeBesideAnOlderProcess(t *testing.T) {
-	if os.Getenv("TORTURE") == "" {
-		t.Skip("make torture runs it")
-	}
+	atLength(t)
 	older := olderCheckout(t)
 	old, err := torture.Build(older)
 	if err != nil {
