@@ -98,12 +98,3 @@ func (s *scribe) customers() []Customer {
 	}
 	return out
 }
-
-// turns is how many there are in all.
-func turns(customers []Customer) int {
-	n := 0
-	for _, c := range customers {
-		n += len(c.Turns)
-	}
-	return n
-}

@@ -2,7 +2,9 @@
 
 -- +goose Up
 
+-- One version back: the check that follows takes all that it took, and one topic more.
 ALTER TABLE facts DROP CONSTRAINT facts_check1;
+-- One version back: as above, all topics of the version before are in it.
 ALTER TABLE facts ADD CONSTRAINT facts_topic_unit CHECK (CASE
     WHEN topic IN ('name', 'place', 'use', 'problem', 'photos', 'email', 'phone', 'confirm') THEN unit = 0
     WHEN topic IN ('count', 'style', 'outline', 'profile', 'frame_condition', 'want', 'plastic_size',
