@@ -7,13 +7,14 @@ import (
 
 // refAlphabet is what a ref is made of: capitals and digits that are not taken for one
 // another in print or handwriting (no 0 and O, 1, I and L, 2 and Z, 5 and S, 8 and B,
-// U and V), and no A or E, so that a ref spells no word.
+// U and V), and no A or E, so that a ref spells no word. The digits stand last.
 const refAlphabet = "CDFGHJKMNPQRTWXY34679"
 
-// refLength gives about four million refs.
+// refLength gives about three million refs.
 const refLength = 5
 
-// NewRef draws a code that can be said on the phone, "R7KQ4".
+// NewRef draws a code that can be said on the phone, "R7KQ4". It starts with a letter, so
+// that it is no ZIP code and no size (46X49).
 func NewRef(random io.Reader) (string, error) {
 	// Bytes beyond the last full round of the alphabet are drawn again, so that every
 	// letter is as likely as any other.
@@ -24,9 +25,14 @@ func NewRef(random io.Reader) (string, error) {
 		if _, err := io.ReadFull(random, b[:]); err != nil {
 			return "", fmt.Errorf("draw a ref: %w", err)
 		}
-		if int(b[0]) < fair {
-			ref = append(ref, refAlphabet[int(b[0])%len(refAlphabet)])
+		if int(b[0]) >= fair {
+			continue
 		}
+		c := refAlphabet[int(b[0])%len(refAlphabet)]
+		if len(ref) == 0 && c <= '9' {
+			continue
+		}
+		ref = append(ref, c)
 	}
 	return string(ref), nil
 }

@@ -5,13 +5,14 @@ import "strings"
 // lexer cuts a folded message into tokens.
 type lexer struct {
 	folded
+	src  string
 	at   int
 	toks []token
 	mail bool // the message has an @ somewhere
 }
 
 func lex(src string) []token {
-	l := lexer{folded: fold(src)}
+	l := lexer{folded: fold(src), src: src}
 	l.mail = strings.IndexByte(l.text, '@') >= 0
 	l.toks = make([]token, 0, len(l.text)/3+4)
 	for l.at < len(l.text) {
@@ -27,6 +28,7 @@ func (l *lexer) token() {
 	case c == ' ':
 		l.at++
 	case l.mail && l.address():
+	case (isLetter(c) || isDigit(c)) && l.ref():
 	case (isDigit(c) || c == '(' || c == '+') && l.phone():
 	case isLetter(c):
 		l.word()

@@ -10,6 +10,7 @@ const (
 	mailToken              // a mail address
 	phoneToken             // a phone number
 	linkToken              // a web address
+	refToken               // the ref of a lead
 )
 
 // token is one word, number or sign of a message.
