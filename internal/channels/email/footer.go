@@ -39,10 +39,15 @@ func markFooters(c []textLine) {
 	}
 }
 
+// maxTitles bounds how many titles of disclaimers are followed into the text below them:
+// each may be looked at over thousands of bytes, and a stranger may send any number.
+const maxTitles = 8
+
 // markLegal marks warnings before and disclaimers after the text. A title such as
 // "CONFIDENTIALITY NOTICE" takes all after it along; else only the paragraph goes.
 func markLegal(c []textLine) {
 	first, said := true, false // said: something new stands above
+	titles := 0
 	for start := 0; start < len(c); {
 		if blank(c[start]) {
 			start++
@@ -56,9 +61,12 @@ func markLegal(c []textLine) {
 		switch {
 		case first && len(paragraph) < 700 && banner.MatchString(paragraph):
 			markBanner(c[start:end])
-		case legalTitle.MatchString(paragraph) && said && legalText.MatchString(joined(c[start:])):
-			markRest(c[start:], legal)
-			return
+		case said && titles < maxTitles && legalTitle.MatchString(paragraph):
+			titles++
+			if legalText.MatchString(joined(c[start:])) {
+				markRest(c[start:], legal)
+				return
+			}
 		case legalText.MatchString(paragraph) && !measures(paragraph):
 			markRest(c[start:end], legal)
 		default:
