@@ -187,16 +187,16 @@ func (v *vocabulary) joinWords(alternatives [][]int32) [][]int32 {
 	}
 	slices.Sort(single)
 	single = slices.Compact(single)
-	symbol, known := v.groups[fmt.Sprint(single)]
+	name := fmt.Sprint(single)
+	symbol, known := v.groups[name]
 	if !known {
 		v.symbols++
 		symbol = v.symbols
-		v.groups[fmt.Sprint(single)] = symbol
-		for _, w := range v.known {
-			for _, s := range w.symbols {
-				if _, in := slices.BinarySearch(single, s); in {
-					w.symbols = append(w.symbols, symbol)
-					break
+		v.groups[name] = symbol
+		for _, s := range single {
+			for _, w := range v.bearers[s] {
+				if w.symbols[len(w.symbols)-1] != symbol { // else it has another of them too
+					v.give(w, symbol)
 				}
 			}
 		}
@@ -233,7 +233,7 @@ func (p *patternParser) wordOrTight(f string) []int32 {
 		if w.tight == 0 {
 			p.v.symbols++
 			w.tight = p.v.symbols
-			w.symbols = append(w.symbols, w.tight)
+			p.v.give(w, w.tight)
 			p.v.tight[w.tight] = true
 		}
 		out = append(out, w.tight)

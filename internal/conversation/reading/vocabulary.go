@@ -66,6 +66,7 @@ type vocabulary struct {
 	nodes   []node // of the phrase tree; the first ones are the layers' roots
 	phrases [][]sense
 	classes map[string]int32
+	bearers map[int32][]*word   // which words have a symbol
 	groups  map[string]int32    // classes without a name, by the words in them
 	fillers map[int32]bool      // symbols of small words
 	tight   map[int32]bool      // symbols that start tight phrases
@@ -81,7 +82,7 @@ var words = sync.OnceValue(func() *vocabulary {
 })
 
 func loadVocabulary(files fs.FS) (*vocabulary, error) {
-	v := &vocabulary{known: map[string]*word{}, nodes: make([]node, layerCount), classes: map[string]int32{},
+	v := &vocabulary{known: map[string]*word{}, nodes: make([]node, layerCount), classes: map[string]int32{}, bearers: map[int32][]*word{},
 		groups: map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}, real: map[string]bool{}, tight: map[int32]bool{}}
 	for i := range v.nodes {
 		v.nodes[i].meaning = -1
@@ -217,10 +218,17 @@ func (v *vocabulary) word(text string) *word {
 	w := v.known[text]
 	if w == nil {
 		v.symbols++
-		w = &word{own: v.symbols, symbols: []int32{v.symbols}}
+		w = &word{own: v.symbols}
+		v.give(w, w.own)
 		v.known[text] = w
 	}
 	return w
+}
+
+// give lets a word stand for a symbol: its own, a class's or a group's.
+func (v *vocabulary) give(w *word, symbol int32) {
+	w.symbols = append(w.symbols, symbol)
+	v.bearers[symbol] = append(v.bearers[symbol], w)
 }
 
 func (v *vocabulary) class(line string) error {
@@ -231,7 +239,7 @@ func (v *vocabulary) class(line string) error {
 	symbol := v.classSymbol(strings.TrimSpace(name))
 	for _, text := range strings.Fields(list) {
 		w := v.word(text)
-		w.symbols = append(w.symbols, symbol)
+		v.give(w, symbol)
 	}
 	return nil
 }
