@@ -62,11 +62,13 @@ func BenchmarkStaffLists(b *testing.B) {
 	})
 }
 
-// bare asks for the columns that a list shows as one would by hand, and reads them.
+// bare asks for the columns that a list shows, who holds the lead among them, as one would
+// by hand, and reads them.
 func bare(b *testing.B, pool *pgxpool.Pool, which string, args ...any) {
 	rows, err := pool.Query(context.Background(), `SELECT c.id, c.ref, l.status, l.qualified, l.why_staff, l.urgent, l.after_hours, c.channel, c.state, c.opened_at,
-		l.waiting_since, l.updated_at, l.name, l.phone, l.email, l.city, l.region, l.zip, l.units
-		FROM leads l JOIN conversations c ON c.id = l.conversation_id `+which, args...)
+		l.waiting_since, l.updated_at, l.name, l.phone, l.email, l.city, l.region, l.zip, l.units, h.staff_id, s.name
+		FROM leads l JOIN conversations c ON c.id = l.conversation_id
+		LEFT JOIN lead_hands h ON h.conversation_id = l.conversation_id LEFT JOIN staff s ON s.id = h.staff_id `+which, args...)
 	if err != nil {
 		b.Fatal(err)
 	}
