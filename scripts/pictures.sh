@@ -8,7 +8,7 @@ trap 'rm -rf "$taken"' EXIT
 INTAKE_PICTURES=$taken go test -tags nodynamic -count 1 -timeout 30m ./internal/staff -run '^TestPagesForEverybody$'
 
 rm -f docs/pictures/staff-*.jpg
-for name in list lead-doubt lead-photos check figures shop texts; do
+for name in list lead-doubt lead-photos check figures shop; do
 	for look in 1440-light 360-dark; do
 		cp "$taken/$name-$look.jpg" "docs/pictures/staff-$name-$look.jpg"
 	done

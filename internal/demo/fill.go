@@ -36,7 +36,7 @@ type passer struct {
 var passers = []passer{
 	{name: "Ana", place: "55802", first: "Hi, the dome on my skylight cracked in the hail. It's a house.", curb: "25 1/2 x 49 1/2", inside: "22 1/2 x 46 1/2"},
 	{name: "Ben", place: "Madison, WI", first: "need two complete skylights for a flat roof, commercial building", curb: "38 1/4 x 38 1/4", inside: "35 1/4 x 35 1/4"},
-	{name: "Carla", place: "85004", first: "Plastic dome is hazy, metal frame is fine", plastic: "25 3/4 x 49 3/4"},
+	{name: "Carla", place: "89502", first: "Plastic dome is hazy, metal frame is fine", plastic: "25 3/4 x 49 3/4"},
 	{name: "Dev", place: "Portland, OR", first: "URGENT water coming in, dome blew off and the hole is open", curb: "30 x 54", inside: "27 x 51", urgent: true},
 	{name: "Elsa", place: "60614", first: "skylight leaks, want the whole unit", curb: "25 1/2 x 49 1/2", inside: "22 1/2 x 45"},
 	{name: "Finn", place: "98103", first: "hello, do you sell domes?", stops: 2},

@@ -304,7 +304,7 @@ func TestPagesForEverybody(t *testing.T) {
 		h.lead(ref, fmt.Sprintf("+1218555012%d", i), []conversation.State{"with_staff", "measuring", "handed_over", "lapsed"}[i], func(talk *conversation.Talk) {
 			talk.Memory.Urgent, talk.Memory.Confirmed = i == 3, true
 			if i == 2 {
-				talk.Ledger[1].Value = fitcheck.Place{City: "Phoenix", State: "AZ", ZIP: "85004"}
+				talk.Ledger[1].Value = fitcheck.Place{City: "Denver", State: "CO", ZIP: "80202"}
 			}
 			if i == 1 {
 				talk.Ledger[8].Value = fitcheck.Size{Width: 25 * fitcheck.Inch, Length: 49 * fitcheck.Inch}
