@@ -25,6 +25,7 @@ var mayUse = map[string][]string{
 	"internal/conversation/wording":       {},
 	"internal/conversation":               {"internal/fitcheck", "internal/place", "internal/conversation/*"},
 	"internal/drawing":                    {"internal/fitcheck"},
+	"internal/drawing/drawingtest":        {},
 	"internal/rehearsal":                  {"internal/conversation", "internal/conversation/*", "internal/fitcheck", "internal/place"},
 	"internal/photo":                      {},
 	"internal/channels/sms":               {},

@@ -76,6 +76,15 @@ func (c *staffListCommand) Run(ctx context.Context, s streams) error {
 	return out.Flush()
 }
 
+// accountOf finds a person's account by their log-in, whatever its case.
+func accountOf(ctx context.Context, c db.Conn, login string) (db.Staff, error) {
+	account, err := db.StaffByLogin(ctx, c, strings.ToLower(login))
+	if errors.Is(err, db.ErrNotFound) {
+		return account, fmt.Errorf("there is no account %q", login)
+	}
+	return account, err
+}
+
 type staffPasswordCommand struct {
 	Login string `arg:"" help:"Whose."`
 }
@@ -86,10 +95,7 @@ func (c *staffPasswordCommand) Run(ctx context.Context, s streams) error {
 		return err
 	}
 	defer pool.Close()
-	account, err := db.StaffByLogin(ctx, pool, strings.ToLower(c.Login))
-	if errors.Is(err, db.ErrNotFound) {
-		return fmt.Errorf("there is no account %q", c.Login)
-	}
+	account, err := accountOf(ctx, pool, c.Login)
 	if err != nil {
 		return err
 	}
@@ -111,10 +117,7 @@ func (c *staffLeaveCommand) Run(ctx context.Context, s streams) error {
 		return err
 	}
 	defer pool.Close()
-	account, err := db.StaffByLogin(ctx, pool, strings.ToLower(c.Login))
-	if errors.Is(err, db.ErrNotFound) {
-		return fmt.Errorf("there is no account %q", c.Login)
-	}
+	account, err := accountOf(ctx, pool, c.Login)
 	if err != nil {
 		return err
 	}

@@ -4,14 +4,13 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
-	"image"
-	"image/png"
 	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
 
+	"example.com/intake-bot/internal/drawing/drawingtest"
 	"example.com/intake-bot/internal/fitcheck"
 )
 
@@ -108,42 +107,13 @@ func TestPicturesOfTheDocs(t *testing.T) {
 			t.Fatalf("%v (go test -update writes it)", err)
 		}
 		total += len(kept)
-		if !alike(t, kept, b) {
+		if !drawingtest.Alike(t, kept, b) {
 			t.Errorf("%s has changed: look at it, then go test -update", path)
 		}
 	}
 	if total > 150_000 {
 		t.Errorf("the pictures of the docs take %d bytes", total)
 	}
-}
-
-// alike compares pixels: how they are packed may change with the compiler's library.
-func alike(t *testing.T, a, b []byte) bool {
-	t.Helper()
-	p, q := pixels(t, a), pixels(t, b)
-	if p.Bounds() != q.Bounds() {
-		return false
-	}
-	off := 0
-	for y := range p.Bounds().Dy() {
-		for x := range p.Bounds().Dx() {
-			r, g, u, _ := p.At(x, y).RGBA()
-			s, h, v, _ := q.At(x, y).RGBA()
-			if max(r, s)-min(r, s)+max(g, h)-min(g, h)+max(u, v)-min(u, v) > 0x3000 {
-				off++
-			}
-		}
-	}
-	return off*1000 <= p.Bounds().Dx()*p.Bounds().Dy()
-}
-
-func pixels(t *testing.T, b []byte) image.Image {
-	t.Helper()
-	img, err := png.Decode(bytes.NewReader(b))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return img
 }
 
 // One drawing may be rendered by several at once.
@@ -180,7 +150,7 @@ func TestWidths(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%d: %v", w, err)
 		}
-		if got := pixels(t, b).Bounds().Dx(); got != w {
+		if got := drawingtest.Pixels(t, b).Bounds().Dx(); got != w {
 			t.Errorf("%d pixels wide, want %d", got, w)
 		}
 	}

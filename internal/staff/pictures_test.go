@@ -1,10 +1,7 @@
 package staff
 
 import (
-	"bytes"
 	"flag"
-	"image"
-	"image/png"
 	"os"
 	"path/filepath"
 	"strings"
@@ -14,6 +11,7 @@ import (
 	"example.com/intake-bot/deploy"
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/drawing"
+	"example.com/intake-bot/internal/drawing/drawingtest"
 	"example.com/intake-bot/internal/shop"
 )
 
@@ -55,7 +53,7 @@ func TestPicturesOfTheReadme(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !alike(t, kept, b) {
+		if !drawingtest.Alike(t, kept, b) {
 			t.Errorf("%s is not current; look at it after go test ./internal/staff -run PicturesOfTheReadme -pictures", path)
 		}
 	}
@@ -99,33 +97,4 @@ func playTalk(t *testing.T, path string) (conversation.Talk, []drawing.TalkLine,
 		}
 	}
 	return talk, said, now
-}
-
-// alike compares pixels, but for a few at edges that other processors round otherwise.
-func alike(t *testing.T, a, b []byte) bool {
-	t.Helper()
-	p, q := picture(t, a), picture(t, b)
-	if p.Bounds() != q.Bounds() {
-		return false
-	}
-	off := 0
-	for y := range p.Bounds().Dy() {
-		for x := range p.Bounds().Dx() {
-			r, g, u, _ := p.At(x, y).RGBA()
-			s, h, v, _ := q.At(x, y).RGBA()
-			if max(r, s)-min(r, s)+max(g, h)-min(g, h)+max(u, v)-min(u, v) > 0x3000 {
-				off++
-			}
-		}
-	}
-	return off*1000 <= p.Bounds().Dx()*p.Bounds().Dy()
-}
-
-func picture(t *testing.T, b []byte) image.Image {
-	t.Helper()
-	img, err := png.Decode(bytes.NewReader(b))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return img
 }
