@@ -41,6 +41,7 @@ func TestAnswersAreFoundOnlyWhereTheyFitWell(t *testing.T) {
 		{"the frame is bent", ""},
 		{"can you do a purple one", ""},
 		{"does it open?", ""},
+		{"whats the difference between the two", ""}, // of whatever was asked last
 		{"", ""},
 		{"???", ""},
 		{"una capa, acrílico", ""},
