@@ -2,11 +2,16 @@ package conversation
 
 import "regexp"
 
-// waitWords and thankWords are small talk that answers nothing and is no misunderstanding.
+// waitWords, thankWords and errandWords, which say what somebody writes for, are small
+// talk that answers nothing and is no misunderstanding.
 var (
-	waitWords  = regexp.MustCompile(`(?i)^\W*(hang on|hold on|one (sec|second|min|minute|moment)|wait|brb|be right back|give me (a|one|\d+) ?\w*|just a (sec|second|min|minute|moment)|(let me|i'?ll|ill|i will|going to|gonna) (go )?(measure|check|look|see|get|find)\b.*|un (momento|minuto|segundo)|esp[eé]r(e|a|ame|eme)|ahorita|d[eé]jeme (ver|medir|revisar).*)\W*$`)
-	thankWords = regexp.MustCompile(`(?i)^\W*(ok(ay)?|thanks?( you)?( so much)?|thx|ty|cool|great|awesome|lol|haha+|gracias|muchas gracias|perfecto|est[aá] bien|vale)\W*$`)
+	waitWords   = regexp.MustCompile(`(?i)^\W*(hang on|hold on|one (sec|second|min|minute|moment)|wait|brb|be right back|give me (a|one|\d+) ?\w*|just a (sec|second|min|minute|moment)|(let me|i'?ll|ill|i will|going to|gonna) (go )?(measure|check|look|see|get|find)\b.*|un (momento|minuto|segundo)|esp[eé]r(e|a|ame|eme)|ahorita|d[eé]jeme (ver|medir|revisar).*)\W*$`)
+	thankWords  = regexp.MustCompile(`(?i)^\W*(ok(ay)?|thanks?( you)?( so much)?|thx|ty|cool|great|awesome|lol|haha+|gracias|muchas gracias|perfecto|est[aá] bien|vale)\W*$`)
+	errandWords = regexp.MustCompile(`(?i)^.{0,50}\b(need|want|like|looking|replac(e|ing)|replacement|order|buy|get|quote|new|have|got|fix|sell|do|carry|make|necesito|ocupo|quiero|busco|buscando|cambiar|cotizar|tengo|venden|hacen)\b.{0,30}\b(domes?|skylights?|bubbles?|tragalu(z|ces)|domos?|claraboyas?)\b.{0,25}$`)
 )
+
+// puzzled: who says so has a question or doesn't follow, whatever else the words are.
+var puzzled = regexp.MustCompile(`(?i)\b(don'?t|doesn'?t|not|no idea|what|which|how|why|qu[eé] es|cu[aá]l|c[oó]mo)\b`)
 
 // aside lets the question stand where the person only says to wait: they are on it.
 func (t *turn) aside() bool {
@@ -20,8 +25,8 @@ func (t *turn) aside() bool {
 
 // smallTalk is which kind of small talk a message is, nil for none.
 func smallTalk(text string) *regexp.Regexp {
-	for _, kind := range []*regexp.Regexp{waitWords, thankWords} {
-		if kind.MatchString(text) {
+	for _, kind := range []*regexp.Regexp{waitWords, thankWords, errandWords} {
+		if kind.MatchString(text) && !(kind == errandWords && puzzled.MatchString(text)) {
 			return kind
 		}
 	}
