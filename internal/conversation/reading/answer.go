@@ -38,6 +38,9 @@ func (r *reader) answers() {
 // leftToShop gives a "whatever" to the questions that it answers: all that are still
 // open, or, where another answer follows, the one whose turn it is.
 func (r *reader) leftToShop(h *hit) {
+	if _, end := r.sentence(h.first); r.wordAt(h.first, "either") && r.wordsIn(h.first+1, end+1, "or") {
+		return // "either 2 or 3"
+	}
 	var open []fitcheck.Topic
 	for _, t := range r.openTopics() {
 		if t.OfUnit() && !t.OfLength() && !slices.Contains(r.out.Usual, t) {
@@ -111,6 +114,7 @@ func (r *reader) confirm() {
 		switch {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
+		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):
 		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:
 		case v == "yes" && yes < 0 && !r.negated(h.first) && !r.questioned(h.first) && r.clauseIs(h):
 			yes = n

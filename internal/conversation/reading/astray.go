@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // astray says whether a value's words speak of something else than the skylight: "the
 // driveway is cracked", "aluminum ladder", "I'm hazy on that", "the neighbor has glass".
 func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
-	if r.thoughtOnce(first) || r.askedIsOf(first, last) || r.unreal(t, first) {
+	if r.thoughtOnce(first) || t != fitcheck.TopicWant && r.askedIsOf(first, last) || r.unreal(t, first) {
 		return true
 	}
 	if r.othersClause(first, last) || t == fitcheck.TopicStyle && r.bareButFramed(first, last) {
@@ -24,7 +24,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	if t == fitcheck.TopicUse {
-		return r.wordsIn(max(0, first-3), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+		return r.ofShop(first) || r.ofPhone(last) || r.wordsIn(max(0, first-3), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
 			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") ||
 			r.wordAt(last+1, "has", "had", "have", "said", "says", "told", "quoted", "sells", "sold", "wants", "closes", "opens", "called", "carries", "charges", "does", "lady", "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}
@@ -139,7 +139,7 @@ func (r *reader) thingSubject(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	thing := -1
 	for i := from; i < first; i++ {
-		if r.thingAt(i) {
+		if r.thingAt(i) && !r.wordAt(i+1, "says", "said", "thinks", "saw", "sees", "noticed", "found", "swears", "told", "tells", "dice", "dijo", "vio") {
 			thing = i
 		}
 	}

@@ -4,7 +4,7 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // bareName reads the answer to "what's your name?" without an introduction.
 func (r *reader) bareName() {
-	if r.firstTalk("refuse") != nil || r.firstTalk("dontknow") != nil {
+	if r.refuses() || r.firstTalk("dontknow") != nil {
 		return
 	}
 	i := 0
@@ -57,7 +57,7 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 // wholeName reads the bare answer to "what's your name?" before its words are looked
 // at otherwise: Hal White is no color.
 func (r *reader) wholeName() {
-	if r.known(fitcheck.TopicName) || !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.firstTalk("refuse") != nil || r.firstTalk("dontknow") != nil {
+	if r.known(fitcheck.TopicName) || !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.refuses() || r.firstTalk("dontknow") != nil {
 		return
 	}
 	if r.companyName() {
@@ -192,7 +192,7 @@ func (r *reader) titleWord(i int) bool {
 // breaksName: a word that does not stand within a name.
 func (r *reader) breaksName(t *token) bool {
 	return t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords[t.text]) ||
-		t.is("will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "needs", "again", "or", "o")
+		t.is("with", "w", "will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "needs", "again", "or", "o")
 }
 
 // turned reads "Morrow, Tess".
@@ -244,4 +244,22 @@ func (r *reader) onlyUsedAfter(i int) bool {
 		}
 	}
 	return true
+}
+
+// refuses: the name is refused; "Skip" beside another name is one.
+func (r *reader) refuses() bool {
+	for n := range r.talk {
+		h := &r.talk[n]
+		if !h.is("say", "refuse") {
+			continue
+		}
+		next := h.last + 1
+		if r.wordAt(next, "and", "y") || r.markAt(next, '&') {
+			next++
+		}
+		if h.first != h.last || !r.toks[h.first].word.given || next >= len(r.toks) || r.toks[next].kind != wordToken || !r.properName(next) {
+			return true
+		}
+	}
+	return false
 }

@@ -104,6 +104,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	case s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h):
 		return false
 	}
+	if s.topic == fitcheck.TopicStyle && !r.asked(s.topic) && r.wordAt(h.first, "on") && r.wordAt(h.first+1, "the", "my", "our") && h.last == h.first+2 {
+		return false // "diagonals on the curb"
+	}
 	return !r.otherwiseMeant(s, h)
 }
 

@@ -38,7 +38,7 @@ func (r *reader) clauseName() {
 		if r.opensClause(i) {
 			last, ok = r.nameFills(i)
 		}
-		if ok && (asked && !r.talkCovers(i) || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
+		if ok && (asked && !r.talkCovers(i) || r.wordAt(last+1, "in", "from", "de", "en", "near") && !r.toks[i].word.common && last+2 < len(r.toks) && r.toks[last+2].used || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
 			r.nameFact(i, last)
 			return
 		}
@@ -72,7 +72,7 @@ func (r *reader) afterIntro(i int) int {
 
 // opensClause: nothing but greetings and small words stand before the token in its clause.
 func (r *reader) opensClause(i int) bool {
-	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].word == nil || !r.toks[i].word.given {
+	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].word == nil || !r.toks[i].word.given {
 		return false
 	}
 	for k := i - 1; k >= 0; k-- {

@@ -201,6 +201,7 @@ func (r *reader) colorGap(from, to int) bool {
 // colorFact joins the colors of one unit.
 func (r *reader) colorFact(unit int, tints []tint) {
 	first, last := tints[0].first, tints[len(tints)-1].last
+	tints = r.withoutShades(tints)
 	c := fitcheck.Color{}
 	for _, t := range tints {
 		if t.value == "?" {
@@ -282,6 +283,10 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		return false
 	}
 	a, b := free[0], free[len(free)-1]
+	if r.wordAt(a.first-1, "from", "de") && r.wordAt(b.first-1, "to", "a") || r.wordAt(a.first-1, "replacing", "replace", "swapping", "swap") && r.wordAt(b.first-1, "with", "for") {
+		c.Outer = b.value // "from bronze to clear"
+		return false
+	}
 	if r.wordsIn(a.last+1, b.first, "but", "want", "actually", "sorry", "no", "instead", "now", "pero", "quiero", "perdon", "mejor") {
 		c.Outer = b.value
 		return false

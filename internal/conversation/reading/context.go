@@ -280,25 +280,6 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 	}
 }
 
-// sameAgain: "48 wide, same length"; not "the same length as the first one".
-func (r *reader) sameAgain(m *measure, h *hit) bool {
-	return m.shape == lone && h.first-m.last <= 3 && r.only(m.last+1, h.first-1) && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))
-}
-
-// sameSide: "49 x same", "49, same": the other side is as long.
-func (r *reader) sameSide(m *measure) {
-	if m.shape != lone || m.diag || m.parts[0].side == height || r.askedSize() == "none" && !m.where {
-		return
-	}
-	i := m.last + 1
-	for r.by(i) || r.markAt(i, ',') || r.wordAt(i, "and", "y", "the", "lo", "el", "is", "es") || i < len(r.toks) && i > m.last && m.parts[0].side != noSide && r.labelKind(i, "axis") {
-		i++
-	}
-	if r.wordAt(i, "same", "igual", "mismo", "itself") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken) {
-		m.square, m.last = true, i
-	}
-}
-
 // crackRuns: "cracked from corner to corner": how the crack goes, no measure.
 func (r *reader) crackRuns(h *hit) bool {
 	for i := max(r.clauseStart(h.first), h.first-7); i < h.first; i++ {
@@ -330,6 +311,12 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if before && r.labelled(r.clauseStart(h.first), h.first-1) {
 			return // "the dome on our RV is 14 x 14"
 		}
+		if !before && m.shape == pair && r.whereabouts(m, h) {
+			return
+		}
+		if !before && m.shape == pair && r.wordAt(h.last, "trailer", "camper", "motorhome", "rv", "house", "home", "garage", "shed", "barn", "building") {
+			return // "355 mm x 560 mm its a camper"
+		}
 		if !m.where && r.otherHolds(m, h, before) && !r.namesUnit(h) {
 			m.other = true
 		}
@@ -351,6 +338,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 			m.part = s.value
 		}
 	case "face":
+		if s.value == "clear" && h.first == h.last && !(before && r.joins(h.last+1, m.first-1)) && !(!before && r.joins(m.last+1, h.first-1)) {
+			return // a color
+		}
 		if m.face == "" {
 			m.face = s.value
 		}

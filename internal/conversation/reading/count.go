@@ -51,6 +51,9 @@ func (r *reader) countTakenBack(c countAt) bool {
 				}
 			}
 		}
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") {
+			return true // "we have 6, 2 are broken"
+		}
 	}
 	return false
 }
@@ -63,6 +66,9 @@ type countAt struct {
 func (r *reader) countFact(c countAt) {
 	if r.wordAt(c.first-1, "qty", "quantity", "cantidad") {
 		r.use(c.first, c.first) // no size
+	}
+	if t := &r.toks[c.last]; c.last > c.first+1 && t.kind == wordToken && countNouns[t.text] {
+		r.use(c.first, c.first)
 	}
 	units := r.unitsAt(c.first, c.last)
 	if len(units) != 1 {
@@ -109,7 +115,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
 		return countAt{}, false
 	}
-	if r.negated(i) || r.questioned(i) {
+	if r.negated(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
 		return countAt{}, false
 	}
 	if r.countsElse(i, next) {
@@ -121,8 +127,11 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(i-1, "qty", "quantity", "cantidad", "quant") || i >= 2 && r.wordAt(i-2, "qty", "quantity", "cantidad") && r.toks[i-1].kind == markToken {
 		return countAt{n, i, next - 1}, true
 	}
-	for j := next; j < len(r.toks) && j < next+4; j++ {
+	for j := next; j < len(r.toks) && j < next+6; j++ {
 		t := &r.toks[j]
+		if t.mark('.') && r.wordAt(j-1, "ea", "pc", "pcs") {
+			continue
+		}
 		if t.kind != wordToken {
 			return countAt{}, false
 		}
@@ -135,7 +144,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			}
 			return countAt{n, i, j}, !r.wordAt(i-1, "the", "that", "this", "of", "each", "every", "other", "no", "number", "unit", "any", "el", "la")
 		}
-		if !r.countAdjective(j) {
+		if !r.countAdjective(j) && (r.layersNamed(i) || !r.saysKind(j)) {
 			break
 		}
 	}
@@ -172,6 +181,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if next == i || n < 1 || n > 100 || r.negated(i) {
 		return countAt{}, false
 	}
+	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
+		return countAt{n, i, next - 1}, true
+	}
 	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please") {
 		return countAt{}, false
 	}
@@ -188,10 +200,21 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	return countAt{}, false
 }
 
+// saysKind: the word is part of what is said of a skylight: "2 pyramid shape skylights".
+func (r *reader) saysKind(i int) bool {
+	return covers(r.choices, i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style")
+}
+
+// layersNamed: the number is part of a longer choice: "2 layer dome".
+func (r *reader) layersNamed(i int) bool {
+	hits := within(r.choices, i, i)
+	return len(hits) > 0 && hits[0].last > i
+}
+
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {
 	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "self", "flashing", "fixed")
+		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed")
 }
 
 func (r *reader) countNumber(i int) (n, next int) {
@@ -276,6 +299,11 @@ func (r *reader) countOfKind(next int) bool {
 
 // countAnswer reads a bare number as the answer to "how many?".
 func (r *reader) countAnswer() {
+	if c, ok := r.countDrawn(); ok {
+		r.use(c.first, c.last)
+		r.countFact(c)
+		return
+	}
 	from := r.countAlone()
 	for i := from; i < len(r.toks); i++ {
 		if r.used(i) || r.negated(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
@@ -318,6 +346,7 @@ func (r *reader) countAnswer() {
 		n, next = r.countSum(n, next)
 		r.use(i, next-1)
 		r.countFact(countAt{n, i, next - 1})
+		r.sharesOf(next)
 		return
 	}
 }

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // countsElse: the number counts or names something else than skylights: "from the 60s",
 // "2 guys looked", the last digits of a long ZIP code.
 func (r *reader) countsElse(i, next int) bool {
@@ -35,4 +37,66 @@ func (r *reader) countAlone() int {
 // endsCount: the clause ends, or only small words follow that a count may have.
 func (r *reader) endsCount(i int) bool {
 	return i >= len(r.toks) || r.toks[i].kind == markToken || r.wordAt(i, "one", "unit", "skylight", "dome", "please", "total", "only", "for", "thanks", "of", "tragaluz", "domo")
+}
+
+// countDrawn is what an answer comes to after other numbers: "12 on the roof but only 5
+// are bad so 5", "we have 12 total but only need 3".
+func (r *reader) countDrawn() (countAt, bool) {
+	for i := len(r.toks) - 1; i > 0; i-- {
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || r.used(i) || !r.endsCount(next) && !r.wordAt(next, "replaced", "done", "fixed", "changed", "new", "en", "right") || r.numberLater(next) || !r.countBefore(i) {
+			continue
+		}
+		j := i - 1
+		for r.wordAt(j, "just", "only", "the", "we", "i", "thats", "its", "like", "say", "lets", "make", "it", "call", "ill", "solo", "nomas") || r.markAt(j, ',') {
+			j--
+		}
+		if r.wordAt(j, "so", "need", "want", "replace", "replacing", "order", "total", "entonces", "necesito", "ocupo", "quiero", "osea", "son") {
+			return countAt{n, i, next - 1}, true
+		}
+	}
+	return countAt{}, false
+}
+
+// layersCounted: "two domes, one inside the other", where layers were asked about.
+func (r *reader) layersCounted(i int) bool {
+	hits := within(r.choices, i, i)
+	return r.asked(fitcheck.TopicLayers) && len(hits) > 0 && hits[0].last > i && hits[0].has1("layers")
+}
+
+// dwellings: "apartment complex, 40 units": units that people live in.
+func (r *reader) dwellings(i, next int) bool {
+	return r.wordAt(next, "unit", "units") && r.wordsIn(0, len(r.toks), "apartment", "apartments", "complex", "building", "condo", "condos", "plex", "duplex", "triplex", "fourplex", "tenants", "motel", "hotel", "rental", "rentals", "storage", "landlord") &&
+		!r.wordsIn(max(0, i-4), i, "skylight", "skylights", "replace", "order")
+}
+
+// ordered: the question is whether so many can be had: "can I order 3 domes".
+func (r *reader) ordered(i int) bool {
+	return r.wordsIn(r.sentenceFirst(i), i, "order", "buy", "get", "purchase", "send", "ship", "replace", "quote", "comprar", "pedir", "ordenar")
+}
+
+// sharesOf marks the numbers that say where the counted ones are: "twelve. 6 on each side".
+func (r *reader) sharesOf(from int) {
+	for i := from; i < len(r.toks); i++ {
+		if n, next := r.countNumber(i); next > i && n > 0 && r.wordAt(next, "on", "in", "per", "over", "at", "each") {
+			r.use(i, next-1)
+		}
+	}
+}
+
+// countBefore: some other count stands before the token.
+func (r *reader) countBefore(i int) bool {
+	for k := range i {
+		if n, next := r.countNumber(k); next > k && n > 0 && !r.used(k) {
+			return true
+		}
+	}
+	return false
+}
+
+// countedOn: "need to fix 3 on a dairy barn": a number after a word of needing, and where
+// they are.
+func (r *reader) countedOn(i, next int) bool {
+	return r.wordAt(next, "on", "for", "over", "sobre", "para") && !r.wordAt(next+1, "each", "one", "every", "now") &&
+		r.wordAt(i-1, "need", "want", "fix", "replace", "replacing", "order", "got", "have", "buy", "needs", "necesito", "ocupo", "tengo", "quiero")
 }

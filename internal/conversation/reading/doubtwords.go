@@ -111,3 +111,27 @@ func (r *reader) beside(m *measure) {
 		}
 	}
 }
+
+// faceForgotten: "25 x 49, can't remember if that was inside or outside".
+func (r *reader) faceForgotten(m *measure) bool {
+	from, to := r.sentence(m.first)
+	if to+1 < len(r.toks) {
+		_, to = r.sentence(to + 1)
+	}
+	for i := from + 1; i <= to; i++ {
+		if r.wordAt(i, "which", "what") && r.wordAt(i+1, "part", "side", "piece", "edge", "edges", "of", "thing") && r.wordsIn(max(0, i-4), i, "forgot", "forget", "remember", "sure", "say", "know", "idea", "recall", "tell") {
+			return true // "forgot which part I measured"
+		}
+		if !r.wordAt(i, "or", "o") || !r.labelKind(i-1, "face") {
+			continue
+		}
+		j := i + 1
+		for r.wordAt(j, "maybe", "the", "on", "from", "it", "was") {
+			j++
+		}
+		if j < len(r.toks) && r.labelKind(j, "face") && r.wordsIn(from, to+1, "remember", "recall", "sure", "know", "forgot", "forget", "tell", "say", "unsure", "idk", "maybe", "recuerdo", "acuerdo", "se", "remembered", "which") {
+			return true
+		}
+	}
+	return false
+}

@@ -60,3 +60,16 @@ func (r *reader) wished(s sense, h *hit) bool {
 		(r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") ||
 			r.wordsIn(max(0, h.first-3), h.last+1, "just", "only"))
 }
+
+// whereabouts: "25 x 49 over the bathroom", "22 x 46 thats the drywall opening": where the
+// skylight is, and what its opening is framed with, make no other thing of a size.
+func (r *reader) whereabouts(m *measure, h *hit) bool {
+	if r.wordAt(h.first, "drywall", "sheetrock", "rafter", "rafters", "ceiling", "joists", "joist", "trusses") && r.askedSize() != "none" && m.parts[0].num > 12*m.parts[0].den {
+		return true
+	}
+	i := h.first - 1
+	for r.wordAt(i, "the", "my", "our", "a", "los", "las", "la", "el") {
+		i--
+	}
+	return i > m.last && r.wordAt(i, "over", "in", "above", "for", "at", "sobre", "en", "arriba")
+}

@@ -33,6 +33,9 @@ func (r *reader) allExplained(h *hit) bool {
 			i = h.last
 			continue
 		}
+		if i > h.last && r.wordAt(i, "because", "cause", "since", "porque") {
+			break // why it is so is another statement
+		}
 		if !r.explained(i) {
 			return false
 		}
@@ -86,4 +89,7 @@ var neutral = wordSet(`i im we my our want wants need needs would like could can
 	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks hi hello hey ok second thought time change guy
 	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when
 	get winter winters cold heated match existing clean straight through rip put change switch esquina sola solo cambiar cambio poner
-	de del con para es son que un una lo la el las los muy mas ya y o mi mis tengo tiene quiero necesito esta estan ahi aqui tambien pero por`)
+	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
+	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
+	upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
+	de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por`)

@@ -5,8 +5,11 @@ import "example.com/intake-bot/internal/fitcheck"
 // saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
 // is wanted.
 func (r *reader) saysStyle(all []saying, h *hit) bool {
+	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && r.wordAt(h.first, "just", "only", "solo", "nomas") && !r.wordsIn(h.first+1, h.last+1, "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito") {
+		return true
+	}
 	for _, s := range all {
-		if s.topic == fitcheck.TopicStyle && !s.asked && (s.first <= h.last+1 || s.first == h.last+2 && r.markAt(h.last+1, ',') && s.value == fitcheck.StyleBareDome && !r.wordAt(s.first, "no", "sin")) && h.first <= s.last {
+		if s.topic == fitcheck.TopicStyle && !s.asked && (h.is("want", fitcheck.WantDomeOnly) || !r.wordAt(h.first, "complete", "whole", "entire", "full")) && (s.first <= h.last+1 || s.first == h.last+2 && r.markAt(h.last+1, ',') && s.value == fitcheck.StyleBareDome && !r.wordAt(s.first, "no", "sin")) && h.first <= s.last {
 			return true
 		}
 		if s.topic == fitcheck.TopicProblem && !r.asked(fitcheck.TopicWant) && s.first > h.last && s.first-h.last <= 3 && !r.softBetween(h.last+1, s.first) {
@@ -92,7 +95,7 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
 			return true
 		}
-		if r.wordAt(i, "it", "its", "one", "ones", "they", "them", "these", "esta", "this", "job", "project", "building", "manage", "own", "manager", "roof", "lo", "la", "se") {
+		if r.wordAt(i, "it", "its", "one", "ones", "they", "them", "these", "esta", "this", "cover", "thing", "lid", "job", "project", "building", "manage", "own", "manager", "roof", "lo", "la", "se") {
 			return true
 		}
 	}

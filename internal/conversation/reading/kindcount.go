@@ -92,6 +92,9 @@ func (r *reader) countInWords(m *measure) countAt {
 
 // recordKinds gives measures with counts their kinds, and records the counts.
 func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
+	if n == 0 && len(r.refs) == 0 {
+		r.twoSizes(ms)
+	}
 	if n == 0 || len(r.refs) > 0 {
 		return
 	}
@@ -110,5 +113,27 @@ func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
 		if c.value > 0 && (n > 1 || c.value > 1 && !r.known(fitcheck.TopicCount)) {
 			r.fact(fitcheck.TopicCount, min(unit, n), fitcheck.Whole(c.value), c.first, c.last)
 		}
+	}
+}
+
+// twoSizes: "two sizes: 25 x 25 over the baths, 49 x 49 over the gym": as many sizes as
+// kinds were spoken of.
+func (r *reader) twoSizes(ms []measure) {
+	kinds := 0
+	for i := range r.toks {
+		if n := r.wholeAt(i); n > 1 && n < 5 && (r.wordAt(i+1, "sizes", "kinds", "types", "medidas", "tamanos") || r.wordAt(i+1, "different", "diff", "distintos", "diferentes") && r.wordAt(i+2, "sizes", "kinds", "types", "ones", "skylights", "domes", "units", "tamanos", "medidas")) {
+			kinds = int(n)
+		}
+	}
+	for k := range ms {
+		if ms[k].shape != pair && ms[k].shape != square || ms[k].other || ms[k].drop {
+			return
+		}
+	}
+	if kinds < 2 || len(ms) != kinds {
+		return
+	}
+	for k := range ms {
+		ms[k].units = []int{k + 1}
 	}
 }

@@ -147,6 +147,11 @@ func (l *lexer) spokenMark(end int) bool {
 	switch l.text[l.at:end] {
 	case "comma":
 		l.add(markToken, end).text = ","
+	case "question":
+		if !strings.HasPrefix(l.text[end:], " mark") || end+5 < len(l.text) && isLetter(l.text[end+5]) {
+			return false
+		}
+		l.add(markToken, end+5).text = "?"
 	case "period":
 		if strings.TrimRight(l.text[end:], " \n.") != "" {
 			return false

@@ -60,7 +60,7 @@ func (r *reader) introduced() bool {
 			}
 		}
 	}
-	return r.signedName() || r.loneName()
+	return r.itsName() || r.signedName() || r.loneName()
 }
 
 // firstAndLast: "first name Dana last name Whitfield".
@@ -202,7 +202,7 @@ func (r *reader) nameEnds(i int) bool {
 	if i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return true
 	}
-	return r.toks[i].used || r.wordAt(i, "from", "in", "at", "with", "and", "here", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
+	return r.toks[i].used || r.wordAt(i, "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
 		"de", "y", "en", "desde", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
 }
 

@@ -52,6 +52,7 @@ func (r *reader) numbersOfOtherThings() {
 			r.use(i, i)
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
+		case r.codeList(i), r.stickerCode(i):
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}
@@ -193,6 +194,9 @@ func (r *reader) named(i int) bool {
 	}
 	if r.wordAt(j, "box") && !(j > 0 && r.wordAt(j-1, "po", "p", "o")) && !r.markAt(i+1, ',') {
 		return false
+	}
+	if r.wordAt(j, "order") && j == i-1 && r.wordAt(j-1, "to", "i", "we", "would", "please", "can", "could", "will", "gonna", "and") {
+		return false // "I would like to order 3 round domes"
 	}
 	end := i
 	for end+1 < len(r.toks) && r.toks[end+1].glued && (r.toks[end+1].kind == wordToken || r.toks[end+1].kind == numToken) || r.codeDash(end+1) {

@@ -89,7 +89,7 @@ func (r *reader) partOfOther(i int) bool {
 	for r.wordAt(j, "an", "a", "of", "the", "my", "de", "la", "el") {
 		j++
 	}
-	return j > i && r.unitAt(j) == noUnit && j < len(r.toks) && r.toks[j].kind == wordToken || r.wordAt(j, "hour", "hora", "mile", "way", "dozen", "docena")
+	return j > i && r.unitAt(j) == noUnit && j < len(r.toks) && r.toks[j].kind == wordToken || r.wordAt(j, "hour", "hora", "mile", "way", "dozen", "docena") || r.wordAt(i, "round", "moon", "circle", "barrel", "pipe", "cylinder", "circular", "circulo")
 }
 
 // numeralBySound reads words that a voice keyboard writes for numbers ("too foot",

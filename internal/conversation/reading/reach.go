@@ -9,7 +9,7 @@ func (r *reader) contacts() {
 		switch t.kind {
 		case mailToken:
 			t.used = true
-			if !r.known(fitcheck.TopicEmail) {
+			if !r.known(fitcheck.TopicEmail) || r.wordsIn(max(0, i-4), i, "now", "instead", "use", "ahora", "changed", "actually", "sorry") {
 				r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(t.text), i, i)
 			}
 		case phoneToken:

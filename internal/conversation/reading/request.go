@@ -136,11 +136,14 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "sirve") && r.wordAt(h.first-1, "no") {
 		return false
 	}
+	if r.wordAt(h.first-1, "sure", "know", "idea", "clue", "tell", "decide", "remember", "se") && r.wordsIn(max(first, h.first-4), h.first, "not", "dont", "no", "cant", "couldnt", "didnt") {
+		return false // "not sure what's best"
+	}
 	if r.inverted(h.first) {
 		return true
 	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
-		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "to", "ask")
+		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "ask") || r.wordAt(h.first-1, "to") && !r.wordAt(h.first, "do", "does", "did", "be", "have")
 }
 
 // inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does
@@ -170,6 +173,9 @@ func (r *reader) talkEnds(i int) bool {
 // answeredByOther: the question is the same as a request that has a name of its own.
 func (r *reader) answeredByOther(n int) bool {
 	h := &r.talk[n]
+	if r.softBreak(h.first) {
+		return false // "what's your price and how long does it take"
+	}
 	first, last := r.sentence(h.first)
 	talk := within(r.talk, first, last)
 	for k := range talk {

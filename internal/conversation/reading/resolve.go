@@ -58,11 +58,11 @@ func (r *reader) allOf(ms []measure) {
 	if r.wordAt(i, "are", "were", "re") {
 		i++
 	}
-	if !plural && !(r.markAt(last.last+1, ',') && r.labelsOnly(i) && last.shape == pair) && !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
+	if !plural && !(r.markAt(last.last+1, ',') && r.labelsOnly(i) && last.shape == pair) && !(r.wordAt(i, "measured", "measuring", "measure", "dims", "medidos", "medidas") && len(last.units) > 0) && !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
 		return
 	}
 	for k := range ms[:len(ms)-1] {
-		if m := &ms[k]; !m.where && m.topic == "" && m.shape == last.shape {
+		if m := &ms[k]; (!m.where || m.part == "skylight" && m.face == "") && m.topic == "" && m.shape == last.shape {
 			m.topic, m.part, m.face, m.where = last.topic, last.part, last.face, true
 		}
 	}
@@ -220,6 +220,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	}
 	if len(m.parts) == 1 && m.parts[0].side == height {
 		return r.heightTopic(m)
+	}
+	if r.faceForgotten(m) {
+		return "", curbSizes
 	}
 	if m.topic == fitcheck.TopicFrameInside && r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(m) {
 		return fitcheck.TopicRetainerOpening, nil

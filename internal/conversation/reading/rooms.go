@@ -24,8 +24,8 @@ func (r *reader) roomUnits() {
 		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
 			places = append(places, i)
 		}
-		named := r.wordAt(i+1, "one", "skylight", "dome", "unit")
-		if !r.room(i) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
+		named := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
+		if !r.room(i) && !(named && r.kindWord(i) && r.pairSoon(i+2)) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
 			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {
 			continue
 		}
@@ -93,6 +93,14 @@ func (r *reader) roomsBeforeSizes() {
 	}
 }
 
+// kindWord: before "one" and a size, any word of its own tells one kind from another:
+// "the breakroom ones are 25 x 25".
+func (r *reader) kindWord(i int) bool {
+	t := &r.toks[i]
+	return t.kind == wordToken && r.numberAt(i).kind == notNumber && !negWords[t.text] && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !covers(r.intros, i) &&
+		!r.wordAt(i, "new", "other", "same", "next", "last", "only", "just", "right", "wrong", "good", "bad", "broken", "cracked", "leaking", "that", "this", "which", "each", "every", "another", "complete", "whole", "replacement")
+}
+
 // pairSoon: a size follows after a few words that say what it is of.
 func (r *reader) pairSoon(i int) bool {
 	for end := i + 6; i < end && i < len(r.toks) && !r.sentenceEnd(i); i++ {
@@ -106,5 +114,6 @@ func (r *reader) pairSoon(i int) bool {
 func (r *reader) room(i int) bool {
 	return r.wordAt(i, "kitchen", "bathroom", "bath", "bedroom", "hall", "hallway", "living", "dining", "den", "office", "garage", "attic",
 		"stairway", "stair", "closet", "laundry", "family", "front", "back", "big", "bigger", "small", "smaller", "large", "larger",
+		"stairwell", "lobby", "breakroom", "conference", "storage", "gym", "sanctuary", "classroom", "cafeteria", "loft", "landing", "mudroom", "sunroom", "utility", "shower", "basement", "stairs", "nursery", "library",
 		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry", "house", "barn", "shed", "cabin", "foyer", "pantry", "studio", "shop", "cocina", "bano", "sala", "pasillo", "recamara")
 }

@@ -250,7 +250,10 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 			return all
 		}
 	}
-	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "near", "at", "by", "of", "from") {
+	if r.wordAt(first.first-1, "from", "de") && r.wordAt(last.first-1, "to", "a") {
+		return all[len(all)-1:] // "from single to double"
+	}
+	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "near", "at", "by", "of", "from", "over", "above") {
 		return all[:1] // "the workshop behind the house"
 	}
 	for i := first.last + 1; i < last.first; i++ {
@@ -294,6 +297,9 @@ func (r *reader) useMeant(all []saying) int {
 		}
 		if !r.wordAt(i, "on", "about", "for", "ours", "mine", "over") && !(r.wordAt(i, "ours", "mine")) {
 			continue
+		}
+		if k > 0 && all[k-1].last+1 >= i {
+			continue // "the apartment over my store"
 		}
 		if found >= 0 {
 			return -1

@@ -63,12 +63,14 @@ func (r *reader) spokenMail(i int) bool {
 	}
 	first, local := i, ""
 	for j := i - 1; j >= 0; j-- {
-		sign, is := spokenSign(r.toks[j].text)
 		t := &r.toks[j]
+		sign, is := spokenSign(t.text)
 		switch {
 		case is && t.kind == wordToken:
 			local = sign + local
-		case t.kind == wordToken && local != "" && !isSign(local[0]) || t.kind != wordToken && t.kind != numToken || t.used:
+		case local != "" && t.kind == markToken && t.glued && r.toks[j+1].glued && isSign(r.said(j, j)[0]): // "pat.r at example dot com"
+			local = r.said(j, j) + local
+		case t.kind == wordToken && local != "" && !isSign(local[0]) && !r.numberOfName(j, local) || t.kind != wordToken && t.kind != numToken || t.used:
 			j = -1
 			continue
 		default:
@@ -82,6 +84,13 @@ func (r *reader) spokenMail(i int) bool {
 	r.use(first, end-1)
 	r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(local+"@"+domain), first, end-1)
 	return true
+}
+
+// numberOfName: the digits that an address would start with belong to the word before
+// them: "pat1950", also dictated as "pat 1950".
+func (r *reader) numberOfName(i int, local string) bool {
+	t := &r.toks[i]
+	return isDigit(local[0]) && r.toks[i+1].kind == numToken && (r.toks[i+1].glued || t.word == nil || !t.word.filler && !r.wordAt(i, "email", "mail", "address", "at", "to", "correo"))
 }
 
 // spokenDomain reads "example dot com" at token i.

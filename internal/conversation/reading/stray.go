@@ -52,8 +52,21 @@ func (r *reader) lumber(m *measure) bool {
 	if r.wordAt(m.first-1, "curb", "box") && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
 		return true
 	}
-	return r.wordAt(m.last+1, "lumber", "wood", "board", "boards", "stud", "studs", "box", "curb", "framing", "frame", "s", "pine", "cedar", "treated") &&
+	if m.parts[0].num == 2*m.parts[0].den && r.wordAt(m.first-1, "of", "from", "with", "using", "use", "used", "de", "a", "is", "its") && r.largeNumber() {
+		return true // "25 x 49, built out of 2x6"
+	}
+	return r.wordAt(m.last+1, "lumber", "wood", "walls", "wall", "board", "boards", "stud", "studs", "box", "curb", "framing", "frame", "s", "pine", "cedar", "treated") &&
 		(r.askedSize() == "none" || r.numberLater(m.last+1))
+}
+
+// largeNumber: the message has a number that is a side's and no board's.
+func (r *reader) largeNumber() bool {
+	for i := range r.toks {
+		if r.toks[i].kind == numToken && !r.toks[i].used && r.toks[i].whole > 12 {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) numberLater(i int) bool {
@@ -111,6 +124,9 @@ func (r *reader) hypothetical(m *measure) bool {
 	}
 	if !r.questioned(m.first) && !(r.markAt(last, '?') && r.wordAt(first, "is", "are", "should", "do", "does", "would", "could", "can", "will")) {
 		return false
+	}
+	if r.wordsIn(first, m.first, "for", "that", "fit", "fits", "thats", "which", "replace", "replacement", "mine", "my") && !r.wordsIn(first, m.first, "if", "is", "are") || r.wordsIn(first, m.first, "replacement") {
+		return false // "do you have one that fits a 22 x 22 opening"
 	}
 	return r.wordsIn(first, last, "have", "stock", "carry", "sell", "normal", "standard", "common", "should", "supposed", "tienen", "venden", "manejan", "big", "enough", "ok", "right", "correct", "typical")
 }

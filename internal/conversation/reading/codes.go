@@ -1,0 +1,52 @@
+package reading
+
+// Numbers that are names: of rooms in a list, and on a sticker.
+
+// roomsOf are words before numbers of rooms and buildings.
+var roomsOf = wordSet("units rooms apts apartments suites buildings bldgs classrooms lots stalls bays unidades cuartos departamentos apartamentos")
+
+// codeList: "over units 204, 206 and 208": numbers of rooms, which measure and count nothing.
+func (r *reader) codeList(i int) bool {
+	if !r.afterWord(i-1, roomsOf) {
+		return false
+	}
+	last, n := i, 1
+	for j := i + 1; j < len(r.toks); j++ {
+		t := &r.toks[j]
+		switch {
+		case t.kind == numToken && t.dec == 0 && !r.by(j+1) && r.unitAt(j+1) == noUnit && !r.markAt(j+1, '/'):
+			last, n = j, n+1
+			continue
+		case t.mark(',') || t.mark('&') || t.mark('-') || t.is("and", "y"):
+			continue
+		}
+		break
+	}
+	if n < 2 && len(r.toks[i].text) < 3 || r.by(last+1) || last+1 < len(r.toks) && r.toks[last+1].kind == numToken {
+		return false
+	}
+	r.use(i, last)
+	return true
+}
+
+// stickerCode: "CM2546-84", "VS-3046", "the label says 2246": a maker's number for a size
+// is no measure.
+func (r *reader) stickerCode(i int) bool {
+	t := &r.toks[i]
+	if t.dec > 0 || r.by(i+1) || r.by(i-1) || r.unitAt(i+1) != noUnit && !r.toks[i+1].glued {
+		return false
+	}
+	dashed := r.markAt(i-1, '-') && r.toks[i-1].glued && t.glued && i >= 2 && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit && len(r.toks[i-2].text) <= 4 && len(t.text) >= 3
+	from, _ := r.sentence(i)
+	told := len(t.text) == 4 && !r.markAt(i+1, '/') && (r.wordsIn(from, i, "sticker", "label", "model", "stamped", "tag", "etiqueta", "modelo", "serial") ||
+		r.askedSize() == "none" && r.wordAt(i-1, "says", "dice"))
+	if !t.code && !dashed && !told {
+		return false
+	}
+	end := i
+	for r.codeDash(end+1) || end+1 < len(r.toks) && r.toks[end+1].glued && r.toks[end+1].kind != markToken {
+		end++
+	}
+	r.use(i, end)
+	return true
+}

@@ -1,0 +1,52 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// shades are words that tell what a color of ours looks like.
+var shades = map[string]map[string]bool{
+	fitcheck.ColorBronze: wordSet("brown brownish dark tint tinted smoke smoked smoky amber cafe oscuro"),
+	fitcheck.ColorWhite:  wordSet("milky frosted opaque cloudy translucent lechoso hazy"),
+	fitcheck.ColorClear:  wordSet("transparent colored tint tinted"),
+}
+
+// withoutShades leaves out words that only describe the one color named beside them:
+// "bronze, the brown tint"; not "bronze or brown".
+func (r *reader) withoutShades(tints []tint) []tint {
+	known := -1
+	for k, t := range tints {
+		if shades[t.value] == nil {
+			continue
+		}
+		if known >= 0 && tints[known].value != t.value {
+			return tints
+		}
+		known = k
+	}
+	if known < 0 {
+		return tints
+	}
+	var kept []tint
+	for k, t := range tints {
+		if k != known && shades[t.value] == nil && t.layer == "" && r.describes(t, tints[known]) {
+			continue
+		}
+		kept = append(kept, t)
+	}
+	return kept
+}
+
+// describes: every word of the tint is a shade of the color, and no "or" stands between.
+func (r *reader) describes(t, color tint) bool {
+	for i := t.first; i <= t.last; i++ {
+		if r.toks[i].kind == wordToken && !shades[color.value][r.toks[i].text] {
+			return false
+		}
+	}
+	from, to := min(t.last, color.last)+1, max(t.first, color.first)
+	for i := from; i < to; i++ {
+		if r.wordAt(i, "or", "o", "over", "and", "y", "inside", "outside") || r.markAt(i, '/') {
+			return false
+		}
+	}
+	return true
+}
