@@ -86,11 +86,14 @@ func (a *Answers) Find(message string) string {
 const mostQuestions = 10
 
 // QuestionsIn are the sentences of a message that ask something, in small letters and
-// without accents.
+// without accents. One word before more ("inside? let me see") only says again what the
+// person was asked.
 func QuestionsIn(message string) []string {
 	var out []string
-	for _, sentence := range strings.FieldsFunc(strings.ReplaceAll(message, "?", "?\n"), func(r rune) bool { return strings.ContainsRune(".!\n¿", r) }) {
-		if asks(sentence) && len(out) < mostQuestions {
+	sentences := strings.FieldsFunc(strings.ReplaceAll(message, "?", "?\n"), func(r rune) bool { return strings.ContainsRune(".!\n¿", r) })
+	for i, sentence := range sentences {
+		echo := i == 0 && len(sentences) > 1 && len(strings.Fields(sentence)) == 1
+		if asks(sentence) && !echo && len(out) < mostQuestions {
 			out = append(out, strings.TrimSpace(unaccented(sentence)))
 		}
 	}

@@ -42,6 +42,8 @@ func TestAnswersAreFoundOnlyWhereTheyFitWell(t *testing.T) {
 		{"can you do a purple one", ""},
 		{"does it open?", ""},
 		{"whats the difference between the two", ""}, // of whatever was asked last
+		{"inside? let me see. 22 1/2 by 46 1/2", ""},
+		{"warranty?", "Parts that arrive damaged"},
 		{"", ""},
 		{"???", ""},
 		{"una capa, acrílico", ""},
