@@ -35,7 +35,7 @@ func (h *heard) news() bool {
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && len(h.looks) == 0
+		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,

@@ -43,6 +43,10 @@ func TestAnswersAreFoundOnlyWhereTheyFitWell(t *testing.T) {
 		{"does it open?", ""},
 		{"whats the difference between the two", ""}, // of whatever was asked last
 		{"inside? let me see. 22 1/2 by 46 1/2", ""},
+		{"whats a lip", "The flat rim"},
+		{"what's a curb?", "The raised wooden box"},
+		{"what do you mean by retainer", "The metal frame that is screwed"},
+		{"¿Qué es la pestaña?", "El borde plano"},
 		{"warranty?", "Parts that arrive damaged"},
 		{"", ""},
 		{"???", ""},
