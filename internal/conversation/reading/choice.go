@@ -39,6 +39,7 @@ func (r *reader) readChoices() {
 		}
 	}
 	r.settle(all)
+	r.noRisk()
 	r.colors()
 }
 
@@ -78,7 +79,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) {
 			continue
 		}
-		base.doubted = !softTopic(s.topic) && r.doubted(h.first, h.last) && !r.seen(s.topic, h)
+		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h)
 		base.weak = r.weakly(s, h)
 		units := r.unitsAt(h.first, h.last)
 		if len(units) == 0 || !s.topic.OfUnit() {

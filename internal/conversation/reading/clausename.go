@@ -38,7 +38,7 @@ func (r *reader) clauseName() {
 		if r.opensClause(i) {
 			last, ok = r.nameFills(i)
 		}
-		if ok && (asked && !r.talkCovers(i) || r.wordAt(last+1, "in", "from", "de", "en", "near") && !r.toks[i].word.common && last+2 < len(r.toks) && r.toks[last+2].used || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
+		if ok && (asked && !r.talkCovers(i) || r.placeAfterName(i, last) || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
 			r.nameFact(i, last)
 			return
 		}
@@ -185,4 +185,21 @@ func (r *reader) answeredWith(first, last int) bool {
 		}
 	}
 	return false
+}
+
+// placeAfterName: "ann in Dayton", "Mike, Salem OR, dome is cracked": a given name that
+// opens the message with a place behind it.
+func (r *reader) placeAfterName(i, last int) bool {
+	if r.notByPlace(i) {
+		return false
+	}
+	if r.wordAt(last+1, "in", "from", "de", "en", "near") {
+		return last+2 < len(r.toks) && r.toks[last+2].named
+	}
+	return (r.markAt(last+1, ',') || r.markAt(last+1, '.') || r.markAt(last+1, '-')) && last+2 < len(r.toks) && r.toks[last+2].named && (i == 0 || r.sentenceEnd(i-1))
+}
+
+// notByPlace: a given name that is likelier another word, also beside a place.
+func (r *reader) notByPlace(i int) bool {
+	return r.wordAt(i, "will", "van", "may", "june", "april", "guy", "hope", "chase", "grant", "skip", "art", "houston", "dallas", "austin", "jackson", "lincoln", "madison", "augusta", "savannah", "charlotte")
 }

@@ -50,7 +50,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.saidTwice(n, value) {
 		return t, false
 	}
-	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) || r.frameNear(h) {
+	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) || r.frameNear(h) {
 		return t, false
 	}
 	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) {
@@ -60,7 +60,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum", "plastic", "vinyl", "wood", "powder") {
 		return t, false
 	}
-	t.doubted = r.doubted(h.first, h.last)
+	t.doubted = r.doubtedBut(h.first, h.last, true)
 	if u := r.unitsAt(h.first, h.last); len(u) == 1 {
 		t.unit = u[0]
 	}
@@ -97,7 +97,10 @@ func (r *reader) ofPlastic(n int) bool {
 	}
 	other := false
 	for i := from; i <= to; i++ {
-		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken {
+		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) {
+			continue
+		}
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
 			continue
 		}
 		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",

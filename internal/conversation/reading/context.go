@@ -338,7 +338,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 			m.part = s.value
 		}
 	case "face":
-		if s.value == "clear" && h.first == h.last && !(before && r.joins(h.last+1, m.first-1)) && !(!before && r.joins(m.last+1, h.first-1)) {
+		if s.value == "clear" && h.first == h.last && (before && r.wordAt(h.first-1, "over", "bronze", "white", "double", "single", "triple", "acrylic") || !(before && r.joins(h.last+1, m.first-1)) && !(!before && r.joins(m.last+1, h.first-1))) {
 			return // a color
 		}
 		if m.face == "" {

@@ -181,6 +181,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if next == i || n < 1 || n > 100 || r.negated(i) {
 		return countAt{}, false
 	}
+	if r.asked(fitcheck.TopicConfirm) && r.countCorrected(i, next) {
+		return countAt{n, i, next - 1}, true
+	}
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}

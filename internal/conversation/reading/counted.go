@@ -84,6 +84,11 @@ func (r *reader) sharesOf(from int) {
 	}
 }
 
+// countCorrected: "theres 2 not 1", "todo bien pero son 3".
+func (r *reader) countCorrected(i, next int) bool {
+	return r.wordAt(i-1, "theres", "there", "have", "need", "are", "want", "got", "son", "tengo", "hay", "solo") && (r.endsCount(next) || r.wordAt(next, "not", "no", "instead", "skylights", "domes"))
+}
+
 // countBefore: some other count stands before the token.
 func (r *reader) countBefore(i int) bool {
 	for k := range i {

@@ -50,6 +50,11 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 }
 
+// derived: the length is worked out and not measured: "so the outside would be 25 x 49".
+func (r *reader) derived(h *hit) bool {
+	return h.is("rough", "derived") || h.is("rough", "supposed") && r.wordsIn(r.clauseStart(h.first), h.first, "so", "which", "means", "then", "makes")
+}
+
 // placeWord: "the part that caps over is 25", "all around is 25": no doubt of a number.
 func (r *reader) placeWord(h *hit) bool {
 	return r.wordAt(h.first, "over", "under", "around", "near", "above", "below") && r.wordAt(h.last+1, "is", "are", "measures", "was")
@@ -99,10 +104,13 @@ func (r *reader) beside(m *measure) {
 		labels := within(r.labels, first, q.last)
 		for n := range labels {
 			h := &labels[n]
+			if h.last < q.first && r.derived(h) {
+				m.rough = true
+			}
 			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
 				continue
 			}
-			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
+			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && v != "derived" && v != "supposed" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
 				m.rough = true
 			}
 			if v, _ := h.has("rough"); (v == "near" || v == "clause") && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {

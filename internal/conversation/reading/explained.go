@@ -33,7 +33,7 @@ func (r *reader) allExplained(h *hit) bool {
 			i = h.last
 			continue
 		}
-		if i > h.last && r.wordAt(i, "because", "cause", "since", "porque") {
+		if i > h.last && r.wordAt(i, "because", "cause", "since", "porque") || i > h.last && r.wordAt(i, "so") && r.wordAt(i+1, "i", "we", "it", "its", "they", "that", "you") {
 			break // why it is so is another statement
 		}
 		if !r.explained(i) {
@@ -91,5 +91,5 @@ var neutral = wordSet(`i im we my our want wants need needs would like could can
 	get winter winters cold heated match existing clean straight through rip put change switch esquina sola solo cambiar cambio poner
 	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
-	upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
+	except excepting change correction forgot mention mentioned say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
 	de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por`)

@@ -50,8 +50,11 @@ func (r *reader) idle(s sense, h *hit) bool {
 		return !r.harmed(first, last+1, h)
 	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && (r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)):
 		return true // "raw aluminum is fine": an answer, no report
+	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionCaulkedOver && h.first == h.last && !r.asked(s.topic) &&
+		r.wordAt(h.first-1, "i", "we", "he", "she", "they", "husband", "wife", "guy", "roofer", "landlord", "son", "dad", "was", "got"):
+		return true // "leaked last year, I caulked it"
 	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic):
-		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote")
+		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")
 	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing"):
 		return true // "one layer of 2x6"
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:

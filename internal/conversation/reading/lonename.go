@@ -52,9 +52,10 @@ func (r *reader) standsAlone(first, last int) bool {
 		return first > 0 || end+1 < len(r.toks)
 	}
 	dash := first > 1 && r.markAt(first-1, '-')
-	sentenceAlone := (first == 0 || r.sentenceEnd(first-1)) && (end+1 == len(r.toks) || end+2 == len(r.toks) && r.sentenceEnd(end+1))
+	sentenceAlone := (first == 0 || r.sentenceEnd(first-1)) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
 	afterPlace := first > 1 && r.markAt(first-1, ',') && r.toks[first-2].used && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
-	return (dash || sentenceAlone || afterPlace) && !r.toks[first].word.common && first > 0
+	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
+	return (dash || sentenceAlone || afterPlace || afterPhone) && !r.toks[first].word.common
 }
 
 // surname: a word that may follow a given name: unknown, another given name, or one
@@ -129,6 +130,9 @@ func (r *reader) nameFact(first, last int) {
 	}
 	for last+1 < len(r.toks) && !r.toks[last+1].used && r.wordAt(last+1, "glass", "roofing", "construction", "builders", "exteriors", "glazing", "homes", "properties", "contracting", "llc", "inc", "co") {
 		last++ // a firm's name goes on
+	}
+	for first < last && r.wordAt(first, "el", "la", "the") && r.titleOrInitial(first+1) {
+		first++
 	}
 	said := r.said(first, last)
 	r.name(first, last)

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 var negWords = map[string]bool{"not": true, "no": true, "isnt": true, "arent": true, "wasnt": true, "werent": true, "dont": true,
 	"doesnt": true, "didnt": true, "never": true, "without": true, "wont": true, "aint": true, "hasnt": true, "havent": true,
 	"neither": true, "nor": true, "ni": true, "sin": true, "nunca": true, "tampoco": true, "ningun": true, "ninguna": true,
@@ -145,7 +147,16 @@ func (r *reader) commaBetween(from, to int) bool {
 
 // doubted says whether words of doubt hold for the statement at a token: "I think it's
 // acrylic", "maybe bronze".
-func (r *reader) doubted(first, last int) bool {
+func (r *reader) doubted(first, last int) bool { return r.doubtedBut(first, last, false) }
+
+// chosen: a color, layers, material or finish is the customer's to choose, so "white I
+// guess" is an answer, and "I think" is none for sure.
+func chosen(t fitcheck.Topic) bool {
+	return t == fitcheck.TopicColor || t == fitcheck.TopicLayers || t == fitcheck.TopicMaterial || t == fitcheck.TopicFinish
+}
+
+// doubtedBut is doubted, where a wish that is only half put ("I suppose") is none.
+func (r *reader) doubtedBut(first, last int, wish bool) bool {
 	from, to := r.sentence(first)
 	if r.hearsay(first) {
 		return true
@@ -155,6 +166,9 @@ func (r *reader) doubted(first, last int) bool {
 		h := &labels[n]
 		how, ok := h.has("rough")
 		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
+			continue
+		}
+		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo") {
 			continue
 		}
 		if len(r.Asked) > 1 && r.answersOther(h, first) {

@@ -198,7 +198,7 @@ func (r *reader) livesBefore(i int) bool {
 	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") {
 		return false
 	}
-	if r.opensClause(i-2) && !r.toks[i-2].word.common && r.wordAt(i-1, "in", "from", "de", "en", "near") {
+	if r.opensClause(i-2) && !r.notByPlace(i-2) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
 		return true // "Ann in Dayton"
 	}
 	from, _ := r.sentence(i)

@@ -130,7 +130,7 @@ func (r *reader) asks(h *hit) bool {
 	if r.markAt(last, '?') {
 		return true
 	}
-	if r.wordAt(h.first, "which", "where", "when") && h.first > first && r.markAt(h.first-1, ',') {
+	if r.wordAt(h.first, "which", "where", "when") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
 		return false // "the old one, which was clear"
 	}
 	if r.wordAt(h.first, "sirve") && r.wordAt(h.first-1, "no") {
@@ -156,7 +156,7 @@ func (r *reader) inverted(i int) bool {
 		return true
 	}
 	return i > 1 && r.wordAt(i, "do", "does", "did", "can", "could", "should") && r.wordAt(i+1, "i", "we", "you", "u", "they", "it", "that", "this", "yall") &&
-		!r.wordAt(i-1, "i", "we", "he", "she", "they", "you", "just", "what", "how", "where", "when", "why", "which", "who", "so", "as", "all", "that", "than", "if", "like", "to", "and", "not", "neither", "nor", "or", "whatever", "because")
+		!r.wordAt(i-1, "will", "can", "ill", "could", "would", "lets", "gonna", "cant", "dont", "didnt", "wont", "must", "should", "please", "i", "we", "he", "she", "they", "you", "just", "what", "how", "where", "when", "why", "which", "who", "so", "as", "all", "that", "than", "if", "like", "to", "and", "not", "neither", "nor", "or", "whatever", "because")
 }
 
 // talkEnds: a greeting, a yes or another request ends at the token.

@@ -154,6 +154,10 @@ func has(list []string, v string) bool {
 
 // settleOne finds the one value of a topic among those said.
 func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
+	if t == fitcheck.TopicUse && r.asked(t) && len(group) > 1 && r.wordsIn(0, min(3, len(r.toks)), "both", "ambas", "ambos") {
+		r.unclear(t, unit, WhyChoice, nil, group[0].first, group[len(group)-1].last)
+		return // "both, shop downstairs and apartment upstairs"
+	}
 	if t == fitcheck.TopicUse {
 		if v := r.useMeant(group); v >= 0 {
 			group = group[v : v+1]
@@ -177,7 +181,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 			stands = append(stands, s)
 		}
 	}
-	stands = r.narrow(t, worseThanGood(t, stands))
+	stands = r.narrow(t, r.worseThanGood(t, stands))
 	if t == fitcheck.TopicMaterial && len(stands) == 0 && vague >= 0 && group[vague].negated && r.wordsIn(0, len(r.toks), "other", "otro") {
 		s := group[vague]
 		other := fitcheck.MaterialAcrylic
@@ -209,17 +213,26 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 }
 
 // worseThanGood: "dull but straight": a fault counts more than a good word beside it.
-func worseThanGood(t fitcheck.Topic, all []saying) []saying {
+func (r *reader) worseThanGood(t fitcheck.Topic, all []saying) []saying {
 	if t != fitcheck.TopicFrameCondition || len(all) < 2 {
 		return all
 	}
 	var faults []saying
 	for _, s := range all {
 		if s.value != fitcheck.ConditionGood {
+			if s.value == fitcheck.ConditionCorroded && len(all) == 2 && r.slightly(&s) {
+				s.value = fitcheck.ConditionWeathered // "a little rusty but ok"
+			}
 			faults = append(faults, s)
 		}
 	}
 	return faults
+}
+
+// slightly: the fault is called a small one, or one of the screws.
+func (r *reader) slightly(s *saying) bool {
+	from, to := r.sentence(s.first)
+	return r.wordsIn(from, to+1, "but", "otherwise", "pero", "still", "though", "just", "only") && r.wordsIn(r.clauseStart(s.first), s.last+1, "little", "bit", "slight", "slightly", "surface", "some", "light", "lightly", "minor", "tad", "poco", "poquito", "algo", "screws", "tornillos", "kinda")
 }
 
 // orBetween: "either glass or plastic".

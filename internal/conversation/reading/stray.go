@@ -89,6 +89,9 @@ func (r *reader) ofSomebody(m *measure) bool {
 	if r.wordAt(i, "im") && i+1 == m.first && m.parts[0].bare && m.parts[0].num > 12 {
 		return true // "I'm 68"
 	}
+	if r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is") && i+2 == m.first && m.parts[0].bare && m.parts[0].num > 12 && m.parts[0].side == noSide {
+		return true // "I am 78 and not going up there"
+	}
 	if r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is", "was") {
 		return m.parts[0].unit == foot || m.parts[0].feetInches
 	}
