@@ -71,7 +71,8 @@ inside sh -ec 'export DEBIAN_FRONTEND=noninteractive
 # Both have a clone of what is committed here.
 git clone -q --bare . "$bare/srv/intake-bot.git"
 for user in root anna; do
-	as "$user" 'git clone -q -c safe.directory="*" /srv/intake-bot.git intake-bot'
+	# The repository is root's, which git lets nobody else read before they say that they may.
+	as "$user" 'git config --global --add safe.directory "*"; git clone -q /srv/intake-bot.git intake-bot'
 done
 
 : >"$log"

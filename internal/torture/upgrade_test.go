@@ -1,6 +1,7 @@
 package torture_test
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"strings"
@@ -16,11 +17,7 @@ import (
 // migrations only add is checked in internal/db always.
 func TestUpgradeBesideAnOlderProcess(t *testing.T) {
 	atLength(t)
-	older := olderCheckout(t)
-	old, err := torture.Build(older)
-	if err != nil {
-		t.Fatal(err)
-	}
+	old := olderProgram(t)
 	r, want := theCrowd(t)
 	url := dbtest.EmptyURL(t)
 	if out, err := migrate(old, url); err != nil {
@@ -50,8 +47,12 @@ func migrate(program, url string) (string, error) {
 	return string(out), err
 }
 
-// olderCheckout is the project as it was before its newest migration came.
-func olderCheckout(t *testing.T) string {
+// mostBack bounds how many commits before the newest migration are tried: not each of a
+// project's builds.
+const mostBack = 8
+
+// olderProgram is the program as it was before its newest migration came.
+func olderProgram(t *testing.T) string {
 	t.Helper()
 	git := func(args ...string) (string, error) {
 		cmd := exec.Command("git", args...)
@@ -63,14 +64,32 @@ func olderCheckout(t *testing.T) string {
 	if err != nil || newest == "" {
 		t.Skipf("no history here to build an older program from: %v", err)
 	}
-	if _, err := git("rev-parse", "--verify", "--quiet", newest+"^"); err != nil {
-		t.Skip("the history does not go back far enough to build an older program")
+	var failed error
+	for n := 1; n <= mostBack; n++ {
+		older, err := git("rev-parse", "--verify", "--quiet", fmt.Sprintf("%s~%d", newest, n))
+		if err != nil {
+			break
+		}
+		var program string
+		if program, failed = torture.Build(checkout(t, older)); failed == nil {
+			t.Logf("the older program is that of %s, before %s", older[:12], newest[:12])
+			return program
+		}
 	}
+	if failed != nil {
+		t.Fatal(failed)
+	}
+	t.Skip("the history does not go back far enough to build an older program")
+	return ""
+}
+
+// checkout is the project as it was at a commit.
+func checkout(t *testing.T, commit string) string {
+	t.Helper()
 	dir := t.TempDir()
-	archive := exec.Command("sh", "-c", `git -C ../.. archive "$1^" | tar -x -C "$2"`, "sh", newest, dir)
+	archive := exec.Command("sh", "-c", `git -C ../.. archive "$1" | tar -x -C "$2"`, "sh", commit, dir)
 	if out, err := archive.CombinedOutput(); err != nil {
-		t.Fatalf("older checkout: %v\n%s", err, out)
+		t.Fatalf("checkout of %s: %v\n%s", commit, err, out)
 	}
-	t.Logf("the older program is that from before %s", newest[:12])
 	return dir
 }
