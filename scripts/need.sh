@@ -32,6 +32,14 @@ as_root() {
 	fi
 }
 
+# lack notes packages that nothing goes without; lack_else another way than them.
+lacking='' instead=''
+lack() { lacking="$lacking $*"; }
+lack_else() {
+	instead="$instead
+need: or install $1"
+}
+
 apt_ready=
 # apt_update refreshes the package lists, once.
 apt_update() {
@@ -129,7 +137,9 @@ need_go() {
 			if [ $# = 2 ] && use_go "$@"; then return 0; fi
 		fi
 	fi
-	fail "please install Go $want_go or later from https://go.dev/doc/install into /usr/local/go, then run the same command again"
+	package=$(apt_go)
+	[ -z "$package" ] || lack "$package" ca-certificates # it fetches the Go that is wanted
+	lack_else "Go $want_go or later from https://go.dev/doc/install into /usr/local/go"
 }
 
 # find_postgres prints the folder with the server programs.
@@ -152,8 +162,11 @@ need_postgres() {
 	if ! find_postgres >/dev/null; then
 		say "no Postgres server programs here"
 		apt_install postgresql || true
-		find_postgres >/dev/null || fail "please run: sudo apt-get install --no-install-recommends postgresql
-need: or set PGBIN to the folder that holds postgres, initdb and pg_ctl, then run the same command again"
+		if ! find_postgres >/dev/null; then
+			lack postgresql
+			lack_else "Postgres in another way, and set PGBIN to the folder that holds postgres, initdb and pg_ctl"
+			return 0
+		fi
 	fi
 	PGBIN=$(find_postgres)
 	export PGBIN
@@ -250,6 +263,12 @@ while [ $# -gt 0 ]; do
 	*) fail "unknown: $what (of: go postgres axe gcc chromium dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace)" ;;
 	esac
 done
+if [ -n "$lacking$instead" ]; then
+	[ -z "$lacking" ] || fail "please run: sudo apt-get install --no-install-recommends$lacking$instead
+need: then run the same command again"
+	fail "please ${instead#*or }
+need: then run the same command again"
+fi
 # shellcheck disable=SC2086 # a list of words
 need_peers $peers
 [ $# = 0 ] || exec "$@"
