@@ -32,12 +32,12 @@ as_root() {
 	fi
 }
 
-# lack notes packages that nothing goes without; lack_else another way than them.
+# lack notes packages that nothing goes without; lack_else what else to do, or instead.
 lacking='' instead=''
 lack() { lacking="$lacking $*"; }
 lack_else() {
 	instead="$instead
-need: or install $1"
+need: $1"
 }
 
 apt_ready=
@@ -138,8 +138,12 @@ need_go() {
 		fi
 	fi
 	package=$(apt_go)
-	[ -z "$package" ] || lack "$package" ca-certificates # it fetches the Go that is wanted
-	lack_else "Go $want_go or later from https://go.dev/doc/install into /usr/local/go"
+	how=and
+	if [ -n "$package" ]; then
+		lack "$package" ca-certificates # it fetches the Go that is wanted
+		how=or
+	fi
+	lack_else "$how install Go $want_go or later from https://go.dev/doc/install into /usr/local/go"
 }
 
 # find_postgres prints the folder with the server programs.
@@ -164,7 +168,7 @@ need_postgres() {
 		apt_install postgresql || true
 		if ! find_postgres >/dev/null; then
 			lack postgresql
-			lack_else "Postgres in another way, and set PGBIN to the folder that holds postgres, initdb and pg_ctl"
+			lack_else "or install Postgres in another way, and set PGBIN to the folder that holds postgres, initdb and pg_ctl"
 			return 0
 		fi
 	fi
@@ -266,7 +270,7 @@ done
 if [ -n "$lacking$instead" ]; then
 	[ -z "$lacking" ] || fail "please run: sudo apt-get install --no-install-recommends$lacking$instead
 need: then run the same command again"
-	fail "please ${instead#*or }
+	fail "please ${instead#*and }
 need: then run the same command again"
 fi
 # shellcheck disable=SC2086 # a list of words
