@@ -95,7 +95,7 @@ func (t *turn) afterwards() error {
 		t.out.Alert = true
 		t.ackChanged()
 		t.say.add(t.line("end.passed", 0, ref))
-	case h.asks(reading.RequestQuestion) && len(h.answers) == 0, h.asks(reading.RequestPerson):
+	case h.passes(), h.asks(reading.RequestPerson):
 		t.out.Alert = true
 		t.say.add(t.line("end.waiting", 0, ref))
 	}

@@ -22,10 +22,16 @@ type heard struct {
 	agreed   bool   // a yes or no to the question that a finding raised
 	photos   int
 	looks    []PhotoLook
+	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
 }
 
 func (h *heard) asks(r reading.Request) bool { return slices.Contains(h.requests, r) }
+
+// passes says whether a question was asked that a person has to answer.
+func (h *heard) passes() bool {
+	return h.pass && len(h.answers) == 0
+}
 
 // news says whether anything was heard that changes what is known; a photo does not.
 func (h *heard) news() bool {
@@ -57,6 +63,7 @@ func (t *turn) hear(in []Message) {
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	r := reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Language: t.talk.Language})
 	t.setLanguage(r.Language)
+	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.settle(r, text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range r.Facts {

@@ -89,7 +89,7 @@ func (t *turn) answer() {
 	if !t.asksHow() {
 		t.say.add(h.answers...)
 	}
-	if h.asks(reading.RequestQuestion) && len(h.answers) == 0 {
+	if h.passes() {
 		t.say.add(t.vary("answer.question", nil))
 	}
 	if h.asks(reading.RequestHelp) && !h.asks(reading.RequestHowTo) {

@@ -8,6 +8,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if r.thoughtOnce(first) || t != fitcheck.TopicWant && r.askedIsOf(first, last) || r.unreal(t, first) {
 		return true
 	}
+	if t == fitcheck.TopicStyle && r.wordsIn(first, last, "see") && r.wordsIn(r.sentenceFirst(first), first, "caulk", "caulked", "tar", "tarred", "silicone", "goop", "smeared", "sealant", "cement", "mastic") {
+		return true // "smeared with caulk, can't see the metal just the dome"
+	}
 	if r.othersClause(first, last) || t == fitcheck.TopicStyle && r.bareButFramed(first, last) {
 		return true
 	}

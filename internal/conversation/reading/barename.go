@@ -44,6 +44,9 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 	if !ok || last-first+1 > maxNameWords+2 {
 		return 0, 0, false
 	}
+	if r.wordAt(first, "marco") && last > first && afterName[r.toks[first+1].text] {
+		return 0, 0, false // "marco antiguo": the frame
+	}
 	next := last + 1
 	if next < len(r.toks) && r.toks[next].kind == wordToken && !r.toks[next].used && !r.nameEnds(next) && !r.wordAt(next, "wants", "and", "last", "zip") {
 		return 0, 0, false

@@ -33,6 +33,9 @@ func (r *reader) unknownTo(first int) bool {
 // harmed nothing, "the whole thing" that nobody wants to buy, the plastic's kind told
 // to say what the frame is like.
 func (r *reader) idle(s sense, h *hit) bool {
+	if s.topic == fitcheck.TopicProblem && s.asked && r.asked(fitcheck.TopicFrameCondition) && r.wordAt(h.first, "dull", "dulled", "faded") {
+		return true // of the frame, where that was asked too
+	}
 	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
 		return true
 	}

@@ -66,7 +66,7 @@ func (r *reader) surname(i int) bool {
 		return false
 	}
 	if t.word == nil || t.word.given || t.is("van", "der", "de", "la", "jr", "sr") {
-		return true
+		return !afterName[t.text] || t.is("de")
 	}
 	return !t.word.common && !t.word.filler && t.word.number.kind == notNumber && t.word.unit == noUnit && !t.word.trade
 }

@@ -145,7 +145,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) {
+	if n == 0 || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) {
 		return false
 	}
 	last := r.tokenOf(i, n)
@@ -168,6 +168,17 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	r.use(i, last)
 	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
 	return true
+}
+
+// nameBeforeTown: "sandy, fayetteville": of two words that name towns the first is the
+// person's name, where both were asked for.
+func (r *reader) nameBeforeTown(i int) bool {
+	if !r.asked(fitcheck.TopicName) || !r.opensClause(i) || !r.markAt(i+1, ',') {
+		return false
+	}
+	var buf [8]string
+	ahead := r.wordsFrom(i+2, 4, buf[:])
+	return len(ahead) > 0 && place.Scan(ahead, "") > 0
 }
 
 // fillsClause: nothing but small words stands beside the name in its clause.

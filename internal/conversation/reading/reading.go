@@ -75,6 +75,9 @@ type Reading struct {
 	Language string    `json:"language"` // BCP 47
 	// SameAs maps a unit to the one that it is said to equal ("same as the other"). Not in the JSON.
 	SameAs map[int]int `json:"-"`
+	// Trade says that the one question is whether the shop has what it is there for ("do you
+	// do skylights"): going on answers it. Not in the JSON.
+	Trade bool `json:"-"`
 	// DontKnow are asked topics to which the person said that they don't know, can't
 	// or won't say; Usual those left to the shop ("doesn't matter"). Not in the JSON.
 	DontKnow []fitcheck.Topic `json:"-"`

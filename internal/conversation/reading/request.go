@@ -29,6 +29,7 @@ func (r *reader) requests() {
 	}
 	if question >= 0 && !r.answeredByOther(question) {
 		r.request(RequestQuestion)
+		r.out.Trade = r.ofTrade(&r.talk[question])
 	}
 	r.bareQuestion()
 	r.openHole()
