@@ -8,7 +8,7 @@ func (r *reader) bareName() {
 		return
 	}
 	i := 0
-	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.leadWord(i) || r.wordAt(i, "the", "first")) {
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.leadWord(i) || r.wordAt(i, "the") || r.wordAt(i, "first") && r.wordAt(i+1, "name")) {
 		if end := r.smallTalkAt(i); end > i {
 			i = end
 			continue
@@ -63,7 +63,11 @@ func (r *reader) wholeName() {
 	if r.known(fitcheck.TopicName) || !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.refuses() || r.firstTalk("dontknow") != nil {
 		return
 	}
-	if r.companyName() {
+	start := 0
+	for start < len(r.toks) && r.leadWord(start) {
+		start++
+	}
+	if r.companyName() || r.spelledName(start) {
 		return
 	}
 	a := bareAnswer{first: -1, last: -1}
@@ -91,7 +95,7 @@ func (r *reader) wholeName() {
 // companyName: a firm's name is an answer too, unless a person's stands beside it.
 func (r *reader) companyName() bool {
 	for i := range r.toks {
-		if !r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "enterprises", "corp") || i == 0 {
+		if !r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "church", "school", "preschool", "daycare", "apartments", "farms", "dairy", "ministries", "academy", "clinic", "enterprises", "corp") || i == 0 {
 			continue
 		}
 		if r.markAt(i+1, ',') || r.markAt(i+1, '-') {
@@ -113,7 +117,7 @@ func (r *reader) companyName() bool {
 func (r *reader) wordsOnly(from, to int) bool {
 	for i := from; i <= to; i++ {
 		t := &r.toks[i]
-		if t.kind != wordToken || t.used || negWords[t.text] || t.is("i", "im", "we", "it", "its", "is", "for", "my", "the", "a", "with", "from", "was", "at", "call", "work", "own", "by", "did") {
+		if t.kind != wordToken || t.used || negWords[t.text] || t.is("i", "im", "we", "our", "this", "at", "here", "there", "hi", "hello", "hey", "yes", "no", "ok", "it", "its", "is", "for", "my", "the", "a", "with", "from", "was", "at", "call", "work", "own", "by", "did") {
 			return false
 		}
 	}
@@ -237,7 +241,7 @@ func (r *reader) spelledFrom(i int) bool {
 
 // leadWord: small words before a bare name: "it's Dana", "sure, Dana".
 func (r *reader) leadWord(i int) bool {
-	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name")
+	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name", "just", "solo", "nomas")
 }
 
 func (r *reader) onlyUsedAfter(i int) bool {

@@ -141,6 +141,9 @@ func (r *reader) surnameAt(i int) bool {
 		return false
 	}
 	t := &r.toks[i]
+	if len(t.text) == 1 && r.markAt(i+1, '/') {
+		return false // "c/o"
+	}
 	if t.word == nil || t.word.given || t.is("st") {
 		return !afterName[t.text]
 	}
@@ -157,6 +160,9 @@ func (r *reader) nameOver(i int) bool {
 	}
 	if r.asked(fitcheck.TopicName) && (r.wordAt(i, "itd", "itll", "estoy", "vivo", "ships", "estamos") || r.wordAt(i, "its", "were", "im", "it", "ill") && i > 0 || r.wordAt(i, "el", "mi", "my", "the") && r.wordAt(i+1, "zip", "codigo", "cp", "town")) {
 		return true // "tom it'd ship to 94601"
+	}
+	if len(r.toks[i].text) == 1 && r.markAt(i+1, '/') {
+		return true // "c/o"
 	}
 	if r.wordAt(i, "here", "speaking", "zip", "zipcode", "codigo", "cp", "again") || r.smallTalkAt(i) > i {
 		return true

@@ -148,10 +148,11 @@ func (l *lexer) spokenMark(end int) bool {
 	case "comma":
 		l.add(markToken, end).text = ","
 	case "question":
-		if !strings.HasPrefix(l.text[end:], " mark") || end+5 < len(l.text) && isLetter(l.text[end+5]) {
+		rest := strings.TrimLeft(l.text[end:], " ")
+		if end += len(l.text[end:]) - len(rest); !strings.HasPrefix(rest, "mark") || len(rest) > 4 && isLetter(rest[4]) {
 			return false
 		}
-		l.add(markToken, end+5).text = "?"
+		l.add(markToken, end+4).text = "?"
 	case "period":
 		if strings.TrimRight(l.text[end:], " \n.") != "" {
 			return false

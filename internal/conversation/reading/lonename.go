@@ -54,6 +54,9 @@ func (r *reader) standsAlone(first, last int) bool {
 	dash := first > 1 && r.markAt(first-1, '-')
 	sentenceAlone := (first == 0 || r.sentenceEnd(first-1)) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
 	afterPlace := first > 1 && r.markAt(first-1, ',') && r.toks[first-2].used && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
+	if first == 0 && r.markAt(end+1, '-') && !r.toks[end+1].glued && !r.toks[first].word.common {
+		return true // "Greg - Mesa roofing - need 12 domes"
+	}
 	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
 	return (dash || sentenceAlone || afterPlace || afterPhone) && !r.toks[first].word.common
 }
@@ -134,6 +137,7 @@ func (r *reader) nameFact(first, last int) {
 	for first < last && r.wordAt(first, "el", "la", "the") && r.titleOrInitial(first+1) {
 		first++
 	}
+	first, last = r.withTitle(first, last)
 	said := r.said(first, last)
 	r.name(first, last)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)

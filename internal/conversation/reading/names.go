@@ -161,7 +161,7 @@ func (r *reader) nameWord(i int, strict bool) bool {
 		return false
 	}
 	t := &r.toks[i]
-	if t.kind != wordToken || t.used {
+	if t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
 		return false
 	}
 	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.is("van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {
@@ -217,6 +217,9 @@ func (r *reader) nameBefore(i int) (first int, ok bool) {
 	}
 	if first == i {
 		return 0, false
+	}
+	if first > 0 && r.titleOrInitial(first-1) && len(r.toks[first-1].text) > 1 {
+		first-- // "Officer Dan Pike here"
 	}
 	return first, first == 0 || r.toks[first-1].kind == markToken || r.talkBefore(first-1)
 }

@@ -84,6 +84,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		if r.known("name") && h.last+1 < len(r.toks) && r.toks[h.last+1].used && r.wordAt(h.last, "me") {
 			return false // "call me Sal"
 		}
+		if next := h.last + 1; r.asked(fitcheck.TopicName) && r.wordAt(h.last, "me") && next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "at", "on", "back", "please", "pls", "when", "later", "now", "asap", "instead", "tomorrow", "today", "if", "and", "i", "to", "about", "so", "for") {
+			return false // "call me whatever"
+		}
 		return !r.negated(h.first)
 	case RequestStop:
 		return !(r.negated(h.first) && Request(what) != RequestStop)

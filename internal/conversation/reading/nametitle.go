@@ -1,0 +1,56 @@
+package reading
+
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// withTitle takes the title before a name, and the stop of a "Jr." after it, to the name.
+func (r *reader) withTitle(first, last int) (int, int) {
+	t := first - 1
+	if r.markAt(t, '.') && r.toks[t].glued {
+		t--
+	}
+	if t >= 0 && r.toks[t].kind == wordToken && !r.toks[t].used && len(r.toks[t].text) > 1 && r.titleOrInitial(t) && (t == first-1 || r.wordAt(t, "dr", "mr", "mrs", "ms", "rev", "capt", "lt", "sgt", "col", "prof", "fr", "st", "sra")) {
+		first = t
+		for k := t - 1; k > 0 && (r.markAt(k, '&') || r.wordAt(k, "and", "y")); k = first - 1 { // "Mr. & Mrs. Van Horn"
+			if r.markAt(k-1, '.') {
+				k--
+			}
+			if k < 1 || !r.titleOrInitial(k-1) || len(r.toks[k-1].text) < 2 {
+				break
+			}
+			first = k - 1
+		}
+	}
+	if r.wordAt(last, "jr", "sr") && r.markAt(last+1, '.') && r.toks[last+1].glued {
+		last++
+	}
+	return first, last
+}
+
+// spelledName: "E-A-R-L" alone: the letters are the name.
+func (r *reader) spelledName(i int) bool {
+	if i >= len(r.toks) || !r.spelledFrom(i) {
+		return false
+	}
+	var name strings.Builder
+	last := i
+	for j := i; j < len(r.toks); j += 2 {
+		if r.toks[j].kind != wordToken || len(r.toks[j].text) != 1 {
+			return false
+		}
+		name.WriteString(r.toks[j].text)
+		last = j
+		if !r.markAt(j+1, '-') {
+			break
+		}
+	}
+	if last+1 < len(r.toks) && !r.sentenceEnd(last+1) {
+		return false
+	}
+	r.name(i, last)
+	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(name.String())), i, last)
+	return true
+}
