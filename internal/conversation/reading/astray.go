@@ -62,7 +62,7 @@ func (r *reader) thingAt(i int) bool {
 
 // modifies: the word right after is some other thing's name: "acrylic paint".
 func (r *reader) modifies(t fitcheck.Topic, i int) bool {
-	if t == fitcheck.TopicProblem { // "cracked the screen", "broke her arm"
+	if t == fitcheck.TopicProblem && r.wordAt(i-1, "cracked", "broke", "broken", "split", "chipped", "smashed", "shattered", "busted", "break", "cracks", "crack", "leaks", "leaked", "leaking", "hit", "rompio", "quebro") { // "cracked the screen", "broke her arm"
 		for r.wordAt(i, "the", "my", "her", "his", "a", "our", "their", "open") {
 			i++
 		}

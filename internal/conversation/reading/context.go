@@ -355,6 +355,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 // it is near: "the screws are 1 1/2", "12 inches on center".
 func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
 	if before {
+		if r.wordAt(h.first-1, "in", "from", "inside") || r.wordAt(h.first-1, "the", "my", "our") && r.wordAt(h.first-2, "in", "from", "inside", "under") {
+			return false // "from in the hallway looking up its 14 x 30"
+		}
 		if r.wordAt(h.first-1, "to", "from", "past", "between") || r.wordAt(h.first-1, "the") && r.wordAt(h.first-2, "to", "from", "past", "between") {
 			return false // "to the drywall it's 30"
 		}

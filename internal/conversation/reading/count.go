@@ -148,8 +148,12 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			break
 		}
 	}
-	if r.wordAt(next, "of") && r.wordAt(next+1, "my", "our", "the") && next+2 < len(r.toks) && countNouns[r.toks[next+2].text] && n > 1 {
-		return countAt{n, i, next + 2}, true
+	if r.wordAt(next, "of") && r.wordAt(next+1, "my", "our", "the", "his", "her", "their") && n > 1 {
+		for j := next + 2; j < next+5 && j < len(r.toks) && r.toks[j].kind == wordToken; j++ {
+			if countNouns[r.toks[j].text] {
+				return countAt{n, i, j}, true // "10 of our stairwell skylights"
+			}
+		}
 	}
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
 		return countAt{n, i, next}, true
@@ -205,7 +209,17 @@ func (r *reader) countClause(i int) (countAt, bool) {
 
 // saysKind: the word is part of what is said of a skylight: "2 pyramid shape skylights".
 func (r *reader) saysKind(i int) bool {
-	return covers(r.choices, i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style")
+	return covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style")
+}
+
+// saysUse: the word is part of what names a building.
+func (r *reader) saysUse(i int) bool {
+	for n := range r.choices {
+		if h := &r.choices[n]; h.first <= i && i <= h.last {
+			return h.has1(string(fitcheck.TopicUse))
+		}
+	}
+	return false
 }
 
 // layersNamed: the number is part of a longer choice: "2 layer dome".
@@ -217,7 +231,7 @@ func (r *reader) layersNamed(i int) bool {
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {
 	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed")
+		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed")
 }
 
 func (r *reader) countNumber(i int) (n, next int) {

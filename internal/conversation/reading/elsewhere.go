@@ -48,6 +48,9 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 			return false
 		}
 	}
+	if (s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline) && r.wordsIn(from, to+1, "match", "replace", "replacement", "mine", "my") {
+		return false // "can you match a pyramid skylight"
+	}
 	if !r.questioned(h.first) && (!r.yesNoQuestion(h.first) || softTopic(s.topic)) {
 		return false
 	}

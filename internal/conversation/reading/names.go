@@ -20,6 +20,9 @@ func (r *reader) introduced() bool {
 		if !ok {
 			continue
 		}
+		if r.wordsIn(h.first, h.last+1, "under") && !r.asked(fitcheck.TopicName) && !r.wordAt(h.last, "name") {
+			continue // "its been under plywood"
+		}
 		if r.talkCovers(h.first) && r.firstTalk("refuse") != nil {
 			continue // "skip the name please"
 		}

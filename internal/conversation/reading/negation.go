@@ -184,7 +184,7 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 			return true
 		}
 	}
-	return r.markAt(last+1, '?')
+	return r.markAt(last+1, '?') && !r.priced(first)
 }
 
 // hearsay: "the guy before me said acrylic".

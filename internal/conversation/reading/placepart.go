@@ -212,6 +212,9 @@ func (r *reader) livesBefore(i int) bool {
 	if r.opensClause(i-2) && !r.notByPlace(i-2) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
 		return true // "Ann in Dayton"
 	}
+	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.wordAt(i-2, "handyman", "roofer", "contractor", "builder", "carpenter", "owner", "manager", "landlord", "customer", "client", "homeowner", "roofing", "techero", "contratista", "soy", "techos", "techador") {
+		return true // "Travis, handyman in Chattanooga"
+	}
 	from, _ := r.sentence(i)
 	if r.wordAt(i-1, "in", "en") && r.useBefore(from, i-2) {
 		return true // "es para una bodega en Houston"

@@ -250,6 +250,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 				return t, nil
 			}
 		}
+		if m.part == "frame" && m.face == "" && partOf(a) == "curb" {
+			continue // "the frame" alone does not say which
+		}
 		if m.part == "" && face == "" || m.part == "skylight" && face == "" || contains(candidates, a) || m.face == "" && partOf(a) == m.part {
 			return a, nil
 		}
