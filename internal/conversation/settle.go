@@ -2,6 +2,7 @@ package conversation
 
 import (
 	"encoding/json"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -50,13 +51,13 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	}
 	for _, again := range []string{p.Said + " " + text, text + " " + p.Said} {
 		both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
-		if fact, ok := p.find(both.Facts); ok {
+		if fact, ok := p.find(both.Facts); ok && p.adds(fact, text) {
 			fact.Said = p.Said
 			if fact.Unit == 0 {
 				fact.Unit = p.Unit
 			}
 			t.settled(fact, p.Message, text)
-			r.Unclear = nil
+			r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
 			r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
 			return r
 		}
@@ -77,6 +78,16 @@ func (t *turn) halfSize() *Pending {
 		}
 	}
 	return nil
+}
+
+// sameWords say that the other side is as long as the one that was told.
+var sameWords = regexp.MustCompile(`(?i)^\W*(it'?s |its |is |are |they'?re |es |son |the |that'?s |about |exactly |yes,? |s[ií],? )*(same|equal|ditto|both|igual|iguales|(lo )?mismo|las? mismas?|(los|las|ambos|de) (dos|lados)|tambi[eé]n)\b`)
+
+// adds says whether the new words tell more of a size than was known: one side said again
+// is no other side, whatever stands beside it.
+func (p *Pending) adds(f reading.Fact, text string) bool {
+	s, ok := f.Value.(fitcheck.Size)
+	return p.Why != "" || !ok || s.One == 0 || sameWords.MatchString(text)
 }
 
 // halfSaid says whether words can be missing to what was said. A guess, a range or a

@@ -188,7 +188,7 @@ func common(a, b []string) []string {
 // empty are words that say nothing of what is asked, English and Spanish.
 const empty = " a an and any are at be between can could do does for from get have how i if in is it its me my of on or so some than that " +
 	"the there they this to us we what whats when where which who will with would you your please hi hello " +
-	"al como con cual cuando de entre del el en es esta la las le lo los me mi para por puedo que se si su tengo un una y "
+	"al como con cual cuando de entre del el en es esta la las le lo los me mi para por puedo que se si su tengo tiene tienen un una y "
 
 // wordsOf are the telling words of a question, each once, without accents and endings. A
 // question of empty words only keeps them: "where are you" is one too.

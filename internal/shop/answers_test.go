@@ -42,6 +42,7 @@ func TestAnswersAreFoundOnlyWhereTheyFitWell(t *testing.T) {
 		{"can you do a purple one", ""},
 		{"does it open?", ""},
 		{"whats the difference between the two", ""}, // of whatever was asked last
+		{"¿qué preio tiene", ""}, {"tengo que arreglar un tragaluz, tiene una gotera", ""},
 		{"inside? let me see. 22 1/2 by 46 1/2", ""},
 		{"whats a lip", "The flat rim"},
 		{"what's a curb?", "The raised wooden box"},
