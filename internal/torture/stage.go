@@ -9,7 +9,8 @@ import (
 )
 
 // Stages disturb a play at set parts of it: when so much of all turns has begun, the next
-// stage runs while the others talk on, and the customer whose turn it was waits for its end.
+// stage runs while the others talk on, and the customer whose turn it was waits for its
+// end. One stage runs after the other, however long one takes.
 type Stages struct {
 	T      testing.TB
 	Turns  int
@@ -17,6 +18,7 @@ type Stages struct {
 	mu     sync.Mutex
 	begun  int
 	next   int
+	last   chan struct{} // closed when the stage that began last has ended
 }
 
 // Gate is for Play.
@@ -24,14 +26,19 @@ func (s *Stages) Gate(context.Context) error {
 	s.mu.Lock()
 	s.begun++
 	due := s.next < len(s.Stages) && s.begun*(len(s.Stages)+1) > s.Turns*(s.next+1)
-	var stage func()
 	if due {
-		stage = s.Stages[s.next]
-		s.next++
-	}
-	s.mu.Unlock()
-	if stage != nil {
-		stage()
+		stage, before, ended := s.Stages[s.next], s.last, make(chan struct{})
+		s.next, s.last = s.next+1, ended
+		s.mu.Unlock()
+		func() {
+			defer close(ended)
+			if before != nil {
+				<-before
+			}
+			stage()
+		}()
+	} else {
+		s.mu.Unlock()
 	}
 	if s.T.Failed() {
 		return errors.New("a fault did not go as it must")
