@@ -105,6 +105,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	case s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h):
 		return false
 	}
+	if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicStyle) && !r.asked(s.topic) {
+		return false // what is up there, no wish
+	}
 	if s.topic == fitcheck.TopicStyle && !r.asked(s.topic) && r.wordAt(h.first, "on") && r.wordAt(h.first+1, "the", "my", "our") && h.last == h.first+2 {
 		return false // "diagonals on the curb"
 	}

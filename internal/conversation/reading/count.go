@@ -27,6 +27,8 @@ func (r *reader) counts() {
 	}
 	if len(found) == 0 && r.asked(fitcheck.TopicCount) {
 		r.countAnswer()
+	} else if len(found) == 0 && r.asked(fitcheck.TopicUse) {
+		r.countBetween()
 	}
 }
 
@@ -51,7 +53,7 @@ func (r *reader) countTakenBack(c countAt) bool {
 				}
 			}
 		}
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") {
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
 			return true // "we have 6, 2 are broken"
 		}
 	}
@@ -90,6 +92,9 @@ func (r *reader) nearDoubt(first int) bool {
 	if r.wordAt(first, "a") && i < 0 {
 		i = first
 	}
+	if r.wordAt(i, "about") && r.wordsIn(r.sentenceFirst(i), i, "talked", "talk", "asked", "asking", "called", "calling", "spoke", "inquiring", "writing", "texting", "question") {
+		return false // "we talked about 3 domes"
+	}
 	return i >= 0 && r.labelAt[i] >= 0 && r.labels[r.labelAt[i]].is("rough", "near")
 }
 
@@ -118,8 +123,8 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.negated(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
 		return countAt{}, false
 	}
-	if r.countsElse(i, next) {
-		return countAt{}, false
+	if r.countsElse(i, next) || r.wordAt(next, "more") && r.wordAt(i-1, "add", "and", "also", "want", "need") {
+		return countAt{}, false // "add one more dome"
 	}
 	if r.wordAt(next, "pieces", "pcs", "pc", "piezas", "pieza", "piece") && (r.markAt(i-1, ':') || r.refAt(0, i)) && !r.wordAt(next+1, "of", "de") {
 		return countAt{n, i, next}, true

@@ -89,6 +89,20 @@ func (r *reader) countCorrected(i, next int) bool {
 	return r.wordAt(i-1, "theres", "there", "have", "need", "are", "want", "got", "son", "tengo", "hay", "solo") && (r.endsCount(next) || r.wordAt(next, "not", "no", "instead", "skylights", "domes"))
 }
 
+// countBetween: "barn, 3, yellow and brittle": a number alone between two signs, where the
+// building was asked about.
+func (r *reader) countBetween() {
+	for i := 1; i < len(r.toks); i++ {
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || n > 50 || r.used(i) || r.toks[i].glued || r.toks[i-1].kind != markToken || next < len(r.toks) && (r.toks[next].kind != markToken || r.markAt(next, '-')) {
+			continue
+		}
+		r.use(i, next-1)
+		r.countFact(countAt{n, i, next - 1})
+		return
+	}
+}
+
 // countBefore: some other count stands before the token.
 func (r *reader) countBefore(i int) bool {
 	for k := range i {

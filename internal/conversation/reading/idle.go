@@ -5,7 +5,8 @@ import "example.com/intake-bot/internal/fitcheck"
 // saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
 // is wanted.
 func (r *reader) saysStyle(all []saying, h *hit) bool {
-	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && r.wordAt(h.first, "just", "only", "solo", "nomas") && !r.wordsIn(h.first+1, h.last+1, "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito") {
+	from, to := r.sentence(h.first)
+	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito") {
 		return true
 	}
 	for _, s := range all {

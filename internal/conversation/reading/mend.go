@@ -1,6 +1,9 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
+)
 
 // Typing errors are mended in words of the trade only, a letter left out, put in,
 // changed, or two swapped, and only where no name is expected: a name or a town that
@@ -27,10 +30,23 @@ func (r *reader) mendTypos() {
 		if len(t.text) < minMend && len(r.Asked) == 0 || r.introBefore(i) {
 			continue
 		}
-		if w := v.mended(t.text); w != "" {
+		if w := v.mended(t.text); w != "" && !r.townWithState(i) {
 			t.word, t.text = v.known[w], w
 		}
 	}
+}
+
+// townWithState: the word is a town before its state: Casper WY is no camper.
+func (r *reader) townWithState(i int) bool {
+	next := i + 1
+	if r.markAt(next, ',') {
+		next++
+	}
+	if next >= len(r.toks) || r.toks[next].kind != wordToken {
+		return false
+	}
+	state, ok := place.State(r.toks[next].text)
+	return ok && len(place.Towns(r.toks[i].text, state)) > 0
 }
 
 // introBefore: the word stands where a name does.

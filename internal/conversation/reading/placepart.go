@@ -206,7 +206,7 @@ func (r *reader) fillsRest(last int) bool {
 }
 
 func (r *reader) livesBefore(i int) bool {
-	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") {
+	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") {
 		return false
 	}
 	if r.opensClause(i-2) && !r.notByPlace(i-2) && r.wordAt(i-1, "in", "from", "de", "en", "near") {

@@ -89,13 +89,16 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		return !r.negated(h.first)
 	case RequestStop:
-		return !(r.negated(h.first) && Request(what) != RequestStop)
+		return !(r.wordsIn(h.first, h.last+1, "wrong", "equivocado") && len(r.out.Facts)+len(r.out.Unclear) > 0) // "wrong number I typed, 25 1/2"
 	case RequestUrgent:
 		return !r.negated(h.first)
 	case RequestAgain:
 		return h.first != h.last || r.whole(h)
 	case RequestPrice:
 		if h.first == h.last && r.wordAt(h.first, "cost", "costs", "estimate", "price", "prices", "expensive", "quote") {
+			if from, to := r.sentence(h.first); r.wordAt(h.first, "quote", "estimate") && r.wordAt(h.first-1, "the", "your", "that", "this") && r.wordsIn(from, to+1, "sent", "cancel", "got", "received", "emailed") {
+				return false // "you sent the quote to the wrong email"
+			}
 			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first)
 		}
 	case RequestQuestion:

@@ -128,7 +128,7 @@ func (r *reader) insideAndOutside(ms []measure) {
 	in, out := -1, -1
 	for k := range ms {
 		m := &ms[k]
-		if m.part != "" || m.topic != "" {
+		if m.part != "" && m.part != "skylight" || m.topic != "" {
 			continue
 		}
 		switch m.face {

@@ -131,5 +131,8 @@ func (r *reader) hypothetical(m *measure) bool {
 	if r.wordsIn(first, m.first, "for", "that", "fit", "fits", "thats", "which", "replace", "replacement", "mine", "my") && !r.wordsIn(first, m.first, "if", "is", "are") || r.wordsIn(first, m.first, "replacement") {
 		return false // "do you have one that fits a 22 x 22 opening"
 	}
+	if r.wordAt(last+1, "thats", "its", "measured", "those") || r.wordAt(last+1, "that", "it") && r.wordAt(last+2, "is", "s") {
+		return false // "do you have 26 x 26? that's edge to edge"
+	}
 	return r.wordsIn(first, last, "have", "stock", "carry", "sell", "normal", "standard", "common", "should", "supposed", "tienen", "venden", "manejan", "big", "enough", "ok", "right", "correct", "typical")
 }
