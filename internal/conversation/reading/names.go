@@ -41,7 +41,7 @@ func (r *reader) introduced() bool {
 			if r.markAt(at, ',') {
 				at++
 			}
-			if first, last, ok := r.nameFrom(at, true); ok && r.asked(fitcheck.TopicName) {
+			if first, last, ok := r.nameFrom(at, true); ok && r.asked(fitcheck.TopicName) && (r.toks[first].word != nil || r.nameEnds(last+1)) {
 				r.nameFact(first, last)
 				return true
 			}

@@ -16,6 +16,9 @@ func (r *reader) dayOfMonth(m *measure) bool {
 
 // ofNeighbor: "the neighbor's is 30 x 30, mine is …".
 func (r *reader) ofNeighbor(m *measure) bool {
+	if r.wordAt(m.first-1, "was", "is", "measured") && r.wordAt(m.first-2, "his", "hers", "theirs") && r.wordsIn(r.sentenceFirst(m.first), m.first, "neighbor", "neighbors", "brother", "friend", "cousin", "buddy") {
+		return true // "my neighbor has one too and his was 22 x 46"
+	}
 	return r.wordsIn(r.clauseStart(m.first), m.first, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecina") &&
 		!r.wordsIn(r.clauseStart(m.first), m.first, "measured", "says", "said", "got", "helped", "midio")
 }
