@@ -71,6 +71,11 @@ func (r *reader) aboutShop(i int) bool {
 		return false
 	}
 	from, _ := r.sentence(i)
+	for k := from; k+2 < i; k++ { // "idk, do you ship to Hawaii"
+		if r.wordAt(k, "do", "can", "will", "would", "could") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordAt(k+2, "ship", "deliver", "send", "mail", "sell", "even", "guys") {
+			return true
+		}
+	}
 	return r.wordAt(from, "are", "is", "do", "where", "r") && r.wordsIn(from, i, "you", "u", "yall", "your", "guys") && !r.wordsIn(from, i, "i", "im", "my", "me", "we")
 }
 
