@@ -5,6 +5,7 @@ package dovecottest
 
 import (
 	"errors"
+	"fmt"
 	"math/rand/v2"
 	"net"
 	"os"
@@ -36,33 +37,24 @@ type Server struct {
 	process *exec.Cmd
 }
 
-const config = `
+// config is for all versions but for what an older or a newer one names otherwise: 2.4, as
+// in Debian 13, can't read the settings of 2.3, as in Debian 12.
+const config = `HEAD
 base_dir = DIR/run
 state_dir = DIR/state
 log_path = DIR/dovecot.log
 protocols = imap lmtp
 listen = 127.0.0.1
 ssl = no
-disable_plaintext_auth = no
 first_valid_uid = 1
-mail_location = maildir:DIR/mail/%u
 default_vsz_limit = 256M
 mail_max_userip_connections = 50
 mail_fsync = never
-passdb {
-  driver = static
-  args = password=PASSWORD
-}
-userdb {
-  driver = static
-  args = uid=mail gid=mail home=DIR/mail/%u allow_all_users=yes
-}
 namespace inbox {
   inbox = yes
 }
 service imap-login {
   inet_listener imap {
-    address = 127.0.0.1
     port = IMAP
   }
   inet_listener imaps {
@@ -71,7 +63,6 @@ service imap-login {
 }
 service lmtp {
   inet_listener lmtp {
-    address = 127.0.0.1
     port = LMTP
   }
 }
@@ -79,6 +70,47 @@ protocol lmtp {
   postmaster_address = postmaster@pinwheel.test
 }
 `
+
+const headOf23 = `
+disable_plaintext_auth = no
+mail_location = maildir:DIR/mail/%u
+passdb {
+  driver = static
+  args = password=PASSWORD
+}
+userdb {
+  driver = static
+  args = uid=mail gid=mail home=DIR/mail/%u allow_all_users=yes
+}`
+
+const headOf24 = `dovecot_config_version = 2.4.0
+dovecot_storage_version = 2.4.0
+auth_allow_cleartext = yes
+mail_driver = maildir
+mail_path = DIR/mail/%{user}
+passdb static {
+  password = PASSWORD
+}
+userdb static {
+  allow_all_users = yes
+  fields {
+    uid = mail
+    gid = mail
+    home = DIR/mail/%{user}
+  }
+}`
+
+// head is what a version's configuration begins with.
+func (s *Server) head() (string, error) {
+	version, err := exec.Command(s.program, "--version").Output()
+	if err != nil {
+		return "", fmt.Errorf("version of Dovecot: %w", err)
+	}
+	if strings.HasPrefix(string(version), "2.3.") {
+		return headOf23, nil
+	}
+	return headOf24, nil
+}
 
 // Start starts a server. It skips the test where Dovecot is not there, but never in CI,
 // which must have it.
@@ -112,7 +144,11 @@ func (s *Server) furnish(owner *user.User) error {
 			return err
 		}
 	}
-	text := strings.NewReplacer("DIR", s.dir, "PASSWORD", Password, "IMAP", strconv.Itoa(s.imap), "LMTP", strconv.Itoa(s.lmtp)).Replace(config)
+	head, err := s.head()
+	if err != nil {
+		return err
+	}
+	text := strings.NewReplacer("DIR", s.dir, "PASSWORD", Password, "IMAP", strconv.Itoa(s.imap), "LMTP", strconv.Itoa(s.lmtp)).Replace(strings.Replace(config, "HEAD", head, 1))
 	return errors.Join(os.Chmod(s.dir, 0o755), os.Chown(filepath.Join(s.dir, "mail"), uid, -1),
 		os.WriteFile(filepath.Join(s.dir, "dovecot.conf"), []byte(text), 0o644))
 }
@@ -131,12 +167,20 @@ func (s *Server) Start() {
 	s.t.Helper()
 	s.process = exec.Command(s.program, "-F", "-c", filepath.Join(s.dir, "dovecot.conf"))
 	s.process.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}
+	told, err := os.Create(filepath.Join(s.dir, "errors")) // as when it can't read its configuration
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	defer told.Close()
+	s.process.Stderr = told
 	if err := s.process.Start(); err != nil {
 		s.t.Fatal(err)
 	}
 	for end := time.Now().Add(2 * time.Minute); !Listens(s.IMAP()) || !Listens(s.LMTP()); time.Sleep(10 * time.Millisecond) {
 		if time.Now().After(end) {
-			s.t.Fatal("Dovecot does not listen")
+			said, _ := os.ReadFile(told.Name())
+			log, _ := os.ReadFile(filepath.Join(s.dir, "dovecot.log"))
+			s.t.Fatalf("Dovecot does not listen: %s%s", said, log)
 		}
 	}
 }
