@@ -122,7 +122,9 @@ func (m *mailShop) opened() {
 }
 
 // labOnly opens photos that come by mail.
-func labOnly() *PhotoRoom { return &PhotoRoom{Lab: photo.NewLab(photo.Limits{})} }
+func labOnly() *PhotoRoom {
+	return &PhotoRoom{Lab: photo.NewLab(photo.Limits{}), Wait: 3 * time.Minute}
+}
 
 // answers are the mails that the shop sent to an address.
 func (m *mailShop) answers(address string) []email.Message {

@@ -69,7 +69,7 @@ func photoShop(t *testing.T, change func(*PhotoRoom)) (*shop, *texts.Carrier) {
 	t.Helper()
 	s, c, _ := wiredWith(t, func(o *Options) {
 		o.Brain, o.Shop = realBrain(), realShop()
-		o.Photos = &PhotoRoom{Lab: photo.NewLab(photo.Limits{}), Fetcher: photo.NewFetcher(photo.FetchSettings{
+		o.Photos = &PhotoRoom{Lab: photo.NewLab(photo.Limits{}), Wait: 3 * time.Minute, Fetcher: photo.NewFetcher(photo.FetchSettings{
 			User: account, Password: token, CredentialHosts: []string{"127.0.0.1"}, Loopback: true})}
 		if change != nil {
 			change(o.Photos)
@@ -211,7 +211,7 @@ func TestSlowPhotoDoesNotHoldTheTalk(t *testing.T) {
 func TestPhotosOfMails(t *testing.T) {
 	m := newMailShop(t, func(o *Options) {
 		mailBrain(o)
-		o.Photos = &PhotoRoom{Lab: photo.NewLab(photo.Limits{})}
+		o.Photos = labOnly()
 	})
 	m.open()
 	m.write(standin.Letter{Subject: "Dome", Text: "My dome is cracked", Files: []standin.File{
