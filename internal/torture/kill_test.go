@@ -163,7 +163,7 @@ func number(t *testing.T, name string, otherwise int) int {
 // The long run.
 func TestKilledForLong(t *testing.T) {
 	atLength(t)
-	r := script(t, uint64(number(t, "SEED", 1)), number(t, "CUSTOMERS", 250))
+	r := script(t, uint64(number(t, "SEED", 1)), number(t, "CUSTOMERS", 300))
 	kills := number(t, "KILLS", 500)
 	r.killed(t, kills, kills, 0.03, r.calm(t))
 }
