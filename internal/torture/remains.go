@@ -165,7 +165,7 @@ func (h *House) records(ctx context.Context) map[string]string {
 
 // namesake is what a lead says of another customer of the same name and place. Of two of
 // them the later one says it, and who of a crowd comes first is no two runs' alike.
-var namesake = regexp.MustCompile(`,?"may be the same person as [A-Z0-9]{5}"`)
+var namesake = regexp.MustCompile(`"may be the same person as [A-Z0-9]{5}",|,?"may be the same person as [A-Z0-9]{5}"`)
 
 // untimed is a record byte for byte but for its times.
 func untimed(raw json.RawMessage) string {
