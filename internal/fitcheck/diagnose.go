@@ -19,6 +19,7 @@ type diagnosis struct {
 	found       bool // a mistake explains the numbers better than "nothing wrong"
 	contested   bool // the rival explains them about as well
 	tied        bool // the same mistake elsewhere explains them about as well
+	eitherSide  bool // one side was written down twice, and nothing tells which of the two was lost
 	clash       bool // nothing explains them
 	plain       float64
 	settle      []Topic
@@ -76,6 +77,7 @@ func (sh *sheet) settles(d *diagnosis, rel *relations) []Topic {
 		g.judge(sh, rel)
 		if g.spot < everywhere && (g.code == d.best.code || d.contested && g.code == d.rival.code) && g.score < min(d.best.score+standsOut, d.plain) {
 			d.tied = d.tied || g.code == d.best.code && (g.spot != d.best.spot || g.side != d.best.side)
+			d.eitherSide = d.eitherSide || g.kind == asCopied && d.best.kind == asCopied && g.spot == d.best.spot && g.side != d.best.side
 			add(&g)
 		}
 	})

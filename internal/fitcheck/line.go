@@ -15,6 +15,9 @@ func (d *diagnosis) corrected(sh *sheet) *sheet {
 		return sh
 	}
 	fixed, _ := d.best.undo(sh, relations{})
+	if d.eitherSide {
+		fixed.v[d.best.spot], fixed.u[d.best.spot] = [2]float64{}, [2]float64{}
+	}
 	fixed.settleExact()
 	return &fixed
 }

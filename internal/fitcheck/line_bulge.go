@@ -19,7 +19,7 @@ func passLines(fs []Finding, sh *sheet) []Finding {
 		f.Text = "The foot of the bulge reads as large as the retaining frame's opening or larger, so as measured it would not pass through."
 	case within(spare.Inches(), 0, 1000, room.u) != surelyInside:
 		f.Severity = Ask
-		f.Text = "The bulge has only " + spare.Tape() + " in to spare in the retaining frame's opening, too little to be sure that it passes, so could you measure both again?"
+		f.Text = "The bulge has only " + atLeastAMark(spare) + " in to spare in the retaining frame's opening, too little to be sure that it passes, so could you measure both again?"
 	}
 	return append(fs, f)
 }

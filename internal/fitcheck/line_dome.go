@@ -13,6 +13,9 @@ func gripLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 		f.Code, f.Severity = EdgeGripShort, Note
 		f.Numbers = Numbers{"grip_in": low.Inches() / 2, "low_in": g.Short.Inches()}
 		f.Text = "The plastic reaches only " + (low / 2).Tape() + " in under the retaining frame, a little less than the usual " + g.SoundLow.Tape() + "."
+		if (low / 2).Tape() == g.SoundLow.Tape() { // a mark of the tape has two sides
+			f.Text = "The plastic reaches a hair less under the retaining frame than the usual " + g.SoundLow.Tape() + " in."
+		}
 		switch {
 		case low <= 0:
 			f.Severity = Stop
@@ -79,7 +82,7 @@ func thermalLine(fs []Finding, u *Unit, sh *sheet, rules *Rules) []Finding {
 	return fs
 }
 
-// atLeastAMark writes a movement, which is never nothing.
+// atLeastAMark writes what is little but never nothing: a movement, or room to spare.
 func atLeastAMark(l Length) string { return max(l, Sixteenth).Tape() }
 
 func thermalFinding(has, takes Length, text string) Finding {

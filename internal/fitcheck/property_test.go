@@ -93,6 +93,21 @@ func TestSwappingNamesChangesNothingButNames(t *testing.T) {
 	})
 }
 
+// Plastic of 13 x 13 in whose opening is not square was written down one side twice; which
+// side was lost nothing tells, so nothing is said of the grip on either.
+func TestNeitherOfTwoLikeSidesIsTheLostOne(t *testing.T) {
+	u := Unit{Want: WantDomeOnly, Style: StyleCurbMount, FrameCondition: ConditionGood,
+		PlasticSize:     Size{Width: 13 * Inch, Length: 13 * Inch},
+		RetainerOpening: Size{Width: 11 * Inch, Length: 12*Inch + Sixteenth}}
+	a := checkOne(u, UseHome)
+	u.RetainerOpening.Width, u.RetainerOpening.Length = u.RetainerOpening.Length, u.RetainerOpening.Width
+	b := checkOne(u, UseHome)
+	want := []string{"implausible_size ask", "tape_hook_inch ask"}
+	if x, y := codesAndSeverities(a), codesAndSeverities(b); !slices.Equal(x, want) || !slices.Equal(y, want) {
+		t.Errorf("said %v and %v, not %v", x, y, want)
+	}
+}
+
 // A rougher tape proves less: what can't fit never fits by it, and a stop goes only where
 // a number may have been misread by as much.
 func TestNoiseNeverMakesItFit(t *testing.T) {
