@@ -179,10 +179,10 @@ func wallMismatch(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	switch {
 	case high.Inches() < -band:
 		f.Text = "The curb's inside reads larger than its outside, so did the two change places?"
-	case max(mean, -mean) <= band:
-		f.Text = "The curb's outside and inside read the same, so was one face measured twice?"
 	case low.Inches() < -band:
 		f.Text = "One way the curb's inside reads larger than its outside, so could you measure both again?"
+	case max(mean, -mean) <= band:
+		f.Text = "The curb's outside and inside read the same, so was one face measured twice?"
 	case (high-low).Inches() > 2*band && low.Tape() == "0":
 		f.Text = "Outside and inside of the curb are alike one way and differ by " + high.Tape() + " inches the other, so could you measure them again?"
 	case (high - low).Inches() > 2*band:

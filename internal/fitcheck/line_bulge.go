@@ -12,7 +12,7 @@ func passLines(fs []Finding, sh *sheet) []Finding {
 	}
 	f := Finding{Code: WontPassOpening, Severity: Note, Topic: TopicBulgeBase, Source: "geometry; the 1/4 in to spare is common practice",
 		Settle: []Topic{TopicBulgeBase, TopicRetainerOpening}, Numbers: Numbers{"spare_in": spare.Inches()},
-		Text: "The bulge has only " + spare.Tape() + " in to spare in the retaining frame's opening, where 1/4 is usual."}
+		Text: "The bulge has only " + atLeastAMark(spare) + " in to spare in the retaining frame's opening, where 1/4 is usual."}
 	switch {
 	case spare <= 0:
 		f.Severity = Stop

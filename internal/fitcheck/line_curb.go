@@ -18,7 +18,7 @@ func gapLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	case low < 0:
 		f.Code, f.Severity = WontCap, Stop
 		f.Numbers = Numbers{"gap_in": low.Inches()}
-		f.Text = "The old frame's inside reads " + (-low).Tape() + " in less than the curb's outside that it sits over, so could you measure both again?"
+		f.Text = "The old frame's inside reads " + atLeastAMark(-low) + " in less than the curb's outside that it sits over, so could you measure both again?"
 		return append(fs, f)
 	case low < g.SoundLow:
 		f.Code, f.Severity = CapGapTight, gap.below(g.SoundLow, oneInTen)
@@ -99,7 +99,9 @@ func (d *differences) below(line Length, k float64) Severity {
 func flashingLine(fs []Finding, sh *sheet, rules *Rules) []Finding {
 	wall := sh.differences(outside, inside)
 	line := singleWall + rules.Flashing
-	if wall.n == 0 || wall.high() <= line || wall.mean() > oldWall+3*Inch/2 {
+	// Where the two ways together are less than a wall, they contradict each other and no
+	// flare explains them.
+	if wall.n == 0 || wall.high() <= line || wall.mean() < singleWall || wall.mean() > oldWall+3*Inch/2 {
 		return fs
 	}
 	g := guess{code: FlashingIncluded, spot: outside, side: bothSides, kind: asFlare}

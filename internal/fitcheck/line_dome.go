@@ -22,7 +22,7 @@ func gripLines(fs []Finding, sh *sheet, rules *Rules) []Finding {
 			f.Text = "The plastic reads no larger than the opening that must hold it and would fall through, so was its flat lip left out of the measure?"
 		case low < 2*g.Short:
 			f.Severity = Ask
-			f.Text = "The plastic reaches only " + (low / 2).Tape() + " in under the retaining frame on each side, so was it measured edge to edge, flat lip included?"
+			f.Text = "The plastic reaches only " + atLeastAMark(low/2) + " in under the retaining frame on each side, so was it measured edge to edge, flat lip included?"
 		}
 		fs = append(fs, f)
 	}
