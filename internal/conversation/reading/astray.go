@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // astray says whether a value's words speak of something else than the skylight: "the
 // driveway is cracked", "aluminum ladder", "I'm hazy on that", "the neighbor has glass".
 func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
-	if r.thoughtOnce(first) || t != fitcheck.TopicWant && r.askedIsOf(first, last) || r.unreal(t, first) {
+	if r.thoughtOnce(first) || t != fitcheck.TopicWant && r.askedIsOf(first, last) || r.unreal(t, first) || t != fitcheck.TopicProblem && r.overtaken(first) {
 		return true
 	}
 	if t == fitcheck.TopicStyle && r.wordsIn(first, last, "see") && r.wordsIn(r.sentenceFirst(first), first, "caulk", "caulked", "tar", "tarred", "silicone", "goop", "smeared", "sealant", "cement", "mastic") {

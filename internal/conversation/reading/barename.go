@@ -8,7 +8,7 @@ func (r *reader) bareName() {
 		return
 	}
 	i := 0
-	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.leadWord(i) || r.wordAt(i, "the") || r.wordAt(i, "first") && r.wordAt(i+1, "name")) {
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.smallTalkAt(i) > i || r.addressed(i) || r.leadWord(i) || r.wordAt(i, "the") || r.wordAt(i, "first") && r.wordAt(i+1, "name")) {
 		if end := r.smallTalkAt(i); end > i {
 			i = end
 			continue

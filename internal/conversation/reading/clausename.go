@@ -35,7 +35,7 @@ func (r *reader) clauseName() {
 	}
 	for i := range r.toks {
 		last, ok := 0, false
-		if r.opensClause(i) {
+		if r.opensClause(i) && !r.addressed(i) {
 			last, ok = r.nameFills(i)
 		}
 		if ok && (asked && !r.talkCovers(i) || r.placeAfterName(i, last) || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
@@ -43,6 +43,20 @@ func (r *reader) clauseName() {
 			return
 		}
 	}
+}
+
+// addressed: "Thanks Mike! its Dana", "hey Tom its Greg": a name after a greeting is whom
+// the writer speaks to, where another follows that is the writer's.
+func (r *reader) addressed(i int) bool {
+	if !r.wordAt(i-1, "hi", "hey", "hello", "thanks", "thx", "dear", "hola", "gracias", "ok", "morning", "afternoon", "evening", "you") {
+		return false
+	}
+	for k := i + 2; k < len(r.toks); k++ {
+		if r.givenAt(k) && r.wordAt(k-1, "its", "is", "im", "am", "soy", "me", "name", "llamo", "habla") {
+			return true
+		}
+	}
+	return false
 }
 
 // surnameFirst: "my name is Glass, Peter Glass": the word is said again after a given name.

@@ -120,7 +120,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
 		return countAt{}, false
 	}
-	if r.negated(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
+	if r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
 		return countAt{}, false
 	}
 	if r.countsElse(i, next) || r.wordAt(next, "more") && r.wordAt(i-1, "add", "and", "also", "want", "need") {
@@ -328,7 +328,7 @@ func (r *reader) countAnswer() {
 	}
 	from := r.countAlone()
 	for i := from; i < len(r.toks); i++ {
-		if r.used(i) || r.negated(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
+		if r.used(i) || r.negated(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
 			continue // "there were 4, I replaced 2, so 2 left"
 		}
 		n, next := r.countNumber(i)

@@ -15,7 +15,7 @@ func (r *reader) itsName() bool {
 			continue
 		}
 		first, last, ok := r.nameFrom(at, true)
-		if ok && (r.wordAt(last+1, "the", "from", "with", "at", "over", "down", "here", "again", "calling", "w") || last+1 < len(r.toks) && r.toks[last+1].kind == markToken && i > 0) {
+		if ok && (i > 0 && r.addressed(i-1) || r.wordAt(last+1, "the", "from", "with", "at", "over", "down", "here", "again", "calling", "w") || last+1 < len(r.toks) && r.toks[last+1].kind == markToken && i > 0) {
 			r.nameFact(first, last)
 			return true
 		}
@@ -26,7 +26,7 @@ func (r *reader) itsName() bool {
 // greetedBefore: nothing but a greeting stands before the token.
 func (r *reader) greetedBefore(i int) bool {
 	for k := range i {
-		if r.toks[k].kind == markToken || r.smallTalkAt(k) > k || r.talkBefore(k) || r.wordAt(k, "there", "again", "bud", "buddy", "guys", "folks", "man", "sir", "maam", "friend", "yall", "morning", "afternoon", "evening") {
+		if r.toks[k].kind == markToken || r.smallTalkAt(k) > k || r.talkBefore(k) || r.addressed(k) || r.wordAt(k, "there", "again", "bud", "buddy", "guys", "folks", "man", "sir", "maam", "friend", "yall", "morning", "afternoon", "evening") {
 			continue
 		}
 		return false

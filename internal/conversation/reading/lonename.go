@@ -34,7 +34,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	if again {
 		end--
 	}
-	if end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
+	if r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {

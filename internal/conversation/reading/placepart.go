@@ -27,7 +27,11 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		if r.toks[i].kind != wordToken || r.toks[i].used {
 			continue
 		}
+		if r.overtaken(i) {
+			continue
+		}
 		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i)
+		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
 		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
 			return true
 		}
@@ -159,6 +163,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	}
 	name := joined(ahead[:n])
 	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
+	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && i == 1 && r.fillsRest(last) // "carol baton rouge"
 	if !clear && !r.livesBefore(i) {
 		return false
 	}
@@ -173,6 +178,11 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	r.use(i, last)
 	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
 	return true
+}
+
+// givenAt: the word is a given name.
+func (r *reader) givenAt(i int) bool {
+	return i >= 0 && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.given
 }
 
 // nameBeforeTown: "sandy, fayetteville": of two words that name towns the first is the

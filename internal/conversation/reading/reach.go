@@ -14,7 +14,7 @@ func (r *reader) contacts() {
 			}
 		case phoneToken:
 			t.used = true
-			if !r.known(fitcheck.TopicPhone) || r.deniedBefore(r.lastPhone(i)) {
+			if !r.known(fitcheck.TopicPhone) && !r.phoneRefused(i) {
 				r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(t.text), i, i)
 			}
 		case linkToken:
@@ -25,14 +25,20 @@ func (r *reader) contacts() {
 	r.shortPhone()
 }
 
-func (r *reader) lastPhone(i int) int {
-	for i--; i > 0 && r.toks[i].kind != phoneToken; i-- {
+// phoneRefused: "not 555…", "don't call 555…", "555… is my old number".
+func (r *reader) phoneRefused(i int) bool {
+	k := i - 1
+	for r.wordAt(k, "call", "text", "use", "me", "at", "on", "number", "my", "the", "llame", "llamen", "al") {
+		k--
 	}
-	return i
-}
-
-func (r *reader) deniedBefore(i int) bool {
-	return i > 0 && r.toks[i-1].is("not", "no")
+	if r.wordAt(k, "not", "no", "dont", "never") {
+		return true
+	}
+	k = i + 1
+	for r.wordAt(k, "is", "was", "thats", "that", "s", "my", "the", "es", "era", "mi", "el", "an", "a") {
+		k++
+	}
+	return k > i+1 && r.wordAt(k, "old", "wrong", "former", "viejo", "anterior", "fax", "landline")
 }
 
 // shortPhone: seven digits without an area code are asked about.

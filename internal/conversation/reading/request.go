@@ -140,7 +140,7 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "which", "where", "when") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
 		return false // "the old one, which was clear"
 	}
-	if r.wordAt(h.first, "sirve") && r.wordAt(h.first-1, "no") {
+	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
 		return false
 	}
 	if r.wordAt(h.first-1, "sure", "know", "idea", "clue", "tell", "decide", "remember", "se") && r.wordsIn(max(first, h.first-4), h.first, "not", "dont", "no", "cant", "couldnt", "didnt") {

@@ -119,10 +119,27 @@ func (r *reader) past(s *saying) bool {
 	if r.wordsIn(r.clauseStart(s.first), s.first, "had", "used", "habia") && r.wordsIn(s.last+1, r.sentenceLast(s.first)+1, "cut", "removed", "gone", "fell", "took", "died", "cortamos", "tumbamos", "anymore") && r.asked(fitcheck.TopicImpactRisk) {
 		return true // "had a walnut tree but we cut it down"
 	}
+	if r.wordsIn(s.first, s.last+1, "leaked") || r.wordAt(s.first-1, "a") && r.wordAt(s.first-2, "had") { // "it leaked in 2019, they fixed it, now …"
+		_, to := r.sentence(s.first)
+		return r.wordsIn(s.last+1, to+1, "fixed", "repaired", "stopped") && r.wordsIn(s.last+1, to+1, "now", "since")
+	}
 	if !r.wordAt(s.first-1, "was", "were", "been") && !r.wordAt(s.first-2, "was", "used") {
 		return false
 	}
 	return r.wordsIn(s.last+1, min(s.last+5, len(r.toks)), "fixed", "patched", "stopped", "repaired", "sealed")
+}
+
+// mended: a frame that "was bent, I straightened it" is as the rest says, or asked about.
+func (r *reader) mended(s *saying) bool {
+	if s.topic != fitcheck.TopicFrameCondition || s.value == fitcheck.ConditionGood {
+		return false
+	}
+	i := s.first - 1
+	for r.wordAt(i, "a", "little", "bit", "pretty", "all", "kinda", "slightly", "very", "really") {
+		i--
+	}
+	_, to := r.sentence(s.first)
+	return r.wordAt(i, "was", "were", "got", "estaba") && r.wordsIn(s.last+1, to+1, "straightened", "fixed", "repaired", "sanded", "painted", "repainted", "cleaned", "replaced", "enderece", "arregle", "pinte", "endereze")
 }
 
 // noSkylightYet: a hole is to be cut, it is not there.
@@ -163,6 +180,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 			group = group[v : v+1]
 		}
 	}
+	group = slices.DeleteFunc(group, func(s saying) bool { return r.mended(&s) })
 	var stands []saying
 	vague := -1
 	for k, s := range group {
