@@ -105,6 +105,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	case s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h):
 		return false
 	}
+	if s.topic == fitcheck.TopicWant && r.wordAt(h.first, "with") && r.wordAt(h.first-1, "piece", "glued", "molded", "moulded", "built", "one", "together", "integral", "part", "came") && !r.asked(s.topic) {
+		return false // "all one piece with the frame": what it is like
+	}
 	if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicStyle) && !r.asked(s.topic) {
 		return false // what is up there, no wish
 	}

@@ -358,6 +358,9 @@ func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
 		if r.wordAt(h.first-1, "in", "from", "inside") || r.wordAt(h.first-1, "the", "my", "our") && r.wordAt(h.first-2, "in", "from", "inside", "under") {
 			return false // "from in the hallway looking up its 14 x 30"
 		}
+		if r.wordAt(h.first, "ladder", "stool", "chair", "bucket", "scaffold", "escalera") && r.wordsIn(max(0, h.first-3), h.first, "on", "off", "from", "en", "using", "with") {
+			return false // "standing on a ladder I get 21 7/8"
+		}
 		if r.wordAt(h.first-1, "to", "from", "past", "between") || r.wordAt(h.first-1, "the") && r.wordAt(h.first-2, "to", "from", "past", "between") {
 			return false // "to the drywall it's 30"
 		}

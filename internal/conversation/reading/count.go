@@ -147,7 +147,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 {
 				return countAt{}, false
 			}
-			return countAt{n, i, j}, !r.wordAt(i-1, "the", "that", "this", "of", "each", "every", "other", "no", "number", "unit", "any", "el", "la")
+			return countAt{n, i, j}, r.wordAt(i-1, "the") && n > 1 && r.wordAt(i-2, "replace", "replacing", "redo", "order", "change", "swap", "need") || !r.wordAt(i-1, "the", "that", "this", "of", "each", "every", "other", "no", "number", "unit", "any", "el", "la")
 		}
 		if !r.countAdjective(j) && (r.layersNamed(i) || !r.saysKind(j)) {
 			break

@@ -15,7 +15,7 @@ func (r *reader) foreign() bool {
 		if r.wordAt(i, "mexico") && r.wordAt(i-1, "new", "nuevo", "gulf") || r.wordAt(i, "columbia") && !r.wordAt(i-1, "british") || r.wordAt(i, "scotia") && !r.wordAt(i-1, "nova") {
 			continue
 		}
-		if r.asked(fitcheck.TopicPlace) || r.wordAt(i-1, "in", "from", "to", "en", "de") {
+		if r.asked(fitcheck.TopicPlace) || r.wordAt(i-1, "in", "from", "to", "en", "de") && !r.wordsIn(max(0, i-5), i, "grew", "born", "made", "bought", "back", "trip", "vacation", "naci", "hecho") && (len(r.Asked) == 0 || r.askedSize() == "none") {
 			first, last := r.sentence(i)
 			for last > first && r.toks[last].kind == markToken {
 				last--

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // gap is what stands between two lengths.
 type gap uint8
 
@@ -31,7 +33,7 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 		case r.labelKind(i, "fix") || t.is("son", "sino"):
 			g = fixGap
 		case g == byGap && (t.is("a", "the") || r.roughAt(i)):
-		case t.mark('-') || t.is("to", "or", "thru", "through", "o", "hasta", "a"):
+		case t.mark('-') || t.is("to", "or", "thru", "through", "o", "hasta"), t.is("a") && r.out.Language == "es":
 			if g == weakGap {
 				g = rangeGap
 			}
@@ -100,10 +102,13 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == sumGap && qs[i+2].side != height {
 			return 3, broken // "22 x 46 plus 1 1/2 for the lip"
 		}
+		if i+3 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap && r.gapBetween(&qs[i+2], &qs[i+3]) == byGap && a.closeTo(&qs[i+2]) && b.closeTo(&qs[i+3]) {
+			return 4, fourSides // all four in turn, "37 5/8 x 37 1/2 x 37 5/8 x 37 5/16"
+		}
 		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap && qs[i+2].side == noSide {
 			return 3, broken
 		}
-		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == rangeGap && qs[i+2].side == noSide && r.closeTo(b, &qs[i+2]) {
+		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == rangeGap && qs[i+2].side == noSide && r.littleMore(b, &qs[i+2]) {
 			return 3, ranged // 25 x 48-49
 		}
 		if b.bare && i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == weakGap && r.adjacent(b, &qs[i+2]) && qs[i+2].bare && qs[i+2].side == noSide {
@@ -118,8 +123,11 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 	return 1, lone
 }
 
-// closeTo: the second number is a little more than the first, as the end of a range is.
-func (r *reader) closeTo(a, b *quantity) bool {
+// closeTo: two readings of opposite sides, which are alike within an inch.
+func (q *quantity) closeTo(o *quantity) bool { return abs(q.length()-o.length()) <= fitcheck.Inch }
+
+// littleMore: the second number is a little more than the first, as the end of a range is.
+func (r *reader) littleMore(a, b *quantity) bool {
 	l, m := a.length(), b.length()
 	return m > l && m-l <= l/4
 }

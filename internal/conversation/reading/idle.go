@@ -40,6 +40,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
 		return true
 	}
+	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && r.wordAt(h.first-1, "year", "way", "turned", "go", "come", "comes", "came", "get", "gets", "got", "looked", "look", "other") && !r.wordAt(h.first-1, "way") || s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && r.wordAt(h.first-1, "way", "all") && r.wordAt(h.first-2, "the", "all", "other") {
+		return true // "rusted all the way round", "we live there year round"
+	}
 	if len(r.Asked) > 0 && !r.asked(s.topic) && s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther {
 		return true
 	}
@@ -174,7 +177,7 @@ func (r *reader) inSizeName(h *hit) bool {
 func (r *reader) thingIn(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i <= to; i++ {
-		if (i < h.first || i > h.last) && r.thingAt(i) && !(i > h.last && r.wordsIn(max(h.last, i-3), i, "from", "by")) && !r.wordsIn(from, i, "match", "matching", "matches") {
+		if (i < h.first || i > h.last) && r.thingAt(i) && !(i > h.last && r.wordsIn(max(h.last, i-3), i, "from", "by", "where", "when")) && !r.wordsIn(from, i, "match", "matching", "matches") {
 			return true
 		}
 	}

@@ -32,7 +32,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "ask":
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.asked(fitcheck.TopicName) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && (r.asked(fitcheck.TopicName) || r.known(fitcheck.TopicPhone) && r.wordAt(h.last, "for", "por") && r.givenAt(first)) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -88,7 +88,7 @@ func (r *reader) firstAndLast(n int) bool {
 
 // longerName: "Whitfeld, Dana Whitfeld": the whole name that follows says more.
 func (r *reader) longerName(first, last int) (int, int) {
-	if !r.markAt(last+1, ',') {
+	if !r.markAt(last+1, ',') && !r.markAt(last+1, '.') {
 		return first, last
 	}
 	from, to, ok := r.nameFrom(last+2, true)
@@ -206,7 +206,7 @@ func (r *reader) nameEnds(i int) bool {
 		return true
 	}
 	return r.toks[i].used || r.wordAt(i, "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
-		"de", "y", "en", "desde", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
+		"de", "y", "en", "desde", "para", "pa", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
 }
 
 // nameBefore reads a name that ends before token i: "Hal here".

@@ -104,7 +104,7 @@ func (r *reader) stateAlone(i, n int, ahead []string, asked bool) bool {
 
 func (r *reader) stateFact(first, last int, code string, name []string) {
 	r.use(first, last)
-	if joined(name) == "washington" && r.asked(fitcheck.TopicPlace) {
+	if joined(name) == "washington" && r.asked(fitcheck.TopicPlace) && !r.wordsIn(first, min(last+5, len(r.toks)), "state", "estado") {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, fitcheck.Place{State: code}, first, last)
 		return
 	}

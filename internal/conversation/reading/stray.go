@@ -49,8 +49,14 @@ func (r *reader) flangeWidth(m *measure) bool {
 // lumber: "the 2x6 box": what the box is made of, where a size of its own is told or
 // none was asked for.
 func (r *reader) lumber(m *measure) bool {
+	if m.shape == lone && r.wordAt(m.last+1, "lumber", "plywood", "boards", "stock") && r.largeNumber() {
+		return true // "built of 1 1/2 inch lumber"
+	}
 	if m.shape != pair || !m.parts[0].bare || !m.parts[1].bare || m.parts[0].num > 4 || m.parts[1].num > 12 {
 		return false
+	}
+	if r.wordAt(m.last+1, "on") && r.wordAt(m.last+2, "edge") && r.numberBefore(m.first) || r.wordsIn(max(0, m.first-3), m.first, "built", "framed", "lumber") && r.largeNumber() {
+		return true // "a 2x6 on edge", "built w 2x6"
 	}
 	if r.wordAt(m.first-1, "curb", "box") && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
 		return true
