@@ -106,6 +106,9 @@ const shortAnswer = 8
 // bare says whether the new words say nothing by themselves, so that they can only
 // complete what was pending.
 func bare(r reading.Reading, text string) bool {
+	if slices.Contains(r.Requests, reading.RequestQuestion) || slices.Contains(r.Requests, reading.RequestHowTo) {
+		return false // "what's the difference between acrylic and polycarbonate?"
+	}
 	said := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicConfirm })
 	return !said && len(strings.Fields(text)) <= shortAnswer
 }

@@ -15,6 +15,9 @@ func (r *reader) bareName() {
 		}
 		i++
 	}
+	if r.wordAt(i, "el", "la", "the", "mi", "my") && r.wordAt(i+1, "zip", "codigo", "cp", "town", "ciudad", "pueblo") {
+		return
+	}
 	first, last, ok := r.answerName(i)
 	if !ok || r.answeredWith(first, last) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
 		return

@@ -105,6 +105,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	case s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h):
 		return false
 	}
+	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && (r.asked(fitcheck.TopicWant) || r.asked(fitcheck.TopicFrameCondition)) && r.wordAt(h.first, "only", "just") {
+		return false // "frame looks fine, only the plastic": a wish
+	}
 	if s.topic == fitcheck.TopicWant && r.wordAt(h.first, "with") && r.wordAt(h.first-1, "piece", "glued", "molded", "moulded", "built", "one", "together", "integral", "part", "came") && !r.asked(s.topic) {
 		return false // "all one piece with the frame": what it is like
 	}

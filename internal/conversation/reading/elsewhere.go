@@ -22,7 +22,12 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 	case fitcheck.TopicProfile: // "across the flat plastic"
 		return r.inSizeName(h) || r.askedSize() != "none" && r.labelAt[h.last] >= 0 &&
 			(r.labels[r.labelAt[h.last]].is("part", "plastic") || r.labels[r.labelAt[h.last]].has1("topic"))
-	case fitcheck.TopicLayers: // "one clear and one white"
+	case fitcheck.TopicMaterial: // "the acrylic itself measures 24 x 27"
+		return !r.asked(s.topic) && h.first == h.last && r.wordAt(h.last+1, "itself", "measures", "mide")
+	case fitcheck.TopicLayers: // "one clear and one white", "84 cm both ways", "a condo, just one"
+		if r.wordAt(h.last, "both") && r.wordAt(h.last+1, "ways", "sides", "directions", "lados") || !r.asked(s.topic) && h.last-h.first < 2 && r.wordAt(h.last, "one", "two", "uno", "dos") {
+			return true
+		}
 		return h.first == h.last && (r.refAt(h.first, h.first+1) ||
 			r.wordAt(h.first, "one") && r.choiceAt(h.first+1) && r.wordsIn(r.sentenceFirst(h.first), h.first, "two", "double", "2"))
 	case fitcheck.TopicFinish: // "I meant the color, white, not the frame", "no color"

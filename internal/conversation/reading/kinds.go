@@ -84,7 +84,7 @@ func (r *reader) namedAfter(refs []unitRef, from, to int) bool {
 		return false
 	}
 	first, last := refs[0], refs[len(refs)-1]
-	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(from, first.first) && !r.content(last.last+1, to)
+	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(from, first.first) && !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1))
 }
 
 // content: a number or a choice stands between two tokens.

@@ -155,15 +155,15 @@ func (r *reader) townInName(first, last int) int {
 			return last
 		}
 	}
-	for i := first + 2; i <= last; i++ {
-		if w := r.toks[i-1].word; w != nil && w.given {
+	for i := first + 1; i <= last; i++ {
+		if w := r.toks[i-1].word; i > first+1 && w != nil && w.given {
 			continue
 		}
 		ahead := r.wordsFrom(i, 4, buf[:])
 		if len(ahead) > last-i+1 {
 			ahead = ahead[:last-i+1]
 		}
-		if n := place.Scan(ahead, ""); n == last-i+1 {
+		if n := place.Scan(ahead, ""); n == last-i+1 && (i > first+1 || n > 1 && r.toks[i].word != nil && r.toks[i].word.common) {
 			return i - 1
 		}
 	}

@@ -99,6 +99,9 @@ func (r *reader) whenStorms(s *saying) bool {
 	for r.wordAt(i, "a", "the", "big", "heavy", "bad", "every", "any", "hard", "strong", "real", "wind", "thunder", "rain") {
 		i--
 	}
+	if s.value == fitcheck.ProblemStorm && r.wordAt(s.first, "storms") && r.wordAt(s.first-1, "it") {
+		return true
+	}
 	return s.value == fitcheck.ProblemStorm && (r.wordAt(s.first, "storm", "storms", "tormenta", "tormentas") || r.wordAt(s.last, "storms")) &&
 		(r.wordAt(i, "during", "when", "with", "whenever") || r.wordAt(i, "in", "en") && r.wordAt(s.last, "storms", "tormentas"))
 }
