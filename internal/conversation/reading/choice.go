@@ -108,6 +108,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && (r.asked(fitcheck.TopicWant) || r.asked(fitcheck.TopicFrameCondition)) && r.wordAt(h.first, "only", "just") {
 		return false // "frame looks fine, only the plastic": a wish
 	}
+	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && r.asked(fitcheck.TopicPlasticSize) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
+		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
+	}
 	if s.topic == fitcheck.TopicWant && r.wordAt(h.first, "with") && r.wordAt(h.first-1, "piece", "glued", "molded", "moulded", "built", "one", "together", "integral", "part", "came") && !r.asked(s.topic) {
 		return false // "all one piece with the frame": what it is like
 	}

@@ -146,7 +146,7 @@ func (r *reader) nameFact(first, last int) {
 // townInName: a town may follow a whole name without any sign between: "Pilar Blanco
 // Columbus". It gives the name's last token without it.
 func (r *reader) townInName(first, last int) int {
-	if !r.asked(fitcheck.TopicName) || last-first < 2 {
+	if last-first < 2 {
 		return last
 	}
 	var buf [8]string
