@@ -15,7 +15,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	if t == fitcheck.TopicImpactRisk || t == fitcheck.TopicWant {
-		return r.thingAt(last+1) || r.wordsIn(r.clauseStart(first), first, "named", "name", "called")
+		return r.wordAt(first, "golf") && r.wordAt(first-1, "i", "we", "he", "she", "they", "to") || r.thingAt(last+1) || r.wordsIn(r.clauseStart(first), first, "named", "name", "called")
 	}
 	if t == fitcheck.TopicProblem && r.oldOne(first) {
 		return true
@@ -26,8 +26,11 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicFrameCondition && r.wordAt(last+1, "on") && r.wordsIn(last+2, min(last+5, len(r.toks)), "screws", "screw", "nails", "bolts", "roof") {
 		return true
 	}
+	if t == fitcheck.TopicUse && r.wordsIn(max(r.sentenceFirst(first), first-7), first, "park", "store", "stores", "stored", "keep", "keeps", "guardo", "guardamos") {
+		return true // "detached garage, where I park the RV"
+	}
 	if t == fitcheck.TopicUse {
-		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.wordsIn(max(r.clauseStart(first), first-5), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.wordsIn(max(r.clauseStart(first), first-5), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
 			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") ||
 			r.wordAt(last+1, "has", "had", "have", "said", "says", "told", "quoted", "sells", "sold", "wants", "closes", "opens", "called", "carries", "charges", "does", "lady", "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}

@@ -91,6 +91,8 @@ func (r *reader) opensClause(i int) bool {
 	}
 	for k := i - 1; k >= 0; k-- {
 		switch {
+		case r.toks[k].mark('&'):
+			return false // "Hollis & June Tackett"
 		case r.toks[k].kind == markToken && !r.toks[k].mark('-') && !r.toks[k].mark('/') && !r.toks[k].mark('\''), r.talkEnds(k), r.toks[k].used:
 			return true
 		case !r.leadWord(k) && !r.toks[k].mark('-') && !r.toks[k].mark('/'):
@@ -184,7 +186,7 @@ func (r *reader) nameOver(i int) bool {
 	return r.wordAt(i, "from", "in", "at", "of", "de", "en") && i+1 < len(r.toks) && r.toks[i+1].used
 }
 
-var afterName = wordSet(`para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
+var afterName = wordSet(`lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
 	zip zipcode codigo postal cp area and or but the a for to on my we i it its itd im this that thanks thank please de y en con desde
 	town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when
 	ships ship estoy vivo estamos antiguo antigua viejo vieja metalico do does did has have had would could should got get about on of by not just only also over under out up down fine`)

@@ -215,7 +215,7 @@ func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
 	case "was":
 		m.was = m.was || same && r.only(h.last+1, m.first-1)
 	case "fix":
-		if r.wordAt(h.first, "no") && r.out.Language == "es" && h.first > 0 && r.only(h.last+1, m.first-1) && r.toks[h.first-1].kind != markToken {
+		if r.wordAt(h.first, "no") && r.out.Language == "es" && h.first > 0 && r.only(h.last+1, m.first-1) {
 			m.drop = true
 		}
 		m.fixed = true

@@ -163,6 +163,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
 		return countAt{n, i, next}, true
 	}
+	if r.wordsIn(next, min(next+5, len(r.toks)), "line", "lines", "mark", "marks", "tick", "ticks", "notches", "rayitas", "lineas") {
+		return countAt{}, false // "25 and 3 of the little lines past the half"
+	}
 	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && (n > 1 || r.markAt(i-1, ':') && r.refAt(0, i)) {
 		return countAt{n, i, next + 1}, true
 	}
@@ -190,6 +193,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if next == i || n < 1 || n > 100 || r.negated(i) {
 		return countAt{}, false
 	}
+	if r.markAt(i-1, '(') && r.markAt(next, ')') && r.wordAt(i-2, "on", "for", "need", "quote", "order", "want") {
+		return countAt{n, i, next - 1}, true // "price on (8), mill finish"
+	}
 	if r.asked(fitcheck.TopicConfirm) && r.countCorrected(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
@@ -203,7 +209,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	for r.wordAt(j, "the", "about") {
 		j--
 	}
-	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
+	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
 		if sized {
 			r.use(i, next-1) // "25 x 49, need 3"
 		}
@@ -306,6 +312,19 @@ func (r *reader) pairBefore(i int) bool {
 	return false
 }
 
+// countsOfSorts: "3 little ones and 1 big one".
+func (r *reader) countsOfSorts(next int) bool {
+	if !r.wordAt(next+1, "ones", "one") {
+		return false
+	}
+	for i := next + 2; i < len(r.toks); i++ {
+		if _, end := r.countNumber(i); end > i && r.wordAt(end+1, "ones", "one") {
+			return true
+		}
+	}
+	return false
+}
+
 // countOfKind: "three of the large and one of the small": each counts a kind of its own.
 func (r *reader) countOfKind(next int) bool {
 	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") {
@@ -361,7 +380,7 @@ func (r *reader) countAnswer() {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
 			return
 		}
-		if r.countOfKind(next) {
+		if r.countOfKind(next) || r.countsOfSorts(next) {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
 			return
 		}

@@ -83,7 +83,7 @@ func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
 			"arranco", "lona", "hoyo", "agujero", "damp", "condensation", "sweats", "sweating", "suelto", "feo", "amarillo", "manchado", "opaque", "milky")
 	case fitcheck.TopicUse:
 		return r.wordAt(h.first, "mobile", "manufactured", "plant", "business", "office", "offices", "store", "retail", "shelter", "art", "van", "stable", "gym",
-			"salon", "boat", "bote", "bus", "commercial", "industrial", "negocio", "oficina", "tienda", "bodega", "remolque", "coop", "library", "hospital", "airport", "mall", "comercial")
+			"salon", "boat", "bote", "bus", "commercial", "industrial", "negocio", "oficina", "tienda", "remolque", "coop", "library", "hospital", "airport", "mall", "comercial")
 	case fitcheck.TopicOutline:
 		return r.wordAt(h.first, "round", "circle", "triangle", "oval", "rectangle", "circulo")
 	}

@@ -34,6 +34,9 @@ func (r *reader) standsAlone(first, last int) bool {
 	if again {
 		end--
 	}
+	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && r.toks[end].word == nil && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
+		return true // "Ms Petrakis, Oshkosh WI"
+	}
 	if r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
 		return false
 	}
@@ -137,10 +140,25 @@ func (r *reader) nameFact(first, last int) {
 	for first < last && r.wordAt(first, "el", "la", "the") && r.titleOrInitial(first+1) {
 		first++
 	}
+	first, last = r.fullerName(first, last)
 	first, last = r.withTitle(first, last)
 	said := r.said(first, last)
 	r.name(first, last)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)
+}
+
+// fullerName: "its Carla, Carla Whitfield", "Lucky. Thats my name lol, Lucky Pruitt": the
+// name said again with more of it.
+func (r *reader) fullerName(first, last int) (int, int) {
+	if first != last || r.toks[first].word == nil || !r.toks[first].word.given {
+		return first, last
+	}
+	for i := last + 2; i+1 < len(r.toks) && i < last+12; i++ {
+		if r.toks[i].text == r.toks[first].text && r.toks[i-1].kind == markToken && r.surname(i+1) {
+			return i, i + 1
+		}
+	}
+	return first, last
 }
 
 // townInName: a town may follow a whole name without any sign between: "Pilar Blanco

@@ -123,7 +123,7 @@ func (r *reader) surelyName(h *hit, first, last int) bool {
 
 // nameFrom reads a name that starts at token i. After "I'm" it must not be an ordinary word.
 func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
-	for r.markAt(i, ':') || r.wordAt(i, "spelled", "actually", "really") || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es", "its") {
+	for r.markAt(i, ':') || r.wordAt(i, "spelled", "actually", "really") || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es") || r.wordAt(i, "its") && !r.wordAt(i-1, "me") {
 		i++
 	}
 	first, last = i, i-1
@@ -132,7 +132,7 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 		switch {
 		case j > first && r.wordAt(j, "will") && r.verbAfterWill(j+1):
 			return first, last, r.likelyName(first, last, strict)
-		case j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true):
+		case j > first && r.wordAt(j, "la", "el", "los") && !r.wordAt(j-1, "de", "y"), j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true):
 			return first, last, r.likelyName(first, last, strict)
 		case r.nameWord(j, strict || j > first):
 			last = j
@@ -164,7 +164,7 @@ func (r *reader) nameWord(i int, strict bool) bool {
 		return false
 	}
 	t := &r.toks[i]
-	if t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
+	if t.is("lol", "haha", "jaja", "lmao", "everybody", "everyone") || t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
 		return false
 	}
 	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.is("van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {

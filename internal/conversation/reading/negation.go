@@ -87,7 +87,7 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j, "no") && r.wordAt(j+1, "deja", "para", "dejan") && r.wordAt(j+2, "de") {
 		return true
 	}
-	if r.wordAt(j, "no") && r.wordAt(j+1, "the", "my", "they", "this", "that", "our", "el", "la") && j+2 < i {
+	if r.wordAt(j, "no") && r.wordAt(j+1, "the", "my", "they", "this", "that", "our", "el", "la") && (j+2 < i || j+2 == i && r.wordAt(i+1, "is", "are", "has", "was", "es", "esta", "looks")) {
 		return true
 	}
 	return r.wordAt(j, "dont", "cant", "wont", "couldnt") && r.wordAt(j+1, "stop", "quit", "fix", "know", "wait", "tell", "say")

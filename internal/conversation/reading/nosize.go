@@ -300,7 +300,7 @@ var lengthFollowers = func() map[string]bool {
 		"not", "no", "sorry", "wait", "please", "pls", "thanks", "thank", "thx", "y", "o", "por", "de", "en", "a", "pero", "with",
 		"so", "now", "too", "as", "we", "he", "plus", "by", "ish", "up", "down", "over", "under", "above", "total", "edge",
 		"when", "without", "including", "around", "give", "maybe", "probably", "then", "while", "because", "cuz", "bc", "lol",
-		"haha", "ok", "measured", "off", "oops", "correction", "instead", "con", "nose", "dot", "even", "within", "best", "call", "b", "c", "d", "al", "hasta", "before", "after", "she", "my",
+		"haha", "ok", "measured", "off", "oops", "correction", "instead", "con", "nose", "dot", "even", "flat", "within", "best", "call", "b", "c", "d", "al", "hasta", "before", "after", "she", "my",
 		"which", "what", "how", "can", "dont", "didnt", "havent", "cant", "hope", "let", "you", "u", "per", "min", "max", "pretty",
 		"final", "tho", "though", "also", "tall", "high", "long", "wide", "is", "says", "according", "corner", "end", "e", "n", "nd",
 		"square", "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus", "thru", "through", "plywood", "yes", "si", "no", "tops", "sir", "maam", "roughly", "approx", "about", "gracias",

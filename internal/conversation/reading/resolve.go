@@ -242,8 +242,8 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 		face = ""
 	}
 	for _, a := range r.Asked {
-		if !a.OfLength() {
-			continue
+		if !a.OfLength() || (a == fitcheck.TopicCurbHeight || a == fitcheck.TopicDomeRise) && len(m.parts) == 1 && (m.parts[0].side == width || m.parts[0].side == length) {
+			continue // "meant 25 3/4 wide" is no height
 		}
 		if p := partOf(a); m.part == "" && (p == "curb" || p == "retainer") {
 			if t, _ := sizeTopic(p, m.face); t != "" && m.face != "edge" {

@@ -95,6 +95,9 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 
 // whenStorms: "it drips in storms" tells when, not what did it.
 func (r *reader) whenStorms(s *saying) bool {
+	if r.wordAt(s.first-1, "the", "la", "that", "esa") && r.wordAt(s.first, "storm", "tormenta") && r.wordsIn(r.sentenceFirst(s.first), s.first, "tree", "limb", "branch", "blew", "broke", "cracked", "hit", "arbol", "rama") {
+		return false // "a limb went through it during the storm"
+	}
 	i := s.first - 1
 	for r.wordAt(i, "a", "the", "big", "heavy", "bad", "every", "any", "hard", "strong", "real", "wind", "thunder", "rain") {
 		i--

@@ -5,6 +5,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // notTheirs says whether a length is somebody's own height, or says how much more or
 // less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
 func (r *reader) notTheirs(m *measure) bool {
+	if m.shape == lone && r.wordsIn(max(0, m.first-3), m.first, "code") && r.wordAt(m.first-1, "is", "says", "requires", "wants", "for", "be") {
+		return true // "code is 4"
+	}
 	return r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)
 }
 
@@ -30,6 +33,9 @@ func (r *reader) upInTheAir(m *measure) bool {
 	}
 	if r.by(m.last + 3) {
 		return false // a side whose name is misspelt
+	}
+	if r.wordAt(m.last+1, "of", "de") && r.wordAt(m.last+2, "each", "cada", "lado", "ambos", "los", "orilla", "borde", "punta") {
+		return false // "36 pulgadas de cada lado"
 	}
 	if r.wordAt(m.last+1, "of", "de") && m.parts[0].unit != noUnit && m.parts[0].side == noSide {
 		h, next := r.labelFrom(m.last+2), r.labelFrom(m.last+1)
