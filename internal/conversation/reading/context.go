@@ -22,9 +22,10 @@ type context struct {
 	diag    bool
 	both    bool
 	slope   bool
-	where   bool  // labels were found at all
-	from    int   // token at which its own words start
-	units   []int // kinds of unit, empty where the message names none
+	where   bool   // labels were found at all
+	from    int    // token at which its own words start
+	shaped  [2]int // first and last token of the words that tell its shape, {-1, -1} for none
+	units   []int  // kinds of unit, empty where the message names none
 }
 
 // describe gives every measure what the words before and after it say.
@@ -197,6 +198,9 @@ func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
 	case "shape":
 		if same && !(s.value == "diagonal" && r.crackRuns(h)) {
 			m.takeShape(s.value)
+			if r.only(h.last+1, m.first-1) {
+				m.shapedBy(h)
+			}
 		}
 	case "both":
 		m.both = m.both || same && m.first-h.last <= 4
@@ -271,8 +275,14 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 			return
 		}
 		m.takeShape(s.value)
+		if h.first-m.last <= 3 {
+			m.shapedBy(h)
+		}
 	case "both":
 		m.both = m.both || h.first-m.last <= 3 || m.diag && m.shape == lone
+		if h.first-m.last <= 3 {
+			m.shapedBy(h)
+		}
 	case "slope":
 		m.slope = m.slope || h.first-m.last <= 2
 	case "rough":
@@ -379,6 +389,18 @@ func (r *reader) softBetween(from, to int) bool {
 		}
 	}
 	return false
+}
+
+// shapedBy remembers the words that tell the shape of a lone length: quoting it without
+// them would lose a side.
+func (m *measure) shapedBy(h *hit) {
+	if m.shape != lone {
+		return
+	}
+	if m.shaped[0] < 0 {
+		m.shaped = [2]int{h.first, h.last}
+	}
+	m.shaped = [2]int{min(m.shaped[0], h.first), max(m.shaped[1], h.last)}
 }
 
 func (m *measure) takeShape(s string) {

@@ -67,6 +67,7 @@ func (r *reader) group(qs []quantity) []measure {
 	for i := 0; i < len(qs); {
 		n, s := r.groupAt(qs, i)
 		m := measure{shape: s, parts: qs[i : i+n], first: qs[i].first, last: qs[i+n-1].last}
+		m.shaped = [2]int{-1, -1}
 		if n == 1 && r.rangeAhead(&qs[i]) {
 			m.shape = ranged
 		}

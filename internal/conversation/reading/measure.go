@@ -121,7 +121,7 @@ func (r *reader) unitForAll(qs []quantity) []quantity {
 		}
 		u, word = t.word.unit, t.text
 	}
-	if u == noUnit || u == foot || r.wordAt(0, "not") {
+	if u == noUnit || u == foot && (len(qs) == 0 || !r.allInFeet(qs, word)) || r.wordAt(0, "not") {
 		return qs
 	}
 	for i := range qs {
@@ -133,6 +133,22 @@ func (r *reader) unitForAll(qs []quantity) []quantity {
 		qs[i].unit, qs[i].bare = u, qs[i].bare && word == ""
 	}
 	return qs
+}
+
+// allInFeet: "2.4 x 4.2, that's feet": the word is said of all the numbers, and none is too
+// large for it; "8 feet up" is of something else.
+func (r *reader) allInFeet(qs []quantity, word string) bool {
+	for i := range qs {
+		if qs[i].frac || qs[i].num > maxNominal*qs[i].den {
+			return false
+		}
+	}
+	for i := range r.toks {
+		if r.wordAt(i, word) {
+			return r.wordAt(i-1, "in", "thats", "is", "its", "are", "theyre", "all", "en", "son", "es", "was", "those") || r.markAt(i-1, '(') || i+1 == len(r.toks) && i-1 == qs[len(qs)-1].last
+		}
+	}
+	return false
 }
 
 func inQuantity(qs []quantity, i int) bool {

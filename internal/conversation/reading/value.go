@@ -12,10 +12,14 @@ func (r *reader) record(j *judged) {
 	if j.why == WhyRange {
 		v = nil // neither end is what it measures
 	}
+	first, last := j.first, j.last
+	if j.shaped[0] >= 0 {
+		first, last = min(first, j.shaped[0]), max(last, j.shaped[1])
+	}
 	for _, unit := range units {
 		switch {
 		case j.why != "":
-			r.unclear(j.topic, unit, j.why, v, j.first, j.last)
+			r.unclear(j.topic, unit, j.why, v, first, last)
 			if j.topic == "" {
 				r.out.Unclear[len(r.out.Unclear)-1].Candidates = j.candidates
 			}
