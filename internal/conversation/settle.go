@@ -28,6 +28,12 @@ type Pending struct {
 // new words stand as they were read alone.
 func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	p := t.talk.Memory.Pending
+	if f, ok := t.unitNamed(p, r, text); ok {
+		t.talk.Memory.Pending = nil
+		t.settled(f, t.lastMessage, text)
+		r.Unclear = nil
+		return r
+	}
 	if p == nil {
 		p = t.halfSize()
 	}

@@ -157,9 +157,13 @@ func (r *reader) excepted(i int) bool {
 // notYet: a word like "right" that leads on to something else than a yes: "yes I have
 // a question", "ok but when does it ship".
 func (r *reader) notYet(h *hit) bool {
-	i := h.last + 1
+	i, ended := h.last+1, false
 	for r.markAt(i, ',') || r.markAt(i, '.') || r.markAt(i, '!') {
+		ended = ended || !r.markAt(i, ',')
 		i++
+	}
+	if r.wordAt(i, "let") && r.wordAt(i+2, "know") || ended && r.wordAt(i, "im", "ill") {
+		return false // "correct. let me know if you need anything else", "yes. I'm home today"
 	}
 	if r.wordAt(i, "but", "so", "pero") || r.wordAt(i, "i") && r.wordAt(i+1, "have", "still", "need", "want", "got") || r.wordAt(i, "im", "not", "no", "wait", "let", "ill", "hold") {
 		return !r.wordAt(i, "no") || !r.wordAt(i+1, "changes", "problem", "problems", "issues")

@@ -377,6 +377,9 @@ func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
 		if r.wordAt(h.first, "up") && r.wordsIn(h.last+1, m.first, "its", "theyre", "got", "get", "measured", "measures", "is") {
 			return false // "just went up there again, its 25 3/4"
 		}
+		if r.wordsIn(h.last+1, m.first, "its", "measures", "mide") || m.shape == pair && r.wordAt(h.first, "up", "snow", "rain", "nieve") {
+			return false // "my brother has a 10 foot ladder it's 24 x 48"
+		}
 		return !r.softBetween(h.last+1, m.first) && m.first-h.last <= 6
 	}
 	return !r.softBetween(m.last+1, h.first) && h.first-m.last <= 5

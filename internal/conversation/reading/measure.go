@@ -104,7 +104,15 @@ func (r *reader) quantities() []quantity {
 			i = q.last
 		}
 	}
-	return r.unitForAll(r.spreadUnits(qs))
+	qs = r.spreadUnits(qs)
+	if u := unitWords[r.Unit]; u != noUnit {
+		for i := range qs {
+			if qs[i].unit == noUnit {
+				qs[i].unit, qs[i].bare = u, false
+			}
+		}
+	}
+	return r.unitForAll(qs)
 }
 
 // unitForAll gives all lengths the unit that the message names once, beside none of

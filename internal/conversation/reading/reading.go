@@ -63,6 +63,9 @@ type Input struct {
 	Asked []fitcheck.Topic
 	// Units is how many kinds of unit the talk knows so far.
 	Units int
+	// Unit is the unit of lengths that come without one, as UnitNamed gives it; "" where
+	// not known.
+	Unit string
 	// Language is the talk's so far ("en", "es"), "" where not known.
 	Language string
 }

@@ -35,3 +35,22 @@ var unitWords = map[string]unit{
 	"m": metre, "meter": metre, "meters": metre, "metre": metre, "metres": metre, "metro": metre, "metros": metre,
 	"mts": metre, "mt": noUnit,
 }
+
+// UnitNamed is the one unit that a message names where it gives no length: the answer to
+// "inches, feet, centimeters or millimeters?". It is "" where no unit or several are named,
+// or a number stands beside it. It never fails.
+func UnitNamed(text string) string {
+	name := ""
+	toks := lex(text)
+	for i := range toks {
+		t := &toks[i]
+		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || t.is("in", "m", "mil") && len(toks) > 1 {
+			continue
+		}
+		if i > 0 && (toks[i-1].kind == numToken || toks[i-1].word != nil && toks[i-1].word.number.kind != notNumber) || name != "" && unitWords[name] != t.word.unit {
+			return ""
+		}
+		name = t.text
+	}
+	return name
+}

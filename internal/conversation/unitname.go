@@ -1,0 +1,46 @@
+package conversation
+
+import (
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// unitNamed reads a size anew whose unit was asked for, where the words name just that,
+// whatever else they say: "the place was built in 1987. cm. thanks".
+func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (reading.Fact, bool) {
+	if p == nil {
+		p = t.rechecked()
+	} else if p.Why != reading.WhyUnits {
+		p = nil
+	}
+	unit := reading.UnitNamed(text)
+	if p == nil || unit == "" || t.settledAlone(p, r) {
+		return reading.Fact{}, false
+	}
+	again := reading.Read(reading.Input{Text: p.Said, Asked: p.asked(), Unit: unit, Units: t.talk.UnitCount(), Language: t.talk.Language})
+	f, ok := p.find(again.Facts)
+	if !ok {
+		return f, false
+	}
+	f.Said = p.Said
+	if f.Unit == 0 {
+		f.Unit = p.Unit
+	}
+	return f, true
+}
+
+// rechecked is the size about which a finding raised a question, as it was said.
+func (t *turn) rechecked() *Pending {
+	if t.talk.State != Rechecking || len(t.talk.Memory.Asking) != 1 {
+		return nil
+	}
+	a := t.talk.Memory.Asking[0]
+	e := t.talk.entry(a.Topic, a.Unit)
+	if e == nil || e.By != FromCustomer {
+		return nil
+	}
+	if _, ok := e.Value.(fitcheck.Size); !ok {
+		return nil
+	}
+	return &Pending{Topic: a.Topic, Unit: a.Unit, Said: e.Said, Why: reading.WhyUnits, Message: e.Message}
+}
