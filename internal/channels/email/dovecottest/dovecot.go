@@ -71,6 +71,21 @@ protocol lmtp {
 }
 `
 
+// rootless is what Dovecot wants besides where it is started by an ordinary user: it runs
+// as nobody else, and shuts nothing into a folder of its own (its guide's chapter on
+// running without root).
+const rootless = `
+default_internal_user = OWNER
+default_internal_group = GROUP
+default_login_user = OWNER
+service anvil {
+  chroot =
+}
+service imap-login {
+  chroot =
+}
+`
+
 const headOf23 = `
 disable_plaintext_auth = no
 mail_location = maildir:DIR/mail/%u
@@ -80,7 +95,7 @@ passdb {
 }
 userdb {
   driver = static
-  args = uid=mail gid=mail home=DIR/mail/%u allow_all_users=yes
+  args = uid=OWNER gid=GROUP home=DIR/mail/%u allow_all_users=yes
 }`
 
 const headOf24 = `dovecot_config_version = 2.4.0
@@ -94,8 +109,8 @@ passdb static {
 userdb static {
   allow_all_users = yes
   fields {
-    uid = mail
-    gid = mail
+    uid = OWNER
+    gid = GROUP
     home = DIR/mail/%{user}
   }
 }`
@@ -116,8 +131,11 @@ func (s *Server) head() (string, error) {
 // which must have it.
 func Start(t testing.TB) *Server {
 	t.Helper()
-	s := &Server{t: t, program: Need(t, "dovecot", "dovecot-imapd dovecot-lmtpd"), imap: FreePort(t), lmtp: FreePort(t)}
-	owner, err := user.Lookup("mail")
+	s := &Server{t: t, program: find(t, "dovecot", "dovecot-imapd dovecot-lmtpd"), imap: FreePort(t), lmtp: FreePort(t)}
+	owner, err := user.Current()
+	if os.Getuid() == 0 {
+		owner, err = user.Lookup("mail") // mail is never root's
+	}
 	if err != nil {
 		leftOut(t, "no user for mail: "+err.Error())
 	}
@@ -148,7 +166,16 @@ func (s *Server) furnish(owner *user.User) error {
 	if err != nil {
 		return err
 	}
-	text := strings.NewReplacer("DIR", s.dir, "PASSWORD", Password, "IMAP", strconv.Itoa(s.imap), "LMTP", strconv.Itoa(s.lmtp)).Replace(strings.Replace(config, "HEAD", head, 1))
+	group, err := user.LookupGroupId(owner.Gid)
+	if err != nil {
+		return err
+	}
+	text := strings.Replace(config, "HEAD", head, 1)
+	if os.Getuid() != 0 {
+		text += rootless
+	}
+	text = strings.NewReplacer("DIR", s.dir, "PASSWORD", Password, "IMAP", strconv.Itoa(s.imap), "LMTP", strconv.Itoa(s.lmtp),
+		"OWNER", owner.Username, "GROUP", group.Name).Replace(text)
 	return errors.Join(os.Chmod(s.dir, 0o755), os.Chown(filepath.Join(s.dir, "mail"), uid, -1),
 		os.WriteFile(filepath.Join(s.dir, "dovecot.conf"), []byte(text), 0o644))
 }
@@ -229,15 +256,23 @@ func (s *Server) Left(folder string) int {
 	return n
 }
 
-// Need finds a program that wants root, or skips the test; in CI it fails it instead.
+// Need finds a program that wants root, or skips the test; in CI it fails it instead where
+// the program is missing, since an ordinary user can't help being one.
 func Need(t testing.TB, program, pkg string) string {
+	t.Helper()
+	found := find(t, program, pkg)
+	if os.Getuid() != 0 {
+		t.Skip(program + " wants root")
+	}
+	return found
+}
+
+// find finds a program, in the folders of an ordinary user and of root.
+func find(t testing.TB, program, pkg string) string {
 	t.Helper()
 	for _, p := range []string{program, "/usr/sbin/" + program} {
 		if found, err := exec.LookPath(p); err == nil {
-			if os.Getuid() == 0 {
-				return found
-			}
-			leftOut(t, program+" wants root")
+			return found
 		}
 	}
 	leftOut(t, program+" is not there: apt-get install "+pkg)
