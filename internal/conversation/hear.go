@@ -20,6 +20,7 @@ type heard struct {
 	usual    []Ask
 	confirm  string // yes, no or ""
 	agreed   bool   // a yes or no to the question that a finding raised
+	remark   bool   // words to such a question that are neither
 	photos   int
 	looks    []PhotoLook
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
@@ -83,7 +84,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 }
 
 // hearAgreement hears a yes or no to the question that a finding raised, which has no
-// topic of its own.
+// topic of its own; whatever else was said to it is for staff to read.
 func (t *turn) hearAgreement(text string) {
 	if t.talk.State != Rechecking || !t.heard.nothing() {
 		return
@@ -92,6 +93,7 @@ func (t *turn) hearAgreement(text string) {
 	for _, f := range r.Facts {
 		t.heard.agreed = t.heard.agreed || f.Topic == fitcheck.TopicConfirm
 	}
+	t.heard.remark = len(strings.Fields(text)) > 2
 }
 
 func joined(in []Message) string {
