@@ -106,7 +106,9 @@ func (r *reader) dropDoubt(t fitcheck.Topic) {
 
 // confirm reads yes or no; a correction beside it stands for itself.
 func (r *reader) confirm() {
-	corrected := len(r.out.Unclear) > 0 || slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic != fitcheck.TopicName })
+	corrected := len(r.out.Unclear) > 0 || slices.ContainsFunc(r.out.Facts, func(f Fact) bool {
+		return f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail
+	})
 	yes, no := -1, -1
 	for n := range r.talk {
 		h := &r.talk[n]

@@ -87,7 +87,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		if next := h.last + 1; r.asked(fitcheck.TopicName) && r.wordAt(h.last, "me") && next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "at", "on", "back", "please", "pls", "when", "later", "now", "asap", "instead", "tomorrow", "today", "if", "and", "i", "to", "about", "so", "for") {
 			return false // "call me whatever"
 		}
-		return !r.negated(h.first)
+		return !r.negated(h.first) && !r.offersPhone(h)
 	case RequestStop:
 		return !(r.wordsIn(h.first, h.last+1, "wrong", "equivocado") && len(r.out.Facts)+len(r.out.Unclear) > 0) // "wrong number I typed, 25 1/2"
 	case RequestUrgent:
@@ -108,6 +108,18 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		return r.asks(h)
 	}
 	return true
+}
+
+// offersPhone: "call me at 218-555-0133 if that's easier": a way to be reached, and no wish
+// to leave the talk.
+func (r *reader) offersPhone(h *hit) bool {
+	_, to := r.sentence(h.first)
+	for i := h.last + 1; i <= to; i++ {
+		if r.toks[i].kind == phoneToken {
+			return r.wordsIn(i+1, to+1, "if", "anytime", "whenever", "after", "si", "evenings", "weekends", "cuando")
+		}
+	}
+	return false
 }
 
 // inName: the word is one of the name that the message tells: "It's Price. Janet Price."
