@@ -114,6 +114,15 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && r.wordAt(h.first, "with") && r.wordAt(h.first-1, "piece", "glued", "molded", "moulded", "built", "one", "together", "integral", "part", "came") && !r.asked(s.topic) {
 		return false // "all one piece with the frame": what it is like
 	}
+	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && (r.wordAt(h.first, "completo", "completa") && r.asked(fitcheck.TopicWant) || r.wordAt(h.first, "ok", "okay") && h.first == 0) {
+		return false // "completo, con marco", "ok so …"
+	}
+	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal") && r.wordAt(h.first+1, "frame", "roof", "ring", "trim", "edge") {
+		return false // "metal frame on a wooden box": what it is like
+	}
+	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "solo", "nomas", "puro", "pura", "busco", "buco", "quiero", "necesito") {
+		return false // "solo la burbuja, sin marco": a wish
+	}
 	if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicStyle) && !r.asked(s.topic) {
 		return false // what is up there, no wish
 	}

@@ -144,6 +144,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			if n > 1 && r.wordAt(j, "unit", "skylight", "dome") && r.wordAt(j+1, "apartment", "building", "complex", "condo", "house") {
 				return countAt{}, false
 			}
+			if n > 12 && r.wordAt(j-1, "square", "round", "inch") && r.wordAt(j, "skylight", "dome", "unit") {
+				return countAt{}, false // "a 49 square skylight"
+			}
 			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 {
 				return countAt{}, false
 			}
@@ -349,6 +352,9 @@ func (r *reader) countAnswer() {
 	for i := from; i < len(r.toks); i++ {
 		if r.used(i) || r.negated(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
 			continue // "there were 4, I replaced 2, so 2 left"
+		}
+		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "new", "old", "another", "bigger", "better", "nice", "fresh", "replacement", "a", "clear", "cheaper") {
+			continue // "I just want a newer one"
 		}
 		n, next := r.countNumber(i)
 		switch {

@@ -37,6 +37,8 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 			if g == weakGap {
 				g = rangeGap
 			}
+		case t.mark('\n') && (r.roundAfter(b) || r.roundAfter(a)):
+			return farGap // two diameters, a line each
 		case t.mark(',') || t.mark('/') || t.mark('&') || t.mark('\n') || t.mark('.') || t.mark(';') || t.mark(':') || t.mark('|'):
 		case t.is("and", "y", "e", "then", "the", "its", "it", "is", "on", "n", "nd", "el", "es", "de", "by", "i", "got", "other", "also", "with", "con"):
 		case t.is("on") || g == byGap && t.is("nose", "dot", "money", "button"):
@@ -48,6 +50,15 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 		}
 	}
 	return g
+}
+
+// roundAfter: the length is called a round thing's right after it.
+func (r *reader) roundAfter(q *quantity) bool {
+	i := q.last + 1
+	for r.wordAt(i, "in", "inch", "inches") {
+		i++
+	}
+	return i < len(r.toks) && r.labelAt[i] >= 0 && (r.labels[r.labelAt[i]].is("shape", "round") || r.labels[r.labelAt[i]].is("shape", "diameter"))
 }
 
 // byAhead: "25 1/2 on the outside by 49 1/2".

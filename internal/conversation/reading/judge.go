@@ -164,14 +164,15 @@ func (r *reader) doubt(j *judged) Why {
 	return ""
 }
 
-// tooThin: a side without a unit that no skylight has in inches: "1.20 x 60".
+// tooThin: a side without a unit that no skylight has in inches, "1.20 x 60", or one of a
+// part of an inch, whose whole inches were lost.
 func (j *judged) tooThin() bool {
 	const least = 4
 	if !j.topic.OfSize() || j.shape != pair {
 		return false
 	}
 	for k := range j.parts {
-		if q := &j.parts[k]; q.unit == noUnit && !q.feetInches && q.extra == 0 && q.num < least*q.den && (q.dec || q.frac) {
+		if q := &j.parts[k]; q.unit == noUnit && !q.feetInches && q.extra == 0 && q.num < least*q.den && (q.dec || q.frac) || q.length() < fitcheck.Inch {
 			return true
 		}
 	}

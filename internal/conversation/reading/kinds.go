@@ -87,10 +87,14 @@ func (r *reader) namedAfter(refs []unitRef, from, to int) bool {
 	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(from, first.first) && !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1))
 }
 
+func isWhole(k numberKind) bool {
+	return k == digitWord || k == teenWord || k == tensWord || k == wholeWord
+}
+
 // content: a number or a choice stands between two tokens.
 func (r *reader) content(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.toks[i].kind == numToken && !r.toks[i].used || r.numberAt(i).kind == digitWord && !r.wordAt(i, "one", "two") {
+		if r.toks[i].kind == numToken && !r.toks[i].used || !r.wordAt(i, "one", "two") && isWhole(r.numberAt(i).kind) {
 			return true
 		}
 	}

@@ -70,7 +70,7 @@ func (r *reader) numberedSide(i int) bool {
 // spokenCount: "five years", "two weeks".
 func (r *reader) spokenCount(i int) {
 	k := r.toks[i].word.number.kind
-	if k == soundsLike || k == partWord || !r.afterWord(i+1, afterCount) {
+	if k == soundsLike || k == partWord || !r.afterWord(i+1, afterCount) || r.wordAt(i+1, "second") && r.wordAt(i+2, "one", "is", "skylight", "dome", "unit") {
 		return
 	}
 	r.use(i, i+1)
@@ -166,7 +166,7 @@ func (r *reader) street(i int) bool {
 			for r.wordAt(end+1, "n", "s", "e", "w", "nw", "ne", "sw", "se") {
 				end++
 			}
-			if end+1 < len(r.toks) && r.toks[end+1].kind == numToken && t.is("road", "hwy", "highway", "route", "rd") {
+			if end+1 < len(r.toks) && r.toks[end+1].kind == numToken && t.is("road", "hwy", "highway", "route", "rd") && !r.wordAt(end+2, "and") && !r.by(end+2) && r.unitAt(end+2) == noUnit {
 				end++
 			}
 			r.use(i, end)

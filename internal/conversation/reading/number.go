@@ -193,7 +193,7 @@ func (r *reader) slashed(i int) (a, b int64, next int, ok bool) {
 		return 0, 0, i, false // "25 / 49"
 	}
 	next = i + 3
-	if r.wordAt(next, "ths", "th") || r.wordAt(next, "rds", "nds", "nd", "s") && r.toks[next].glued {
+	if r.wordAt(next, "ths", "th", "thsin") || r.wordAt(next, "rds", "nds", "nd", "s") && r.toks[next].glued {
 		next++
 	}
 	return r.toks[i].whole, bottom.whole, next, true

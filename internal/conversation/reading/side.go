@@ -87,7 +87,8 @@ func (r *reader) sideOf(qs []quantity, h *hit) (*quantity, reach) {
 	if right != nil && right.side == noSide && left != nil && r.wordAt(left.last+1, "y", "and") && right.first == h.last+1 && r.near(left.last+2, h.first-1, short, false) {
 		return right, before // "49 y el ancho 25"
 	}
-	if left != nil && left.side == noSide && r.near(left.last+1, h.first-1, short, false) {
+	// "you're right 48 long 24 wide": a side's own name counts more than "right" or "top".
+	if left != nil && (left.side == noSide || left.side == someSide && !h.is("axis", "some")) && r.near(left.last+1, h.first-1, short, false) {
 		return left, after
 	}
 	if right != nil && right.side == noSide && r.near(h.last+1, right.first-1, short, true) {
