@@ -15,7 +15,7 @@ import (
 func (t *turn) clarify() (bool, error) {
 	for _, u := range t.heard.unclear {
 		a := t.askOf(u)
-		if !t.mayAsk(a) || t.alreadyClear(u, a) {
+		if !t.mayAsk(a) && !t.reopens(a) || t.alreadyClear(u, a) {
 			continue
 		}
 		if a.Topic.OfSize() && u.Why != whySide && t.early() {
@@ -25,6 +25,18 @@ func (t *turn) clarify() (bool, error) {
 		return true, t.askClear(u, a)
 	}
 	return false, nil
+}
+
+// reopens says whether an unclear measure, told to the summary, puts one in question that
+// stands in it: that is cleared up, once, however often the measure was asked for before.
+func (t *turn) reopens(a Ask) bool {
+	m := &t.talk.Memory
+	key := "reopened " + a.String()
+	if t.talk.State != Confirming || !a.Topic.OfLength() || t.talk.entry(a.Topic, a.Unit) == nil || m.Raised[key] > 0 {
+		return false
+	}
+	m.Raised[key]++
+	return true
 }
 
 // early says whether things are still open that decide what is to be measured at all.

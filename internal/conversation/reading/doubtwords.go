@@ -30,6 +30,7 @@ func (r *reader) joins(from, to int) bool {
 
 // takeRough decides whether words of doubt speak of the measure.
 func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
+	m.fixed = m.fixed || r.putRight(h)
 	switch how {
 	case "near":
 		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
@@ -52,7 +53,13 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 
 // derived: the length is worked out and not measured: "so the outside would be 25 x 49".
 func (r *reader) derived(h *hit) bool {
-	return h.is("rough", "derived") || h.is("rough", "supposed") && r.wordsIn(r.clauseStart(h.first), h.first, "so", "which", "means", "then", "makes")
+	return h.is("rough", "derived") && !r.putRight(h) || h.is("rough", "supposed") && r.wordsIn(r.clauseStart(h.first), h.first, "so", "which", "means", "then", "makes")
+}
+
+// putRight: "el plástico debe ser 42 x 42" puts a number right where no measure was asked
+// for; as an answer it is a guess.
+func (r *reader) putRight(h *hit) bool {
+	return r.wordAt(h.first, "debe", "deberia") && r.askedSize() == "none"
 }
 
 // placeWord: "the part that caps over is 25", "all around is 25": no doubt of a number.
