@@ -54,6 +54,9 @@ func (u *serverUser) makeFolder(dir string) error {
 	if err := os.Mkdir(dir, 0o700); err != nil && !errors.Is(err, os.ErrExist) {
 		return err
 	}
+	// Looked at before the owner: another starter gives the folder away before it puts
+	// anything in, so one that is not empty has its last owner.
+	empty := isEmpty(dir)
 	info, err := os.Lstat(dir)
 	if err != nil {
 		return err
@@ -61,19 +64,19 @@ func (u *serverUser) makeFolder(dir string) error {
 	if !info.IsDir() {
 		return fmt.Errorf("%s is not a folder", dir)
 	}
-	if err := u.own(dir, info); err != nil {
+	if err := u.own(dir, info, empty); err != nil {
 		return err
 	}
 	return u.checkReach(dir)
 }
 
 // own makes the folder this user's where it is root's own, and refuses any other's.
-func (u *serverUser) own(dir string, info os.FileInfo) error {
+func (u *serverUser) own(dir string, info os.FileInfo, empty bool) error {
 	owner := int(info.Sys().(*syscall.Stat_t).Uid)
 	switch {
 	case owner == u.uid:
 		return os.Chmod(dir, 0o700)
-	case owner == os.Getuid() && isEmpty(dir):
+	case owner == os.Getuid() && empty:
 		if err := os.Chown(dir, u.uid, u.gid); err != nil {
 			return err
 		}
