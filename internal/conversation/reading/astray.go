@@ -31,7 +31,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	}
 	if t == fitcheck.TopicUse {
 		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.wordsIn(max(r.clauseStart(first), first-5), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
-			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") ||
+			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") || r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(max(0, first-4), first, "at") && r.wordsIn(max(0, first-8), first, "number", "flyer", "card", "ad", "name") ||
 			r.wordAt(last+1, "has", "had", "have", "said", "says", "told", "quoted", "sells", "sold", "wants", "closes", "opens", "called", "carries", "charges", "does", "lady", "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}
 	if r.ofPerson(t, first) {

@@ -160,8 +160,10 @@ func (r *reader) nameStep(a *bareAnswer, i int) nameStep {
 		return nameSkip
 	case a.words > 0 && r.spelledFrom(i) && r.markAt(i-1, ','):
 		return nameEnd
-	case t.is("in", "from") && r.onlyUsedAfter(i):
+	case t.is("in", "from") && r.onlyUsedAfter(i), a.words > 0 && t.is("lol", "haha", "jaja", "lmao"):
 		return nameSkip
+	case a.words > 0 && t.is("la", "el", "the") && r.wordAt(i+1, "duena", "dueno", "owner", "encargada", "encargado", "manager"):
+		return nameEnd
 	case a.words == 0 && (t.word != nil && !t.word.given && !r.titleWord(i) || negWords[t.text]):
 		return noName
 	case a.words > 0 && r.breaksName(t):

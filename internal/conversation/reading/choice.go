@@ -105,11 +105,17 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	case s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h):
 		return false
 	}
-	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && (r.asked(fitcheck.TopicWant) || r.asked(fitcheck.TopicFrameCondition)) && r.wordAt(h.first, "only", "just") {
+	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && len(r.Asked) > 0 && r.wordAt(h.first, "only", "just") {
 		return false // "frame looks fine, only the plastic": a wish
 	}
-	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && r.asked(fitcheck.TopicPlasticSize) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
+	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
+	}
+	if s.topic == fitcheck.TopicWant && r.wordsIn(max(0, h.first-3), h.first, "across", "around", "along") {
+		return false // "41 inches across the whole thing"
+	}
+	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.colorBeside(h) {
+		return false // "smoky brown"
 	}
 	if s.topic == fitcheck.TopicWant && r.wordAt(h.first, "with") && r.wordAt(h.first-1, "piece", "glued", "molded", "moulded", "built", "one", "together", "integral", "part", "came") && !r.asked(s.topic) {
 		return false // "all one piece with the frame": what it is like
@@ -133,6 +139,16 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 }
 
 func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "from", "inside") }
+
+// colorBeside: the next or the last word is a color.
+func (r *reader) colorBeside(h *hit) bool {
+	for n := range r.choices {
+		if c := &r.choices[n]; (c.first == h.last+1 || c.last == h.first-1) && c.has1("color") {
+			return true
+		}
+	}
+	return false
+}
 
 // shared: the phrase also means something of another topic, so what was asked decides.
 func (h *hit) shared(t fitcheck.Topic) bool {

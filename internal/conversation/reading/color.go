@@ -106,7 +106,7 @@ func (r *reader) ofPlastic(n int) bool {
 		}
 		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",
 			"polycarbonate", "skylight", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
-			"should", "instead", "wants", "one", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
+			"should", "instead", "wants", "one", "ones", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
 			return true
 		}
 		if w := r.toks[i].word; w == nil || !w.filler {

@@ -55,7 +55,9 @@ func (r *reader) describe(ms []measure) {
 		}
 		r.beside(&ms[k])
 		r.sameSide(&ms[k])
-		ms[k].units = r.unitsAt(ms[k].first, ms[k].last)
+		if ms[k].units = r.refRightAfter(ms[k].last); ms[k].units == nil {
+			ms[k].units = r.unitsAt(ms[k].first, ms[k].last)
+		}
 		ms[k].from = left[k][0]
 	}
 	r.lineTopics(ms)

@@ -9,7 +9,7 @@ func (r *reader) foreign() bool {
 			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, min(i+5, len(r.toks)-1))
 			return true
 		}
-		if !r.wordAt(i, "canada", "ontario", "alberta", "quebec", "manitoba", "saskatchewan", "toronto", "montreal", "calgary", "edmonton", "winnipeg", "ottawa", "mexico", "tijuana", "england", "uk", "bc", "australia", "bahamas", "jamaica", "ireland", "scotland", "germany", "france", "monterrey", "guadalajara", "bermuda", "scotia", "columbia") {
+		if !r.wordAt(i, "canada", "ontario", "alberta", "quebec", "manitoba", "saskatchewan", "toronto", "montreal", "calgary", "edmonton", "winnipeg", "ottawa", "mexico", "tijuana", "mexicali", "juarez", "hermosillo", "chihuahua", "england", "uk", "bc", "australia", "bahamas", "jamaica", "ireland", "scotland", "germany", "france", "monterrey", "guadalajara", "bermuda", "scotia", "columbia") {
 			continue
 		}
 		if r.wordAt(i, "mexico") && r.wordAt(i-1, "new", "nuevo", "gulf") || r.wordAt(i, "columbia") && !r.wordAt(i-1, "british") || r.wordAt(i, "scotia") && !r.wordAt(i-1, "nova") {

@@ -262,6 +262,21 @@ func (r *reader) sameAs(h *hit) {
 	r.out.SameAs[from] = to
 }
 
+// refRightAfter: "25 x 49 for the first one, the second is 30 x 30": the kind that is named
+// right after a size with "for" or "on"; nil where none is.
+func (r *reader) refRightAfter(last int) []int {
+	i := last + 1
+	if !r.wordAt(i, "for", "on", "para") {
+		return nil
+	}
+	for k := range r.refs {
+		if f := r.refs[k].first; f >= i && f <= i+2 && r.refs[k].last > i {
+			return r.refs[k].units
+		}
+	}
+	return nil
+}
+
 // unitsAt tells which kinds of unit the words at a token speak of: those named last
 // before it, or, where the names follow, the next after it. nil where none is named.
 func (r *reader) unitsAt(first, last int) []int {

@@ -76,7 +76,11 @@ func (r *reader) firstAndLast(n int) bool {
 		if v, _ := r.intros[k].has("intro"); v != "last" {
 			continue
 		}
-		if from, to, ok := r.nameFrom(r.intros[k].last+1, false); ok {
+		from, to, ok := r.nameFrom(r.intros[k].last+1, false)
+		if at := r.intros[k].last + 1; !ok && at < len(r.toks) && r.toks[at].kind == wordToken && (at+1 == len(r.toks) || r.toks[at+1].kind == markToken) {
+			from, to, ok = at, at, true // "last name Price"
+		}
+		if ok {
 			name := properCase(r.said(first, end)) + " " + properCase(r.said(from, to))
 			r.name(first, to)
 			r.fact(fitcheck.TopicName, 0, fitcheck.Text(name), first, to)
@@ -206,7 +210,7 @@ func (r *reader) nameEnds(i int) bool {
 		return true
 	}
 	return r.toks[i].used || r.wordAt(i, "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
-		"de", "y", "en", "desde", "para", "pa", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
+		"de", "y", "en", "desde", "para", "pa", "you", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
 }
 
 // nameBefore reads a name that ends before token i: "Hal here".
