@@ -305,42 +305,6 @@ func (r *reader) countSum(n, next int) (int, int) {
 	return n, next
 }
 
-// pairBefore: a size of two sides stands before the token.
-func (r *reader) pairBefore(i int) bool {
-	for k := 0; k < i; k++ {
-		if r.by(k) && r.numberAfter(k+1) {
-			return true
-		}
-	}
-	return false
-}
-
-// countsOfSorts: "3 little ones and 1 big one".
-func (r *reader) countsOfSorts(next int) bool {
-	if !r.wordAt(next+1, "ones", "one") {
-		return false
-	}
-	for i := next + 2; i < len(r.toks); i++ {
-		if _, end := r.countNumber(i); end > i && r.wordAt(end+1, "ones", "one") {
-			return true
-		}
-	}
-	return false
-}
-
-// countOfKind: "three of the large and one of the small": each counts a kind of its own.
-func (r *reader) countOfKind(next int) bool {
-	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") {
-		return false
-	}
-	for i := next + 1; i < len(r.toks); i++ {
-		if _, end := r.countNumber(i); end > i && r.wordAt(end, "of", "de") {
-			return true
-		}
-	}
-	return false
-}
-
 // countAnswer reads a bare number as the answer to "how many?".
 func (r *reader) countAnswer() {
 	if c, ok := r.countDrawn(); ok {

@@ -119,3 +119,39 @@ func (r *reader) countedOn(i, next int) bool {
 	return r.wordAt(next, "on", "for", "over", "sobre", "para") && !r.wordAt(next+1, "each", "one", "every", "now") &&
 		r.wordAt(i-1, "need", "want", "fix", "replace", "replacing", "order", "got", "have", "buy", "needs", "necesito", "ocupo", "tengo", "quiero")
 }
+
+// countOfKind: "three of the large and one of the small": each counts a kind of its own.
+func (r *reader) countOfKind(next int) bool {
+	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") {
+		return false
+	}
+	for i := next + 1; i < len(r.toks); i++ {
+		if _, end := r.countNumber(i); end > i && r.wordAt(end, "of", "de") {
+			return true
+		}
+	}
+	return false
+}
+
+// countsOfSorts: "3 little ones and 1 big one".
+func (r *reader) countsOfSorts(next int) bool {
+	if !r.wordAt(next+1, "ones", "one") {
+		return false
+	}
+	for i := next + 2; i < len(r.toks); i++ {
+		if _, end := r.countNumber(i); end > i && r.wordAt(end+1, "ones", "one") {
+			return true
+		}
+	}
+	return false
+}
+
+// pairBefore: a size of two sides stands before the token.
+func (r *reader) pairBefore(i int) bool {
+	for k := 0; k < i; k++ {
+		if r.by(k) && r.numberAfter(k+1) {
+			return true
+		}
+	}
+	return false
+}

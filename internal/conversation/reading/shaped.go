@@ -1,0 +1,54 @@
+package reading
+
+// What is square, round, diagonal or measured around, by the words beside a length.
+
+func (m *measure) takeShape(s string) {
+	switch s {
+	case "square":
+		m.square = true
+	case "round", "diameter":
+		m.round = true
+	case "radius":
+		m.round, m.radius = m.shape == lone, m.shape == lone
+	case "diagonal":
+		m.diag = true
+	case "circumference":
+		m.girth = m.shape == lone
+	}
+}
+
+// shapedBy remembers the words that tell the shape of a lone length: quoting it without
+// them would lose a side.
+func (m *measure) shapedBy(h *hit) {
+	if m.shape != lone {
+		return
+	}
+	if m.shaped[0] < 0 {
+		m.shaped = [2]int{h.first, h.last}
+	}
+	m.shaped = [2]int{min(m.shaped[0], h.first), max(m.shaped[1], h.last)}
+}
+
+// roundAll: where the message says that it is round, what is measured across is a diameter.
+func (r *reader) roundAll(ms []measure) {
+	for n := range r.labels {
+		if !r.labels[n].is("shape", "round") || r.negated(r.labels[n].first) {
+			continue
+		}
+		for k := range ms {
+			if m := &ms[k]; m.shape == lone && (m.parts[0].side == across || m.parts[0].side == noSide && !m.diag) {
+				m.round = true
+			}
+		}
+	}
+}
+
+// crackRuns: "cracked from corner to corner": how the crack goes, no measure.
+func (r *reader) crackRuns(h *hit) bool {
+	for i := max(r.clauseStart(h.first), h.first-7); i < h.first; i++ {
+		if r.wordAt(i, "crack", "cracked", "cracks", "split", "splits", "tear", "torn", "broke", "broken", "grieta", "rajado", "rajada", "rajadura", "quebrado", "agrietado", "partido") {
+			return true
+		}
+	}
+	return false
+}
