@@ -371,4 +371,3 @@ func (r *reader) softBetween(from, to int) bool {
 	}
 	return false
 }
-
