@@ -2,7 +2,7 @@
 
 NEED := ./scripts/need.sh
 
-.PHONY: help build demo text test check bench fuzz pictures torture release bare
+.PHONY: help build demo text test check bench fuzz pictures torture release bare live
 
 help: ## this list
 	@sed -n 's/^\([a-z]*\):.*## */\1|/p' Makefile | awk -F'|' '{printf "  make %-8s  %s\n", $$1, $$2}'
@@ -37,6 +37,9 @@ fuzz: ## every fuzz target for FUZZTIME (20s)
 
 release: ## programs for Linux and macOS in dist/, built twice and compared, with checksums and bills of materials
 	@$(NEED) go -- ./scripts/release.sh
+
+live: ## docs/going-live.md on a Debian of its own in which systemd runs; keeps docs/live-debian.log
+	@./scripts/live.sh
 
 bare: ## both README commands on a bare Debian, made by debootstrap, as root and as anybody; long, keeps docs/bare-debian.log
 	@./scripts/bare.sh
