@@ -15,7 +15,7 @@ import (
 func (t *turn) clarify() (bool, error) {
 	for _, u := range t.heard.unclear {
 		a := t.askOf(u)
-		if !t.mayAsk(a) && !t.reopens(a) || t.alreadyClear(u, a) {
+		if t.alreadyClear(u, a) || !t.mayAsk(a) && !t.reopens(a) {
 			continue
 		}
 		if a.Topic.OfSize() && u.Why != whySide && t.early() {
