@@ -31,7 +31,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	if f, ok := t.unitNamed(p, r, text); ok {
 		t.talk.Memory.Pending = nil
 		t.settled(f, t.lastMessage, text)
-		r.Unclear = nil
+		r.Unclear = slices.DeleteFunc(r.Unclear, func(u reading.Unclear) bool { return u.Topic == nil || *u.Topic == f.Topic })
 		return r
 	}
 	if p == nil {

@@ -164,7 +164,7 @@ func (r *reader) notYet(h *hit) bool {
 		ended = ended || !r.markAt(i, ',')
 		i++
 	}
-	if r.wordAt(i, "let") && r.wordAt(i+2, "know") || ended && r.wordAt(i, "im", "ill") {
+	if r.wordAt(i, "let") && r.wordAt(i+2, "know") || ended && r.wordAt(i, "im", "ill") && r.wordsIn(i+1, i+3, "home", "here", "around", "free", "good", "up", "available") {
 		return false // "correct. let me know if you need anything else", "yes. I'm home today"
 	}
 	if r.wordAt(i, "but", "so", "pero") || r.wordAt(i, "i") && r.wordAt(i+1, "have", "still", "need", "want", "got") || r.wordAt(i, "im", "not", "no", "wait", "let", "ill", "hold") {

@@ -15,7 +15,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	if t == fitcheck.TopicImpactRisk || t == fitcheck.TopicWant {
-		return r.wordAt(first, "golf") && r.wordAt(first-1, "i", "we", "he", "she", "they", "to") || r.thingAt(last+1) || r.wordsIn(r.clauseStart(first), first, "named", "name", "called")
+		return r.wordAt(first, "golf") && first == last && r.wordAt(first-1, "i", "we", "he", "she", "they") && !r.wordAt(last+1, "course", "range", "green", "balls", "ball") || r.thingAt(last+1) || r.wordsIn(r.clauseStart(first), first, "named", "name", "called")
 	}
 	if t == fitcheck.TopicProblem && r.oldOne(first) {
 		return true
@@ -26,7 +26,10 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicFrameCondition && r.wordAt(last+1, "on") && r.wordsIn(last+2, min(last+5, len(r.toks)), "screws", "screw", "nails", "bolts", "roof") {
 		return true
 	}
-	if t == fitcheck.TopicUse && r.wordsIn(max(r.sentenceFirst(first), first-7), first, "park", "store", "stores", "stored", "keep", "keeps", "guardo", "guardamos") {
+	if t == fitcheck.TopicUse && (r.wordAt(first, "store") && r.wordAt(first-1, "i", "we", "they", "to", "you") || r.wordAt(first, "bank") && r.wordsIn(max(0, first-3), first, "call", "ask", "tell", "with", "from", "snow")) {
+		return true // "I store hay in it", "call the bank first"
+	}
+	if t == fitcheck.TopicUse && r.wordsIn(first, last+1, "rv", "rvs", "boat", "boats", "camper", "trailer", "motorhome", "bote", "lancha", "traila") && r.wordsIn(max(r.sentenceFirst(first), first-7), first, "park", "store", "stores", "stored", "keep", "guardo", "guardamos") {
 		return true // "detached garage, where I park the RV"
 	}
 	if t == fitcheck.TopicUse {

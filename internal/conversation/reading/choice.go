@@ -111,7 +111,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
 	}
-	if s.topic == fitcheck.TopicWant && r.wordsIn(max(0, h.first-3), h.first, "across", "around", "along") {
+	if s.topic == fitcheck.TopicWant && r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "across", "around", "along") {
 		return false // "41 inches across the whole thing"
 	}
 	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.colorBeside(h) {
@@ -120,10 +120,10 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && r.wordAt(h.first, "with") && r.wordAt(h.first-1, "piece", "glued", "molded", "moulded", "built", "one", "together", "integral", "part", "came") && !r.asked(s.topic) {
 		return false // "all one piece with the frame": what it is like
 	}
-	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && (r.wordAt(h.first, "completo", "completa") && r.asked(fitcheck.TopicWant) || r.wordAt(h.first, "ok", "okay") && h.first == 0) {
+	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && (r.wordAt(h.first, "completo", "completa") && r.asked(fitcheck.TopicWant) || r.wordAt(h.first, "ok", "okay") && h.first == 0 && r.wordAt(h.last+1, "so", "here", "well")) {
 		return false // "completo, con marco", "ok so …"
 	}
-	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal") && r.wordAt(h.first+1, "frame", "roof", "ring", "trim", "edge") {
+	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal") && r.wordAt(h.first+1, "frame", "roof", "ring", "trim", "edge") && len(r.toks) > 3 {
 		return false // "metal frame on a wooden box": what it is like
 	}
 	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "solo", "nomas", "puro", "pura", "busco", "buco", "quiero", "necesito") {

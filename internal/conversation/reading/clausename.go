@@ -52,7 +52,10 @@ func (r *reader) addressed(i int) bool {
 		return false
 	}
 	for k := i + 2; k < len(r.toks); k++ {
-		if r.givenAt(k) && r.wordAt(k-1, "its", "is", "im", "am", "soy", "me", "name", "llamo", "habla") {
+		if r.wordAt(k, "here", "speaking", "from", "aqui") {
+			return false // "good morning Linda Park here, …"
+		}
+		if r.givenAt(k) && (r.wordAt(k-1, "its", "im", "soy", "llamo", "habla") || r.wordAt(k-1, "is", "am", "me") && r.wordAt(k-2, "this", "it", "i", "names") || r.wordAt(k-1, "is") && r.wordAt(k-2, "name") && r.wordAt(k-3, "my")) {
 			return true
 		}
 	}

@@ -40,7 +40,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
 		return true
 	}
-	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && r.wordAt(h.first-1, "year", "way", "turned", "go", "come", "comes", "came", "get", "gets", "got", "looked", "look", "other") && !r.wordAt(h.first-1, "way") || s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && r.wordAt(h.first-1, "way", "all") && r.wordAt(h.first-2, "the", "all", "other") {
+	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && (r.wordAt(h.first-1, "year", "turned", "go", "come", "comes", "came", "get", "gets", "looked", "look") || r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
 		return true // "rusted all the way round", "we live there year round"
 	}
 	if len(r.Asked) > 0 && !r.asked(s.topic) && s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther {

@@ -77,7 +77,7 @@ func (r *reader) firstAndLast(n int) bool {
 			continue
 		}
 		from, to, ok := r.nameFrom(r.intros[k].last+1, false)
-		if at := r.intros[k].last + 1; !ok && at < len(r.toks) && r.toks[at].kind == wordToken && (at+1 == len(r.toks) || r.toks[at+1].kind == markToken) {
+		if at := r.intros[k].last + 1; !ok && at < len(r.toks) && r.toks[at].kind == wordToken && !r.wordAt(at, "later", "unknown", "none", "no", "withheld", "private", "same", "below", "above", "not") && (at+1 == len(r.toks) || r.toks[at+1].kind == markToken) {
 			from, to, ok = at, at, true // "last name Price"
 		}
 		if ok {

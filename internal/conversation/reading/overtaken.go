@@ -1,5 +1,7 @@
 package reading
 
+import "strings"
+
 // What was before, or is somebody else's, is told for the sake of what is now or is ours:
 // "the old one was bronze but I don't care", "my neighbor has 4, I only got 1", "moved from
 // Texas, now in Tulsa".
@@ -53,7 +55,7 @@ func (r *reader) former(from, first int) bool {
 func (r *reader) anothers(from, first int) bool {
 	for i := from; i < first; i++ {
 		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "neighbours", "brother", "brothers", "sister", "sisters", "cousin", "cousins", "friend", "friends", "buddy", "buddys", "vecino", "vecina", "vecinos", "hermano", "hermana", "primo", "amigo", "inlaws", "parents", "son", "daughter", "hijo", "hija", "boss", "jefe") &&
-			r.wordsIn(i+1, first+1, "has", "have", "had", "got", "is", "are", "lives", "live", "works", "was", "used", "put", "tiene", "tienen", "vive", "viven", "es", "uses") {
+			r.wordAt(i+1, "has", "have", "had", "got", "is", "lives", "live", "works", "tiene", "tienen", "vive", "viven", "es", "uses", "s") && !(i+2 < len(r.toks) && strings.HasSuffix(r.toks[i+2].text, "ing")) {
 			return true
 		}
 	}

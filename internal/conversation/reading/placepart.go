@@ -141,12 +141,13 @@ func (r *reader) townAfter(i int, state string) (int, string) {
 // the sentence.
 func (r *reader) townAtStart(i int, state string) (int, string) {
 	from, _ := r.sentence(i)
-	if r.asked(fitcheck.TopicPlace) && from > 1 && from <= 4 {
-		from = 0 // "Portland. the Maine one"
-	}
 	var buf [8]string
 	name := r.wordsFrom(from, 4, buf[:])
 	n := place.Scan(name, state)
+	if n == 0 && r.asked(fitcheck.TopicPlace) && from > 1 && from <= 4 { // "Portland. the Maine one"
+		from, name = 0, r.wordsFrom(0, 4, buf[:])
+		n = place.Scan(name, state)
+	}
 	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) ||
 		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over") {
 		return i, ""

@@ -27,18 +27,21 @@ func (r *reader) contacts() {
 
 // phoneRefused: "not 555…", "don't call 555…", "555… is my old number".
 func (r *reader) phoneRefused(i int) bool {
+	if r.wordAt(i-1, "not", "no") {
+		return true
+	}
 	k := i - 1
 	for r.wordAt(k, "call", "text", "use", "me", "at", "on", "number", "my", "the", "llame", "llamen", "al") {
 		k--
 	}
-	if r.wordAt(k, "not", "no", "dont", "never") {
+	if r.wordAt(k, "dont", "never") {
 		return true
 	}
 	k = i + 1
 	for r.wordAt(k, "is", "was", "thats", "that", "s", "my", "the", "es", "era", "mi", "el", "an", "a") {
 		k++
 	}
-	return k > i+1 && r.wordAt(k, "old", "wrong", "former", "viejo", "anterior", "fax", "landline")
+	return k > i+1 && r.wordAt(k, "old", "wrong", "former", "viejo", "anterior", "fax")
 }
 
 // shortPhone: seven digits without an area code are asked about.

@@ -116,7 +116,7 @@ func (r *reader) offersPhone(h *hit) bool {
 	_, to := r.sentence(h.first)
 	for i := h.last + 1; i <= to; i++ {
 		if r.toks[i].kind == phoneToken {
-			return r.wordsIn(i+1, to+1, "if", "anytime", "whenever", "after", "si", "evenings", "weekends", "cuando")
+			return r.wordsIn(i+1, to+1, "if", "si") && r.wordsIn(i+1, to+1, "easier", "better", "needed", "need", "questions", "rather", "prefer", "want", "facil", "mejor", "necesita", "hace")
 		}
 	}
 	return false

@@ -145,7 +145,7 @@ func (r *reader) mended(s *saying) bool {
 		i--
 	}
 	_, to := r.sentence(s.first)
-	return r.wordAt(i, "was", "were", "got", "estaba") && r.wordsIn(s.last+1, to+1, "straightened", "fixed", "repaired", "sanded", "painted", "repainted", "cleaned", "replaced", "enderece", "arregle", "pinte", "endereze")
+	return r.wordAt(i, "was", "were", "got", "estaba") && r.wordsIn(s.last+1, to+1, "straightened", "sanded", "repainted", "enderece", "arregle", "pinte", "endereze", "fixed", "painted", "repaired") && !r.wordsIn(s.last+1, to+1, "when", "after", "before", "cuando")
 }
 
 // noSkylightYet: a hole is to be cut, it is not there.

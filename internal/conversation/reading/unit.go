@@ -47,6 +47,9 @@ func UnitNamed(text string) string {
 		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || t.is("in", "m", "mil") && len(toks) > 1 {
 			continue
 		}
+		if i > 0 && toks[i-1].is("not", "no", "isnt", "arent", "off", "to", "the", "a", "an", "my", "your", "per", "every", "within", "one", "few", "couple", "un", "una", "al", "el", "la") {
+			return ""
+		}
 		if i > 0 && (toks[i-1].kind == numToken || toks[i-1].word != nil && toks[i-1].word.number.kind != notNumber) || name != "" && unitWords[name] != t.word.unit {
 			return ""
 		}
