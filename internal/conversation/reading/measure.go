@@ -124,7 +124,7 @@ func (r *reader) unitForAll(qs []quantity) []quantity {
 		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || len(t.text) < 2 || t.text == "in" || inQuantity(qs, i) || r.numberAt(i-1).kind != notNumber {
 			continue
 		}
-		if u != noUnit && t.word.unit != u {
+		if u != noUnit && t.word.unit != u || r.wordAt(i-1, "not", "no", "isnt", "arent") {
 			return qs
 		}
 		u, word = t.word.unit, t.text
