@@ -25,16 +25,22 @@ fi
 command -v debootstrap >/dev/null 2>&1 || apt-get -q install -y --no-install-recommends debootstrap
 
 # inside runs a command in the new system, with processes and mounts of its own that are
-# gone when it ends.
+# gone when it ends. The system is the root of its mounts, as it would be of a machine's: a
+# mere chroot may not give its users namespaces of their own.
 inside() {
 	# shellcheck disable=SC2016 # the inner shell is to expand it
 	unshare --mount --pid --fork --kill-child sh -ec '
 		root=$1; shift
+		mount --make-rprivate /
+		mount --bind "$root" "$root"
 		mount -t proc proc "$root/proc"
 		mount -t sysfs -o ro sysfs "$root/sys"
 		mount --rbind /dev "$root/dev"
 		mount -t tmpfs -o mode=1777 tmpfs "$root/dev/shm"
-		exec chroot "$root" "$@"' sh "$bare" "$@"
+		mkdir -p "$root/.old"
+		cd "$root"
+		pivot_root . .old
+		exec chroot . sh -ec "umount -l /.old; exec \"\$@\"" sh "$@"' sh "$bare" "$@"
 }
 
 # as runs a line of shell as a user of the new system.

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -19,6 +20,7 @@ import (
 // typist is an owner at a terminal: reads what the program says, and types.
 type typist struct {
 	t    *testing.T
+	pid  int
 	file *os.File
 	said lockedBuffer
 	done chan struct{}
@@ -32,7 +34,7 @@ func atTerminal(t *testing.T, env []string, args ...string) (*typist, *exec.Cmd)
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := &typist{t: t, file: file, done: make(chan struct{})}
+	o := &typist{t: t, pid: cmd.Process.Pid, file: file, done: make(chan struct{})}
 	t.Cleanup(func() { file.Close() })
 	go func() {
 		defer close(o.done)
@@ -48,16 +50,38 @@ func atTerminal(t *testing.T, env []string, args ...string) (*typist, *exec.Cmd)
 	return o, cmd
 }
 
+// hidden answers a question for a secret, once the terminal shows no more what is typed: a
+// person is slower than the program that turns that off.
+func (o *typist) hidden(question, text string) {
+	o.t.Helper()
+	o.await(question)
+	for end := time.Now().Add(2 * time.Minute); ; time.Sleep(5 * time.Millisecond) {
+		set, err := exec.Command("stty", "-a", "-F", fmt.Sprintf("/proc/%d/fd/0", o.pid)).CombinedOutput()
+		if err != nil || time.Now().After(end) {
+			o.t.Fatalf("%s: what is typed stays shown: %v %s", question, err, set)
+		}
+		if bytes.Contains(set, []byte(" -echo ")) {
+			break
+		}
+	}
+	o.answer(question, text)
+}
+
 // answer waits for a question and types.
 func (o *typist) answer(question, text string) {
+	o.t.Helper()
+	o.await(question)
+	if _, err := o.file.WriteString(text + "\n"); err != nil {
+		o.t.Fatal(err)
+	}
+}
+
+func (o *typist) await(question string) {
 	o.t.Helper()
 	for end := time.Now().Add(2 * time.Minute); !strings.Contains(o.said.String(), question); time.Sleep(5 * time.Millisecond) {
 		if time.Now().After(end) {
 			o.t.Fatalf("not asked: %s\n%s", question, o.said.String())
 		}
-	}
-	if _, err := o.file.WriteString(text + "\n"); err != nil {
-		o.t.Fatal(err)
 	}
 }
 
@@ -78,9 +102,9 @@ func TestInitAtATerminal(t *testing.T) {
 	for _, question := range []string{"Monday to Friday", "on Saturday", "Where to does", "[https://bot.larkspur.test]"} {
 		o.answer(question, "")
 	}
-	o.answer("The database?", "postgres://intake@127.0.0.1:1/intake")
+	o.hidden("The database?", "postgres://intake@127.0.0.1:1/intake")
 	o.answer("account's id", "AC00000000000000000000000000000001")
-	o.answer("account's token?", secret)
+	o.hidden("account's token?", secret)
 	o.answer("The number that texts?", "")
 	o.answer("mailbox of its own", "no")
 	<-o.done

@@ -163,6 +163,7 @@ func startOpenSMTPD(t *testing.T, d *dovecot) string {
 
 // A mail of ours goes through a real SMTP server into a real mailbox and out of it.
 func TestThroughRealServers(t *testing.T) {
+	dovecottest.Need(t, "smtpd", "opensmtpd")
 	d := startDovecot(t)
 	s := senderFor(t, startOpenSMTPD(t, d), func(cfg *email.SenderConfig) { cfg.Account = email.Account{}; cfg.Timeout = 2 * time.Minute })
 	k := newKept()
