@@ -28,9 +28,9 @@ type Pending struct {
 // new words stand as they were read alone.
 func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	p := t.talk.Memory.Pending
-	if f, ok := t.unitNamed(p, r, text); ok {
+	if f, message, ok := t.unitNamed(p, r, text); ok {
 		t.talk.Memory.Pending = nil
-		t.settled(f, t.lastMessage, text)
+		t.settled(f, message, text)
 		r.Unclear = slices.DeleteFunc(r.Unclear, func(u reading.Unclear) bool { return u.Topic == nil || *u.Topic == f.Topic })
 		return r
 	}

@@ -6,27 +6,31 @@ import (
 )
 
 // unitNamed reads a size anew whose unit was asked for, where the words name just that,
-// whatever else they say: "the place was built in 1987. cm. thanks".
-func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (reading.Fact, bool) {
+// whatever else they say: "the place was built in 1987. cm. thanks". The fact quotes the
+// message that it gives the number of: that of the size, or, where a size that stood is put
+// right, the new one, so that an undo takes back no more than that.
+func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (f reading.Fact, message int, ok bool) {
+	said := text
 	if p == nil {
-		p = t.rechecked()
-	} else if p.Why != reading.WhyUnits {
+		p, message = t.rechecked(), t.lastMessage
+	} else if p.Why == reading.WhyUnits {
+		said, message = p.Said, p.Message
+	} else {
 		p = nil
 	}
 	unit := reading.UnitNamed(text)
 	if p == nil || unit == "" || t.settledAlone(p, r) {
-		return reading.Fact{}, false
+		return f, 0, false
 	}
 	again := reading.Read(reading.Input{Text: p.Said, Asked: p.asked(), Unit: unit, Units: t.talk.UnitCount(), Language: t.talk.Language})
-	f, ok := p.find(again.Facts)
-	if !ok {
-		return f, false
+	if f, ok = p.find(again.Facts); !ok {
+		return f, 0, false
 	}
-	f.Said = p.Said
+	f.Said = said
 	if f.Unit == 0 {
 		f.Unit = p.Unit
 	}
-	return f, true
+	return f, message, true
 }
 
 // rechecked is the size about which a finding raised a question, as it was said.
