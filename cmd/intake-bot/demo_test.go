@@ -89,7 +89,8 @@ func checkPrivate(t *testing.T, path, must string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.ToLower(string(b))
+	// Seconds to the nanosecond have digits enough to hold any number by chance.
+	text := regexp.MustCompile(`\d+\.\d{5,}`).ReplaceAllString(strings.ToLower(string(b)), "0.0")
 	if !strings.Contains(string(b), must) {
 		t.Fatalf("%s does not hold %s: it proves nothing\n%.2000s", path, must, b)
 	}
