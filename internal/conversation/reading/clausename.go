@@ -183,15 +183,21 @@ func (r *reader) nameOver(i int) bool {
 	if len(r.toks[i].text) == 1 && r.markAt(i+1, '/') {
 		return true // "c/o"
 	}
-	if r.wordAt(i, "here", "speaking", "zip", "zipcode", "codigo", "cp", "again") || r.smallTalkAt(i) > i {
+	if r.wordAt(i, "here", "speaking", "zip", "zipcode", "codigo", "cp", "again") || r.smallTalkAt(i) > i || r.asideAt(i) {
 		return true
 	}
 	return r.wordAt(i, "from", "in", "at", "of", "de", "en") && i+1 < len(r.toks) && r.toks[i+1].used
 }
 
+// asideAt: words with which people go on after their name: "out here in Burlington",
+// "let me know".
+func (r *reader) asideAt(i int) bool {
+	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
+}
+
 var afterName = wordSet(`lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
 	zip zipcode codigo postal cp area and or but the a for to on my we i it its itd im this that thanks thank please de y en con desde
-	town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when
+	let town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when
 	ships ship estoy vivo estamos antiguo antigua viejo vieja metalico do does did has have had would could should got get about on of by not just only also over under out up down fine`)
 
 func wordSet(words string) map[string]bool {

@@ -228,5 +228,8 @@ func (r *reader) nameBefore(i int) (first int, ok bool) {
 	if first > 0 && r.titleOrInitial(first-1) && len(r.toks[first-1].text) > 1 {
 		first-- // "Officer Dan Pike here"
 	}
+	if r.asked(fitcheck.TopicName) && first > 0 && r.givenAt(first) && !r.toks[first].word.common && (i+1 >= len(r.toks) || r.toks[i+1].used || r.toks[i+1].kind == markToken) {
+		return first, true // "it's been raining all week over here pat hale here 03801"
+	}
 	return first, first == 0 || r.toks[first-1].kind == markToken || r.talkBefore(first-1)
 }

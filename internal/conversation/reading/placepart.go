@@ -158,7 +158,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) {
+	if n == 0 || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) {
 		return false
 	}
 	last := r.tokenOf(i, n)
@@ -167,7 +167,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	}
 	name := joined(ahead[:n])
 	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
-	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && i == 1 && r.fillsRest(last) // "carol baton rouge"
+	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last) // "carol baton rouge"
 	if !clear && !r.livesBefore(i) {
 		return false
 	}
@@ -189,15 +189,51 @@ func (r *reader) givenAt(i int) bool {
 	return i >= 0 && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.given
 }
 
-// nameBeforeTown: "sandy, fayetteville": of two words that name towns the first is the
-// person's name, where both were asked for.
+// nameBeforeTown: "sandy, fayetteville", "I'm Roland, Springfield": of two words that name
+// towns the first is the person's name, where both were asked for.
 func (r *reader) nameBeforeTown(i int) bool {
-	if !r.asked(fitcheck.TopicName) || !r.opensClause(i) || !r.markAt(i+1, ',') {
+	if !r.asked(fitcheck.TopicName) || !r.givenAt(i) || !r.opensClause(i) && !r.introEnds(i-1) {
 		return false
 	}
+	return r.placeFollows(i)
+}
+
+// townWord: the word is none that people mean otherwise when they write it.
+func (r *reader) townWord(i int) bool {
+	w := r.toks[i].word
+	return w == nil || !w.common && !w.filler && !w.trade
+}
+
+// introEnds: words before a name end at the token: "I'm", "my name is".
+func (r *reader) introEnds(i int) bool {
+	for n := range r.intros {
+		if h := &r.intros[n]; h.last == i {
+			if v, ok := h.has("intro"); ok && (v == "im" || v == "name" || v == "ask") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// surnameOfSaint: "hope st clair": after a given name a saint is a family's name, unless
+// only the town was asked for.
+func (r *reader) surnameOfSaint(i int) bool {
+	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st") && r.givenAt(i-1) && (!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
+}
+
+// placeFollows: a place of its own stands behind the token.
+func (r *reader) placeFollows(i int) bool {
 	var buf [8]string
-	ahead := r.wordsFrom(i+2, 4, buf[:])
-	return len(ahead) > 0 && place.Scan(ahead, "") > 0
+	for k := i + 1; k < len(r.toks); k++ {
+		if t := &r.toks[k]; t.used || t.kind == numToken && len(t.text) == 5 {
+			return true
+		}
+		if r.toks[k].kind == wordToken && r.townWord(k) && place.Scan(r.wordsFrom(k, 4, buf[:]), "") > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // fillsClause: nothing but small words stands beside the name in its clause.

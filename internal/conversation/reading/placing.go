@@ -131,7 +131,7 @@ func (r *reader) townBefore(i int, state string) (found, bool) {
 			continue
 		}
 		towns := place.Towns(joined(name), state)
-		if len(towns) > 0 && !r.wordAt(starts[k]-1, "not") {
+		if len(towns) > 0 && !r.wordAt(starts[k]-1, "not") && !r.wordAt(starts[k]-1, "new") {
 			return found{Place: fitcheck.Place{City: towns[0].City, State: state}, first: starts[k]}, true
 		}
 	}
@@ -156,8 +156,11 @@ func (r *reader) stateHolds(first, last int) bool {
 		return true
 	}
 	switch r.toks[first].text {
+	case "mi": // "New Orleans, mi teléfono es …"
+		return r.out.Language != "es" || r.wordAt(last+1, "y", "pero", "zip", "codigo")
 	case "or", "in", "me", "hi", "oh", "ok", "id", "la", "de", "al", "so", "pa", "ma", "mo", "as":
-		return r.wordAt(last+1, "and", "but", "its", "zip", "here", "with", "i", "we", "usa", "my", "for")
+		return r.wordAt(last+1, "and", "but", "its", "zip", "here", "with", "i", "we", "usa", "my", "for") ||
+			r.asked(fitcheck.TopicPlace) && r.wordAt(first-1, "hilo", "kailua", "lihue", "honolulu", "kona", "kahului") // "hilo hi have a good one"
 	}
 	return true
 }
