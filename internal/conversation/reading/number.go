@@ -76,28 +76,30 @@ func (r *reader) numeralInWords(i int) (n numeral, next int) {
 	return n, next
 }
 
-// misheard: a voice keyboard wrote "for", "to" or "ate" for the last digit: "twenty
-// for inches" is 24; without a unit it can't be told from the small word: it can't be
-// read rather than being the first half.
+// misheard: a voice keyboard wrote "for", "to" or "ate" for the last digit: "twenty for
+// inches", "thirty ate by forty". A "to" that ends the number may be the small word: the
+// number can't be read then, rather than being the first half.
 func (r *reader) misheard(tens int64, i int) (numeral, int) {
 	ones := r.numberAt(i)
 	if r.numberAt(i-1).kind != tensWord || ones.kind != soundsLike || ones.value > 9 || r.wordAt(i, "un", "una") {
 		return numeral{}, i
 	}
+	heard := numeral{num: tens + ones.value, den: 1, fine: 1, words: true}
 	if u := r.unitAt(i + 1); u != noUnit && !r.wordAt(i+1, "in", "m") {
-		return numeral{num: tens + ones.value, den: 1, fine: 1, words: true}, i + 1
+		return heard, i + 1
 	}
-	_, _, end, part := r.spokenPart(i + 2)
-	switch {
-	case r.wordAt(i+1, "and", "n") && part && r.unitAt(end) != noUnit:
-		n, next := r.withPart(numeral{num: tens + ones.value, den: 1, fine: 1}, i+1)
+	if _, _, _, part := r.spokenPart(i + 2); part && r.wordAt(i+1, "and", "n") {
+		n, next := r.withPart(heard, i+1)
 		n.words = true
 		return n, next
-	case r.wordAt(i+1, "and", "n") && part:
-		return numeral{num: tens, den: 1, fine: 1, words: true, bad: true}, end
-	case i+1 >= len(r.toks), r.toks[i+1].kind == markToken, r.by(i+1) && r.numberAfter(i+2), r.unitAt(i+1) != noUnit,
+	}
+	switch {
+	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "both") && r.wordAt(i+2, "ways", "sides", "directions"):
+		return heard, i + 1
+	case i+1 >= len(r.toks), r.toks[i+1].kind == markToken, r.unitAt(i+1) != noUnit,
 		r.wordAt(i+1, "exactly", "square", "even", "including", "edge", "wide", "long", "both", "each"):
-		return numeral{num: tens, den: 1, fine: 1, words: true, bad: true}, i + 1
+		heard.bad = !r.wordAt(i, "ate")
+		return heard, i + 1
 	}
 	return numeral{}, i
 }

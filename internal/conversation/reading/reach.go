@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // contacts takes mail addresses and phone numbers as facts.
 func (r *reader) contacts() {
@@ -10,7 +14,7 @@ func (r *reader) contacts() {
 		case mailToken:
 			t.used = true
 			if !r.known(fitcheck.TopicEmail) || r.wordsIn(max(0, i-4), i, "now", "instead", "use", "ahora", "changed", "actually", "sorry") {
-				r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(t.text), i, i)
+				r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(strings.ToLower(r.said(i, i))), i, i)
 			}
 		case phoneToken:
 			t.used = true
