@@ -76,7 +76,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false
 		}
-		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) {
+		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
 			continue
 		}
 		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h)

@@ -93,3 +93,24 @@ var neutral = wordSet(`i im we my our want wants need needs would like could can
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
 	except excepting change correction forgot mention mentioned say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
 	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por`)
+
+// hintOfOther: of several topics asked at once, a word that only hints at one tells
+// nothing of it in a clause that answers another: "just the dome" is a wish and says
+// nothing of what is up there, nor "a regular house" of the frame.
+func (r *reader) hintOfOther(s sense, h *hit) bool {
+	if s.value != "?" || !s.asked || len(r.Asked) < 2 || s.topic != fitcheck.TopicStyle && s.topic != fitcheck.TopicFrameCondition {
+		return false
+	}
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for _, layer := range [][]hit{r.choices, r.styles, r.wants} {
+		hits := within(layer, r.sentenceFirst(h.first), to)
+		for n := range hits {
+			for _, o := range hits[n].senses {
+				if hits[n].last >= from && o.topic != "" && o.topic != s.topic && o.value != "?" && r.asked(o.topic) && !r.negated(hits[n].first) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
