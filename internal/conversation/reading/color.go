@@ -109,11 +109,21 @@ func (r *reader) ofPlastic(n int) bool {
 			"should", "instead", "wants", "one", "ones", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
 			return true
 		}
-		if w := r.toks[i].word; w == nil || !w.filler {
+		if w := r.toks[i].word; (w == nil || !w.filler) && !r.colorAt(i) {
 			other = true
 		}
 	}
 	return !other
+}
+
+// colorAt: the word is part of a color's name.
+func (r *reader) colorAt(i int) bool {
+	for n := range r.choices {
+		if h := &r.choices[n]; h.first <= i && i <= h.last {
+			return h.has1("color")
+		}
+	}
+	return false
 }
 
 func (h *hit) has1(kind string) bool {

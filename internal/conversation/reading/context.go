@@ -98,6 +98,9 @@ func (r *reader) cut(ms []measure, k int) int {
 		}
 	}
 	if comma >= 0 {
+		if lastComma > comma && r.markAt(to-1, ':') && r.labelled(lastComma, to-1) {
+			return lastComma // "24 both ways outside, over the flashing, inside: 22 1/2"
+		}
 		if lastComma > comma && !r.labelled(r.clauseStart(ms[k-1].first), comma) && r.labelled(comma, lastComma) &&
 			(r.labelled(lastComma, to-1) || r.labelled(ms[k].last+1, r.clauseEnd(ms[k].last))) {
 			return lastComma // "49 1/2 across, over the flashing, from indoors 46 1/2 between the wood"

@@ -317,6 +317,9 @@ func (r *reader) countAnswer() {
 		if r.used(i) || r.negated(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
 			continue // "there were 4, I replaced 2, so 2 left"
 		}
+		if r.layersCounted(i) {
+			continue
+		}
 		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier") {
 			continue // "I just want a newer one"
 		}

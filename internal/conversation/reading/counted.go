@@ -61,7 +61,7 @@ func (r *reader) countDrawn() (countAt, bool) {
 // layersCounted: "two domes, one inside the other", where layers were asked about.
 func (r *reader) layersCounted(i int) bool {
 	hits := within(r.choices, i, i)
-	return r.asked(fitcheck.TopicLayers) && len(hits) > 0 && hits[0].last > i && hits[0].has1("layers")
+	return len(hits) > 0 && hits[0].last > i && hits[0].has1("layers") && (r.asked(fitcheck.TopicLayers) || r.wordAt(hits[0].last, "layers", "layer", "capas", "capa"))
 }
 
 // dwellings: "apartment complex, 40 units": units that people live in.

@@ -48,6 +48,9 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 	if !r.onlyChoices(from, to) {
 		return false
 	}
+	if s.topic == fitcheck.TopicLayers && len(r.Asked) == 0 && len(r.toks) > 8 && r.wordAt(h.first, "double", "doble", "triple", "single", "sencillo", "sencilla") {
+		return true
+	}
 	for n := range r.choices {
 		if r.choices[n].has1("material") && !r.choices[n].is("material", "?") || r.choices[n].has1("color") {
 			return true

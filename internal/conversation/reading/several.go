@@ -145,6 +145,9 @@ func (r *reader) wishForStyle(s sense, h *hit) bool {
 // layersNumber: "one" is a number of layers where it does not stand for a thing: "the
 // anodized one", "the metal frame one".
 func (r *reader) layersNumber(h *hit) bool {
+	if h.first == h.last && (r.toks[h.first].kind == numToken || r.numberAt(h.first).kind != notNumber) && r.strongLayers() {
+		return false // "2 guys looked at it already, one layer is fine"
+	}
 	if h.first != h.last || !r.wordAt(h.first, "one", "uno", "una") {
 		return true
 	}
@@ -155,7 +158,10 @@ func (r *reader) layersNumber(h *hit) bool {
 
 // whenever: the words tell when something happens again and again.
 func (r *reader) whenever(i int) bool {
-	for j := i - 1; j >= 0 && j >= i-5 && !r.sentenceEnd(j); j-- {
+	for j := i - 1; j >= 0 && j >= i-5 && !r.sentenceEnd(j) && !r.markAt(j, ','); j-- {
+		if r.wordAt(j, "and", "y") && r.wordsIn(i+1, i+3, "got", "tore", "hit", "beat", "damage", "broke", "took", "cracked") {
+			return false // "water comes in when it rains and hail got it last month"
+		}
 		if r.wordAt(j, "whenever", "every", "everytime", "anytime", "if") || r.wordAt(j, "when", "cuando", "each") && !r.wordsIn(j, min(i+3, len(r.toks)), "last", "came", "hit", "went", "that") {
 			return true
 		}
