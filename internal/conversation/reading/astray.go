@@ -68,7 +68,7 @@ func (r *reader) thingAt(i int) bool {
 
 // modifies: the word right after is some other thing's name: "acrylic paint".
 func (r *reader) modifies(t fitcheck.Topic, i int) bool {
-	if t == fitcheck.TopicProblem && r.wordAt(i-1, "cracked", "broke", "broken", "split", "chipped", "smashed", "shattered", "busted", "break", "cracks", "crack", "leaks", "leaked", "leaking", "hit", "rompio", "quebro") { // "cracked the screen", "broke her arm"
+	if t == fitcheck.TopicProblem && !r.wordAt(i-2, "has", "have", "is", "its", "got") && r.wordAt(i-1, "cracked", "broke", "broken", "split", "chipped", "smashed", "shattered", "busted", "break", "cracks", "crack", "leaks", "leaked", "leaking", "hit", "rompio", "quebro") { // "cracked the screen", "broke her arm"
 		for r.wordAt(i, "the", "my", "her", "his", "a", "our", "their", "open") {
 			i++
 		}
@@ -152,8 +152,8 @@ func (r *reader) thingSubject(first, last int) bool {
 			thing = i
 		}
 	}
-	if thing < 0 {
-		return false
+	if thing < 0 || r.wordsIn(from, first, "number", "numero", "recommended", "referred", "recomendo") && r.wordsIn(from, first, "gave", "got", "sent", "paso", "dio", "recommended", "referred", "recomendo") {
+		return false // also "my neighbor gave me your number our house just the one"
 	}
 	for i := from; i <= to; i++ {
 		if i >= first && i <= last {

@@ -79,6 +79,13 @@ func (r *reader) namedRightAfter(m *measure) bool {
 	if h == nil || h.first == h.last && r.domeNamed(r.sentenceFirst(m.first), m.first) {
 		return false
 	}
+	if h.is("face", "edge") && m.shape != lone { // "38 x 49 1/4 lip to lip on the plastic"
+		for i = h.last + 1; r.wordAt(i, "on", "of", "the", "de", "el"); i++ {
+		}
+		if p := r.labelFrom(i); p != nil && p.is("part", "plastic") {
+			return true
+		}
+	}
 	return (h.senses[0].kind == "topic" || h.senses[0].kind == "part" && h.senses[0].value == "plastic") && i <= r.clauseEnd(m.last)
 }
 
@@ -86,6 +93,11 @@ func (r *reader) namedRightAfter(m *measure) bool {
 // the first, those from it on of the second.
 func (r *reader) cut(ms []measure, k int) int {
 	from, to := ms[k-1].last+1, ms[k].first
+	for n := range r.refs {
+		if ref := &r.refs[n]; ref.first > from && ref.last < to && r.markAt(ref.last+1, ':') {
+			return ref.first // "the curb is 33 x 49 outside to outside second kind: 11 of them …"
+		}
+	}
 	comma, lastComma := -1, -1
 	for i := from; i < to; i++ {
 		if r.sentenceEnd(i) {
@@ -228,6 +240,9 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		if r.toks[i].used && r.toks[i].kind == numToken {
 			break // a slope or a count: what follows is of that
 		}
+		if r.asksFrom(i) {
+			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …"
+		}
 		if h := r.labelFrom(i); h != nil {
 			r.takeAfter(m, h)
 			i = h.last
@@ -247,6 +262,15 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			}
 		}
 	}
+}
+
+// asksFrom: a question opens a clause at the token.
+func (r *reader) asksFrom(i int) bool {
+	if !r.softBreak(i - 1) {
+		return false
+	}
+	talk := within(r.talk, i, i)
+	return len(talk) > 0 && talk[0].is("req", "question") && r.asks(&talk[0])
 }
 
 func (r *reader) takeAfter(m *measure, h *hit) {

@@ -281,7 +281,7 @@ func (r *reader) countRange(i, next int) bool {
 	if !(r.wordAt(next, "or", "to", "o", "a") || r.markAt(next, '-')) {
 		return false
 	}
-	if _, end := r.countNumber(next + 1); end > next+1 {
+	if _, end := r.countNumber(next + 1); end > next+1 && !r.wordAt(end, "layer", "layers", "capas") {
 		r.use(i, end-1)
 		r.unclear(fitcheck.TopicCount, 0, WhyRange, nil, i, end-1)
 		return true

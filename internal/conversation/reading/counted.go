@@ -60,6 +60,9 @@ func (r *reader) countDrawn() (countAt, bool) {
 
 // layersCounted: "two domes, one inside the other", where layers were asked about.
 func (r *reader) layersCounted(i int) bool {
+	if r.wordAt(i+1, "or", "o") && r.wordAt(i+3, "layers", "capas") {
+		return true // "one or two layers"
+	}
 	hits := within(r.choices, i, i)
 	return len(hits) > 0 && hits[0].last > i && hits[0].has1("layers") && (r.asked(fitcheck.TopicLayers) || r.wordAt(hits[0].last, "layers", "layer", "capas", "capa"))
 }

@@ -120,7 +120,10 @@ func (r *reader) answersOther(h *hit, first int) bool {
 	for r.wordAt(i, "not", "no", "unsure", "idk", "dunno", "dont", "sure", "idea", "clue", "se", "know") {
 		i++
 	}
-	if r.wordAt(i, "about") && r.wordAt(i+1, "that") || i >= len(r.toks) || r.toks[i].kind == markToken {
+	if r.wordAt(i, "which") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken) {
+		return true // "the metal is corroded pretty bad not sure which"
+	}
+	if r.wordAt(i, "about") && r.wordAt(i+1, "that") || i >= len(r.toks) || r.toks[i].kind == markToken || r.wordAt(i, "sorry", "lol", "thanks") {
 		return true
 	}
 	if h.last < first {

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // only says whether none but small words stand from one token to another.
 func (r *reader) only(from, to int) bool {
 	for i := from; i <= to; i++ {
@@ -31,6 +33,9 @@ func (r *reader) joins(from, to int) bool {
 // takeRough decides whether words of doubt speak of the measure.
 func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	m.fixed = m.fixed || r.putRight(h)
+	if r.wordAt(h.last, "ballpark") && r.wordAt(h.last+1, "price", "quote", "cost", "number", "estimate", "figure") {
+		return // of the price
+	}
 	switch how {
 	case "near":
 		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
@@ -59,7 +64,30 @@ func (r *reader) derived(h *hit) bool {
 // putRight: "el plástico debe ser 42 x 42" puts a number right where no measure was asked
 // for; as an answer it is a guess.
 func (r *reader) putRight(h *hit) bool {
-	return r.wordAt(h.first, "debe", "deberia") && r.askedSize() == "none"
+	return r.wordAt(h.first, "debe", "deberia") && (r.askedSize() == "none" || r.ofOther(h.first))
+}
+
+// ofOther: the words before the token name another size than the one that was asked for.
+func (r *reader) ofOther(to int) bool {
+	var m measure
+	labels := within(r.labels, r.clauseStart(to), to-1)
+	for n := range labels {
+		if h := &labels[n]; isName(h) {
+			switch s := h.senses[0]; s.kind {
+			case "topic":
+				m.topic = fitcheck.Topic(s.value)
+			case "part":
+				m.part = s.value
+			case "face":
+				m.face = s.value
+			}
+		}
+	}
+	topic := m.topic
+	if topic == "" {
+		topic, _ = sizeTopic(m.part, m.face)
+	}
+	return topic != "" && !r.asked(topic)
 }
 
 // placeWord: "the part that caps over is 25", "all around is 25": no doubt of a number.

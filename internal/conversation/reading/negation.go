@@ -177,6 +177,9 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if h.first > last && r.wordAt(h.first, "maybe", "probably") && r.wordAt(h.last+1, "from", "in", "since", "about", "de") {
 			continue // "tall metal walls, maybe from the 70s"
 		}
+		if h.first > last && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == numToken && r.wordAt(h.first, "maybe", "probably", "like", "about", "around") {
+			continue // "the frame's good, just the dome, roof is maybe 12 feet up"
+		}
 		if len(r.Asked) > 1 && r.wordAt(h.first, "not", "no", "dont", "unsure", "idk", "dunno", "cant") && h.first > last && r.markAt(h.first-1, ',') {
 			continue // "single, white, not sure": each answers its own question
 		}

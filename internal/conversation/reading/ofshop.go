@@ -7,6 +7,9 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // ofShop: "do you guys have a store I can come by", "your warehouse".
 func (r *reader) ofShop(first int) bool {
+	if r.wordAt(first, "our", "my", "mi") {
+		return false
+	}
 	for i := first - 1; i >= r.clauseStart(first); i-- {
 		switch {
 		case r.wordAt(i, "your", "ur", "yalls", "su", "sus", "tu"):
