@@ -17,7 +17,7 @@ func (r *reader) clauseName() {
 	for n := range r.intros {
 		h := &r.intros[n]
 		v, _ := h.has("intro")
-		if v != "name" && v != "im" && (v != "ask" || !asked) {
+		if v != "name" && v != "im" && (v != "ask" || !asked && !r.toBePut(h)) {
 			continue
 		}
 		if first, last, ok := r.surnameFirst(h.last + 1); ok && v == "name" {
@@ -43,6 +43,52 @@ func (r *reader) clauseName() {
 			return
 		}
 	}
+	r.listName()
+}
+
+// toBePut: "you can put Pat Hale", also where nobody asked for a name yet.
+func (r *reader) toBePut(h *hit) bool {
+	return h.last > h.first && r.wordAt(h.last, "put") && r.sentenceEnd(h.first-1) && r.givenAt(h.last+1)
+}
+
+// listName: a list of answers ends with a name: "… zip: 02906, it's faith".
+func (r *reader) listName() {
+	end := len(r.toks) - 1
+	for end > 0 && r.toks[end].kind == markToken && !r.markAt(end, '?') {
+		end--
+	}
+	from, breaks := 0, 0
+	for i := end; i > 0; i-- {
+		if r.sentenceEnd(i-1) || r.markAt(i-1, ',') {
+			if breaks == 0 {
+				from = i
+			}
+			breaks++
+		}
+	}
+	said := false
+	for r.wordAt(from, "its", "this", "im", "it", "is", "soy", "habla") && from < end {
+		from, said = from+1, true
+	}
+	if !r.givenAt(from) || !said && breaks < 3 || from == end && breaks < 2 {
+		return
+	}
+	last, ok := r.nameFills(from)
+	if !ok || last != end || from == end && (!said || r.alsoState(from)) || r.alsoState(from) && !r.familyName(last) {
+		return
+	}
+	r.nameFact(from, last)
+}
+
+// alsoState: a given name that also tells how something is, or when: "it's rusty".
+func (r *reader) alsoState(i int) bool {
+	return r.soft(i) && !r.wordAt(i, "sandy") || r.wordAt(i, "dusty", "stormy", "misty", "clay", "art", "may", "june", "april", "summer", "autumn", "crystal", "jade", "amber", "van", "rocky", "ruby", "marco")
+}
+
+// familyName: the word is no other that tells something of a skylight.
+func (r *reader) familyName(i int) bool {
+	w := r.toks[i].word
+	return w == nil || w.given
 }
 
 // addressed: "Thanks Mike! its Dana", "hey Tom its Greg": a name after a greeting is whom
