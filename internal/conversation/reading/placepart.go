@@ -186,7 +186,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 
 // givenAt: the word is a given name.
 func (r *reader) givenAt(i int) bool {
-	return i >= 0 && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.given
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.given
 }
 
 // nameBeforeTown: "sandy, fayetteville", "I'm Roland, Springfield": of two words that name
