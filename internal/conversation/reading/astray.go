@@ -33,14 +33,23 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true // "detached garage, where I park the RV"
 	}
 	if t == fitcheck.TopicUse {
-		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.wordsIn(max(r.clauseStart(first), first-5), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.wordsIn(max(r.clauseStart(first), first-5), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && !r.wordAt(first, "our", "my") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
 			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") || r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(max(0, first-4), first, "at") && r.wordsIn(max(0, first-8), first, "number", "flyer", "card", "ad", "name") ||
-			r.wordAt(last+1, "has", "had", "have", "said", "says", "told", "quoted", "sells", "sold", "wants", "closes", "opens", "called", "carries", "charges", "does", "lady", "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
+			!r.under(first, last) && r.wordAt(last+1, "has", "had", "have", "said", "says", "told", "quoted", "sells", "sold", "wants", "closes", "opens", "called", "carries", "charges", "does", "lady", "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}
 	if r.ofPerson(t, first) {
 		return true
 	}
 	return r.thingSubject(first, last)
+}
+
+// under: "the skylight in our church has cracked", "the coop has a real skylight".
+func (r *reader) under(first, last int) bool {
+	i := first
+	if r.wordAt(i-1, "our", "my") {
+		i--
+	}
+	return r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+6, len(r.toks)), "skylight", "skylights", "dome", "domes")
 }
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.

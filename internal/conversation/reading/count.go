@@ -257,6 +257,9 @@ func (r *reader) countNumber(i int) (n, next int) {
 		if t.dec > 0 || t.bad || t.code || t.whole > 500 || r.markAt(i+1, '/') || r.markAt(i-1, '/') || r.by(i+1) || r.by(i-1) || r.unitAt(i+1) != noUnit {
 			return 0, i
 		}
+		if _, _, _, part := r.slashed(i + 1); part {
+			return 0, i // "22 1/4"
+		}
 		return int(t.whole), i + 1
 	}
 	switch {

@@ -204,5 +204,5 @@ func (r *reader) hearsay(first int) bool {
 // commaOnly: nothing but a comma stands between, and the doubt ends the sentence:
 // "clear, i think"; not "clear, not sure on the material".
 func (r *reader) commaOnly(from int, h *hit) bool {
-	return h.first == from+1 && r.markAt(from, ',') && !r.wordAt(h.last+1, "on", "about", "of", "what", "which", "if", "how", "the", "whether")
+	return h.first == from+1 && r.markAt(from, ',') && !(r.wordAt(h.first, "kinda", "kind", "sort", "sorta") && r.choiceAt(h.last+1)) && !r.wordAt(h.last+1, "on", "about", "of", "what", "which", "if", "how", "the", "whether")
 }

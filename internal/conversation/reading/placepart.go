@@ -192,7 +192,7 @@ func (r *reader) givenAt(i int) bool {
 // nameBeforeTown: "sandy, fayetteville", "I'm Roland, Springfield": of two words that name
 // towns the first is the person's name, where both were asked for.
 func (r *reader) nameBeforeTown(i int) bool {
-	if !r.asked(fitcheck.TopicName) || !r.givenAt(i) || !r.opensClause(i) && !r.introEnds(i-1) {
+	if !r.asked(fitcheck.TopicName) || !r.givenAt(i) || !r.opensClause(i) && !r.introEnds(i-1) && !(r.wordAt(i-1, "and", "y") && r.givenAt(i-2)) {
 		return false
 	}
 	return r.placeFollows(i)

@@ -162,7 +162,7 @@ func (r *reader) asks(h *hit) bool {
 		return true
 	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
-		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "ask") || r.wordAt(h.first-1, "to") && !r.wordAt(h.first, "do", "does", "did", "be", "have")
+		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "ask", "wait") || r.wordAt(h.first-1, "to") && !r.wordAt(h.first, "do", "does", "did", "be", "have")
 }
 
 // inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does
