@@ -4,7 +4,7 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // bareName reads the answer to "what's your name?" without an introduction.
 func (r *reader) bareName() {
-	if r.refuses() || r.firstTalk("dontknow") != nil {
+	if r.refuses() || r.firstTalk("dontknow") != nil || r.foreignTalk() {
 		return
 	}
 	i := 0
@@ -23,6 +23,11 @@ func (r *reader) bareName() {
 		return
 	}
 	r.nameFact(first, last)
+}
+
+// foreignTalk: a sentence in another language is no name.
+func (r *reader) foreignTalk() bool {
+	return r.out.Language != "en" && r.out.Language != "es" && len(r.toks) > 4
 }
 
 func (r *reader) smallTalkAt(i int) int {
@@ -63,7 +68,7 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 // wholeName reads the bare answer to "what's your name?" before its words are looked
 // at otherwise: Hal White is no color.
 func (r *reader) wholeName() {
-	if r.known(fitcheck.TopicName) || !r.asked(fitcheck.TopicName) || r.turnedAtStart() || r.refuses() || r.firstTalk("dontknow") != nil {
+	if r.known(fitcheck.TopicName) || !r.asked(fitcheck.TopicName) || r.foreignTalk() || r.turnedAtStart() || r.refuses() || r.firstTalk("dontknow") != nil {
 		return
 	}
 	start := 0

@@ -60,6 +60,21 @@ func (r *reader) countTakenBack(c countAt) bool {
 	return false
 }
 
+// needsFewer: of those counted only some are to be done, and how many follows.
+func (r *reader) needsFewer(n, next int) bool {
+	for j := next; j < len(r.toks) && !r.sentenceEnd(j); j++ {
+		if !r.wordAt(j, "only", "just", "solo") || !r.wordAt(j+1, "need", "needing", "want", "doing", "replacing", "ordering", "necesito", "quiero") {
+			continue
+		}
+		for k := j + 2; k < j+7 && k < len(r.toks); k++ {
+			if m, end := r.countNumber(k); end > k && m > 0 && m < n {
+				return end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "of", "for", "right", "now", "de")
+			}
+		}
+	}
+	return false
+}
+
 type countAt struct {
 	value       int
 	first, last int
@@ -351,6 +366,9 @@ func (r *reader) countAnswer() {
 		}
 		if r.countRange(i, next) {
 			return
+		}
+		if r.needsFewer(n, next) {
+			continue // "14 total but only need to do 4"
 		}
 		if r.countTakenBack(countAt{n, i, next - 1}) {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)

@@ -193,7 +193,7 @@ func (r *reader) adjacent(a, b *quantity) bool { return a.last+1 == b.first }
 func (r *reader) listAt(qs []quantity, i int) (int, shape) {
 	n := 1
 	for i+n < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == weakGap &&
-		!(i+n+1 < len(qs) && r.gapBetween(&qs[i+n], &qs[i+n+1]) == byGap) && listed(&qs[i+n-1], &qs[i+n]) {
+		!(i+n+1 < len(qs) && r.gapBetween(&qs[i+n], &qs[i+n+1]) == byGap) && (listed(&qs[i+n-1], &qs[i+n]) || len(qs) == 2 && r.otherWayFrom(&qs[0], &qs[1])) {
 		n++
 	}
 	a := &qs[i]
@@ -213,6 +213,11 @@ func (r *reader) listAt(qs []quantity, i int) (int, shape) {
 		return 1, lone
 	}
 	return 2, pair
+}
+
+// otherWayFrom: "22 inches and the other way 46 and a quarter".
+func (r *reader) otherWayFrom(a, b *quantity) bool {
+	return a.side == noSide && b.side == someSide && r.wordsIn(a.last+1, b.last+1, "other", "otro") && r.wordsIn(a.last+1, b.last+1, "way", "direction", "side", "lado")
 }
 
 // listed: two neighbours of a list are both called sides or both not, and not the same.

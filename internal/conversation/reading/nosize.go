@@ -53,6 +53,7 @@ func (r *reader) numbersOfOtherThings() {
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
 		case r.codeList(i), r.stickerCode(i):
+		case r.snowed(i):
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}
@@ -139,6 +140,25 @@ func (r *reader) clock(i int) bool {
 	if r.markAt(i+1, ':') && r.toks[i+1].glued && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+2].glued &&
 		len(r.toks[i+2].text) == 2 && r.toks[i].whole <= 24 && r.toks[i+2].whole != 12 {
 		r.use(i, i+2)
+		return true
+	}
+	if r.wordAt(i-1, "at", "til", "till", "until") && r.toks[i].whole <= 12 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 2 && r.toks[i+1].whole%15 == 0 && r.toks[i+1].whole < 60 &&
+		!r.by(i+2) && !r.markAt(i+2, '/') && r.unitAt(i+2) == noUnit {
+		r.use(i, i+1) // "off at 2 30"
+		return true
+	}
+	return false
+}
+
+// snowed: "we got 6 feet last winter": how deep the snow was.
+func (r *reader) snowed(i int) bool {
+	u := r.unitAt(i + 1)
+	if u != foot && u != inch || r.by(i+2) || r.by(i-1) {
+		return false
+	}
+	from, to := r.sentence(i)
+	if r.wordAt(i+2, "of") && r.wordAt(i+3, "snow", "rain", "water", "ice", "slush") || r.wordsIn(from, i, "got", "get", "had", "have") && r.wordsIn(i, to+1, "winter", "snow", "storm", "blizzard") && r.wordsIn(0, len(r.toks), "snow", "blizzard", "snowed") {
+		r.use(i, i+1)
 		return true
 	}
 	return false

@@ -24,6 +24,10 @@ func (r *reader) roomUnits() {
 		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
 			places = append(places, i)
 		}
+		if r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken) {
+			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "el de la cocina mide 22 x 22 y el del baño 14 x 30"
+			continue
+		}
 		named := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
 		if !r.room(i) && !(named && r.kindWord(i) && r.pairSoon(i+2)) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
 			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {

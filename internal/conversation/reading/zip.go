@@ -98,7 +98,7 @@ func (r *reader) zipFact(z zipAt) {
 		return
 	}
 	r.use(first, z.last)
-	if f, ok := r.townBefore(first, z.entry.State); ok { // its words tell nothing of the language
+	if f, ok := r.townBefore(first, z.entry.State); ok && !(r.asked(fitcheck.TopicName) && r.givenAt(f.first-1) && r.toks[first-1].kind == markToken && f.City != z.entry.City) { // its words tell nothing of the language
 		r.name(f.first, first-1)
 	}
 	p := fitcheck.Place{City: z.entry.City, State: z.entry.State, ZIP: z.code}
