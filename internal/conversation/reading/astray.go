@@ -132,7 +132,7 @@ func (r *reader) othersClause(first, last int) bool {
 		if r.wordAt(i, "cousin", "cousins", "brother", "brothers", "sister", "sisters", "friend", "friends", "buddy", "buddys", "moms", "dads", "parents") && r.wordsIn(to, r.sentenceLast(first)+1, "ours", "mine", "us", "we") && r.wordsIn(to, r.sentenceLast(first)+1, "but") {
 			return true // "my cousin's house got hail but ours never"
 		}
-		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecinos") && r.wordsIn(from, to+1, "has", "have", "had", "got", "tiene") {
+		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecinos") && r.wordsIn(i+1, min(i+4, to+1), "has", "have", "had", "got", "tiene") && !r.wordAt(i+1, "no", "mi") {
 			return true
 		}
 	}

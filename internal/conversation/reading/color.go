@@ -93,6 +93,9 @@ func (r *reader) ofPlastic(n int) bool {
 	if h.has1("layers") || n > 0 && r.choices[n-1].has1("material") || n > 0 && r.choices[n-1].has1("layers") || n+1 < len(r.choices) && r.choices[n+1].has1("material") || n+1 < len(r.choices) && r.choices[n+1].has1("layers") && r.toks[r.choices[n+1].first].kind == wordToken {
 		return true
 	}
+	if v, _ := h.has("color"); n > 1 && r.saidTwice(n-1, v) && r.isLayer(n-2) {
+		return true // "outer white, inner see-through clear"
+	}
 	if n > 0 && r.isLayer(n-1) || n+1 < len(r.choices) && r.choices[n+1].has1("layer") || n > 0 && r.choices[n-1].has1("layer") {
 		return true
 	}

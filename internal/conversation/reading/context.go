@@ -79,6 +79,11 @@ func (r *reader) namedRightAfter(m *measure) bool {
 	if h == nil || h.first == h.last && r.domeNamed(r.sentenceFirst(m.first), m.first) {
 		return false
 	}
+	if h.senses[0].kind == "face" && m.shape != lone && r.markAt(h.last+1, ',') {
+		if t := r.labelFrom(h.last + 2); t != nil && t.senses[0].kind == "topic" {
+			return true // "stuck to the plastic, 24 both ways outside, over the flashing"
+		}
+	}
 	if h.is("face", "edge") && m.shape != lone { // "38 x 49 1/4 lip to lip on the plastic"
 		for i = h.last + 1; r.wordAt(i, "on", "of", "the", "de", "el"); i++ {
 		}

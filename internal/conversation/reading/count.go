@@ -67,7 +67,7 @@ func (r *reader) needsFewer(n, next int) bool {
 			continue
 		}
 		for k := j + 2; k < j+7 && k < len(r.toks); k++ {
-			if m, end := r.countNumber(k); end > k && m > 0 && m < n {
+			if m, end := r.countNumber(k); end > k && m > 0 && m < n && !(r.wordAt(k, "one") && !r.wordAt(k-1, "do", "replace", "need", "needs", "fix", "order", "change", "swap")) {
 				return end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "of", "for", "right", "now", "de")
 			}
 		}

@@ -18,7 +18,7 @@ func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
 		say(open[0], h)
 		return
 	}
-	if t, ok := r.topicNamed(h); ok {
+	if t, ok := r.topicNamed(h); ok && (slices.Contains(open, t) || !r.known(t)) {
 		if slices.Contains(open, t) {
 			say(t, h)
 		}
@@ -128,6 +128,9 @@ func (r *reader) answersOther(h *hit, first int) bool {
 	}
 	if h.last < first {
 		return !r.wordAt(i, "if", "whether", "its", "it", "thats", "that", "but", "about", "on", "maybe", "which", "what", "si", "es")
+	}
+	if r.wordAt(i, "its") && r.wordAt(i+1, "the", "been", "driving") || r.wordAt(i, "lo") && r.wordAt(i+1, "que") {
+		return true
 	}
 	return r.choiceAt(i) || r.wordAt(i, "just", "make", "go")
 }

@@ -20,7 +20,22 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 func (r *reader) weakly(s sense, h *hit) bool {
 	switch s.topic {
 	case fitcheck.TopicWant, fitcheck.TopicFrameCondition, fitcheck.TopicFinish, fitcheck.TopicLayers, fitcheck.TopicMaterial:
-		return s.asked && r.asked(s.topic) && s.value != "?" && h.last-h.first < 2 && !r.allExplained(h)
+		return s.asked && r.asked(s.topic) && s.value != "?" && h.last-h.first < 2 && !r.allExplained(h) && !r.listedBeside(s, h)
+	}
+	return false
+}
+
+// listedBeside: another answer that was asked for begins right after the word, as in a list
+// without its commas: "double both layers see-through clear", "sencillo bronce".
+func (r *reader) listedBeside(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicLayers || len(r.Asked) < 2 || h.first != r.clauseStart(h.first) {
+		return false
+	}
+	next := within(r.choices, h.last+1, h.last+2)
+	for n := range next {
+		if next[n].has1("color") || next[n].has1("layer") || next[n].has1("material") {
+			return true
+		}
 	}
 	return false
 }

@@ -92,7 +92,7 @@ func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
 
 // ofSkylight: the sentence names a part of a skylight, a job, or says "it".
 func (r *reader) ofSkylight(first, last int, h *hit) bool {
-	if last-first < 3 || r.wordsIn(first, h.first, "para") {
+	if last-first < 3 || last-first == 3 && r.toks[last].kind == markToken || r.wordsIn(first, h.first, "para") {
 		return true
 	}
 	for i := first; i <= last; i++ {

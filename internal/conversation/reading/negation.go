@@ -34,7 +34,7 @@ func (r *reader) negated(i int) bool {
 			continue
 		}
 		if negWords[t.text] {
-			return !r.noAlone(j, i)
+			return !r.noAlone(j, i) && !r.otherNamed(j+1, i)
 		}
 		if r.insteadOf(j) {
 			return true
@@ -45,6 +45,20 @@ func (r *reader) negated(i int) bool {
 		n++
 	}
 	return false
+}
+
+// otherNamed: "not the frame the plastic has split": what is denied has its article, and
+// another one begins what follows.
+func (r *reader) otherNamed(from, i int) bool {
+	if !r.wordAt(from, "the", "my", "our", "el", "la", "mi") {
+		return false
+	}
+	for j := from + 2; j < i; j++ {
+		if r.wordAt(j, "the", "my", "our", "el", "la", "mi", "its", "theres") && !r.wordAt(j-1, "of", "on", "in", "for", "and", "or", "to", "from", "de", "en", "y", "o", "ni") {
+			return true
+		}
+	}
+	return r.wordAt(i, "big", "huge", "its") && i > from+1
 }
 
 // deniedAfter: "trees? no", "hail: none".
@@ -81,6 +95,9 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
 		return !r.wordAt(j+1, "longer")
 	}
+	if r.wordAt(j+1, "matter", "care", "mind", "preference", "importa") && j+1 < i {
+		return true // "doesn't matter to me, poly carbonate"
+	}
 	if r.wordAt(j, "no") && r.wordAt(j-1, "oh") {
 		return true
 	}
@@ -99,7 +116,21 @@ func (r *reader) questioned(i int) bool {
 	talk := within(r.talk, first, last)
 	for n := range talk {
 		h := &talk[n]
-		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && h.first < i && !r.commaBetween(h.last+1, i) {
+		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && h.first < i && !r.commaBetween(h.last+1, i) && !r.statedAfter(h.last+1, i) {
+			return true
+		}
+	}
+	return false
+}
+
+// statedAfter: a statement of its own begins between a question and the token: "is it hard
+// to put in myself our house just one it has a hairline crack".
+func (r *reader) statedAfter(from, i int) bool {
+	for k := from + 2; k <= i; k++ {
+		if r.wordAt(k-1, "if", "whether", "that", "when", "what", "how", "because", "say", "says", "think", "sure", "why", "where", "and", "or", "does", "do", "like", "see", "know", "si", "que", "cuando") {
+			continue
+		}
+		if r.wordAt(k, "theres", "measures", "hailstorm") || r.wordAt(k, "it", "plastic", "dome") && r.wordAt(k+1, "has", "had", "leaks", "leaked") && k+1 <= i || r.wordAt(k, "came") && r.wordAt(k+1, "out") || r.wordAt(k, "tape") && r.wordAt(k+1, "says") {
 			return true
 		}
 	}

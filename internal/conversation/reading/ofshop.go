@@ -13,7 +13,7 @@ func (r *reader) ofShop(first int) bool {
 	for i := first - 1; i >= r.clauseStart(first); i-- {
 		switch {
 		case r.wordAt(i, "your", "ur", "yalls", "su", "sus", "tu"):
-			return first-i <= 3
+			return first-i <= 3 && !r.wordsIn(i+1, first, "number", "name", "website", "site", "ad", "card", "info", "page", "text", "message", "numero")
 		case r.wordAt(i, "you", "u", "yall", "ya", "guys", "ustedes", "tienen"):
 			return true
 		case r.wordAt(i, "my", "our", "for", "on", "over", "its", "it", "im", "i", "were", "we", "me", "to", "because", "mi", "nuestro", "nuestra", "para"):

@@ -216,10 +216,10 @@ func (r *reader) introEnds(i int) bool {
 	return false
 }
 
-// surnameOfSaint: "hope st clair": after a given name a saint is a family's name, unless
-// only the town was asked for.
+// surnameOfSaint: "hope st clair", "Pilar del Valle": after a given name a saint or a "del"
+// begins a family's name, unless only the town was asked for.
 func (r *reader) surnameOfSaint(i int) bool {
-	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st") && r.givenAt(i-1) && (!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
+	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st", "del", "de", "la", "san", "santa") && r.givenAt(i-1) && (!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
 }
 
 // placeFollows: a place of its own stands behind the token.

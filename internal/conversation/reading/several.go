@@ -158,6 +158,9 @@ func (r *reader) layersNumber(h *hit) bool {
 
 // whenever: the words tell when something happens again and again.
 func (r *reader) whenever(i int) bool {
+	if r.wordAt(i-1, "a", "the", "una", "la") && r.wordsIn(i+1, i+3, "tore", "hit", "beat", "broke", "took", "cracked", "blew") {
+		return false // "water comes in when it rains a storm tore it up"
+	}
 	for j := i - 1; j >= 0 && j >= i-5 && !r.sentenceEnd(j) && !r.markAt(j, ','); j-- {
 		if r.wordAt(j, "and", "y") && r.wordsIn(i+1, i+3, "got", "tore", "hit", "beat", "damage", "broke", "took", "cracked") {
 			return false // "water comes in when it rains and hail got it last month"
