@@ -49,7 +49,7 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(i-1, "our", "my") {
 		i--
 	}
-	return r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+6, len(r.toks)), "skylight", "skylights", "dome", "domes")
+	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+6, len(r.toks)), "skylight", "skylights", "dome", "domes")
 }
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.

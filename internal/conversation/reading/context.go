@@ -68,6 +68,9 @@ func (r *reader) describe(ms []measure) {
 // namedRightAfter: what it is of stands right after the measure, and nothing of the
 // kind before it in its own clause.
 func (r *reader) namedRightAfter(m *measure) bool {
+	if r.faceAndTopicAfter(m) {
+		return true
+	}
 	if m.shape == lone || r.labelled(r.clauseStart(m.first), m.first-1) {
 		return false
 	}
@@ -79,11 +82,6 @@ func (r *reader) namedRightAfter(m *measure) bool {
 	if h == nil || h.first == h.last && r.domeNamed(r.sentenceFirst(m.first), m.first) {
 		return false
 	}
-	if h.senses[0].kind == "face" && m.shape != lone && r.markAt(h.last+1, ',') {
-		if t := r.labelFrom(h.last + 2); t != nil && t.senses[0].kind == "topic" {
-			return true // "stuck to the plastic, 24 both ways outside, over the flashing"
-		}
-	}
 	if h.is("face", "edge") && m.shape != lone { // "38 x 49 1/4 lip to lip on the plastic"
 		for i = h.last + 1; r.wordAt(i, "on", "of", "the", "de", "el"); i++ {
 		}
@@ -92,6 +90,19 @@ func (r *reader) namedRightAfter(m *measure) bool {
 		}
 	}
 	return (h.senses[0].kind == "topic" || h.senses[0].kind == "part" && h.senses[0].value == "plastic") && i <= r.clauseEnd(m.last)
+}
+
+// faceAndTopicAfter: "stuck to the plastic, 24 both ways outside, over the flashing".
+func (r *reader) faceAndTopicAfter(m *measure) bool {
+	h := r.labelFrom(m.last + 1)
+	if h != nil && h.senses[0].kind == "shape" {
+		h = r.labelFrom(h.last + 1)
+	}
+	if h == nil || h.senses[0].kind != "face" || !r.markAt(h.last+1, ',') || r.labelled(r.clauseStart(m.first), m.first-1) {
+		return false
+	}
+	t := r.labelFrom(h.last + 2)
+	return t != nil && t.senses[0].kind == "topic"
 }
 
 // cut decides where the words between two measures part: those before it speak of
@@ -167,6 +178,9 @@ func isName(h *hit) bool {
 func (r *reader) wordsBefore(m *measure, region [2]int) {
 	own, _ := r.sentence(m.first)
 	for i := region[1]; i >= region[0]; i-- {
+		if (r.wordAt(i, "came") && r.wordAt(i+1, "out") && r.wordAt(i+2, "to") || r.wordAt(i, "tape") && r.wordAt(i+1, "says")) && r.otherTold(r.sentenceFirst(i), i) {
+			return // "it's been up there 20 years at least came out to 16 x 15"
+		}
 		if r.labelAt[i] < 0 {
 			continue
 		}
@@ -180,6 +194,17 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		}
 		r.takeBefore(m, h, h.first >= own)
 	}
+}
+
+// otherTold: something else that has a number, or a doubt, is spoken of between two tokens.
+func (r *reader) otherTold(from, to int) bool {
+	labels := within(r.labels, from, to)
+	for n := range labels {
+		if isName(&labels[n]) || labels[n].senses[0].kind == "shape" {
+			return false
+		}
+	}
+	return len(labels) > 0
 }
 
 // denied: the sentence says that it can't be had, so its labels name no measure.
@@ -245,8 +270,8 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		if r.toks[i].used && r.toks[i].kind == numToken {
 			break // a slope or a count: what follows is of that
 		}
-		if r.asksFrom(i) {
-			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …"
+		if r.asksFrom(i) || r.markAt(i, ',') && m.face != "" && r.markAt(m.first-1, ':') {
+			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …", "inside: 46 x 46, single layer plastic"
 		}
 		if h := r.labelFrom(i); h != nil {
 			r.takeAfter(m, h)

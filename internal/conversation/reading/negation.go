@@ -199,8 +199,8 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
 			continue
 		}
-		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo") {
-			continue
+		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo") || r.talkCovers(h.first) && r.priced(h.first) {
+			continue // also "what does something like that cost"
 		}
 		if len(r.Asked) > 1 && r.answersOther(h, first) {
 			continue

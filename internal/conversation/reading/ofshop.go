@@ -14,7 +14,7 @@ func (r *reader) ofShop(first int) bool {
 		switch {
 		case r.wordAt(i, "your", "ur", "yalls", "su", "sus", "tu"):
 			return first-i <= 3 && !r.wordsIn(i+1, first, "number", "name", "website", "site", "ad", "card", "info", "page", "text", "message", "numero")
-		case r.wordAt(i, "you", "u", "yall", "ya", "guys", "ustedes", "tienen"):
+		case r.wordAt(i, "you", "u", "yall", "ya", "ustedes", "tienen"):
 			return true
 		case r.wordAt(i, "my", "our", "for", "on", "over", "its", "it", "im", "i", "were", "we", "me", "to", "because", "mi", "nuestro", "nuestra", "para"):
 			return false

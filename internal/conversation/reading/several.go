@@ -60,7 +60,8 @@ func (r *reader) afterColor(h *hit) bool {
 		o := &r.choices[n]
 		switch {
 		case o.first >= h.first:
-			return color && (between || r.talkSays(colorEnd, h.first))
+			ownLine := r.breakBetween(colorEnd, h.first) && r.aloneInClause(h.first, h.last) // "clear please", and "bronze" on the next line
+			return color && (between || ownLine || r.talkSays(colorEnd, h.first))
 		case o.has1("color"):
 			color, between, colorEnd = true, false, o.last
 		case color && (o.has1("material") || o.has1("layers")):

@@ -77,6 +77,9 @@ func (r *reader) zipInWords(code string, first, last int) (zipAt, bool) {
 
 func (r *reader) afterCode(i int) bool {
 	j := i - 1
+	if r.markAt(j, '.') && r.wordAt(j-1, "floor", "room", "lot", "job", "part", "order", "box", "page", "road") {
+		return false // "a condo, top floor. 23220 is the zip"
+	}
 	for r.markAt(j, '#') || r.markAt(j, '.') || r.wordAt(j, "number", "no") {
 		j--
 	}
