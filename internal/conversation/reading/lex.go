@@ -263,7 +263,7 @@ func (l *lexer) thousands(start, i int) bool {
 	return l.digitsFrom(i+1) == 3
 }
 
-// commaAt: a decimal comma at i: one or two digits after it, and no list of numbers.
+// commaAt: a decimal comma at i: one, two or four digits after it, and no list of numbers.
 func (l *lexer) commaAt(start, i int) bool {
 	if i >= len(l.text) || l.text[i] != ',' || i == start {
 		return false
@@ -272,8 +272,8 @@ func (l *lexer) commaAt(start, i int) bool {
 		return false
 	}
 	n := l.digitsFrom(i + 1)
-	if n < 1 || n > 2 {
-		return false
+	if n < 1 || n == 3 || n > 4 {
+		return false // three may be thousands
 	}
 	end := i + 1 + n
 	return !(end+1 < len(l.text) && (l.text[end] == ',' || l.text[end] == '/') && isDigit(l.text[end+1]))

@@ -249,6 +249,8 @@ func (r *reader) spreadUnits(qs []quantity) []quantity {
 	}
 	for i := 1; i < len(qs); i++ {
 		a, b := &qs[i-1], &qs[i]
+		r.inchesBesideFeet(a, b)
+		r.inchesBesideFeet(b, a)
 		if b.unit == noUnit && a.unit != noUnit && r.sameUnit(a, b) && spreads(b, a) {
 			b.unit, b.bare = a.unit, false
 		}
@@ -256,11 +258,27 @@ func (r *reader) spreadUnits(qs []quantity) []quantity {
 	return qs
 }
 
+// inchesBesideFeet: "16 x 2' 3 1/2\"": beside feet and inches a number of twelve or more is
+// in inches: nobody writes the longer side in feet and leaves its mark out.
+func (r *reader) inchesBesideFeet(bare, other *quantity) {
+	if bare.unit != noUnit || !other.feetInches || bare.num < 12*bare.den || bare.num > maxPlainInches*bare.den {
+		return
+	}
+	first, second := bare, other
+	if other.first < bare.first {
+		first, second = other, bare
+	}
+	if second.first != first.last+2 || !r.by(first.last+1) {
+		return
+	}
+	bare.unit, bare.bare = inch, false
+}
+
 // sameUnit: one of two neighbours is written so that its unit holds for the other.
 func (r *reader) sameUnit(a, b *quantity) bool {
 	for i := a.last + 1; i < b.first; i++ {
 		t := &r.toks[i]
-		if r.by(i) || r.labelKind(i, "axis") || t.is("and", "to", "or", "y", "a", "o", "de", "the", "wide", "long", "w", "l", "ancho", "largo") || t.kind == markToken && !r.sentenceEnd(i) {
+		if r.by(i) || r.labelKind(i, "axis") || t.is("and", "to", "or", "y", "a", "o", "de", "the", "on", "wide", "long", "w", "l", "ancho", "largo") || t.kind == markToken && !r.sentenceEnd(i) {
 			continue
 		}
 		return false
