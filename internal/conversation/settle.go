@@ -52,24 +52,49 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		t.settled(*guess, p.Message, text)
 		return withoutConfirm(r)
 	}
-	if !bare(r, text) || !p.halfSaid() {
-		return r // an answer to something else: what was pending is asked for anew
+	if !p.halfSaid() {
+		return r
 	}
-	for _, again := range []string{p.Said + " " + text, text + " " + p.Said} {
-		both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
-		if fact, ok := p.find(both.Facts); ok && p.adds(fact, text) {
-			fact.Said = p.Said
-			if fact.Unit == 0 {
-				fact.Unit = p.Unit
+	for _, words := range t.bareParts(p, r, text) {
+		for _, again := range []string{p.Said + " " + words, words + " " + p.Said} {
+			both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
+			if fact, ok := p.find(both.Facts); ok && p.adds(fact, words) {
+				fact.Said = p.Said
+				if fact.Unit == 0 {
+					fact.Unit = p.Unit
+				}
+				t.settled(fact, p.Message, words)
+				r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
+				r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
+				return r
 			}
-			t.settled(fact, p.Message, text)
-			r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
-			r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
-			return r
 		}
 	}
-	return r
+	return r // an answer to something else: what was pending is asked for anew
 }
+
+// bareParts are the words that can complete what was pending: the whole message or, where
+// it says more, those of its sentences that say nothing by themselves: "the plastic. call
+// me at 218-555-0133 if that's easier".
+func (t *turn) bareParts(p *Pending, r reading.Reading, text string) []string {
+	if bare(r, text) {
+		return []string{text}
+	}
+	if p.Why != reading.WhyWhich {
+		return nil
+	}
+	var parts []string
+	for _, part := range sentences.FindAllString(text, -1) {
+		alone := reading.Read(reading.Input{Text: part, Language: t.talk.Language})
+		if part = strings.TrimSpace(part); part != text && !strings.ContainsAny(part, "0123456789") && bare(alone, part) {
+			parts = append(parts, part)
+		}
+	}
+	return parts
+}
+
+// sentences parts a message at the ends of its lines and sentences.
+var sentences = regexp.MustCompile(`(?:[^\n.!?]|[.!?]\S)+[.!?]*`)
 
 // halfSize is a size of which one side is known and the other was asked: "square" or
 // "the same" then completes it.

@@ -19,7 +19,7 @@ func (r *reader) bareName() {
 		return
 	}
 	first, last, ok := r.answerName(i)
-	if !ok || r.answeredWith(first, last) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
+	if !ok || r.answeredWith(first, last) || first == last && r.saysUse(first) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
 		return
 	}
 	r.nameFact(first, last)

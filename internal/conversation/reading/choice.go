@@ -129,6 +129,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "solo", "nomas", "puro", "pura", "busco", "buco", "quiero", "necesito") {
 		return false // "solo la burbuja, sin marco": a wish
 	}
+	if s.topic == fitcheck.TopicWant && !r.asked(s.topic) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "atornillado", "atornillada", "pegado", "clavado") {
+		return false // "plástico atornillado directo, sin marco": what it is like
+	}
 	if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicStyle) && !r.asked(s.topic) {
 		return false // what is up there, no wish
 	}

@@ -225,6 +225,10 @@ func (r *reader) colorFact(unit int, tints []tint) {
 			r.unclear(fitcheck.TopicColor, unit, WhyChoice, nil, first, last)
 			return
 		}
+		if t.layer == "outer" && c.Outer != "" && c.Outer != t.value || t.layer == "inner" && c.Inner != "" && c.Inner != t.value {
+			r.unclear(fitcheck.TopicColor, unit, WhyChoice, nil, first, last)
+			return // one layer in two colors
+		}
 		switch t.layer {
 		case "outer":
 			c.Outer = t.value

@@ -110,7 +110,7 @@ func (r *reader) faceAndTopicAfter(m *measure) bool {
 func (r *reader) cut(ms []measure, k int) int {
 	from, to := ms[k-1].last+1, ms[k].first
 	for n := range r.refs {
-		if ref := &r.refs[n]; ref.first > from && ref.last < to && r.markAt(ref.last+1, ':') {
+		if ref := &r.refs[n]; ref.first > from && ref.last < to && (r.markAt(ref.last+1, ':') || r.markAt(ref.last, ':')) {
 			return ref.first // "the curb is 33 x 49 outside to outside second kind: 11 of them …"
 		}
 	}

@@ -43,8 +43,8 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && (r.wordAt(h.first-1, "year", "turned", "go", "come", "comes", "came", "get", "gets", "looked", "look") || r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
 		return true // "rusted all the way round", "we live there year round"
 	}
-	if len(r.Asked) > 0 && !r.asked(s.topic) && s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther {
-		return true
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther && (len(r.Asked) > 0 && !r.asked(s.topic) || r.wordAt(h.last+1, "style", "fashioned", "school")) {
+		return true // also "an old style one"
 	}
 	first, last := r.sentence(h.first)
 	if len(r.Asked) == 0 || !r.asked(s.topic) {

@@ -31,7 +31,7 @@ func (r *reader) ofFrame(s sense, h *hit) bool {
 			frame = l.senses[0].value == "frame" || l.senses[0].value == "retainer"
 		}
 	}
-	return frame && !r.wordAt(h.first, "old", "ugly", "dirty", "viejo", "vieja")
+	return frame && !r.wordAt(h.first, "old", "ugly", "dirty", "viejo", "vieja") && !(r.wordAt(h.first, "dull") && r.wordsIn(max(from, h.first-3), h.first, "foggy", "cloudy", "hazy", "yellow"))
 }
 
 // listLayers: "double" alone between commas in a list of choices: "polycarbonate,

@@ -131,6 +131,9 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 		i++
 	}
 	first, last = i, i-1
+	if r.wordAt(i, "hope") && r.wordAt(i+1, "that", "this", "it", "you", "youre", "so", "to", "all", "everything") {
+		return first, last, false // "call me, hope that makes sense"
+	}
 	for last-first+1 < maxNameWords*2 && last+1 < len(r.toks) {
 		j := last + 1
 		switch {
