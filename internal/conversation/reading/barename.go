@@ -19,10 +19,16 @@ func (r *reader) bareName() {
 		return
 	}
 	first, last, ok := r.answerName(i)
-	if !ok || r.answeredWith(first, last) || first == last && r.saysUse(first) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
+	if !ok || r.putOff(first) || r.answeredWith(first, last) || first == last && r.saysUse(first) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
 		return
 	}
 	r.nameFact(first, last)
+}
+
+// putOff: the word begins a "hang on" or a "let me check".
+func (r *reader) putOff(i int) bool {
+	talk := within(r.talk, i, i)
+	return len(talk) > 0 && talk[0].is("say", "later") && talk[0].last > i
 }
 
 // foreignTalk: a sentence in another language is no name.
@@ -214,7 +220,7 @@ func (r *reader) breaksName(t *token) bool {
 
 // turned reads "Morrow, Tess".
 func (r *reader) turned(first, comma int) bool {
-	if r.wordAt(first, "thx", "ty", "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken ||
+	if r.wordAt(first, "thx", "ty", "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken || r.toks[comma+1].used ||
 		r.toks[comma+1].word != nil && !r.toks[comma+1].word.given || r.toks[comma+1].word == nil && comma < first+3 || r.toks[first].word != nil && r.toks[first].word.given {
 		return false
 	}

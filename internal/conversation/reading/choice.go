@@ -73,6 +73,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if base.negated && r.deniesOther(s, h) {
 			base.negated = false
 		}
+		if r.plasticLid(s, h) {
+			base.value = fitcheck.StyleDomeOverFrame
+		}
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false
 		}
@@ -91,6 +94,12 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 	}
 	return all
+}
+
+// plasticLid: "the plastic comes down over the frame like a shoebox lid".
+func (r *reader) plasticLid(s sense, h *hit) bool {
+	from := r.sentenceFirst(h.first)
+	return s.value == fitcheck.StyleCurbMount && r.wordAt(h.last, "lid") && r.wordsIn(from, h.first, "plastic", "acrylic", "dome") && r.wordsIn(from, h.first, "frame", "metal", "rim")
 }
 
 // takes says whether a sense counts here at all: on its own, or as the answer that was asked for.
@@ -122,6 +131,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	}
 	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && (r.wordAt(h.first, "completo", "completa") && r.asked(fitcheck.TopicWant) || r.wordAt(h.first, "ok", "okay") && h.first == 0 && r.wordAt(h.last+1, "so", "here", "well")) {
 		return false // "completo, con marco", "ok so …"
+	}
+	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "no") && r.wordAt(h.last, "damage") && r.asked(fitcheck.TopicProblem) {
+		return false // "no damage, only updating"
 	}
 	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal") && r.wordAt(h.first+1, "frame", "roof", "ring", "trim", "edge") && len(r.toks) > 3 {
 		return false // "metal frame on a wooden box": what it is like

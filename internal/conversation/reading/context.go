@@ -270,7 +270,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		if r.toks[i].used && r.toks[i].kind == numToken {
 			break // a slope or a count: what follows is of that
 		}
-		if r.asksFrom(i) || r.markAt(i, ',') && m.face != "" && r.markAt(m.first-1, ':') {
+		if r.asksFrom(i) || r.markAt(i, ',') && (m.face != "" && r.markAt(m.first-1, ':') || r.turnsAway(i+1)) {
 			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …", "inside: 46 x 46, single layer plastic"
 		}
 		if h := r.labelFrom(i); h != nil {
@@ -292,6 +292,18 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			}
 		}
 	}
+}
+
+// turnsAway: after the comma at i-1 the layers are told, whatever they are of: "from
+// inside, single layer plastic".
+func (r *reader) turnsAway(i int) bool {
+	hits := within(r.choices, i, i+1)
+	for n := range hits {
+		if hits[n].has1(string(fitcheck.TopicLayers)) && !hits[n].senses[0].asked {
+			return true
+		}
+	}
+	return false
 }
 
 // asksFrom: a question opens a clause at the token.

@@ -129,8 +129,8 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
 	}
-	if r.wordAt(i-1, "first", "last") {
-		return countAt{}, false // "one of the first two"
+	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") {
+		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
 	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
 		return countAt{}, false

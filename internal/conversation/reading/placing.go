@@ -20,6 +20,9 @@ func (r *reader) places() {
 	case len(towns) > 1 && !sameTown(towns):
 		r.severalTowns(towns)
 	case len(towns) > 0:
+		for _, f := range towns[:len(towns)-1] {
+			r.name(f.first, f.last) // said twice
+		}
 		r.placeFact(towns[len(towns)-1], zips)
 	case len(zips) > 1 && zips[0].code != zips[len(zips)-1].code && r.wordsIn(zips[0].last+1, zips[len(zips)-1].first, "or", "o", "and"):
 		r.use(zips[0].first, zips[len(zips)-1].last)

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Several topics are often asked at once ("layers, color, material?"). Which of them a
 // word answers, the words around it tell.
@@ -56,6 +60,9 @@ func (r *reader) afterColor(h *hit) bool {
 	if m := r.choiceBefore(h.first, "material"); m != nil && r.talkSays(-1, m.first) {
 		return true // "2 layers, no preference, polycarbonate, bronze"
 	}
+	if r.turnsBefore(h.first) >= slices.Index(r.Asked, fitcheck.TopicFinish) && slices.Index(r.Asked, fitcheck.TopicFinish) > 0 {
+		return true // "no idea, what do most people get? not sure about that. bronze"
+	}
 	for n := range r.choices {
 		o := &r.choices[n]
 		switch {
@@ -69,6 +76,22 @@ func (r *reader) afterColor(h *hit) bool {
 		}
 	}
 	return false
+}
+
+// turnsBefore is how many of several questions the sentences before the token answered by
+// nothing but "not sure" and "whatever".
+func (r *reader) turnsBefore(i int) int {
+	n, at := 0, -1
+	for k := range r.talk {
+		h := &r.talk[k]
+		if h.last >= i || !h.is("say", "dontknow") && !h.is("say", "usual") {
+			continue
+		}
+		if from := r.sentenceFirst(h.first); from > at {
+			n, at = n+1, h.last
+		}
+	}
+	return n
 }
 
 // aloneInClause: nothing stands beside the words in their clause but small words and
