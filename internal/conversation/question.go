@@ -28,14 +28,34 @@ func (t *turn) questionFor(s step) string {
 			return prefix + line
 		}
 	}
-	if key := groupKey(topics); t.book.Has(key) {
-		return prefix + t.vary(key, nil)
+	key := groupKey(topics)
+	if prefix != "" && key == t.justAsked && topics[0].OfLength() {
+		return prefix + t.vary("ask.same_measure", nil)
+	}
+	t.justAsked = key
+	if t.book.Has(key) {
+		return prefix + t.askVaried(key, topics)
 	}
 	lines := make([]string, 0, len(topics))
 	for _, topic := range topics {
-		lines = append(lines, t.vary("ask."+string(topic), nil))
+		lines = append(lines, t.askVaried("ask."+string(topic), []fitcheck.Topic{topic}))
 	}
 	return prefix + strings.Join(lines, " ")
+}
+
+// askVaried words a question so that none of its parts comes in the same words again,
+// however they were put together before.
+func (t *turn) askVaried(key string, topics []fitcheck.Topic) string {
+	said := t.talk.Memory.Said
+	n := said[key]
+	for _, topic := range topics {
+		n = max(n, said["asked."+string(topic)])
+	}
+	said[key] = n + 1
+	for _, topic := range topics {
+		said["asked."+string(topic)] = n + 1
+	}
+	return t.line(key, n, nil)
 }
 
 // distinct leaves out what stands before already.

@@ -180,6 +180,10 @@ func (t *turn) ask(steps []step) error {
 	m.Asking = nil
 	var lines []string
 	for _, s := range steps {
+		s.asks = slices.DeleteFunc(slices.Clone(s.asks), func(a Ask) bool { return slices.Contains(m.Asking, a) }) // asked in a line above
+		if len(s.asks) == 0 {
+			continue
+		}
 		lines = append(lines, t.questionFor(s))
 		m.Asking = append(m.Asking, s.asks...)
 	}

@@ -26,6 +26,7 @@ type turn struct {
 
 	acked       int            // the unit whose sizes were said back last in this turn
 	small       *regexp.Regexp // which kind of small talk the messages are, nil for none
+	justAsked   string         // the key of the question that was put last in this turn
 	takenBack   *Pending       // something unclear that the customer took back
 	lastMessage int            // N of the last message of this turn
 }

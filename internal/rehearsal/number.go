@@ -17,7 +17,7 @@ func (h *habit) number(l fitcheck.Length) string {
 		}
 		return s
 	case millimetres:
-		return strconv.FormatInt(int64(l/fitcheck.Millimetre), 10)
+		return strconv.FormatInt(int64(nearest(fitcheck.Millimetre)(l)/fitcheck.Millimetre), 10)
 	case feet:
 		return strconv.FormatFloat(float64(nearest(fitcheck.Foot/10)(l))/float64(fitcheck.Foot), 'f', -1, 64)
 	}
