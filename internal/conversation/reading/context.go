@@ -126,7 +126,7 @@ func (r *reader) cut(ms []measure, k int) int {
 		}
 	}
 	if comma >= 0 {
-		if lastComma > comma && r.markAt(to-1, ':') && r.labelled(lastComma, to-1) {
+		if lastComma > comma && (r.markAt(to-1, ':') || r.faceAndTopicAfter(&ms[k-1])) && r.labelled(lastComma, to-1) {
 			return lastComma // "24 both ways outside, over the flashing, inside: 22 1/2"
 		}
 		if lastComma > comma && !r.labelled(r.clauseStart(ms[k-1].first), comma) && r.labelled(comma, lastComma) &&
@@ -186,7 +186,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		}
 		h := &r.labels[r.labelAt[i]]
 		i = h.first
-		if h.first < own && (m.where || r.denied(h.first)) {
+		if h.first < own && (m.where || r.denied(h.first) || r.endsAsked(h.first)) {
 			if m.where {
 				return
 			}
@@ -194,6 +194,12 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		}
 		r.takeBefore(m, h, h.first >= own)
 	}
+}
+
+// endsAsked: the sentence is a question about something else than a measure.
+func (r *reader) endsAsked(i int) bool {
+	first, last := r.sentence(i)
+	return r.markAt(last, '?') && r.wordsIn(first, last, "difference", "better", "cost", "stronger", "vs", "versus", "recommend", "sell", "ship", "diferencia", "mejor", "recomienda")
 }
 
 // otherTold: something else that has a number, or a doubt, is spoken of between two tokens.
@@ -308,11 +314,8 @@ func (r *reader) turnsAway(i int) bool {
 
 // asksFrom: a question opens a clause at the token.
 func (r *reader) asksFrom(i int) bool {
-	if !r.softBreak(i - 1) {
-		return false
-	}
 	talk := within(r.talk, i, i)
-	return len(talk) > 0 && talk[0].is("req", "question") && r.asks(&talk[0])
+	return len(talk) > 0 && talk[0].is("req", "question") && (r.softBreak(i-1) || r.wordAt(i, "whats", "how", "why")) && r.asks(&talk[0])
 }
 
 func (r *reader) takeAfter(m *measure, h *hit) {

@@ -31,6 +31,9 @@ func (r *reader) ofFrame(s sense, h *hit) bool {
 			frame = l.senses[0].value == "frame" || l.senses[0].value == "retainer"
 		}
 	}
+	if r.wordAt(h.first, "dull", "faded") && r.softBetween(from, h.first) {
+		return false // "the frame stays, it has gotten foggy and dull"
+	}
 	return frame && !r.wordAt(h.first, "old", "ugly", "dirty", "viejo", "vieja") && !(r.wordAt(h.first, "dull") && r.wordsIn(max(from, h.first-3), h.first, "foggy", "cloudy", "hazy", "yellow"))
 }
 

@@ -51,7 +51,10 @@ func (r *reader) townWithState(i int) bool {
 
 // introBefore: the word stands where a name does.
 func (r *reader) introBefore(i int) bool {
-	return r.wordAt(i-1, "im", "am", "is", "name", "names", "me", "mr", "mrs", "ms", "dr", "soy", "llamo") ||
+	if r.wordAt(i-1, "is") {
+		return r.wordAt(i-2, "name", "this", "it", "he", "she") || i < 2
+	}
+	return r.wordAt(i-1, "im", "am", "name", "names", "me", "mr", "mrs", "ms", "dr", "soy", "llamo") ||
 		i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word != nil && r.toks[i-1].word.given
 }
 

@@ -303,6 +303,14 @@ func (r *reader) townAmong() bool {
 	var buf [8]string
 	for i := range r.toks {
 		t := &r.toks[i]
+		if r.wordAt(i, "new", "fort", "san", "santa", "los", "las", "el", "saint", "st", "north", "south", "east", "west", "mount", "lake") && !t.used && len(r.toks) <= maxPlaceAnswer && !r.questioned(i) && !r.surnameOfSaint(i) {
+			if n := place.Scan(r.wordsFrom(i, 4, buf[:]), ""); n > 1 { // "june whitcomb new haven"
+				last := r.tokenOf(i, n)
+				r.use(i, last)
+				r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
+				return true
+			}
+		}
 		if t.kind != wordToken || t.used || len(t.text) < 4 || t.word != nil && (t.word.common || t.word.filler || t.word.given && r.asked(fitcheck.TopicName) || t.word.trade) || r.negated(i) || len(r.toks) > maxPlaceAnswer {
 			continue
 		}

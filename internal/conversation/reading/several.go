@@ -60,7 +60,7 @@ func (r *reader) afterColor(h *hit) bool {
 	if m := r.choiceBefore(h.first, "material"); m != nil && r.talkSays(-1, m.first) {
 		return true // "2 layers, no preference, polycarbonate, bronze"
 	}
-	if r.turnsBefore(h.first) >= slices.Index(r.Asked, fitcheck.TopicFinish) && slices.Index(r.Asked, fitcheck.TopicFinish) > 0 {
+	if passed := r.turnsBefore(h.first); passed > 0 && passed+r.toldBefore(h.first) >= slices.Index(r.Asked, fitcheck.TopicFinish) && slices.Index(r.Asked, fitcheck.TopicFinish) > 0 {
 		return true // "no idea, what do most people get? not sure about that. bronze"
 	}
 	for n := range r.choices {
@@ -78,7 +78,25 @@ func (r *reader) afterColor(h *hit) bool {
 	return false
 }
 
-// turnsBefore is how many of several questions the sentences before the token answered by
+// toldBefore is how many of the other choices are told before the token.
+func (r *reader) toldBefore(i int) int {
+	layers, color, material := 0, 0, 0
+	for n := range r.choices {
+		if o := &r.choices[n]; o.last < i {
+			layers, color, material = max(layers, number(o.has1("layers"))), max(color, number(o.has1("color"))), max(material, number(o.has1("material")))
+		}
+	}
+	return layers + color + material
+}
+
+func number(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// turnsBefore is how many of several questions the clauses before the token answered by
 // nothing but "not sure" and "whatever".
 func (r *reader) turnsBefore(i int) int {
 	n, at := 0, -1
@@ -87,7 +105,7 @@ func (r *reader) turnsBefore(i int) int {
 		if h.last >= i || !h.is("say", "dontknow") && !h.is("say", "usual") {
 			continue
 		}
-		if from := r.sentenceFirst(h.first); from > at {
+		if from := r.clauseStart(h.first); from > at {
 			n, at = n+1, h.last
 		}
 	}
