@@ -157,7 +157,7 @@ func (r *reader) thingSubject(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	thing := -1
 	for i := from; i < first; i++ {
-		if r.thingAt(i) && !r.wordAt(i+1, "says", "said", "thinks", "saw", "sees", "noticed", "found", "swears", "told", "tells", "dice", "dijo", "vio") {
+		if r.thingAt(i) && !(r.wordAt(i, "sky") && r.wordAt(i-1, "see")) && !r.wordAt(i+1, "says", "said", "thinks", "saw", "sees", "noticed", "found", "swears", "told", "tells", "dice", "dijo", "vio") {
 			thing = i
 		}
 	}
@@ -166,7 +166,7 @@ func (r *reader) thingSubject(first, last int) bool {
 	}
 	for i := from; i <= to; i++ {
 		if i >= first && i <= last {
-			if last > first && r.wordAt(i, "it", "skylight", "dome") {
+			if last > first && r.wordAt(i, "it", "skylight", "dome") || i > thing && i > first-1 && r.labelFrom(i) != nil && r.labelFrom(i).is("part", "frame") && r.wordAt(i-1, "the", "our", "my", "el") {
 				return false // "the neighbor's kid put a ball through it"
 			}
 			continue

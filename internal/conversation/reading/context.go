@@ -126,7 +126,10 @@ func (r *reader) cut(ms []measure, k int) int {
 		}
 	}
 	if comma >= 0 {
-		if lastComma > comma && (r.markAt(to-1, ':') || r.faceAndTopicAfter(&ms[k-1])) && r.labelled(lastComma, to-1) {
+		if lastComma > comma && r.faceAndTopicAfter(&ms[k-1]) && r.labelled(comma, lastComma) {
+			return lastComma // "855 by 1192 mm outside, over the flashing, 775 x 1111 inside"
+		}
+		if lastComma > comma && r.markAt(to-1, ':') && r.labelled(lastComma, to-1) {
 			return lastComma // "24 both ways outside, over the flashing, inside: 22 1/2"
 		}
 		if lastComma > comma && !r.labelled(r.clauseStart(ms[k-1].first), comma) && r.labelled(comma, lastComma) &&

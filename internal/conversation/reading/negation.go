@@ -130,6 +130,9 @@ func (r *reader) statedAfter(from, i int) bool {
 		if r.wordAt(k-1, "if", "whether", "that", "when", "what", "how", "because", "say", "says", "think", "sure", "why", "where", "and", "or", "does", "do", "like", "see", "know", "si", "que", "cuando") {
 			continue
 		}
+		if r.wordAt(k, "marco", "domo", "plastico") && r.wordAt(k+1, "esta", "mide", "se") && k+1 <= i+1 {
+			return true // "¿qué diferencia hay entre acrílico y policarbonato el marco está bien"
+		}
 		if r.wordAt(k, "theres", "measures", "hailstorm") || r.wordAt(k, "it", "plastic", "dome") && r.wordAt(k+1, "has", "had", "leaks", "leaked") && k+1 <= i || r.wordAt(k, "came") && r.wordAt(k+1, "out") || r.wordAt(k, "tape") && r.wordAt(k+1, "says") {
 			return true
 		}

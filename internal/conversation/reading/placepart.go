@@ -229,7 +229,10 @@ func (r *reader) placeFollows(i int) bool {
 		if t := &r.toks[k]; t.used || t.kind == numToken && len(t.text) == 5 {
 			return true
 		}
-		if r.toks[k].kind == wordToken && r.townWord(k) && place.Scan(r.wordsFrom(k, 4, buf[:]), "") > 0 {
+		if r.toks[k].kind != wordToken {
+			continue
+		}
+		if n := place.Scan(r.wordsFrom(k, 4, buf[:]), ""); n > 1 || n > 0 && r.townWord(k) {
 			return true
 		}
 	}

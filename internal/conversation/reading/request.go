@@ -175,7 +175,7 @@ func (r *reader) inverted(i int) bool {
 		return true
 	}
 	return i > 1 && r.wordAt(i, "do", "does", "did", "can", "could", "should") && r.wordAt(i+1, "i", "we", "you", "u", "they", "it", "that", "this", "yall") &&
-		!r.wordAt(i-1, "will", "can", "ill", "could", "would", "lets", "gonna", "cant", "dont", "didnt", "wont", "must", "should", "please", "i", "we", "he", "she", "they", "you", "just", "what", "how", "where", "when", "why", "which", "who", "so", "as", "all", "that", "than", "if", "like", "to", "and", "not", "neither", "nor", "or", "whatever", "because")
+		!r.wordAt(i-1, "will", "can", "ill", "could", "would", "lets", "gonna", "cant", "dont", "didnt", "wont", "must", "should", "please", "i", "we", "he", "she", "they", "you", "just", "what", "how", "where", "when", "why", "which", "who", "so", "as", "all", "that", "than", "if", "like", "to", "and", "not", "neither", "nor", "or", "whatever", "because", "usually", "always", "never", "really", "normally", "still")
 }
 
 // talkEnds: a greeting, a yes or another request ends at the token.

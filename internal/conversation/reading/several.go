@@ -82,7 +82,7 @@ func (r *reader) afterColor(h *hit) bool {
 func (r *reader) toldBefore(i int) int {
 	layers, color, material := 0, 0, 0
 	for n := range r.choices {
-		if o := &r.choices[n]; o.last < i {
+		if o := &r.choices[n]; o.last < i-1 || o.last < i && !o.has1("color") {
 			layers, color, material = max(layers, number(o.has1("layers"))), max(color, number(o.has1("color"))), max(material, number(o.has1("material")))
 		}
 	}
@@ -102,8 +102,8 @@ func (r *reader) turnsBefore(i int) int {
 	n, at := 0, -1
 	for k := range r.talk {
 		h := &r.talk[k]
-		if h.last >= i || !h.is("say", "dontknow") && !h.is("say", "usual") {
-			continue
+		if h.last >= i || !h.is("say", "dontknow") && !h.is("say", "usual") || n > 0 && h.is("say", "usual") && r.markAt(h.first-1, ',') && h.first-2 == at {
+			continue // "no idea, what do most people get?" answers one
 		}
 		if from := r.clauseStart(h.first); from > at {
 			n, at = n+1, h.last

@@ -23,7 +23,7 @@ func (r *reader) ofNeighbor(m *measure) bool {
 		return true // "my neighbor has one too and his was 22 x 46"
 	}
 	return r.wordsIn(r.clauseStart(m.first), m.first, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecina") &&
-		!r.wordsIn(r.clauseStart(m.first), m.first, "measured", "says", "said", "got", "helped", "midio")
+		!r.wordsIn(r.clauseStart(m.first), m.first, "measured", "says", "said", "got", "helped", "midio", "number", "numero", "recommended", "referred")
 }
 
 // upInTheAir: "20 feet up", "3 inches of rain".

@@ -101,11 +101,20 @@ func (r *reader) zipFact(z zipAt) {
 		return
 	}
 	r.use(first, z.last)
-	if f, ok := r.townBefore(first, z.entry.State); ok && !(r.asked(fitcheck.TopicName) && r.givenAt(f.first-1) && r.toks[first-1].kind == markToken && f.City != z.entry.City) { // its words tell nothing of the language
+	if f, ok := r.townBefore(first, z.entry.State); ok && !r.personBefore(f, z) { // its words tell nothing of the language
 		r.name(f.first, first-1)
 	}
 	p := fitcheck.Place{City: z.entry.City, State: z.entry.State, ZIP: z.code}
 	r.fact(fitcheck.TopicPlace, 0, p, first, z.last)
+}
+
+// personBefore: what names a town of the ZIP code's state is a person's name: "this is
+// Hope, 66044", "Faye O'Dell. 78501".
+func (r *reader) personBefore(f found, z zipAt) bool {
+	if !r.asked(fitcheck.TopicName) || f.City == z.entry.City {
+		return false
+	}
+	return r.givenAt(f.first) && r.toks[f.first+1].kind == markToken || r.givenAt(f.first-1) && r.toks[z.first-1].kind == markToken
 }
 
 // militaryOrUnknown: a ZIP code that the table lacks.
