@@ -132,6 +132,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && (r.wordAt(h.first, "completo", "completa") && r.asked(fitcheck.TopicWant) || r.wordAt(h.first, "ok", "okay") && h.first == 0 && r.wordAt(h.last+1, "so", "here", "well")) {
 		return false // "completo, con marco", "ok so …"
 	}
+	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && r.layersBeside(h) {
+		return false // "one layer is fine"
+	}
 	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "no") && r.wordAt(h.last, "damage") && r.asked(fitcheck.TopicProblem) {
 		return false // "no damage, only updating"
 	}
@@ -154,6 +157,17 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 }
 
 func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "from", "inside") }
+
+// layersBeside: the clause is about layers, the material or a color.
+func (r *reader) layersBeside(h *hit) bool {
+	hits := within(r.choices, r.clauseStart(h.first), h.first-1)
+	for n := range hits {
+		if hits[n].has1("layers") && hits[n].last > hits[n].first || hits[n].has1("material") {
+			return true
+		}
+	}
+	return false
+}
 
 // colorBeside: the next or the last word is a color.
 func (r *reader) colorBeside(h *hit) bool {

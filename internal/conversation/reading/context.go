@@ -385,6 +385,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		}
 		return
 	case "topic":
+		if before && r.brokenHole(h) && r.softBetween(h.last+1, m.first) {
+			return // "there's an open hole in my roof, diameter is 27 1/2"
+		}
 		h.named = true
 		if m.topic == "" && !(m.part != "" && m.face != "" && !before) {
 			m.topic = fitcheck.Topic(s.value)
@@ -412,6 +415,17 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	if before && r.joins(h.last+1, m.first-1) || !before && r.joins(m.last+1, h.first-1) {
 		m.named = true
 	}
+}
+
+// brokenHole: the words are part of what is wrong.
+func (r *reader) brokenHole(h *hit) bool {
+	hits := within(r.choices, h.first-3, h.last)
+	for n := range hits {
+		if hits[n].is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && hits[n].last >= h.first {
+			return true
+		}
+	}
+	return false
 }
 
 // otherHolds: a word for some other thing makes the measure that thing's only where

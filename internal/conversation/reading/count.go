@@ -159,7 +159,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			if n > 1 && r.wordAt(j, "unit", "skylight", "dome") && r.wordAt(j+1, "apartment", "building", "complex", "condo", "house") {
 				return countAt{}, false
 			}
-			if n > 12 && r.wordAt(j-1, "square", "round", "inch") && r.wordAt(j, "skylight", "dome", "unit") {
+			if n > 12 && (r.wordAt(j-1, "square", "round", "inch") || j == next && r.wordAt(i-1, "and", "by")) && r.wordAt(j, "skylight", "dome", "unit") {
 				return countAt{}, false // "a 49 square skylight"
 			}
 			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 {

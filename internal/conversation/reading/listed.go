@@ -41,7 +41,7 @@ func (r *reader) ofFrame(s sense, h *hit) bool {
 // double, clear over white".
 func (r *reader) listLayers(s sense, h *hit) bool {
 	if s.topic != fitcheck.TopicLayers && (s.topic != fitcheck.TopicFinish || !r.wordAt(h.first, "mill", "silver", "unpainted")) || s.value == "?" ||
-		r.toks[h.first].kind != wordToken || r.wordAt(h.first, "both", "ambas") || r.numberAt(h.first).kind != notNumber || r.numberAt(h.last).kind != notNumber {
+		r.toks[h.first].kind != wordToken || r.wordAt(h.first, "both", "ambas") || r.numberAt(h.first).kind != notNumber || r.numberAt(h.last).kind != notNumber || r.wordAt(h.last, "one", "two", "three", "uno", "una", "dos", "tres") {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)

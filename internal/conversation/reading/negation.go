@@ -11,7 +11,7 @@ var negWords = map[string]bool{"not": true, "no": true, "isnt": true, "arent": t
 var negStops = map[string]bool{"but": true, "just": true, "only": true, "except": true, "pero": true, "solo": true, "sino": true,
 	"its": true, "it": true, "rather": true, "though": true, "although": true, "however": true, "theres": true, "there": true,
 	"i": true, "we": true, "nomas": true, "now": true, "because": true, "since": true, "thats": true,
-	"so": true, "porque": true, "lol": true, "haha": true, "jaja": true, "somebody": true, "someone": true, "alguien": true, "and": false}
+	"so": true, "me": true, "us": true, "porque": true, "lol": true, "haha": true, "jaja": true, "somebody": true, "someone": true, "alguien": true, "and": false}
 
 const negReach = 6 // words that a "not" reaches over, common practice
 

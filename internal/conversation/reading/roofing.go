@@ -127,6 +127,9 @@ func (r *reader) coversRoofs(h *hit) bool {
 
 // roofTiles: "tejas" of a roof, not the state: "techo de tejas".
 func (r *reader) roofTiles(i int) bool {
+	if r.wordAt(i, "tejas") && r.wordAt(i-1, "las", "unas") {
+		return true // "debajo de las tejas"
+	}
 	return r.wordAt(i, "tejas") && r.wordAt(i-1, "de", "las", "con") && r.wordAt(i-2, "techo", "techos", "tejado", "azotea", "bajo", "es", "son")
 }
 
