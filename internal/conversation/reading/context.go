@@ -419,6 +419,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 
 // brokenHole: the words are part of what is wrong.
 func (r *reader) brokenHole(h *hit) bool {
+	if !r.wordsIn(max(0, h.first-3), h.first+1, "open", "gaping", "big", "huge", "theres") {
+		return false
+	}
 	hits := within(r.choices, h.first-3, h.last)
 	for n := range hits {
 		if hits[n].is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && hits[n].last >= h.first {
