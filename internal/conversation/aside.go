@@ -1,6 +1,11 @@
 package conversation
 
-import "regexp"
+import (
+	"regexp"
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+)
 
 // waitWords, thankWords and errandWords, which say what somebody writes for, are small
 // talk that answers nothing and is no misunderstanding.
@@ -21,6 +26,24 @@ func (t *turn) aside() bool {
 	}
 	t.say.add(t.line("ack.wait", 0, nil))
 	return true
+}
+
+// waits lets a question stand that was put often enough, where the customer only asks
+// something of their own: that is answered, and they are still on it.
+func (t *turn) waits() bool {
+	h := &t.heard
+	told := len(h.entries)+len(h.repeated)+len(h.unclear)+len(h.dontKnow)+len(h.usual)+len(h.looks)+h.photos > 0 ||
+		h.confirm != "" || h.agreed || h.remark
+	if told || len(t.talk.Memory.Asking) == 0 || len(h.answers) == 0 && !h.pass && !h.asks(reading.RequestPrice) {
+		return false
+	}
+	for _, r := range h.requests {
+		if r != reading.RequestQuestion && r != reading.RequestPrice {
+			return false
+		}
+	}
+	t.out.Waits = !slices.ContainsFunc(t.talk.Memory.Asking, t.mayAsk)
+	return t.out.Waits
 }
 
 // smallTalk is which kind of small talk a message is, nil for none.

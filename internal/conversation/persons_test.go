@@ -129,7 +129,9 @@ func (v *visit) send(text string) {
 	}
 	v.said = append(v.said, fmt.Sprintf("   (%s; asking %s)", v.talk.State, strings.Join(v.talk.Asking(), ", ")))
 	for _, a := range v.talk.Memory.Asking {
-		v.asked[a.String()]++
+		if !out.Waits {
+			v.asked[a.String()]++
+		}
 	}
 	v.now = v.now.Add(time.Minute)
 }

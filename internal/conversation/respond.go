@@ -30,7 +30,7 @@ func (t *turn) respond() error {
 	switch {
 	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Abroad, t.talk.Memory.Lost >= lostTurns:
 		return t.toStaff()
-	case t.keepsQuestion(), t.aside():
+	case t.keepsQuestion(), t.aside(), t.waits():
 		return nil
 	case t.refusesSummary():
 		return t.askChange()

@@ -173,6 +173,7 @@ type Outcome struct {
 	Facts    []Entry                // the entries that this turn added to the ledger, its tail
 	Say      []Utterance            // in order
 	Asking   []Ask                  // what is asked now
+	Waits    bool                   // what is asked stands from before, and was not asked anew
 	PhotosOf map[int]fitcheck.Topic // message N -> what its photos were asked for
 	// Wake is when to call Nudge if nothing more comes in; zero for never.
 	Wake time.Time

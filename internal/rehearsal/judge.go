@@ -145,7 +145,7 @@ func (v *visit) judgeWords(in []conversation.Message, out conversation.Outcome) 
 			}
 		}
 	}
-	if !v.byTheWay && len(out.Say) > 0 {
+	if !v.byTheWay && !out.Waits && len(out.Say) > 0 {
 		v.judgeAsked()
 	}
 }
