@@ -15,7 +15,7 @@ import (
 func (t *turn) clarify() (bool, error) {
 	for _, u := range t.heard.unclear {
 		a := t.askOf(u)
-		if t.alreadyClear(u, a) || !t.mayAsk(a) && !t.reopens(a) {
+		if t.alreadyClear(u, a) || !t.mayAsk(a) && !t.reopens(u, a) {
 			continue
 		}
 		if a.Topic.OfSize() && u.Why != whySide && t.early() {
@@ -27,12 +27,15 @@ func (t *turn) clarify() (bool, error) {
 	return false, nil
 }
 
-// reopens says whether an unclear measure, told to the summary, puts one in question that
-// stands in it: that is cleared up, once, however often the measure was asked for before.
-func (t *turn) reopens(a Ask) bool {
+// reopens says whether an unclear measure is cleared up, once, however often it was asked
+// for before: what a number that was told is of is another question, and one told to the
+// summary puts in question what stands in it.
+func (t *turn) reopens(u reading.Unclear, a Ask) bool {
 	m := &t.talk.Memory
 	key := "reopened " + a.String()
-	if t.talk.State != Confirming || !a.Topic.OfLength() || t.talk.entry(a.Topic, a.Unit) == nil || m.Raised[key] > 0 {
+	told := u.Why == reading.WhyUnits || u.Why == reading.WhyWhich || u.Why == whySide
+	inSummary := t.talk.State == Confirming && t.talk.entry(a.Topic, a.Unit) != nil
+	if !a.Topic.OfLength() || !told && !inSummary || m.Raised[key] > 0 {
 		return false
 	}
 	m.Raised[key]++

@@ -107,6 +107,8 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	switch {
 	case s.topic == "" || s.topic == fitcheck.TopicColor:
 		return false
+	case s.asked && s.topic == fitcheck.TopicLayers && r.loneLayers(h):
+		return true
 	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && r.fieldBefore(h.first) != s.topic:
 		return false
 	case answer && !r.asked(s.topic) && h.shared(s.topic):
@@ -157,6 +159,12 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 }
 
 func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "from", "inside") }
+
+// loneLayers: "double" is all that the message says, and no measure was asked for.
+func (r *reader) loneLayers(h *hit) bool {
+	return len(r.Asked) > 0 && r.askedSize() == "none" && !r.asked(fitcheck.TopicCount) && !r.asked(fitcheck.TopicUse) && !r.asked(fitcheck.TopicName) && r.aloneBetween(h.first, h.last) &&
+		r.wordAt(h.first, "double", "doble", "triple", "sencillo", "single")
+}
 
 // layersBeside: the clause is about layers, the material or a color.
 func (r *reader) layersBeside(h *hit) bool {

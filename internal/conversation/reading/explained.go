@@ -114,6 +114,9 @@ var neutral = wordSet(`i im we my our want wants need needs would like could can
 // nothing of it in a clause that answers another: "just the dome" is a wish and says
 // nothing of what is up there, nor "a regular house" of the frame.
 func (r *reader) hintOfOther(s sense, h *hit) bool {
+	if s.value == "?" && s.topic == fitcheck.TopicStyle && h.first == h.last && r.wordAt(h.last+1, "is", "measures", "mide") && h.last+2 < len(r.toks) && r.toks[h.last+2].kind == numToken {
+		return true // "the frame is 26 x 50"
+	}
 	if s.value != "?" || !s.asked || len(r.Asked) < 2 || s.topic != fitcheck.TopicStyle && s.topic != fitcheck.TopicFrameCondition {
 		return false
 	}

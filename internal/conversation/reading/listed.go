@@ -54,6 +54,9 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicLayers && len(r.Asked) == 0 && len(r.toks) > 8 && r.wordAt(h.first, "double", "doble", "triple", "single", "sencillo", "sencilla") {
 		return true
 	}
+	if s.topic == fitcheck.TopicLayers && (r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicFinish)) {
+		return true // "y que sea doble, por favor"
+	}
 	for n := range r.choices {
 		if r.choices[n].has1("material") && !r.choices[n].is("material", "?") || r.choices[n].has1("color") {
 			return true
@@ -78,6 +81,9 @@ func (r *reader) strongLayers() bool {
 func (r *reader) onlyChoices(from, to int) bool {
 	for i := from; i <= to; i++ {
 		if r.toks[i].kind == markToken {
+			continue
+		}
+		if r.wordAt(i, "please", "pls", "por", "favor", "que", "sea", "y", "and", "make", "it", "in", "with", "con", "en") {
 			continue
 		}
 		hits := within(r.choices, i, i)

@@ -23,6 +23,9 @@ func (r *reader) introduced() bool {
 		if r.wordsIn(h.first, h.last+1, "under") && !r.asked(fitcheck.TopicName) && !r.wordAt(h.last, "name") {
 			continue // "its been under plywood"
 		}
+		if v == "name" && r.negated(h.first) && r.wordAt(h.first-1, "dar", "give", "share", "say", "decir", "leave", "dejar") {
+			continue // "no quiero dar mi nombre todavía"
+		}
 		if r.talkCovers(h.first) && r.firstTalk("refuse") != nil {
 			continue // "skip the name please"
 		}

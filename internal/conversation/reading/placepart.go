@@ -43,7 +43,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 // unknown town stands before it.
 func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
 	n, code := place.ScanState(ahead)
-	if n == 0 || r.negated(i) || r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
+	if n == 0 || n > 1 && r.wordAt(i, "a") || r.negated(i) || r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
 		return false
 	}
 	if last, ok := r.otherState(r.tokenOf(i, n)+1, code); ok { // "moved from Ohio to Nevada"
@@ -158,7 +158,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) {
+	if n == 0 || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) {
 		return false
 	}
 	last := r.tokenOf(i, n)

@@ -85,8 +85,8 @@ func (r *reader) townsWithState() []found {
 		}
 		ahead := r.wordsFrom(i, 4, buf[:])
 		n, code := place.ScanState(ahead)
-		if n == 0 {
-			continue
+		if n == 0 || n > 1 && r.wordAt(i, "a") {
+			continue // also "with a K"
 		}
 		last := r.tokenOf(i, n)
 		if f, ok := r.townBefore(i, code); ok && r.stateHolds(i, last) {
@@ -171,7 +171,11 @@ func (r *reader) stateHolds(first, last int) bool {
 func (r *reader) placeFact(f found, zips []zipAt) {
 	p, first, last := f.Place, f.first, f.last
 	for _, z := range zips {
-		if z.first-last > 3 || z.first < first {
+		gap := 3
+		if r.wordsIn(last+1, z.first, "zip", "zipcode", "code", "codigo", "postal") {
+			gap = 6 // "Laredo Texas el codigo es 78041"
+		}
+		if z.first-last > gap || z.first < first {
 			continue
 		}
 		if z.known {

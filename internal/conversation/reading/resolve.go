@@ -230,6 +230,12 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	if m.topic != "" {
 		return m.topic, nil
 	}
+	if r.asked(fitcheck.TopicDomeRise) && len(m.parts) == 1 && m.shape == lone && (m.parts[0].side == noSide || m.parts[0].side == someSide) && (m.part == "bulge" || m.part == "dome") {
+		return fitcheck.TopicDomeRise, nil // "five and a half at the top of the bubble"
+	}
+	if m.part == "opening" && m.face == "" && partOf(r.askedSize()) == "curb" && r.wordsIn(r.sentenceFirst(m.first), m.first, "inside", "indoors", "adentro") {
+		return fitcheck.TopicCurbInside, nil
+	}
 	topic, candidates := sizeTopic(m.part, m.face)
 	if m.face == "edge" && m.part == "" && partOf(r.askedSize()) == "curb" {
 		topic = "" // "end to end" of the curb that was asked about

@@ -187,7 +187,7 @@ func (r *reader) wishForStyle(s sense, h *hit) bool {
 // layersNumber: "one" is a number of layers where it does not stand for a thing: "the
 // anodized one", "the metal frame one".
 func (r *reader) layersNumber(h *hit) bool {
-	if h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
+	if h.first == h.last && h.last+1 < len(r.toks) && countNouns[r.toks[h.last+1].text] || h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
 		return false
 	}
 	if h.first == h.last && (r.toks[h.first].kind == numToken || r.numberAt(h.first).kind != notNumber) && r.strongLayers() {
