@@ -49,7 +49,7 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 			return true
 		}
 	case fitcheck.TopicLayers, fitcheck.TopicMaterial: // "a rough price on a double dome"
-		if r.priced(h.first) && !s.asked && !r.wordsIn(from, to+1, "or", "vs", "versus", "than", "more", "difference", "cost") {
+		if r.priced(h.first) && !s.asked && !r.wordsIn(from, to+1, "or", "vs", "versus", "than", "more", "difference", "cost", "diferencia", "entre", "o") {
 			return false
 		}
 	}

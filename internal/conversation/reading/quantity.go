@@ -194,7 +194,7 @@ func (r *reader) sentenceAfter(i int) bool {
 
 // goesOn: the word continues a size: "25 in. wide", "25 in. by 49 in.".
 func (r *reader) goesOn(i int) bool {
-	return r.by(i) || r.labelKind(i, "axis") || r.labelKind(i, "shape") || r.wordAt(i, "ish") || r.wordAt(i, "the") && r.wordAt(i+1, "other", "short", "long") || r.wordAt(i, "and", "or", "to", "on", "at", "in", "for", "y", "por", "is", "outside", "inside")
+	return r.by(i) || r.labelKind(i, "axis") || r.labelKind(i, "shape") || r.wordAt(i, "ish") || r.wordAt(i, "the") && r.wordAt(i+1, "other", "short", "long") || r.wordAt(i, "and", "or", "to", "on", "at", "in", "for", "y", "por", "is", "outside", "inside", "lip", "between", "including", "from", "over", "edge", "de")
 }
 
 // inchesAfter adds the inches after feet: 2' 1 1/2", 2 ft 1.5, two foot one and a half.

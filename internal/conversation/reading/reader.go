@@ -199,7 +199,7 @@ func (h *hit) is(kind, value string) bool {
 
 // unitGoesOn is goesOn for words alone: phrases are not known yet where sentences are found.
 func (r *reader) unitGoesOn(i int) bool {
-	return r.by(i) || r.wordAt(i, "wide", "long", "high", "tall", "w", "l", "h", "and", "or", "to", "on", "at", "in", "for", "y", "de", "por", "outside", "inside", "across", "square", "round", "diameter", "dia", "both", "each", "all", "cada", "ambos", "is", "es")
+	return r.by(i) || r.wordAt(i, "wide", "long", "high", "tall", "w", "l", "h", "and", "or", "to", "on", "at", "in", "for", "y", "de", "por", "outside", "inside", "across", "square", "round", "diameter", "dia", "both", "each", "all", "cada", "ambos", "is", "es", "lip", "between", "including", "from", "over", "de", "edge")
 }
 
 // labelFrom is the label that starts at token i.
