@@ -74,8 +74,8 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 }
 
 // bareParts are the words that can complete what was pending: the whole message or, where
-// it says more, those of its sentences that say nothing by themselves: "the plastic. call
-// me at 218-555-0133 if that's easier".
+// it says more, those of its sentences that only name a part: "the plastic. call me at
+// 218-555-0133 if that's easier".
 func (t *turn) bareParts(p *Pending, r reading.Reading, text string) []string {
 	if bare(r, text) {
 		return []string{text}
@@ -85,8 +85,7 @@ func (t *turn) bareParts(p *Pending, r reading.Reading, text string) []string {
 	}
 	var parts []string
 	for _, part := range sentences.FindAllString(text, -1) {
-		alone := reading.Read(reading.Input{Text: part, Language: t.talk.Language})
-		if part = strings.TrimSpace(part); part != text && !strings.ContainsAny(part, "0123456789") && bare(alone, part) {
+		if part = strings.TrimSpace(part); part != text && reading.NamesPart(part) {
 			parts = append(parts, part)
 		}
 	}

@@ -49,6 +49,9 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(i-1, "our", "my") {
 		i--
 	}
+	if r.wordAt(i-1, "his", "her", "their") {
+		return false
+	}
 	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+6, len(r.toks)), "skylight", "skylights", "dome", "domes")
 }
 
@@ -161,7 +164,7 @@ func (r *reader) thingSubject(first, last int) bool {
 			thing = i
 		}
 	}
-	if thing < 0 || r.wordsIn(from, first, "number", "numero", "recommended", "referred", "recomendo") && r.wordsIn(from, first, "gave", "got", "sent", "paso", "dio", "recommended", "referred", "recomendo") {
+	if thing < 0 || !r.wordsIn(from, first, "his", "her", "their", "has", "who") && r.wordsIn(from, first, "number", "numero", "recommended", "referred", "recomendo") && r.wordsIn(from, first, "gave", "got", "sent", "paso", "dio", "recommended", "referred", "recomendo") {
 		return false // also "my neighbor gave me your number our house just the one"
 	}
 	for i := from; i <= to; i++ {

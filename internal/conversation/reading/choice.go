@@ -96,10 +96,19 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 	return all
 }
 
-// plasticLid: "the plastic comes down over the frame like a shoebox lid".
+// plasticLid: "the plastic comes down over the frame like a shoebox lid": what goes over is
+// the plastic.
 func (r *reader) plasticLid(s sense, h *hit) bool {
-	from := r.sentenceFirst(h.first)
-	return s.value == fitcheck.StyleCurbMount && r.wordAt(h.last, "lid") && r.wordsIn(from, h.first, "plastic", "acrylic", "dome") && r.wordsIn(from, h.first, "frame", "metal", "rim")
+	if s.value != fitcheck.StyleCurbMount || !r.wordAt(h.last, "lid") {
+		return false
+	}
+	for i := r.sentenceFirst(h.first); i < h.first; i++ {
+		if r.wordAt(i, "plastic", "acrylic", "dome") && i+2 < h.first && r.wordsIn(i+1, i+3, "down", "over") && r.wordsIn(i+2, h.first, "frame", "metal", "rim") && !r.wordsIn(i, h.first, "and", "which", "that", "with") ||
+			r.wordAt(i, "plastic", "acrylic", "dome") && r.wordsIn(i+1, i+5, "over") && r.wordsIn(i+2, h.first, "frame", "metal", "rim") && !r.wordsIn(i, h.first, "and", "which", "that", "with") {
+			return true
+		}
+	}
+	return false
 }
 
 // takes says whether a sense counts here at all: on its own, or as the answer that was asked for.
@@ -115,6 +124,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 		return false
 	case s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h):
 		return false
+	}
+	if s.topic == fitcheck.TopicLayers && !r.asked(s.topic) && r.wordAt(h.first-1, "or", "o") && r.wholeAt(h.first-2) > 0 {
+		return false // "one or two layers"
 	}
 	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && len(r.Asked) > 0 && r.wordAt(h.first, "only", "just") {
 		return false // "frame looks fine, only the plastic": a wish
@@ -137,7 +149,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && r.layersBeside(h) {
 		return false // "one layer is fine"
 	}
-	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "no") && r.wordAt(h.last, "damage") && r.asked(fitcheck.TopicProblem) {
+	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "no") && r.wordAt(h.last, "damage") && r.asked(fitcheck.TopicProblem) && !r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "frame", "metal", "marco") {
 		return false // "no damage, only updating"
 	}
 	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal") && r.wordAt(h.first+1, "frame", "roof", "ring", "trim", "edge") && len(r.toks) > 3 {
@@ -146,7 +158,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "solo", "nomas", "puro", "pura", "busco", "buco", "quiero", "necesito") {
 		return false // "solo la burbuja, sin marco": a wish
 	}
-	if s.topic == fitcheck.TopicWant && !r.asked(s.topic) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "atornillado", "atornillada", "pegado", "clavado") {
+	if s.topic == fitcheck.TopicWant && !r.asked(s.topic) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "atornillado", "atornillada", "pegado", "clavado") && !r.wordsIn(r.sentenceFirst(h.first), h.first, "quiero", "necesito", "busco", "ocupo") {
 		return false // "plástico atornillado directo, sin marco": what it is like
 	}
 	if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicStyle) && !r.asked(s.topic) {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
 )
 
 // clauseName reads a given name that fills its clause, with whatever follows it there:
@@ -70,7 +71,7 @@ func (r *reader) listName() {
 	for r.wordAt(from, "its", "this", "im", "it", "is", "soy", "habla") && from < end {
 		from, said = from+1, true
 	}
-	if !r.givenAt(from) || !said && breaks < 3 || from == end && breaks < 2 {
+	if !r.givenAt(from) || !said && breaks < 3 || from == end && (breaks < 2 || r.alsoPlace(from)) {
 		return
 	}
 	last, ok := r.nameFills(from)
@@ -78,6 +79,13 @@ func (r *reader) listName() {
 		return
 	}
 	r.nameFact(from, last)
+}
+
+// alsoPlace: "its georgia", where no place was told yet.
+func (r *reader) alsoPlace(i int) bool {
+	_, state := place.State(r.toks[i].text)
+	_, town := place.WellKnown(r.toks[i].text)
+	return (state || town) && !r.known(fitcheck.TopicPlace)
 }
 
 // alsoState: a given name that also tells how something is, or when: "it's rusty".
@@ -164,7 +172,7 @@ func (r *reader) talkCovers(i int) bool {
 
 // nameFills reads a name from a given name on, and says whether its clause ends there.
 func (r *reader) nameFills(i int) (last int, ok bool) {
-	if r.wordAt(i, "marco") && r.wordAt(i+1, "de", "del", "con", "sobre", "esta", "es", "y") {
+	if r.wordAt(i, "marco") && (r.wordAt(i+1, "sobre", "esta", "es") || r.wordAt(i+1, "de") && r.wordAt(i+2, "metal", "aluminio", "madera", "fibra", "lamina", "fierro", "acero", "plastico")) {
 		return 0, false // the frame
 	}
 	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used || r.toks[i].word == nil || !r.toks[i].word.given {

@@ -220,12 +220,13 @@ func (r *reader) colorFact(unit int, tints []tint) {
 	first, last := tints[0].first, tints[len(tints)-1].last
 	tints = r.withoutShades(tints)
 	c := fitcheck.Color{}
-	for _, t := range tints {
+	for k, t := range tints {
 		if t.value == "?" {
 			r.unclear(fitcheck.TopicColor, unit, WhyChoice, nil, first, last)
 			return
 		}
-		if t.layer == "outer" && c.Outer != "" && c.Outer != t.value || t.layer == "inner" && c.Inner != "" && c.Inner != t.value {
+		twice := t.layer == "outer" && c.Outer != "" && c.Outer != t.value || t.layer == "inner" && c.Inner != "" && c.Inner != t.value
+		if twice && !r.wordsIn(tints[k-1].last+1, t.first, "sorry", "actually", "want", "make", "no", "wait", "instead", "now", "change", "perdon", "digo", "quiero", "mejor") {
 			r.unclear(fitcheck.TopicColor, unit, WhyChoice, nil, first, last)
 			return // one layer in two colors
 		}

@@ -205,15 +205,19 @@ func (r *reader) endsAsked(i int) bool {
 	return r.markAt(last, '?') && r.wordsIn(first, last, "difference", "better", "cost", "stronger", "vs", "versus", "recommend", "sell", "ship", "diferencia", "mejor", "recomienda")
 }
 
-// otherTold: something else that has a number, or a doubt, is spoken of between two tokens.
+// otherTold: something else that has a number is spoken of between two tokens, and no
+// part or doubt.
 func (r *reader) otherTold(from, to int) bool {
+	other := false
 	labels := within(r.labels, from, to)
 	for n := range labels {
-		if isName(&labels[n]) || labels[n].senses[0].kind == "shape" {
+		h := &labels[n]
+		if isName(h) || h.senses[0].kind == "shape" || h.has1("rough") && !(r.wordAt(h.first, "at") && r.wordAt(h.last, "least", "most")) {
 			return false
 		}
+		other = other || h.has1("other")
 	}
-	return len(labels) > 0
+	return other
 }
 
 // denied: the sentence says that it can't be had, so its labels name no measure.
@@ -306,6 +310,12 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 // turnsAway: after the comma at i-1 the layers are told, whatever they are of: "from
 // inside, single layer plastic".
 func (r *reader) turnsAway(i int) bool {
+	labels := within(r.labels, i, r.sentenceLast(i))
+	for n := range labels {
+		if k := labels[n].senses[0].kind; k == "face" || k == "topic" {
+			return false
+		}
+	}
 	hits := within(r.choices, i, i+1)
 	for n := range hits {
 		if hits[n].has1(string(fitcheck.TopicLayers)) && !hits[n].senses[0].asked {

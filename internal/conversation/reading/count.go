@@ -60,16 +60,19 @@ func (r *reader) countTakenBack(c countAt) bool {
 	return false
 }
 
-// needsFewer: of those counted only some are to be done, and how many follows.
+// needsFewer: of those counted only some are to be done, and how many follows: "14 total
+// but only need to do 4".
 func (r *reader) needsFewer(n, next int) bool {
 	for j := next; j < len(r.toks) && !r.sentenceEnd(j); j++ {
 		if !r.wordAt(j, "only", "just", "solo") || !r.wordAt(j+1, "need", "needing", "want", "doing", "replacing", "ordering", "necesito", "quiero") {
 			continue
 		}
-		for k := j + 2; k < j+7 && k < len(r.toks); k++ {
-			if m, end := r.countNumber(k); end > k && m > 0 && m < n && !(r.wordAt(k, "one") && !r.wordAt(k-1, "do", "replace", "need", "needs", "fix", "order", "change", "swap")) {
-				return end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "of", "for", "right", "now", "de")
-			}
+		k := j + 2
+		for r.wordAt(k, "to", "do", "replace", "order", "fix", "change", "swap", "buy", "get", "cambiar") {
+			k++
+		}
+		if m, end := r.countNumber(k); end > k && m > 0 && m < n && (m > 1 || k > j+2) {
+			return end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "of") && r.wordAt(end+1, "them", "em", "those", "these") || r.wordAt(end, "for", "right") && r.wordAt(end+1, "now")
 		}
 	}
 	return false
@@ -129,7 +132,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
 	}
-	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") {
+	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
 	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {

@@ -11,7 +11,7 @@ import (
 // turn it is between the answers before and after.
 func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
 	open := r.openTopics()
-	if len(r.Asked) > 1 && r.wordAt(h.last, "see", "ver") && r.wordAt(h.last+1, "the", "any", "el") {
+	if len(r.Asked) > 1 && r.known(fitcheck.TopicFrameCondition) && r.wordAt(h.last, "see", "ver") && r.wordAt(h.last+1, "the", "any", "el") {
 		return // "smeared with caulk, can't see the metal"
 	}
 	if len(open) == 0 || slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= h.first && w.first <= h.last }) {

@@ -33,7 +33,7 @@ func (r *reader) joins(from, to int) bool {
 // takeRough decides whether words of doubt speak of the measure.
 func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	m.fixed = m.fixed || r.putRight(h)
-	if r.wordAt(h.last, "ballpark") && r.wordAt(h.last+1, "price", "quote", "cost", "number", "estimate", "figure") {
+	if r.wordAt(h.last, "ballpark") && r.wordAt(h.last+1, "price", "quote", "cost") {
 		return // of the price
 	}
 	switch how {

@@ -9,10 +9,17 @@ import "example.com/intake-bot/internal/fitcheck"
 // unexplained says whether the clause around a value, which answers nothing that was
 // asked, has words that nothing explains.
 func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
-	if len(r.Asked) == 0 || r.asked(t) || t == fitcheck.TopicStyle && h.last-h.first >= 3 && !r.asked(fitcheck.TopicCurbHeight) {
-		return false // a phrase of four words tells by itself what is up there
+	if len(r.Asked) == 0 || r.asked(t) || r.tellsStyle(t, h) {
+		return false
 	}
 	return !r.allExplained(h)
+}
+
+// tellsStyle: early in a talk a phrase of four words tells by itself what is up there.
+func (r *reader) tellsStyle(t fitcheck.Topic, h *hit) bool {
+	from, to := r.sentence(h.first)
+	return t == fitcheck.TopicStyle && h.last-h.first >= 3 && (r.asked(fitcheck.TopicUse) || r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicProblem) || r.asked(fitcheck.TopicName)) &&
+		!r.wordsIn(from, to+1, "can", "could", "want", "wants", "would", "will", "myself", "so", "neighbor", "neighbors", "brother", "brothers", "friend", "friends", "his", "her", "their", "new", "puedo", "quiero")
 }
 
 // weakly says whether a word that counts as an answer only stands in a clause that nothing

@@ -123,7 +123,7 @@ func (r *reader) noKind(h *hit) bool {
 		(r.wordAt(h.last+1, "you", "u") || r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "list", "said", "listed", "mentioned", "message", "text"))) || r.wordAt(h.last+1, "option", "choice", "kind", "type") && r.asked(fitcheck.TopicStyle) {
 		return true // "the third kind you said"
 	}
-	if h.first == h.last && h.is("nth", "4") && r.wordAt(h.first-1, "the", "on", "by", "until", "before") && r.wordsIn(max(0, h.first-3), h.first, "for", "by", "on", "until", "before", "after") && (h.last+1 >= len(r.toks) || r.wordAt(h.last+1, "of") || r.toks[h.last+1].kind == markToken && !r.markAt(h.last+1, ':')) {
+	if h.first == h.last && h.is("nth", "4") && r.Units < 4 && r.wordAt(h.first-1, "the", "by", "until", "before") && r.wordsIn(max(0, h.first-3), h.first, "for", "by", "until", "before", "after") && (h.last+1 >= len(r.toks) || r.wordAt(h.last+1, "of") || r.toks[h.last+1].kind == markToken && !r.markAt(h.last+1, ':')) {
 		return true // "before the grandkids come for the 4th"
 	}
 	if _, to := r.sentence(h.last); r.wordsIn(r.sentenceFirst(h.first), h.first, "this", "thats", "thatll", "its", "were") && r.wordsIn(h.last+1, to+1, "in", "since") && r.wordsIn(h.last+1, to+1, "years", "yrs", "year", "yr", "months", "decade", "decades", "summers") {

@@ -272,7 +272,7 @@ func (l *lexer) commaAt(start, i int) bool {
 		return false
 	}
 	n := l.digitsFrom(i + 1)
-	if n < 1 || n == 3 || n > 4 {
+	if n < 1 || n == 3 || n > 4 || n == 4 && i-start > 3 {
 		return false // three may be thousands
 	}
 	end := i + 1 + n

@@ -51,7 +51,7 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 	if !r.onlyChoices(from, to) {
 		return false
 	}
-	if s.topic == fitcheck.TopicLayers && len(r.Asked) == 0 && len(r.toks) > 8 && r.wordAt(h.first, "double", "doble", "triple", "single", "sencillo", "sencilla") {
+	if s.topic == fitcheck.TopicLayers && len(r.Asked) == 0 && len(r.toks) > 8 && !r.wordsIn(0, len(r.toks), "mobile", "manufactured", "trailer", "wide", "modular", "hung") && r.wordAt(h.first, "double", "doble", "triple", "single", "sencillo", "sencilla") {
 		return true
 	}
 	if s.topic == fitcheck.TopicLayers && (r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicFinish)) {

@@ -264,6 +264,9 @@ func (r *reader) inchesBesideFeet(bare, other *quantity) {
 	if bare.unit != noUnit || !other.feetInches || bare.num < 12*bare.den || bare.num > maxPlainInches*bare.den {
 		return
 	}
+	if bare.in(inch)*3 < other.length() {
+		return // 12 ft are as likely beside 10 ft 6
+	}
 	first, second := bare, other
 	if other.first < bare.first {
 		first, second = other, bare

@@ -40,7 +40,7 @@ func (r *reader) misspeltFrom(i int) {
 	var buf [8]string
 	ahead := r.wordsFrom(i, 3, buf[:])
 	for k := 1; k < len(ahead); k++ { // "Teresa Montes lawrence": a family's name before a town
-		if place.Scan(ahead[k:], "") == len(ahead)-k && len(ahead[k]) >= 3 {
+		if place.Scan(ahead[k:], "") == len(ahead)-k && len(ahead[k]) >= 3 && (r.townWord(r.tokenOf(i, k+1)) || len(ahead) > k+1) {
 			from, to := r.tokenOf(i, k+1), r.tokenOf(i, len(ahead))
 			r.use(from, to)
 			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, from, to)

@@ -134,7 +134,7 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 		i++
 	}
 	first, last = i, i-1
-	if r.wordAt(i, "hope") && r.wordAt(i+1, "that", "this", "it", "you", "youre", "so", "to", "all", "everything") {
+	if r.wordAt(i, "hope") && (i == 0 || r.toks[i-1].kind == markToken) && r.wordAt(i+1, "that", "this", "it", "you", "youre", "so", "to", "all", "everything") {
 		return first, last, false // "call me, hope that makes sense"
 	}
 	for last-first+1 < maxNameWords*2 && last+1 < len(r.toks) {
@@ -234,7 +234,7 @@ func (r *reader) nameBefore(i int) (first int, ok bool) {
 	if first > 0 && r.titleOrInitial(first-1) && len(r.toks[first-1].text) > 1 {
 		first-- // "Officer Dan Pike here"
 	}
-	if r.asked(fitcheck.TopicName) && first > 0 && r.givenAt(first) && !r.toks[first].word.common && (i+1 >= len(r.toks) || r.toks[i+1].used || r.toks[i+1].kind == markToken) {
+	if r.asked(fitcheck.TopicName) && first > 0 && r.givenAt(first) && !r.toks[first].word.common && r.wordAt(first-1, "here", "now", "today", "already", "lol", "anyway", "again", "week", "day", "hi", "hey") && (i+1 >= len(r.toks) || r.toks[i+1].used || r.toks[i+1].kind == markToken) {
 		return first, true // "it's been raining all week over here pat hale here 03801"
 	}
 	return first, first == 0 || r.toks[first-1].kind == markToken || r.talkBefore(first-1)

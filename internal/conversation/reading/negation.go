@@ -95,7 +95,7 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
 		return !r.wordAt(j+1, "longer")
 	}
-	if r.wordAt(j+1, "matter", "care", "mind", "preference", "importa") && j+1 < i {
+	if r.wordAt(j+1, "matter", "care", "mind", "preference", "importa") && j+1 < i && !r.wordAt(j+2, "for", "about", "on", "the", "if", "el", "la", "si") {
 		return true // "doesn't matter to me, poly carbonate"
 	}
 	if r.wordAt(j, "no") && r.wordAt(j-1, "oh") {
@@ -130,10 +130,13 @@ func (r *reader) statedAfter(from, i int) bool {
 		if r.wordAt(k-1, "if", "whether", "that", "when", "what", "how", "because", "say", "says", "think", "sure", "why", "where", "and", "or", "does", "do", "like", "see", "know", "si", "que", "cuando") {
 			continue
 		}
-		if r.wordAt(k, "marco", "domo", "plastico") && r.wordAt(k+1, "esta", "mide", "se") && k+1 <= i+1 {
+		if r.wordAt(k, "marco", "domo", "plastico") && r.wordAt(k+1, "esta", "mide", "se") && k+1 <= i+1 && !r.wordsIn(from, k, "si", "cuando", "cuanto") {
 			return true // "¿qué diferencia hay entre acrílico y policarbonato el marco está bien"
 		}
-		if r.wordAt(k, "theres", "measures", "hailstorm") || r.wordAt(k, "it", "plastic", "dome") && r.wordAt(k+1, "has", "had", "leaks", "leaked") && k+1 <= i || r.wordAt(k, "came") && r.wordAt(k+1, "out") || r.wordAt(k, "tape") && r.wordAt(k+1, "says") {
+		if r.wordsIn(from, k, "if", "whether", "when") {
+			return false
+		}
+		if r.wordAt(k, "theres", "measures") || (r.wordAt(k, "it") || r.wordAt(k, "plastic", "dome") && r.wordAt(k-1, "the", "my", "our")) && r.wordAt(k+1, "has", "had") && k+1 <= i || r.wordAt(k, "came") && r.wordAt(k+1, "out") || r.wordAt(k, "tape") && r.wordAt(k+1, "says") {
 			return true
 		}
 	}
@@ -211,7 +214,7 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if h.first > last && r.wordAt(h.first, "maybe", "probably") && r.wordAt(h.last+1, "from", "in", "since", "about", "de") {
 			continue // "tall metal walls, maybe from the 70s"
 		}
-		if h.first > last && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == numToken && r.wordAt(h.first, "maybe", "probably", "like", "about", "around") {
+		if h.first > last && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == numToken && r.unitAt(h.last+2) != noUnit && r.wordAt(h.first, "maybe", "probably", "like", "about", "around") {
 			continue // "the frame's good, just the dome, roof is maybe 12 feet up"
 		}
 		if len(r.Asked) > 1 && r.wordAt(h.first, "not", "no", "dont", "unsure", "idk", "dunno", "cant") && h.first > last && r.markAt(h.first-1, ',') {

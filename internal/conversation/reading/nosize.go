@@ -142,12 +142,18 @@ func (r *reader) clock(i int) bool {
 		r.use(i, i+2)
 		return true
 	}
-	if r.wordAt(i-1, "at", "til", "till", "until") && r.toks[i].whole <= 12 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 2 && r.toks[i+1].whole%15 == 0 && r.toks[i+1].whole < 60 &&
+	if (r.wordAt(i-1, "til", "till", "until") || r.wordAt(i-1, "at") && r.dayNamed(i)) && r.toks[i].whole <= 12 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 2 && r.toks[i+1].whole%15 == 0 && r.toks[i+1].whole < 60 &&
 		!r.by(i+2) && !r.markAt(i+2, '/') && r.unitAt(i+2) == noUnit {
 		r.use(i, i+1) // "off at 2 30"
 		return true
 	}
 	return false
+}
+
+// dayNamed: the sentence tells when somebody comes or goes.
+func (r *reader) dayNamed(i int) bool {
+	from, to := r.sentence(i)
+	return r.wordsIn(from, to+1, "off", "home", "work", "call", "saturday", "sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "today", "tomorrow", "tonight", "done", "meet", "leave", "back")
 }
 
 // snowed: "we got 6 feet last winter": how deep the snow was.
@@ -157,7 +163,7 @@ func (r *reader) snowed(i int) bool {
 		return false
 	}
 	from, to := r.sentence(i)
-	if r.wordAt(i+2, "of") && r.wordAt(i+3, "snow", "rain", "water", "ice", "slush") || r.wordsIn(from, i, "got", "get", "had", "have") && r.wordsIn(i, to+1, "winter", "snow", "storm", "blizzard") && r.wordsIn(0, len(r.toks), "snow", "blizzard", "snowed") {
+	if r.wordAt(i+2, "of") && r.wordAt(i+3, "snow", "rain", "water", "ice", "slush") || r.wordsIn(from, i, "got", "get", "had", "have") && r.wordAt(i+2, "last", "this", "every", "each", "in") && r.wordsIn(i+2, min(i+5, to+1), "winter", "storm", "blizzard", "year") && r.wordsIn(0, len(r.toks), "snow", "blizzard", "snowed") {
 		r.use(i, i+1)
 		return true
 	}

@@ -94,14 +94,11 @@ func (r *reader) misheard(tens int64, i int) (numeral, int) {
 		return n, next
 	}
 	switch {
-	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "between", "is", "was"), r.wordAt(i+1, "both") && r.wordAt(i+2, "ways", "sides", "directions"):
+	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "between", "is", "was"):
 		return heard, i + 1
 	case i+1 >= len(r.toks), r.toks[i+1].kind == markToken, r.unitAt(i+1) != noUnit,
 		r.wordAt(i+1, "exactly", "square", "even", "including", "edge", "wide", "long", "both", "each"):
 		heard.bad = !r.wordAt(i, "ate")
-		return heard, i + 1
-	case r.wordAt(i, "for", "fore") && r.wordAt(i+1, "inside", "outside", "lip", "from"):
-		heard.bad = true // 34 or "30 for the inside"
 		return heard, i + 1
 	}
 	return numeral{}, i

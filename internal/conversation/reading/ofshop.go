@@ -13,8 +13,8 @@ func (r *reader) ofShop(first int) bool {
 	for i := first - 1; i >= r.clauseStart(first); i-- {
 		switch {
 		case r.wordAt(i, "your", "ur", "yalls", "su", "sus", "tu"):
-			return first-i <= 3 && !r.wordsIn(i+1, first, "number", "name", "website", "site", "ad", "card", "info", "page", "text", "message", "numero")
-		case r.wordAt(i, "you", "u", "yall", "ya", "ustedes", "tienen"):
+			return first-i <= 3 && !r.wordsIn(i+1, first, "number", "numero")
+		case r.wordAt(i, "you", "u", "yall", "ya", "ustedes", "tienen"), r.wordAt(i, "guys") && r.wholeAt(i-1) < 0:
 			return true
 		case r.wordAt(i, "my", "our", "for", "on", "over", "its", "it", "im", "i", "were", "we", "me", "to", "because", "mi", "nuestro", "nuestra", "para"):
 			return false

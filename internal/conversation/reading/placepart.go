@@ -222,18 +222,31 @@ func (r *reader) surnameOfSaint(i int) bool {
 	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st", "del", "de", "la", "san", "santa") && r.givenAt(i-1) && (!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
 }
 
-// placeFollows: a place of its own stands behind the token.
+// placeFollows: a place of its own follows the token, with nothing between but the rest of
+// a name and small words that lead to a place.
 func (r *reader) placeFollows(i int) bool {
 	var buf [8]string
+	named := false
 	for k := i + 1; k < len(r.toks); k++ {
-		if t := &r.toks[k]; t.used || t.kind == numToken && len(t.text) == 5 {
+		t := &r.toks[k]
+		switch {
+		case t.used || t.kind == numToken && len(t.text) == 5:
 			return true
-		}
-		if r.toks[k].kind != wordToken {
+		case t.kind == markToken:
+			named = true
 			continue
+		case t.kind != wordToken:
+			return false
 		}
 		if n := place.Scan(r.wordsFrom(k, 4, buf[:]), ""); n > 1 || n > 0 && r.townWord(k) {
 			return true
+		}
+		switch {
+		case r.wordAt(k, "im", "i", "am", "in", "from", "out", "over", "here", "its", "it", "is", "were", "we", "are", "live", "and", "to", "ships", "ship", "the", "zip", "code", "town", "city", "y", "en", "de", "soy", "estoy", "vivo"):
+		case !named && (r.surname(k) || r.givenAt(k)): // the rest of the name
+		case named && r.givenAt(k) && r.wordAt(k-1, "and", "y"):
+		default:
+			return false
 		}
 	}
 	return false

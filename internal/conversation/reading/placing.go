@@ -134,11 +134,16 @@ func (r *reader) townBefore(i int, state string) (found, bool) {
 			continue
 		}
 		towns := place.Towns(joined(name), state)
-		if len(towns) > 0 && !r.wordAt(starts[k]-1, "not") && !r.wordAt(starts[k]-1, "new") {
+		if len(towns) > 0 && !r.wordAt(starts[k]-1, "not") && !r.newTown(starts[k]-1, name) {
 			return found{Place: fitcheck.Place{City: towns[0].City, State: state}, first: starts[k]}, true
 		}
 	}
 	return found{}, false
+}
+
+// newTown: "new" before a town's name makes another town of it: New Orleans is no Orleans.
+func (r *reader) newTown(i int, name []string) bool {
+	return r.wordAt(i, "new") && place.Scan(append([]string{"new"}, name...), "") == len(name)+1
 }
 
 func joined(words []string) string {

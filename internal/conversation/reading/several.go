@@ -12,7 +12,7 @@ import (
 // otherwiseMeant: the phrase says something else here, or answers another question.
 func (r *reader) otherwiseMeant(s sense, h *hit) bool {
 	return r.ofName(h) || r.notOfFrame(s, h) || r.otherNothing(s, h) || r.partOfTalk(s, h) || s.asked && r.outranked(s, h) || r.wishForStyle(s, h) || s.topic == fitcheck.TopicLayers && !r.layersNumber(h) ||
-		s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && r.wordAt(h.first, "storm", "storms", "hail", "hails", "tormenta", "wind") && r.whenever(h.first)
+		s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && h.first == h.last && r.wordAt(h.first, "storm", "storms", "hail", "hails", "tormenta", "wind") && r.whenever(h.first)
 }
 
 // seen: "looks like fiberglass" tells what somebody sees.
@@ -67,7 +67,7 @@ func (r *reader) afterColor(h *hit) bool {
 		o := &r.choices[n]
 		switch {
 		case o.first >= h.first:
-			ownLine := r.breakBetween(colorEnd, h.first) && r.aloneInClause(h.first, h.last) // "clear please", and "bronze" on the next line
+			ownLine := r.breakBetween(colorEnd, h.first) && !r.wordsIn(colorEnd+1, h.first, "no", "wait", "actually", "or", "sorry", "instead", "rather", "change", "now", "pero", "mejor", "perdon", "o") && r.aloneInClause(h.first, h.last) // "clear please", and "bronze" on the next line
 			return color && (between || ownLine || r.talkSays(colorEnd, h.first))
 		case o.has1("color"):
 			color, between, colorEnd = true, false, o.last
@@ -190,7 +190,7 @@ func (r *reader) layersNumber(h *hit) bool {
 	if h.first == h.last && h.last+1 < len(r.toks) && countNouns[r.toks[h.last+1].text] || h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
 		return false
 	}
-	if h.first == h.last && (r.toks[h.first].kind == numToken || r.numberAt(h.first).kind != notNumber) && r.strongLayers() {
+	if next := h.last + 1; h.first == h.last && next < len(r.toks) && r.toks[next].kind == wordToken && !r.explained(next) && r.strongLayers() {
 		return false // "2 guys looked at it already, one layer is fine"
 	}
 	if h.first != h.last || !r.wordAt(h.first, "one", "uno", "una") {
@@ -206,7 +206,7 @@ func (r *reader) whenever(i int) bool {
 	if r.wordAt(i-1, "a", "the", "una", "la") && r.wordsIn(i+1, i+3, "tore", "hit", "beat", "broke", "took", "cracked", "blew") {
 		return false // "water comes in when it rains a storm tore it up"
 	}
-	for j := i - 1; j >= 0 && j >= i-5 && !r.sentenceEnd(j) && !r.markAt(j, ','); j-- {
+	for j := i - 1; j >= 0 && j >= i-5 && !r.sentenceEnd(j); j-- {
 		if r.wordAt(j, "and", "y") && r.wordsIn(i+1, i+3, "got", "tore", "hit", "beat", "damage", "broke", "took", "cracked") {
 			return false // "water comes in when it rains and hail got it last month"
 		}

@@ -57,3 +57,24 @@ func UnitNamed(text string) string {
 	}
 	return name
 }
+
+// NamesPart says whether a text does nothing but name what a size is of: "that's the outside
+// of the wood box". It never fails.
+func NamesPart(text string) bool {
+	r := &reader{Input: Input{Text: text}}
+	r.toks = lex(text)
+	r.bound()
+	r.findPhrases()
+	named := false
+	for i := range r.toks {
+		switch t := &r.toks[i]; {
+		case t.kind == markToken:
+		case r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
+			named = true
+		case t.kind == wordToken && (t.word != nil && t.word.filler && !negWords[t.text] || r.wordAt(i, "over", "from", "on", "measured", "i", "ok", "oh", "sorry", "yes", "sheet", "itself", "por", "es", "de")):
+		default:
+			return false
+		}
+	}
+	return named
+}

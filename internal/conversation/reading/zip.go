@@ -77,7 +77,7 @@ func (r *reader) zipInWords(code string, first, last int) (zipAt, bool) {
 
 func (r *reader) afterCode(i int) bool {
 	j := i - 1
-	if r.markAt(j, '.') && r.wordAt(j-1, "floor", "room", "lot", "job", "part", "order", "box", "page", "road") {
+	if r.markAt(j, '.') && r.wordAt(j-1, "floor", "room", "lot", "road") {
 		return false // "a condo, top floor. 23220 is the zip"
 	}
 	for r.markAt(j, '#') || r.markAt(j, '.') || r.wordAt(j, "number", "no") {
@@ -113,6 +113,9 @@ func (r *reader) zipFact(z zipAt) {
 func (r *reader) personBefore(f found, z zipAt) bool {
 	if !r.asked(fitcheck.TopicName) || f.City == z.entry.City {
 		return false
+	}
+	if _, known := place.WellKnown(r.toks[f.first].text); known {
+		return false // "Austin, 78660"
 	}
 	return r.givenAt(f.first) && r.toks[f.first+1].kind == markToken || r.givenAt(f.first-1) && r.toks[z.first-1].kind == markToken
 }
