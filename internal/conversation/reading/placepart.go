@@ -189,13 +189,27 @@ func (r *reader) givenAt(i int) bool {
 	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.given
 }
 
-// nameBeforeTown: "sandy, fayetteville", "I'm Roland, Springfield": of two words that name
-// towns the first is the person's name, where both were asked for.
+// nameBeforeTown: "Dawn", "sandy, fayetteville", "I'm Roland, Springfield": a given name that
+// is a little town's too is the person's, where both were asked for; one that is a large
+// town's only where another place follows.
 func (r *reader) nameBeforeTown(i int) bool {
 	if !r.asked(fitcheck.TopicName) || !r.givenAt(i) || !r.opensClause(i) && !r.introEnds(i-1) && !(r.wordAt(i-1, "and", "y") && r.givenAt(i-2)) {
 		return false
 	}
+	if _, known := place.WellKnown(r.toks[i].text); !known && !r.anotherNamed(i) && !r.wordAt(i+2, "not", "near", "close", "outside", "just", "north", "south", "east", "west", "about", "by") {
+		return true
+	}
 	return r.placeFollows(i)
+}
+
+// anotherNamed: a given name stands before the token already.
+func (r *reader) anotherNamed(i int) bool {
+	for k := range i {
+		if r.givenAt(k) {
+			return true
+		}
+	}
+	return false
 }
 
 // townWord: the word is none that people mean otherwise when they write it.
@@ -219,6 +233,9 @@ func (r *reader) introEnds(i int) bool {
 // surnameOfSaint: "hope st clair", "Pilar del Valle": after a given name a saint or a "del"
 // begins a family's name, unless only the town was asked for.
 func (r *reader) surnameOfSaint(i int) bool {
+	if r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && r.wordAt(i-1, "de", "del") && r.givenAt(i-2) && r.opensClause(i-2) {
+		return true // "Marco de Leon"
+	}
 	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st", "del", "de", "la", "san", "santa") && r.givenAt(i-1) && (!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
 }
 
