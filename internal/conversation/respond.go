@@ -178,6 +178,9 @@ func (t *turn) ask(steps []step) error {
 	m := &t.talk.Memory
 	t.explain(steps[0])
 	m.Asking = nil
+	if len(steps) > 1 {
+		t.acked = 0 // each line of a list says which unit it is about
+	}
 	var lines []string
 	for _, s := range steps {
 		s.asks = slices.DeleteFunc(slices.Clone(s.asks), func(a Ask) bool { return slices.Contains(m.Asking, a) }) // asked in a line above
