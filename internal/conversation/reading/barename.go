@@ -150,6 +150,9 @@ const (
 	noName                     // the answer is no bare name
 )
 
+// asking are words that begin a question after a name.
+var asking = []string{"how", "what", "when", "where", "why", "cuanto", "cuando"}
+
 func (r *reader) turnedAtStart() bool {
 	return r.markAt(1, ',') && r.turned(0, 1) || r.markAt(1, '-') && r.markAt(3, ',') && r.turned(0, 3)
 }
@@ -173,6 +176,8 @@ func (r *reader) nameStep(a *bareAnswer, i int) nameStep {
 		return nameEnd
 	case t.is("in", "from") && r.onlyUsedAfter(i), a.words > 0 && t.is("lol", "haha", "jaja", "lmao"):
 		return nameSkip
+	case a.words > 0 && (t.is(asking...) || t.is("but", "and", "pero", "y") && r.wordAt(i+1, asking...)):
+		return nameEnd // "roland white how much"
 	case a.words > 0 && t.is("la", "el", "the") && r.wordAt(i+1, "duena", "dueno", "owner", "encargada", "encargado", "manager"):
 		return nameEnd
 	case a.words == 0 && (t.word != nil && !t.word.given && !r.titleWord(i) || negWords[t.text]):

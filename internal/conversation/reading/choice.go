@@ -149,7 +149,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && h.first == h.last && r.layersBeside(h) {
 		return false // "one layer is fine"
 	}
-	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "no") && r.wordAt(h.last, "damage") && r.asked(fitcheck.TopicProblem) && !r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "frame", "metal", "marco") {
+	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "no") && r.wordAt(h.last, "damage") && r.asked(fitcheck.TopicProblem) && !r.wordsIn(r.clauseStart(h.first), h.first, "frame", "metal", "marco") && !(r.wordAt(h.last+1, "on", "to", "in") && r.wordsIn(h.last+2, h.last+4, "frame", "metal", "marco")) {
 		return false // "no damage, only updating"
 	}
 	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal") && r.wordAt(h.first+1, "frame", "roof", "ring", "trim", "edge") && len(r.toks) > 3 {
