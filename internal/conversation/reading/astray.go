@@ -29,6 +29,12 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicUse && (r.wordAt(first, "store") && r.wordAt(first-1, "i", "we", "they", "to", "you") || r.wordAt(first, "bank") && r.wordsIn(max(0, first-3), first, "call", "ask", "tell", "with", "from", "snow")) {
 		return true // "I store hay in it", "call the bank first"
 	}
+	if t == fitcheck.TopicUse && r.wordAt(first, "art") && (r.wordAt(first-1, "teach", "teaches", "taught", "the") || r.wordAt(last+1, "teacher", "class", "classes", "room", "school", "department", "dept", "supplies")) {
+		return true // "I teach art"
+	}
+	if t == fitcheck.TopicUse && r.asked(fitcheck.TopicPhone) && !r.asked(t) && first == last && r.wordAt(first, "house", "home", "office", "shop", "casa", "oficina") {
+		return true // "218-555-0166 is the house"
+	}
 	if t == fitcheck.TopicUse && r.wordsIn(first, last+1, "rv", "rvs", "boat", "boats", "camper", "trailer", "motorhome", "bote", "lancha", "traila") && r.wordsIn(max(r.sentenceFirst(first), first-7), first, "park", "store", "stores", "stored", "keep", "guardo", "guardamos") {
 		return true // "detached garage, where I park the RV"
 	}

@@ -176,6 +176,8 @@ func (r *reader) nameStep(a *bareAnswer, i int) nameStep {
 		return nameEnd
 	case t.is("in", "from") && r.onlyUsedAfter(i), a.words > 0 && t.is("lol", "haha", "jaja", "lmao"):
 		return nameSkip
+	case a.words > 0 && len(t.text) == 1 && i+2 < len(r.toks) && len(r.toks[i+1].text) == 1 && r.toks[i+1].kind == wordToken && len(r.toks[i+2].text) == 1 && r.toks[i+2].kind == wordToken:
+		return nameEnd // "Tiffany Raske R A S K E"
 	case a.words > 0 && (t.is(asking...) || t.is("but", "and", "pero", "y") && r.wordAt(i+1, asking...)):
 		return nameEnd // "roland white how much"
 	case a.words > 0 && t.is("la", "el", "the") && r.wordAt(i+1, "duena", "dueno", "owner", "encargada", "encargado", "manager"):

@@ -83,6 +83,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 			continue
 		}
 		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h)
+		if s.topic == fitcheck.TopicFrameCondition && r.hedged(h) {
+			base.doubted = false // "kind of chalky" tells how it looks
+		}
 		base.weak = r.weakly(s, h)
 		units := r.unitsAt(h.first, h.last)
 		if len(units) == 0 || !s.topic.OfUnit() {
@@ -94,6 +97,13 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 	}
 	return all
+}
+
+// hedged: only a "kind of" stands before the words in their clause.
+func (r *reader) hedged(h *hit) bool {
+	from := r.clauseStart(h.first)
+	return (r.wordsIn(from, h.first, "kinda", "sorta") || r.wordsIn(from, h.first, "kind", "sort") && r.wordsIn(from, h.first, "of")) &&
+		!r.wordsIn(from, r.clauseEnd(h.last)+1, "think", "guess", "maybe", "probably", "sure", "know", "tell")
 }
 
 // plasticLid: "the plastic comes down over the frame like a shoebox lid": what goes over is
@@ -136,6 +146,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	}
 	if s.topic == fitcheck.TopicWant && r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "across", "around", "along") {
 		return false // "41 inches across the whole thing"
+	}
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "through", "thru") {
+		return false // "white, the milky kind you can't see through"
 	}
 	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.colorBeside(h) {
 		return false // "smoky brown"

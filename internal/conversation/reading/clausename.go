@@ -75,10 +75,22 @@ func (r *reader) listName() {
 		return
 	}
 	last, ok := r.nameFills(from)
+	if !said && (last != from+1 || r.verbAt(last)) {
+		return // "Bob measured twice", "Carol wins"
+	}
 	if !ok || last != end || from == end && (!said || r.alsoState(from)) || r.alsoState(from) && !r.familyName(last) {
 		return
 	}
 	r.nameFact(from, last)
+}
+
+// verbAt: the word tells what somebody did or does.
+func (r *reader) verbAt(i int) bool {
+	text := r.toks[i].text
+	if r.wordAt(i, "did", "got", "has", "had", "took", "went", "told", "came", "made", "said", "says", "can", "sent", "put", "cut", "thinks", "knows", "up", "out", "too") {
+		return true
+	}
+	return len(text) > 3 && (strings.HasSuffix(text, "ed") || strings.HasSuffix(text, "ing") || strings.HasSuffix(text, "s") && words().known[text[:len(text)-1]] != nil)
 }
 
 // alsoPlace: "its georgia", where no place was told yet.
@@ -249,6 +261,9 @@ func (r *reader) nameOver(i int) bool {
 // asideAt: words with which people go on after their name: "out here in Burlington",
 // "let me know".
 func (r *reader) asideAt(i int) bool {
+	if r.wordAt(i, "if") || r.wordAt(i, "a") && r.wordAt(i+1, "sus", "tus") || r.wordAt(i, "para") && r.wordAt(i+1, "servirle", "servirles", "servir") {
+		return true // "Walter Zielinski if its for the invoice", "a sus órdenes"
+	}
 	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
 }
 

@@ -294,7 +294,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 	if m.where || end+1 > region[1] {
 		return
 	}
-	if i := end + 1; r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "eso", "esa", "esas", "es") || r.labelFrom(i) != nil {
+	if i := end + 1; r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es") || r.labelFrom(i) != nil {
 		_, end = r.sentence(i)
 		if r.denied(i) {
 			return
@@ -395,6 +395,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		}
 		return
 	case "topic":
+		if t := fitcheck.Topic(s.value); (t == fitcheck.TopicDomeRise || t == fitcheck.TopicCurbHeight) && (m.shape == pair || m.shape == fourSides) {
+			return // "17 3/4 x 23 3/4 over the lip"
+		}
 		if before && r.brokenHole(h) && r.softBetween(h.last+1, m.first) {
 			return // "there's an open hole in my roof, diameter is 27 1/2"
 		}

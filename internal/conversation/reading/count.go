@@ -46,6 +46,9 @@ func (r *reader) countsDiffer(found []countAt) bool {
 func (r *reader) countTakenBack(c countAt) bool {
 	_, last := r.sentence(c.first)
 	for i := c.last + 1; i < last; i++ {
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") {
+			return true // "six skylights, two of which were broken"
+		}
 		if r.wordAt(i, "but", "pero") {
 			for j := i + 1; j <= last; j++ {
 				if n, next := r.countNumber(j); next > j && n > 0 && n < 100 {
@@ -152,7 +155,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	}
 	for j := next; j < len(r.toks) && j < next+6; j++ {
 		t := &r.toks[j]
-		if t.mark('.') && r.wordAt(j-1, "ea", "pc", "pcs") {
+		if t.mark('.') && r.wordAt(j-1, "ea", "pc", "pcs") || t.mark('-') && t.glued {
 			continue
 		}
 		if t.kind != wordToken {
@@ -180,6 +183,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 				return countAt{n, i, j}, true // "10 of our stairwell skylights"
 			}
 		}
+	}
+	if r.wordAt(next, "ea", "each", "pcs") && r.wordAt(i-1, "need", "needing", "order", "want", "require") {
+		return countAt{n, i, next}, true // "need 12 ea complete"
 	}
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
 		return countAt{n, i, next}, true

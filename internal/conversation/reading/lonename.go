@@ -44,6 +44,9 @@ func (r *reader) standsAlone(first, last int) bool {
 		if r.markAt(i, '&') || r.markAt(i, '-') || r.wordAt(i, "and") && i < end {
 			continue
 		}
+		if i == end && r.verbAt(i) {
+			return false // "Carol wins"
+		}
 		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].kind == wordToken && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
 			return false
 		}

@@ -165,7 +165,7 @@ func (r *reader) verbAfterWill(i int) bool {
 
 func (r *reader) titleOrInitial(i int) bool {
 	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sgt", "pastor", "rev", "reverend", "father", "fr", "sister", "rabbi",
-		"capt", "captain", "col", "lt", "officer", "chief", "judge", "prof", "professor", "coach", "deacon", "don", "dona", "senor", "senora", "padre")
+		"msgt", "tsgt", "ssgt", "maj", "major", "cpl", "pvt", "pfc", "cmdr", "capt", "captain", "col", "lt", "officer", "chief", "judge", "prof", "professor", "coach", "deacon", "don", "dona", "senor", "senora", "padre")
 }
 
 // nameWord says whether a token can be a word of a name.

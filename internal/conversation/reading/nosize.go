@@ -42,7 +42,9 @@ func (r *reader) numbersOfOtherThings() {
 		t := &r.toks[i]
 		if t.used || t.kind != numToken {
 			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
-				r.spokenCount(i)
+				if !r.outOf(i) {
+					r.spokenCount(i)
+				}
 			}
 			continue
 		}
@@ -248,6 +250,10 @@ func (r *reader) counted(i int) bool {
 // year: four digits after words that speak of time.
 func (r *reader) year(i int) bool {
 	t := &r.toks[i]
+	if t.dec == 0 && len(t.text) == 2 && t.whole >= 50 && r.wordAt(i-1, "in", "since") && i > 1 && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit && r.numberAt(i-2).kind == notNumber && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, '"') && !r.markAt(i+1, '/') && !r.markAt(i+1, '-')) {
+		r.use(i, i) // "hammered it together myself in 94"
+		return true
+	}
 	if t.dec > 0 || len(t.text) != 4 || t.whole < 1900 || t.whole > 2099 || r.unitAt(i+1) != noUnit || r.by(i+1) || r.by(i-1) {
 		return false
 	}
@@ -272,6 +278,10 @@ func (r *reader) outOf(i int) bool {
 	j := i + 1
 	if r.wordAt(j, "out") {
 		j++
+	}
+	if r.wordAt(j, "of") && r.wordAt(j+1, "the", "my", "our", "those", "these") && r.wholeAt(j+2) > r.wholeAt(i) && !r.by(j+3) {
+		r.use(i, j+2) // "checked on three of the five"
+		return true
 	}
 	if r.wordAt(j, "of") && r.wholeAt(j+1) > 0 && !r.by(j+2) && !r.markAt(j+2, '/') && !(j+2 < len(r.toks) && r.toks[j+2].kind == numToken) {
 		r.use(i, j+1)

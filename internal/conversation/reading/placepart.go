@@ -149,7 +149,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 		n = place.Scan(name, state)
 	}
 	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) ||
-		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over") {
+		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.markAt(r.tokenOf(from, n)+1, '!') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over") {
 		return i, ""
 	}
 	return from, place.Towns(joined(name[:n]), state)[0].City
@@ -276,7 +276,7 @@ func (r *reader) fillsClause(first, last int) bool {
 		if i >= first && i <= last || r.toks[i].kind == markToken || r.toks[i].kind == numToken && r.wordAt(i+1, "min", "mins", "minutes", "miles", "mi", "hours", "hour") {
 			continue
 		}
-		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "ok", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
+		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "on", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "ok", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
 			return false
 		}
 	}

@@ -149,7 +149,7 @@ func (r *reader) asks(h *hit) bool {
 	if r.markAt(last, '?') {
 		return true
 	}
-	if r.wordAt(h.first, "which", "where", "when") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
+	if r.wordAt(h.first, "which", "where", "when", "who") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
 		return false // "the old one, which was clear"
 	}
 	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
