@@ -79,6 +79,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false
 		}
+		if s.topic == fitcheck.TopicWant && r.hearsay(h.first) && r.firstTalk("dontknow") != nil {
+			continue // "not sure, my roofer says replace it all"
+		}
 		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
 			continue
 		}
@@ -149,6 +152,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	}
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "through", "thru") {
 		return false // "white, the milky kind you can't see through"
+	}
+	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordAt(h.first, "milky", "lechoso", "lechosa", "smoky", "opaco", "opaque", "cloudy", "foggy", "frosted", "lechosos") && len(r.toks) < 8 {
+		return false // "blanco, del lechoso"
 	}
 	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.colorBeside(h) {
 		return false // "smoky brown"

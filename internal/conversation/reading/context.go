@@ -372,6 +372,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "where":
 		return
 	case "other":
+		if r.asked(fitcheck.TopicBulgeBase) && r.wordAt(h.first, "lip", "rim") {
+			return // "29 1/2 round at the lip"
+		}
 		if h.first > 0 && (before || h.first > m.last+2) && r.wordAt(h.first, "thick", "thickness", "grueso") && (r.toks[h.first-1].kind == numToken || r.unitAt(h.first-1) != noUnit) {
 			return // "1/4 inch thick plastic 25 x 49"
 		}

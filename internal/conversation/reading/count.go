@@ -144,6 +144,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
 		return countAt{}, false
 	}
+	if n == 1 && r.wordAt(next, "of") && r.wordAt(next+1, "those", "these", "the", "your", "my") && !r.markAt(i-1, ':') {
+		return countAt{}, false // "it's one of those tube skylights"
+	}
 	if r.countsElse(i, next) || r.wordAt(next, "more") && r.wordAt(i-1, "add", "and", "also", "want", "need") {
 		return countAt{}, false // "add one more dome"
 	}
@@ -159,7 +162,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			continue
 		}
 		if t.kind != wordToken {
-			return countAt{}, false
+			break
 		}
 		if countNouns[t.text] {
 			if n > 1 && r.wordAt(j, "unit", "skylight", "dome") && r.wordAt(j+1, "apartment", "building", "complex", "condo", "house") {

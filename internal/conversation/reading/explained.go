@@ -114,7 +114,7 @@ var neutral = wordSet(`i im we my our want wants need needs would like could can
 	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks hi hello hey ok second thought time change guy
 	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when
 	get winter winters cold heated match existing clean straight through rip put change switch esquina sola solo cambiar cambio poner
-	go goes ok believe running runs growing grows spreading spreads going goes started starting belong belongs
+	make makes go goes ok believe running runs growing grows spreading spreads going goes started starting belong belongs
 	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
 	except excepting change correction forgot mention mentioned say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement

@@ -43,6 +43,8 @@ func (r *reader) units() {
 		}
 		if ref.units != nil {
 			r.refs = append(r.refs, ref)
+		} else if r.asked(fitcheck.TopicCount) {
+			continue // "let's do all three"
 		}
 		for i := h.first; i <= h.last; i++ {
 			if r.toks[i].kind == numToken || r.numberAt(i).kind != notNumber {

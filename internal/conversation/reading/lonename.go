@@ -37,7 +37,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && r.toks[end].word == nil && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
-	if r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
+	if r.toldOf(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {
@@ -65,6 +65,16 @@ func (r *reader) standsAlone(first, last int) bool {
 	}
 	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
 	return (dash || sentenceAlone || afterPlace || afterPhone) && !r.toks[first].word.common
+}
+
+// toldOf: the same name is told of elsewhere: "Carol wants clear. … Carol wins."
+func (r *reader) toldOf(i int) bool {
+	for k := range r.toks {
+		if k != i && r.toks[k].kind == wordToken && r.toks[k].text == r.toks[i].text && r.wordAt(k+1, "wants", "says", "said", "is", "has", "had", "thinks", "likes", "needs", "was", "will", "did", "told", "quiere", "dice", "dijo", "es") {
+			return true
+		}
+	}
+	return false
 }
 
 // surname: a word that may follow a given name: unknown, another given name, or one

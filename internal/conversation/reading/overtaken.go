@@ -40,6 +40,8 @@ func (r *reader) former(from, first int) bool {
 		switch {
 		case r.wordAt(i, "originally", "formerly", "former", "previously", "antes", "originalmente"):
 			return true
+		case r.wordAt(i, "was", "were") && r.wordAt(i+1, "gonna", "going", "planning", "thinking"), r.wordAt(i, "iba", "ibamos") && r.wordAt(i+1, "a"):
+			return true
 		case r.wordAt(i, "used") && r.wordAt(i+1, "to"), r.wordAt(i, "moved", "came") && r.wordAt(i+1, "here", "from", "up", "down", "out"), r.wordAt(i, "grew") && r.wordAt(i+1, "up"):
 			return true
 		case r.wordAt(i, "old", "last", "previous", "first", "original") && r.wordAt(i+1, "one", "ones") && r.wordAt(i+2, "was", "were", "had"):

@@ -152,6 +152,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "which", "where", "when", "who") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
 		return false // "the old one, which was clear"
 	}
+	if r.wordAt(h.first, "who", "whos") && h.first > first && r.wordAt(h.first-1, "one", "ones", "guy", "guys", "person", "wife", "husband", "man", "woman", "people", "somebody", "someone", "anybody", "friend", "son", "roofer") {
+		return false // "my wife is the one who will be home"
+	}
 	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
 		return false
 	}
