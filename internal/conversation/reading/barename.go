@@ -222,7 +222,7 @@ func (r *reader) titleWord(i int) bool {
 // breaksName: a word that does not stand within a name.
 func (r *reader) breaksName(t *token) bool {
 	return t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords[t.text]) ||
-		t.is("with", "w", "will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "needs", "again", "or", "o")
+		t.is("with", "w", "will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "en", "needs", "again", "or", "o")
 }
 
 // turned reads "Morrow, Tess".

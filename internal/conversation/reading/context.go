@@ -189,6 +189,9 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		}
 		h := &r.labels[r.labelAt[i]]
 		i = h.first
+		if r.wordsIn(max(r.sentenceFirst(h.first), h.first-6), h.first, "diferencia", "difference") {
+			return // "what's the difference between acrylic and polycarbonate 30 x 46"
+		}
 		if h.first < own && (m.where || r.denied(h.first) || r.endsAsked(h.first)) {
 			if m.where {
 				return

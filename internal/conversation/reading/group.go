@@ -205,6 +205,8 @@ func (r *reader) listAt(qs []quantity, i int) (int, shape) {
 		return 4, broken // 25 12 x 49 12
 	}
 	switch {
+	case n >= 3 && (a.side == width && qs[i+1].side == length || a.side == length && qs[i+1].side == width):
+		return 2, pair // "short side 16, long side 24, short side 14, long side 22"
 	case n >= 4:
 		return 4, fourSides
 	case n == 3 && a.side == noSide && qs[i+2].side == noSide:

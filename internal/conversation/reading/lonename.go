@@ -182,7 +182,7 @@ func (r *reader) townInName(first, last int) int {
 	}
 	var buf [8]string
 	for i := first; i <= last; i++ {
-		if r.toks[i].kind != wordToken || r.wordAt(i, "and", "y", "de", "del", "la", "st", "van", "von", "mc") || len(r.toks[i].text) == 1 {
+		if r.toks[i].kind != wordToken || r.wordAt(i, "and", "y", "st", "mc") || len(r.toks[i].text) == 1 || r.wordAt(i, "de", "del", "la", "van", "von") && i > last-2 {
 			return last
 		}
 	}

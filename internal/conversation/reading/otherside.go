@@ -25,7 +25,7 @@ func (r *reader) otherSide(h *hit) bool {
 	for r.wordAt(i, "the", "el", "la") {
 		i--
 	}
-	if i > 0 && (r.toks[i].kind == numToken || r.unitAt(i) != noUnit || r.wordAt(i, "in") || r.partAt(i) > 0) && r.sidesBefore(h.first) {
+	if i > 0 && (r.toks[i].kind == numToken || r.unitAt(i) != noUnit || r.wordAt(i, "in", "ths", "th") || r.partAt(i) > 0) && r.sidesBefore(h.first) {
 		return true // "17 3/4 one way and 21 3/4 the other is the plastic"
 	}
 	return r.wordAt(h.last, "otro", "otra", "other") && r.sidesBefore(h.first)

@@ -85,8 +85,8 @@ func (r *reader) townsWithState() []found {
 		}
 		ahead := r.wordsFrom(i, 4, buf[:])
 		n, code := place.ScanState(ahead)
-		if n == 0 || n > 1 && r.wordAt(i, "a") {
-			continue // also "with a K"
+		if n == 0 || n > 1 && r.wordAt(i, "a") || place.Scan(ahead, "") > n {
+			continue // also "with a K", "Oklahoma City"
 		}
 		last := r.tokenOf(i, n)
 		if f, ok := r.townBefore(i, code); ok && r.stateHolds(i, last) {
