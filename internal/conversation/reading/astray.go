@@ -29,10 +29,10 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicUse && (r.wordAt(first, "store") && r.wordAt(first-1, "i", "we", "they", "to", "you") || r.wordAt(first, "bank") && r.wordsIn(max(0, first-3), first, "call", "ask", "tell", "with", "from", "snow")) {
 		return true // "I store hay in it", "call the bank first"
 	}
-	if t == fitcheck.TopicUse && r.wordAt(first, "art") && (r.wordAt(first-1, "teach", "teaches", "taught", "the") || r.wordAt(last+1, "teacher", "class", "classes", "room", "school", "department", "dept", "supplies")) {
+	if t == fitcheck.TopicUse && r.wordAt(first, "art") && !r.wordsIn(r.sentenceFirst(first), first, "where", "store") && !r.wordAt(last+1, "in", "there", "here") && (r.wordAt(first-1, "teach", "teaches", "taught") || r.wordAt(last+1, "teacher", "class", "classes", "room", "school", "department", "dept", "supplies")) {
 		return true // "I teach art"
 	}
-	if t == fitcheck.TopicUse && r.asked(fitcheck.TopicPhone) && !r.asked(t) && first == last && r.wordAt(first, "house", "home", "office", "shop", "casa", "oficina") {
+	if t == fitcheck.TopicUse && r.asked(fitcheck.TopicPhone) && !r.asked(t) && first == last && r.wordAt(first, "house", "home", "office", "shop", "casa", "oficina") && r.besidePhone(first) {
 		return true // "218-555-0166 is the house"
 	}
 	if t == fitcheck.TopicUse && r.wordsIn(first, last+1, "rv", "rvs", "boat", "boats", "camper", "trailer", "motorhome", "bote", "lancha", "traila") && r.wordsIn(max(r.sentenceFirst(first), first-7), first, "park", "store", "stores", "stored", "keep", "guardo", "guardamos") {
@@ -47,6 +47,22 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true
 	}
 	return r.thingSubject(first, last)
+}
+
+// besidePhone: the word tells whose number it is: "218-555-0166 is the house".
+func (r *reader) besidePhone(i int) bool {
+	if r.wordAt(i+1, "is", "phone", "number", "line", "es") || r.numberedAt(i+1) || r.markAt(i+1, ':') && r.numberedAt(i+2) {
+		return true
+	}
+	i--
+	for r.wordAt(i, "the", "my", "is", "thats", "its", "a", "la", "es", "de", "mi", "number", "at") || r.markAt(i, '(') || r.markAt(i, '-') {
+		i--
+	}
+	return r.numberedAt(i)
+}
+
+func (r *reader) numberedAt(i int) bool {
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == phoneToken
 }
 
 // under: "the skylight in our church has cracked", "the coop has a real skylight".

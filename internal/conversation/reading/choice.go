@@ -79,14 +79,14 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false
 		}
-		if s.topic == fitcheck.TopicWant && r.hearsay(h.first) && r.firstTalk("dontknow") != nil {
+		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
 		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
 			continue
 		}
 		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h)
-		if s.topic == fitcheck.TopicFrameCondition && r.hedged(h) {
+		if s.topic == fitcheck.TopicFrameCondition && s.value != fitcheck.ConditionGood && r.hedged(h) {
 			base.doubted = false // "kind of chalky" tells how it looks
 		}
 		base.weak = r.weakly(s, h)
@@ -102,11 +102,20 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 	return all
 }
 
+// unsureBeforeHearsay: nothing but a doubt goes before what somebody else says.
+func (r *reader) unsureBeforeHearsay(first int) bool {
+	h := r.firstTalk("dontknow")
+	if h == nil || h.last > first || h.last+1 >= len(r.toks) || r.toks[h.last+1].kind != markToken && !r.wordAt(h.last+1, "but", "pero") {
+		return false
+	}
+	return r.hearsay(first) || r.wordsIn(h.last, first, "says", "thinks", "dice") && r.wordsIn(h.last, first, "guy", "roofer", "contractor", "inspector", "handyman", "techero", "albanil", "neighbor")
+}
+
 // hedged: only a "kind of" stands before the words in their clause.
 func (r *reader) hedged(h *hit) bool {
 	from := r.clauseStart(h.first)
 	return (r.wordsIn(from, h.first, "kinda", "sorta") || r.wordsIn(from, h.first, "kind", "sort") && r.wordsIn(from, h.first, "of")) &&
-		!r.wordsIn(from, r.clauseEnd(h.last)+1, "think", "guess", "maybe", "probably", "sure", "know", "tell")
+		!r.wordsIn(from, r.clauseEnd(h.last)+1, "think", "guess", "maybe", "probably", "sure", "know", "tell", "could", "might", "may", "cant", "see")
 }
 
 // plasticLid: "the plastic comes down over the frame like a shoebox lid": what goes over is
@@ -150,10 +159,10 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "across", "around", "along") {
 		return false // "41 inches across the whole thing"
 	}
-	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "through", "thru") {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "through", "thru") && r.wordsIn(0, h.first, "kind", "type", "milky", "sort", "white") && !r.turnedHazy() {
 		return false // "white, the milky kind you can't see through"
 	}
-	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordAt(h.first, "milky", "lechoso", "lechosa", "smoky", "opaco", "opaque", "cloudy", "foggy", "frosted", "lechosos") && len(r.toks) < 8 {
+	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordAt(h.first, "milky", "lechoso", "lechosa", "smoky", "opaco", "opaque", "cloudy", "frosted", "lechosos") && len(r.toks) < 8 && !r.turnedHazy() {
 		return false // "blanco, del lechoso"
 	}
 	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.colorBeside(h) {
@@ -186,7 +195,12 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicStyle && !r.asked(s.topic) && r.wordAt(h.first, "on") && r.wordAt(h.first+1, "the", "my", "our") && h.last == h.first+2 {
 		return false // "diagonals on the curb"
 	}
-	return !r.otherwiseMeant(s, h)
+	return !r.otherwiseMeant(s, h) && !r.shapeOfOther(s, h)
+}
+
+// turnedHazy: it was not so from the start: "clear but now you can hardly see through it".
+func (r *reader) turnedHazy() bool {
+	return r.wordsIn(0, len(r.toks), "now", "anymore", "hardly", "but", "turned", "gotten", "ya", "pero", "puso", "ahora")
 }
 
 func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "from", "inside") }

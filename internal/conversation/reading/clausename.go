@@ -86,11 +86,10 @@ func (r *reader) listName() {
 
 // verbAt: the word tells what somebody did or does.
 func (r *reader) verbAt(i int) bool {
-	text := r.toks[i].text
-	if r.wordAt(i, "did", "got", "has", "had", "took", "went", "told", "came", "made", "said", "says", "can", "sent", "put", "cut", "thinks", "knows", "up", "out", "too") {
-		return true
-	}
-	return len(text) > 3 && (strings.HasSuffix(text, "ed") || strings.HasSuffix(text, "ing") || strings.HasSuffix(text, "s") && words().known[text[:len(text)-1]] != nil)
+	return r.wordAt(i, "did", "got", "has", "had", "took", "went", "told", "came", "made", "said", "says", "can", "sent", "put", "cut", "thinks", "knows",
+		"up", "out", "too", "measured", "checked", "looked", "called", "calls", "texted", "emailed", "climbed", "fixed", "installed", "replaced", "helped", "helps",
+		"paid", "pays", "wins", "won", "wants", "wanted", "needs", "needed", "likes", "loves", "hates", "agrees", "agreed", "decides", "decided", "votes", "lives",
+		"owns", "works", "worked", "quoted", "bought", "ordered", "built", "saw", "found", "swears", "insists", "asked", "asks", "lied", "coming", "going", "working")
 }
 
 // alsoPlace: "its georgia", where no place was told yet.

@@ -53,7 +53,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) || r.frameNear(h) {
 		return t, false
 	}
-	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una")) {
+	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una") && !r.compared(h.first)) {
 		return t, false
 	}
 	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.unexplained(fitcheck.TopicColor, h) ||
@@ -67,6 +67,12 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	}
 	t.layer = r.layerOf(n)
 	return t, true
+}
+
+// compared: the sentence sets one price beside another: "is a bronze one more?".
+func (r *reader) compared(i int) bool {
+	from, to := r.sentence(i)
+	return r.wordsIn(from, to+1, "more", "less", "extra", "cheaper", "expensive", "compared", "versus", "vs", "same", "difference", "or", "than", "mas", "menos", "barato", "caro")
 }
 
 // askedOther: the same word answers another question.

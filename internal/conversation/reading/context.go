@@ -375,7 +375,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "where":
 		return
 	case "other":
-		if r.asked(fitcheck.TopicBulgeBase) && r.wordAt(h.first, "lip", "rim") {
+		if r.asked(fitcheck.TopicBulgeBase) && r.wordAt(h.first, "lip", "rim") && r.wordsIn(max(0, h.first-2), h.first, "at", "inside", "within") && !r.wordsIn(0, len(r.toks), "bulge", "bubble", "over") {
 			return // "29 1/2 round at the lip"
 		}
 		if h.first > 0 && (before || h.first > m.last+2) && r.wordAt(h.first, "thick", "thickness", "grueso") && (r.toks[h.first-1].kind == numToken || r.unitAt(h.first-1) != noUnit) {
@@ -403,6 +403,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "topic":
 		if t := fitcheck.Topic(s.value); (t == fitcheck.TopicDomeRise || t == fitcheck.TopicCurbHeight) && (m.shape == pair || m.shape == fourSides) {
 			return // "17 3/4 x 23 3/4 over the lip"
+		}
+		if from, to := r.sentence(h.first); r.wordAt(h.first, "por") && r.wordsIn(from, to+1, "plastico", "domo", "acrilico", "burbuja") {
+			return // "el plástico está por fuera de la madera y mide 25 x 49"
 		}
 		if before && r.brokenHole(h) && r.softBetween(h.last+1, m.first) {
 			return // "there's an open hole in my roof, diameter is 27 1/2"

@@ -46,7 +46,7 @@ func (r *reader) countsDiffer(found []countAt) bool {
 func (r *reader) countTakenBack(c countAt) bool {
 	_, last := r.sentence(c.first)
 	for i := c.last + 1; i < last; i++ {
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") {
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.wordAt(next+2, "were", "was", "have", "had", "i", "we") {
 			return true // "six skylights, two of which were broken"
 		}
 		if r.wordAt(i, "but", "pero") {
@@ -187,7 +187,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			}
 		}
 	}
-	if r.wordAt(next, "ea", "each", "pcs") && r.wordAt(i-1, "need", "needing", "order", "want", "require") {
+	if r.wordAt(next, "ea", "each", "pcs") && !r.wordsIn(next+1, min(next+4, len(r.toks)), "screws", "nails", "bolts", "washers", "tubes", "clips") && r.wordAt(i-1, "need", "needing", "order", "want", "require") {
 		return countAt{n, i, next}, true // "need 12 ea complete"
 	}
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {

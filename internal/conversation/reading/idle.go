@@ -9,7 +9,7 @@ func (r *reader) saysStyle(all []saying, h *hit) bool {
 	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito") {
 		return true
 	}
-	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") {
+	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") && !r.wordsIn(from, h.first, "frame", "need", "want") && !r.wordsIn(h.last, to+1, "please", "need", "want") {
 		return true // "bolted straight down to the deck, just the plastic, no frame"
 	}
 	for _, s := range all {

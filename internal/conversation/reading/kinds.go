@@ -43,7 +43,7 @@ func (r *reader) units() {
 		}
 		if ref.units != nil {
 			r.refs = append(r.refs, ref)
-		} else if r.asked(fitcheck.TopicCount) {
+		} else if r.asked(fitcheck.TopicCount) && !r.wordAt(h.first-1, "of", "de") {
 			continue // "let's do all three"
 		}
 		for i := h.first; i <= h.last; i++ {

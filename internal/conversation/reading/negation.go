@@ -231,7 +231,7 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 func (r *reader) hearsay(first int) bool {
 	from := r.clauseStart(first)
 	for i := first - 1; i > from; i-- {
-		if r.wordAt(i, "said", "says", "dice", "told", "claims", "claimed", "thinks", "thought", "swore", "dijo") {
+		if r.wordAt(i, "said", "told", "claims", "claimed", "thinks", "thought", "swore", "dijo") {
 			return r.wordsIn(from, i, "guy", "guys", "roofer", "roofers", "contractor", "inspector", "seller", "owner", "previous", "somebody", "someone", "neighbor", "realtor", "handyman", "they", "vecino", "albanil", "techero")
 		}
 	}

@@ -250,7 +250,7 @@ func (r *reader) counted(i int) bool {
 // year: four digits after words that speak of time.
 func (r *reader) year(i int) bool {
 	t := &r.toks[i]
-	if t.dec == 0 && len(t.text) == 2 && t.whole >= 50 && r.wordAt(i-1, "in", "since") && i > 1 && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit && r.numberAt(i-2).kind == notNumber && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, '"') && !r.markAt(i+1, '/') && !r.markAt(i+1, '-')) {
+	if t.dec == 0 && len(t.text) == 2 && t.whole >= 50 && r.wordAt(i-1, "in", "since") && i > 1 && r.wordsIn(r.sentenceFirst(i), i, "built", "made", "put", "installed", "done", "bought", "moved", "replaced", "redone", "hammered", "roofed", "since", "up", "came") && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit && r.numberAt(i-2).kind == notNumber && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, '"') && !r.markAt(i+1, '/') && !r.markAt(i+1, '-')) {
 		r.use(i, i) // "hammered it together myself in 94"
 		return true
 	}
@@ -279,7 +279,11 @@ func (r *reader) outOf(i int) bool {
 	if r.wordAt(j, "out") {
 		j++
 	}
-	if r.wordAt(j, "of") && r.wordAt(j+1, "the", "my", "our", "those", "these") && r.wholeAt(j+2) > r.wholeAt(i) && !r.by(j+3) {
+	if r.wordAt(j, "of", "de") && r.wordAt(j+1, "the", "my", "our", "those", "these", "las", "los", "mis") && r.wholeAt(j+2) > r.wholeAt(i) && !r.measuredAt(j+2) {
+		if r.asked(fitcheck.TopicCount) && !r.wordsIn(max(0, i-3), i, "checked", "measured", "tried", "looked", "medi", "revise") {
+			r.use(j+2, j+2) // "just three of the five"
+			return true
+		}
 		r.use(i, j+2) // "checked on three of the five"
 		return true
 	}
@@ -288,6 +292,13 @@ func (r *reader) outOf(i int) bool {
 		return true
 	}
 	return false
+}
+
+// measuredAt: the number is the start of a size, or tells of layers.
+func (r *reader) measuredAt(i int) bool {
+	next := i + 1
+	return r.by(next) || r.unitAt(next) != noUnit || r.markAt(next, '"') || r.markAt(next, '\'') || r.markAt(next, '/') || r.markAt(next, '-') ||
+		next < len(r.toks) && r.toks[next].kind == numToken || r.wordAt(next, "layer", "layers", "ply", "pane", "panes", "capas")
 }
 
 // countsOther says whether the words after a number without unit make it a count or

@@ -149,7 +149,7 @@ func (r *reader) asks(h *hit) bool {
 	if r.markAt(last, '?') {
 		return true
 	}
-	if r.wordAt(h.first, "which", "where", "when", "who") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
+	if r.wordAt(h.first, "which", "where", "when", "who") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first, "who") && !r.personAt(h.first-2)) && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
 		return false // "the old one, which was clear"
 	}
 	if r.wordAt(h.first, "who", "whos") && h.first > first && r.wordAt(h.first-1, "one", "ones", "guy", "guys", "person", "wife", "husband", "man", "woman", "people", "somebody", "someone", "anybody", "friend", "son", "roofer") {
@@ -166,6 +166,11 @@ func (r *reader) asks(h *hit) bool {
 	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
 		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "ask", "wait") || r.wordAt(h.first-1, "to") && !r.wordAt(h.first, "do", "does", "did", "be", "have")
+}
+
+// personAt: the word tells of somebody, or is a name.
+func (r *reader) personAt(i int) bool {
+	return i >= 0 && (r.toks[i].named || r.givenAt(i) || r.wordAt(i, "guy", "wife", "husband", "man", "woman", "friend", "son", "daughter", "roofer", "contractor", "neighbor", "brother", "dad", "mom", "handyman", "owner", "boss", "one", "partner", "tenant", "landlord", "inspector"))
 }
 
 // inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // What is square, round, diagonal or measured around, by the words beside a length.
 
 func (m *measure) takeShape(s string) {
@@ -49,6 +51,24 @@ func (r *reader) crackRuns(h *hit) bool {
 		if r.wordAt(i, "crack", "cracked", "cracks", "split", "splits", "tear", "torn", "broke", "broken", "grieta", "rajado", "rajada", "rajadura", "quebrado", "agrietado", "partido") {
 			return true
 		}
+	}
+	return false
+}
+
+// shapeOfOther: a shape, a peak or a cut that is no skylight's: "star shaped crack",
+// "the house is L shaped", "my roof comes to a peak", "the hole was not cut right".
+func (r *reader) shapeOfOther(s sense, h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	switch {
+	case s.topic == fitcheck.TopicOutline && r.wordAt(h.last, "shape", "shaped"):
+		if r.wordsIn(h.last+1, min(h.last+3, len(r.toks)), "crack", "cracks", "hole", "chip", "pool", "house", "home", "building", "room", "roof", "kitchen", "hall", "hallway", "addition", "garage", "barn") {
+			return true
+		}
+		return r.wordsIn(from, h.first, "crack", "cracked", "cracks", "house", "home", "building", "roof", "room", "garage", "barn", "kitchen") && !r.wordsIn(from, to+1, "skylight", "skylights", "dome", "domes", "opening", "window")
+	case s.value == "pyramid" && r.wordAt(h.first, "come", "comes", "coming", "rise", "rises", "go", "goes"):
+		return r.wordsIn(from, h.first, "roof", "house", "price", "cost", "ceiling", "water", "has", "have", "barn", "building") || r.negated(h.first) || r.wordAt(h.last+1, "where", "that", "when")
+	case s.value == fitcheck.StyleNoneYet && r.wordAt(h.last, "cut", "out"):
+		return r.wordAt(h.last+1, "square", "straight", "right", "even", "evenly", "out", "for", "correctly", "properly", "well", "level", "true", "big", "large", "wide", "deep", "clean", "quite", "exactly", "perfectly", "very", "good", "to")
 	}
 	return false
 }
