@@ -26,11 +26,25 @@ func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (f reading.
 	if f, ok = p.find(again.Facts); !ok {
 		return f, 0, false
 	}
+	if e := t.talk.entry(f.Topic, p.Unit); e != nil {
+		f.Value = squaredAs(e.Value, f.Value)
+	}
 	f.Said = said
 	if f.Unit == 0 {
 		f.Unit = p.Unit
 	}
 	return f, message, true
+}
+
+// squaredAs makes a lone number both sides where the size that stood had two like ones:
+// "65.2 both ways", of which the quoted words are the number alone.
+func squaredAs(before, now fitcheck.Value) fitcheck.Value {
+	b, ok := before.(fitcheck.Size)
+	n, also := now.(fitcheck.Size)
+	if !ok || !also || n.One == 0 || b.Width == 0 || b.Width != b.Length {
+		return now
+	}
+	return fitcheck.Size{Width: n.One, Length: n.One, Resolution: n.Resolution}
 }
 
 // rechecked is the size about which a finding raised a question, as it was said.

@@ -183,6 +183,9 @@ func (l *lexer) pointNumber() bool {
 
 const maxDigits = 9
 
+// maxDecimals is how many of them may be decimals: a converted length has up to five.
+const maxDecimals = 5
+
 // number takes digits, a decimal point or comma, and commas between thousands.
 func (l *lexer) number() {
 	start, i := l.at, l.at
@@ -214,7 +217,7 @@ func (l *lexer) number() {
 		dec = take()
 		comma = true
 	}
-	bad := digits > maxDigits || dec > 4
+	bad := digits > maxDigits || dec > maxDecimals
 	if i+2 < len(l.text) && l.text[i] == '.' && l.text[i+1] == '.' && isDigit(l.text[i+2]) { // 25..5
 		bad = true
 		i += 2

@@ -12,7 +12,7 @@ import (
 func (r *reader) loneName() bool {
 	for i := 0; i < len(r.toks); {
 		first := i
-		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used || i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued) {
+		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used || i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued || r.saintDot(i)) {
 			i++
 		}
 		if last := i - 1; last >= first && r.standsAlone(first, last) {
@@ -25,6 +25,11 @@ func (r *reader) loneName() bool {
 		i++
 	}
 	return false
+}
+
+// saintDot: the dot within "Miguel St. Clair".
+func (r *reader) saintDot(i int) bool {
+	return r.markAt(i, '.') && r.wordAt(i-1, "st") && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken
 }
 
 // standsAlone says whether the words from first to last, all between two signs, are a name.
@@ -41,7 +46,7 @@ func (r *reader) standsAlone(first, last int) bool {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {
-		if r.markAt(i, '&') || r.markAt(i, '-') || r.wordAt(i, "and") && i < end {
+		if r.markAt(i, '&') || r.markAt(i, '-') || r.saintDot(i) || r.wordAt(i, "and") && i < end {
 			continue
 		}
 		if i == end && r.verbAt(i) {

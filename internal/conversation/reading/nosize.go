@@ -55,7 +55,7 @@ func (r *reader) numbersOfOtherThings() {
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
 		case r.codeList(i), r.stickerCode(i):
-		case r.snowed(i):
+		case r.snowed(i), r.ownedThing(i):
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}
@@ -99,6 +99,10 @@ func (r *reader) money(i int) bool {
 func (r *reader) date(i int) bool {
 	if r.afterWord(i-1, monthWords) && i > 0 && r.toks[i].whole <= 31 || r.afterWord(i+1, monthWords) && !r.wordAt(i+1, "may", "mar", "march") {
 		r.use(i, i)
+		return true
+	}
+	if r.wordAt(i+1, "de") && r.afterWord(i+2, monthWords) && r.toks[i].whole <= 31 {
+		r.use(i, i+2) // "para el 15 de marzo"
 		return true
 	}
 	if !(r.markAt(i+1, '/') || r.markAt(i+1, '-')) || i+2 >= len(r.toks) || r.toks[i+2].kind != numToken || !r.toks[i+2].glued {
@@ -170,6 +174,17 @@ func (r *reader) snowed(i int) bool {
 		return true
 	}
 	return false
+}
+
+// ownedThing: a length of something that is had, under a name nobody knows: "my brother
+// has a 10 foot laddder".
+func (r *reader) ownedThing(i int) bool {
+	j := i + 2
+	if r.unitAt(i+1) != foot || !r.wordAt(i-1, "a", "an") || !r.wordAt(i-2, "has", "have", "got", "own", "owns", "borrowed", "bought") || j >= len(r.toks) || r.toks[j].kind != wordToken || r.toks[j].word != nil || r.by(j) {
+		return false
+	}
+	r.use(i, i+1)
+	return true
 }
 
 // street: "4821 Larkspur Ave", "1420 25th street", "25 1/2 Elm Street".

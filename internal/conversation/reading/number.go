@@ -97,7 +97,7 @@ func (r *reader) misheard(tens int64, i int) (numeral, int) {
 	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "between", "is", "was"):
 		return heard, i + 1
 	case i+1 >= len(r.toks), r.toks[i+1].kind == markToken, r.unitAt(i+1) != noUnit,
-		r.wordAt(i+1, "exactly", "square", "even", "including", "edge", "wide", "long", "both", "each"):
+		r.wordAt(i+1, "exactly", "square", "even", "including", "edge", "wide", "long", "both", "each", "round", "across"):
 		heard.bad = !r.wordAt(i, "ate")
 		return heard, i + 1
 	}
