@@ -67,6 +67,11 @@ func (r *reader) countTakenBack(c countAt) bool {
 // but only need to do 4".
 func (r *reader) needsFewer(n, next int) bool {
 	for j := next; j < len(r.toks) && !r.sentenceEnd(j); j++ {
+		if r.wordAt(j, "only", "just", "solo") && r.wordAt(j-1, "but", "pero") {
+			if m, end := r.countNumber(j + 1); end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "to", "necesitan", "necesita") {
+				return true // "5 but only 3 need replacing"
+			}
+		}
 		if !r.wordAt(j, "only", "just", "solo") || !r.wordAt(j+1, "need", "needing", "want", "doing", "replacing", "ordering", "necesito", "quiero") {
 			continue
 		}

@@ -131,6 +131,9 @@ func (r *reader) noKind(h *hit) bool {
 	if _, to := r.sentence(h.last); r.wordsIn(r.sentenceFirst(h.first), h.first, "this", "thats", "thatll", "its", "were") && r.wordsIn(h.last+1, to+1, "in", "since") && r.wordsIn(h.last+1, to+1, "years", "yrs", "year", "yr", "months", "decade", "decades", "summers") {
 		return true // "this is the third dome in 8 yrs"
 	}
+	if r.wholeAt(h.last) > 0 && r.wordAt(h.first, "dome", "skylight", "unit") && r.wordAt(h.last+1, "layer", "layers", "ply", "pane") {
+		return true // "a bronze dome 2 layers"
+	}
 	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) || r.markAt(h.last+1, '/')) {
 		return true // "skylight 4 feet by 20 feet"
 	}

@@ -50,6 +50,9 @@ func (r *reader) negated(i int) bool {
 // otherNamed: "not the frame the plastic has split": what is denied has its article, and
 // another one begins what follows.
 func (r *reader) otherNamed(from, i int) bool {
+	if r.wordAt(from, "the", "my") && r.wordAt(from+1, "frame", "metal") && i > from+1 && r.wordAt(from-2, "dome", "plastic", "bubble", "acrylic") {
+		return true // "only the dome not the frame cracked pretty bad"
+	}
 	if !r.wordAt(from, "the", "my", "our", "el", "la", "mi") {
 		return false
 	}
@@ -136,7 +139,7 @@ func (r *reader) statedAfter(from, i int) bool {
 		if r.wordsIn(from, k, "if", "whether", "when") {
 			return false
 		}
-		if r.wordAt(k, "theres", "measures") || (r.wordAt(k, "it") || r.wordAt(k, "plastic", "dome") && r.wordAt(k-1, "the", "my", "our")) && r.wordAt(k+1, "has", "had") && k+1 <= i || r.wordAt(k, "came") && r.wordAt(k+1, "out") || r.wordAt(k, "tape") && r.wordAt(k+1, "says") {
+		if r.wordAt(k, "theres", "measures") || (r.wordAt(k, "it") || r.wordAt(k, "plastic", "dome") && r.wordAt(k-1, "the", "my", "our")) && r.wordAt(k+1, "has", "had") && k+1 <= i || r.wordAt(k, "it") && r.wordAt(k+1, "leaks", "leaked", "drips", "cracked", "broke") && k+1 <= i || r.wordAt(k, "we") && r.wordAt(k+1, "get", "got") && r.wordsIn(k+2, min(k+4, len(r.toks)), "water", "leaks", "drips") || r.wordAt(k, "came") && r.wordAt(k+1, "out") || r.wordAt(k, "tape") && r.wordAt(k+1, "says") {
 			return true
 		}
 	}
@@ -232,7 +235,7 @@ func (r *reader) hearsay(first int) bool {
 	from := r.clauseStart(first)
 	for i := first - 1; i > from; i-- {
 		if r.wordAt(i, "said", "told", "claims", "claimed", "thinks", "thought", "swore", "dijo") {
-			return r.wordsIn(from, i, "guy", "guys", "roofer", "roofers", "contractor", "inspector", "seller", "owner", "previous", "somebody", "someone", "neighbor", "realtor", "handyman", "they", "vecino", "albanil", "techero")
+			return r.wordsIn(from, i, "guy", "guys", "seller", "owner", "previous", "somebody", "someone", "neighbor", "realtor", "they", "vecino")
 		}
 	}
 	return false

@@ -12,12 +12,22 @@ func (r *reader) partOfPlace() {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
 		return
 	}
-	if r.eachPlaceWord(asked, r.stateFrom) || r.eachPlaceWord(asked, r.townAlone) {
+	if r.eachPlaceWord(asked, r.stateFrom) || r.eachPlaceWord(asked, r.townAlone) || r.lastTown() {
 		return
 	}
 	if asked && !r.townAmong() {
 		r.misspelt()
 	}
+}
+
+// lastTown: an opening message ends with a town that is a sentence of its own.
+func (r *reader) lastTown() bool {
+	i := len(r.toks) - 1
+	for i > 2 && !r.sentenceEnd(i-1) {
+		i--
+	}
+	var buf [8]string
+	return i > 2 && r.toks[i].kind == wordToken && !r.toks[i].used && r.townAlone(i, r.wordsFrom(i, 5, buf[:]), false)
 }
 
 // eachPlaceWord tries every word from which a place may be named, until one is.
@@ -158,7 +168,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.numberAt(i).kind != notNumber && !asked || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) {
+	if n == 0 || r.numberAt(i).kind != notNumber && !asked || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
 		return false
 	}
 	last := r.tokenOf(i, n)
@@ -168,7 +178,8 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	name := joined(ahead[:n])
 	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
 	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last) // "carol baton rouge"
-	if !clear && !r.livesBefore(i) {
+	ends := r.lastAlone(i, last)
+	if !clear && !r.livesBefore(i) && !ends {
 		return false
 	}
 	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked) && n == 1 {
@@ -179,8 +190,25 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 		r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
 		return true
 	}
+	if ends && !clear {
+		return false
+	}
 	r.use(i, last)
 	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
+	return true
+}
+
+// lastAlone: a town's name, and no given name or other word, is all of an opening
+// message's last sentence: "cracked dome, need a new one. Fargo".
+func (r *reader) lastAlone(first, last int) bool {
+	if len(r.Asked) > 0 || first < 3 || !r.sentenceEnd(first-1) || r.toks[first].word != nil && first == last {
+		return false
+	}
+	for i := last + 1; i < len(r.toks); i++ {
+		if !r.markAt(i, '.') && !r.markAt(i, '!') && !r.markAt(i, '\n') {
+			return false
+		}
+	}
 	return true
 }
 
@@ -228,6 +256,19 @@ func (r *reader) introEnds(i int) bool {
 		}
 	}
 	return false
+}
+
+// wholeNameBeforeTown: "June Park. out here in Dover", "tom hale chicago": a given name with
+// a family's name that is a town's too, before a place of its own.
+func (r *reader) wholeNameBeforeTown(i, last int) bool {
+	if !r.asked(fitcheck.TopicName) {
+		return false
+	}
+	given := i
+	if last == i {
+		given = i - 1
+	}
+	return last-given == 1 && r.givenAt(given) && (given == 0 || r.opensClause(given) || r.introEnds(given-1)) && r.placeFollows(last)
 }
 
 // surnameOfSaint: "hope st clair", "Pilar del Valle": after a given name a saint or a "del"
