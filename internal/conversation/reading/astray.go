@@ -29,6 +29,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicUse && (r.wordAt(first, "store") && r.wordAt(first-1, "i", "we", "they", "to", "you") || r.wordAt(first, "bank") && r.wordsIn(max(0, first-3), first, "call", "ask", "tell", "with", "from", "snow")) {
 		return true // "I store hay in it", "call the bank first"
 	}
+	if t == fitcheck.TopicUse && !r.asked(t) && r.wordAt(first, "art") && first > 0 && first+1 == len(r.toks) && r.sentenceEnd(first-1) {
+		return true // "… Anchorage AK. Art": who writes
+	}
 	if t == fitcheck.TopicUse && r.wordAt(first, "art") && !r.wordsIn(r.sentenceFirst(first), first, "where", "store") && !r.wordAt(last+1, "in", "there", "here") && (r.wordAt(first-1, "teach", "teaches", "taught") || r.wordAt(last+1, "teacher", "class", "classes", "room", "school", "department", "dept", "supplies")) {
 		return true // "I teach art"
 	}

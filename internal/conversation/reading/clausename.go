@@ -269,7 +269,7 @@ func (r *reader) asideAt(i int) bool {
 var afterName = wordSet(`lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
 	zip zipcode codigo postal cp area and or but the a for to on my we i it its itd im this that thanks thank please de y en con desde
 	let duena dueno encargada encargado owner manager town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when how what where why cuanto cuanta
-	ships ship estoy vivo estamos antiguo antigua viejo vieja metalico do does did has have had would could should got get about on of by not just only also over under out up down fine`)
+	sorry perdon ships ship estoy vivo estamos antiguo antigua viejo vieja metalico do does did has have had would could should got get about on of by not just only also over under out up down fine`)
 
 func wordSet(words string) map[string]bool {
 	m := map[string]bool{}

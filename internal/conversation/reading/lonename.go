@@ -187,7 +187,7 @@ func (r *reader) townInName(first, last int) int {
 	}
 	var buf [8]string
 	for i := first; i <= last; i++ {
-		if r.toks[i].kind != wordToken || r.wordAt(i, "and", "y", "st", "mc") || len(r.toks[i].text) == 1 || r.wordAt(i, "de", "del", "la", "van", "von") && i > last-2 {
+		if r.toks[i].kind != wordToken || r.wordAt(i, "and", "y", "mc") || len(r.toks[i].text) == 1 || r.wordAt(i, "st", "de", "del", "la", "van", "von") && i > last-2 {
 			return last
 		}
 	}

@@ -215,7 +215,7 @@ func (r *reader) nameEnds(i int) bool {
 	if i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return true
 	}
-	return r.toks[i].used || r.wordAt(i, "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
+	return r.toks[i].used || r.wordAt(i, "sorry", "perdon", "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
 		"de", "y", "en", "desde", "para", "pa", "you", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
 }
 
