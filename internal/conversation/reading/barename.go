@@ -178,7 +178,7 @@ func (r *reader) nameStep(a *bareAnswer, i int) nameStep {
 		return nameSkip
 	case a.words > 0 && len(t.text) == 1 && i+2 < len(r.toks) && len(r.toks[i+1].text) == 1 && r.toks[i+1].kind == wordToken && len(r.toks[i+2].text) == 1 && r.toks[i+2].kind == wordToken:
 		return nameEnd // "Tiffany Raske R A S K E"
-	case a.words > 0 && (t.is(asking...) && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken || t.is("but", "and", "pero", "y") && r.wordAt(i+1, asking...)):
+	case a.words > 0 && (t.is(asking...) && (!t.is("how") || i+1 < len(r.toks) && (r.toks[i+1].kind == wordToken || r.markAt(i+1, '?'))) || t.is("but", "and", "pero", "y") && r.wordAt(i+1, asking...)):
 		return nameEnd // "roland white how much"
 	case a.words > 0 && t.is("la", "el", "the") && r.wordAt(i+1, "duena", "dueno", "owner", "encargada", "encargado", "manager"):
 		return nameEnd

@@ -105,10 +105,13 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 // unsureBeforeHearsay: nothing but a doubt goes before what somebody else says.
 func (r *reader) unsureBeforeHearsay(first int) bool {
 	h := r.firstTalk("dontknow")
+	if h != nil && h.first > first && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken) {
+		return r.wordsIn(0, first, "says", "said", "told", "thinks", "dice", "dijo") // "the roofer told me to get it all, I dont know"
+	}
 	if h == nil || h.last > first || h.last+1 >= len(r.toks) || r.toks[h.last+1].kind != markToken && !r.wordAt(h.last+1, "but", "pero") {
 		return false
 	}
-	return r.hearsay(first) || r.wordsIn(h.last, first, "says", "thinks", "dice") && r.wordsIn(h.last, first, "guy", "roofer", "contractor", "inspector", "handyman", "techero", "albanil", "neighbor")
+	return r.hearsay(first) || r.wordsIn(h.last, first, "says", "said", "told", "thinks", "dice", "dijo") && r.wordsIn(h.last, first, "guy", "roofer", "contractor", "inspector", "handyman", "techero", "albanil", "neighbor")
 }
 
 // hedged: only a "kind of" stands before the words in their clause.
@@ -194,6 +197,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	}
 	if s.topic == fitcheck.TopicStyle && !r.asked(s.topic) && r.wordAt(h.first, "on") && r.wordAt(h.first+1, "the", "my", "our") && h.last == h.first+2 {
 		return false // "diagonals on the curb"
+	}
+	if s.topic == fitcheck.TopicProblem && r.wordAt(h.first, "nothings") && r.wordsIn(h.last+1, min(h.last+3, len(r.toks)), "except", "but", "besides", "other", "only") {
+		return false // "nothings broken except the dome"
 	}
 	return !r.otherwiseMeant(s, h) && !r.shapeOfOther(s, h)
 }

@@ -86,6 +86,9 @@ func (r *reader) listName() {
 
 // verbAt: the word tells what somebody did or does.
 func (r *reader) verbAt(i int) bool {
+	if text := r.toks[i].text; len(text) > 4 && strings.HasSuffix(text, "ed") && !r.wordAt(i, "creed", "speed", "freed", "sneed", "tweed", "steed", "ahmed", "saeed", "waleed", "majeed", "fareed", "mohamed", "mohammed", "hamed") {
+		return true
+	}
 	return r.wordAt(i, "did", "got", "has", "had", "took", "went", "told", "came", "made", "said", "says", "can", "sent", "put", "cut", "thinks", "knows",
 		"up", "out", "too", "measured", "checked", "looked", "called", "calls", "texted", "emailed", "climbed", "fixed", "installed", "replaced", "helped", "helps",
 		"paid", "pays", "wins", "won", "wants", "wanted", "needs", "needed", "likes", "loves", "hates", "agrees", "agreed", "decides", "decided", "votes", "lives",

@@ -72,7 +72,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 // compared: the sentence sets one price beside another: "is a bronze one more?".
 func (r *reader) compared(i int) bool {
 	from, to := r.sentence(i)
-	return r.wordsIn(from, to+1, "more", "less", "extra", "cheaper", "expensive", "compared", "versus", "vs", "same", "difference", "or", "than", "mas", "menos", "barato", "caro")
+	return r.wordsIn(from, to+1, "more", "less", "cheaper", "expensive", "compared", "versus", "vs", "difference", "than", "mas", "menos", "barato", "caro")
 }
 
 // askedOther: the same word answers another question.

@@ -189,7 +189,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		}
 		h := &r.labels[r.labelAt[i]]
 		i = h.first
-		if r.wordsIn(max(r.sentenceFirst(h.first), h.first-6), h.first, "diferencia", "difference") {
+		if r.differenceBetween(h.first) {
 			return // "what's the difference between acrylic and polycarbonate 30 x 46"
 		}
 		if h.first < own && (m.where || r.denied(h.first) || r.endsAsked(h.first)) {
@@ -480,6 +480,16 @@ func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
 func (r *reader) softBetween(from, to int) bool {
 	for i := from; i < to; i++ {
 		if r.softBreak(i) || r.sentenceEnd(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// differenceBetween: the words name what is compared: "the difference between acrylic and …".
+func (r *reader) differenceBetween(first int) bool {
+	for i := max(r.sentenceFirst(first), first-6); i+1 < first; i++ {
+		if r.wordAt(i, "difference", "diferencia") && (r.wordAt(i+1, "between", "entre") || r.wordAt(i+2, "between", "entre")) {
 			return true
 		}
 	}

@@ -46,7 +46,7 @@ func (r *reader) countsDiffer(found []countAt) bool {
 func (r *reader) countTakenBack(c countAt) bool {
 	_, last := r.sentence(c.first)
 	for i := c.last + 1; i < last; i++ {
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.wordAt(next+2, "were", "was", "have", "had", "i", "we") {
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.wordAt(next+2, "were", "was", "have", "had", "i", "we", "need", "needs", "must", "should") {
 			return true // "six skylights, two of which were broken"
 		}
 		if r.wordAt(i, "but", "pero") {
@@ -67,8 +67,9 @@ func (r *reader) countTakenBack(c countAt) bool {
 // but only need to do 4".
 func (r *reader) needsFewer(n, next int) bool {
 	for j := next; j < len(r.toks) && !r.sentenceEnd(j); j++ {
-		if r.wordAt(j, "only", "just", "solo") && r.wordAt(j-1, "but", "pero") {
-			if m, end := r.countNumber(j + 1); end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "to", "necesitan", "necesita") {
+		if r.wordAt(j, "only", "just", "solo") && r.wordAt(j-1, "but", "pero") && !r.wordsIn(max(0, next-4), next, "need", "want", "ocupo", "necesito", "quiero") {
+			if m, end := r.countNumber(j + 1); end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "necesitan", "necesita") &&
+				(end+1 >= len(r.toks) || r.toks[end+1].kind == markToken || r.wordAt(end+1, "replacing", "replaced", "replacement", "fixed", "fixing", "changed", "doing", "redone", "new", "cambio", "cambiarse", "reemplazo")) {
 				return true // "5 but only 3 need replacing"
 			}
 		}

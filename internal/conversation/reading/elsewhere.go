@@ -17,6 +17,8 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		return true
 	}
 	switch s.topic {
+	case fitcheck.TopicUse: // "detached garage at home", "a restaurant, over the kitchen"
+		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))
 	case fitcheck.TopicStyle, fitcheck.TopicProblem:
 		return r.inSizeName(h)
 	case fitcheck.TopicProfile: // "across the flat plastic"
@@ -81,4 +83,14 @@ func (r *reader) whereabouts(m *measure, h *hit) bool {
 		i--
 	}
 	return i > m.last && r.wordAt(i, "over", "in", "above", "for", "at", "sobre", "en", "arriba")
+}
+
+// otherUse: some other words of the message tell what the building is.
+func (r *reader) otherUse(h *hit) bool {
+	for n := range r.choices {
+		if c := &r.choices[n]; c.first != h.first && c.has1("use") && !r.wordAt(c.first, "at", "over") {
+			return true
+		}
+	}
+	return false
 }

@@ -205,7 +205,7 @@ func (r *reader) listAt(qs []quantity, i int) (int, shape) {
 		return 4, broken // 25 12 x 49 12
 	}
 	switch {
-	case n >= 3 && (a.side == width && qs[i+1].side == length || a.side == length && qs[i+1].side == width):
+	case n >= 3 && !(n == 4 && opposite(qs[i:i+4])) && (a.side == width && qs[i+1].side == length || a.side == length && qs[i+1].side == width):
 		return 2, pair // "short side 16, long side 24, short side 14, long side 22"
 	case n >= 4:
 		return 4, fourSides
@@ -231,4 +231,20 @@ func listed(a, b *quantity) bool {
 		return a.side == b.side
 	}
 	return a.side != b.side || a.side == someSide
+}
+
+// opposite: four sides of one skylight, each told twice and nearly the same: "24 wide 48
+// long and 24 1/8 wide 48 1/8 long".
+func opposite(qs []quantity) bool {
+	for a := range 2 {
+		for b := 2; b < 4; b++ {
+			if qs[a].side == qs[b].side {
+				x, y := qs[a].length(), qs[b].length()
+				if max(x, y)-min(x, y) > fitcheck.Inch {
+					return false
+				}
+			}
+		}
+	}
+	return true
 }

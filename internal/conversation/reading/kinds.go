@@ -131,7 +131,7 @@ func (r *reader) noKind(h *hit) bool {
 	if _, to := r.sentence(h.last); r.wordsIn(r.sentenceFirst(h.first), h.first, "this", "thats", "thatll", "its", "were") && r.wordsIn(h.last+1, to+1, "in", "since") && r.wordsIn(h.last+1, to+1, "years", "yrs", "year", "yr", "months", "decade", "decades", "summers") {
 		return true // "this is the third dome in 8 yrs"
 	}
-	if r.wholeAt(h.last) > 0 && r.wordAt(h.first, "dome", "skylight", "unit") && r.wordAt(h.last+1, "layer", "layers", "ply", "pane") {
+	if r.wholeAt(h.last) > 0 && r.wordAt(h.first, "dome", "skylight", "unit") && r.layersAfter(h.last) {
 		return true // "a bronze dome 2 layers"
 	}
 	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) || r.markAt(h.last+1, '/')) {
@@ -318,4 +318,9 @@ func (r *reader) unitsAt(first, last int) []int {
 		}
 	}
 	return refs[before].units
+}
+
+// layersAfter: the number counts layers: "a bronze dome 2 layers, …", not "unit 2 layer is hazy".
+func (r *reader) layersAfter(i int) bool {
+	return r.wordAt(i+1, "layer", "layers", "ply") && (i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
 }

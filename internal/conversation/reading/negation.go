@@ -235,7 +235,13 @@ func (r *reader) hearsay(first int) bool {
 	from := r.clauseStart(first)
 	for i := first - 1; i > from; i-- {
 		if r.wordAt(i, "said", "told", "claims", "claimed", "thinks", "thought", "swore", "dijo") {
+			if r.wordsIn(first, len(r.toks), "doubt", "believe") && r.wordsIn(from, i, "roofer", "contractor", "inspector", "handyman", "techero", "albanil") {
+				return true // "roofer said the frame is rotted but I don't believe him"
+			}
 			return r.wordsIn(from, i, "guy", "guys", "seller", "owner", "previous", "somebody", "someone", "neighbor", "realtor", "they", "vecino")
+		}
+		if r.wordAt(i, "says", "dice") && r.wordsIn(from, i, "seller", "previous", "somebody", "someone", "neighbor", "realtor", "vecino") {
+			return true
 		}
 	}
 	return false

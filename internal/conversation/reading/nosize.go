@@ -180,7 +180,7 @@ func (r *reader) snowed(i int) bool {
 // has a 10 foot laddder".
 func (r *reader) ownedThing(i int) bool {
 	j := i + 2
-	if r.unitAt(i+1) != foot || !r.wordAt(i-1, "a", "an") || !r.wordAt(i-2, "has", "have", "got", "own", "owns", "borrowed", "bought") || j >= len(r.toks) || r.toks[j].kind != wordToken || r.toks[j].word != nil || r.by(j) {
+	if r.unitAt(i+1) != foot || !r.wordAt(i-1, "a", "an") || !r.wordAt(i-2, "has", "have", "got", "owns", "borrowed", "bought") || !r.wordAt(i-3, "brother", "neighbor", "neighbour", "friend", "husband", "wife", "dad", "son", "buddy", "uncle", "roofer", "handyman", "he", "she") || j >= len(r.toks) || r.toks[j].kind != wordToken || r.toks[j].word != nil || r.by(j) || r.wordsIn(j+1, min(j+3, len(r.toks)), "skylight", "dome", "one") {
 		return false
 	}
 	r.use(i, i+1)
@@ -294,7 +294,7 @@ func (r *reader) outOf(i int) bool {
 	if r.wordAt(j, "out") {
 		j++
 	}
-	if r.wordAt(j, "of", "de") && r.wordAt(j+1, "the", "my", "our", "those", "these", "las", "los", "mis") && r.wholeAt(j+2) > r.wholeAt(i) && !r.measuredAt(j+2) {
+	if (r.wordAt(j, "of") || r.wordAt(j, "de") && r.asked(fitcheck.TopicCount)) && r.wordAt(j+1, "the", "my", "our", "those", "these", "las", "los", "mis") && r.wholeAt(j+2) > r.wholeAt(i) && !r.measuredAt(j+2) {
 		if r.asked(fitcheck.TopicCount) && !r.wordsIn(max(0, i-3), i, "checked", "measured", "tried", "looked", "medi", "revise") {
 			r.use(j+2, j+2) // "just three of the five"
 			return true
@@ -313,7 +313,7 @@ func (r *reader) outOf(i int) bool {
 func (r *reader) measuredAt(i int) bool {
 	next := i + 1
 	return r.by(next) || r.unitAt(next) != noUnit || r.markAt(next, '"') || r.markAt(next, '\'') || r.markAt(next, '/') || r.markAt(next, '-') ||
-		next < len(r.toks) && r.toks[next].kind == numToken || r.wordAt(next, "layer", "layers", "ply", "pane", "panes", "capas")
+		next < len(r.toks) && r.toks[next].kind == numToken || r.wordAt(next, "layer", "layers", "ply", "pane", "panes", "capas", "de", "redondos", "redondas", "cuadrados", "cuadradas", "round", "square", "wide", "long")
 }
 
 // countsOther says whether the words after a number without unit make it a count or

@@ -204,6 +204,9 @@ func (r *reader) lastAlone(first, last int) bool {
 	if len(r.Asked) > 0 || first < 3 || !r.sentenceEnd(first-1) || r.toks[first].word != nil && first == last {
 		return false
 	}
+	if r.wordsIn(max(0, first-6), first, "thanks", "thank", "thx", "ty", "sincerely", "best", "regards", "gracias", "saludos", "cheers", "respectfully", "name", "mr", "mrs", "ms", "from", "signed", "there") {
+		return false // more likely who signs
+	}
 	for i := last + 1; i < len(r.toks); i++ {
 		if !r.markAt(i, '.') && !r.markAt(i, '!') && !r.markAt(i, '\n') {
 			return false

@@ -60,15 +60,21 @@ func (r *reader) crackRuns(h *hit) bool {
 func (r *reader) shapeOfOther(s sense, h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	switch {
-	case s.topic == fitcheck.TopicOutline && r.wordAt(h.last, "shape", "shaped"):
+	case s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.wordAt(h.last, "shape", "shaped"):
 		if r.wordsIn(h.last+1, min(h.last+3, len(r.toks)), "crack", "cracks", "hole", "chip", "pool", "house", "home", "building", "room", "roof", "kitchen", "hall", "hallway", "addition", "garage", "barn") {
 			return true
 		}
 		return r.wordsIn(from, h.first, "crack", "cracked", "cracks", "house", "home", "building", "roof", "room", "garage", "barn", "kitchen") && !r.wordsIn(from, to+1, "skylight", "skylights", "dome", "domes", "opening", "window")
 	case s.value == "pyramid" && r.wordAt(h.first, "come", "comes", "coming", "rise", "rises", "go", "goes"):
-		return r.wordsIn(from, h.first, "roof", "house", "price", "cost", "ceiling", "water", "has", "have", "barn", "building") || r.negated(h.first) || r.wordAt(h.last+1, "where", "that", "when")
+		return r.wordAt(h.first-1, "roof", "house", "price", "cost", "ceiling", "water", "barn", "building") || r.negated(h.first) ||
+			r.wordAt(h.last+1, "where", "that", "when") && !r.wordsIn(h.last+2, to+1, "sides", "four", "4", "all", "meet")
 	case s.value == fitcheck.StyleNoneYet && r.wordAt(h.last, "cut", "out"):
-		return r.wordAt(h.last+1, "square", "straight", "right", "even", "evenly", "out", "for", "correctly", "properly", "well", "level", "true", "big", "large", "wide", "deep", "clean", "quite", "exactly", "perfectly", "very", "good", "to")
+		next := h.last + 1
+		if r.wordAt(next, "out") {
+			next++
+		}
+		return r.wordAt(next, "square", "straight", "right", "even", "evenly", "correctly", "properly", "well", "level", "true", "clean", "quite", "exactly", "perfectly", "very", "good") ||
+			r.wordAt(next-1, "out") && r.wordAt(next, "for") && r.wordAt(next+1, "this", "that", "these")
 	}
 	return false
 }
