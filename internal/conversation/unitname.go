@@ -26,7 +26,7 @@ func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (f reading.
 	if f, ok = p.find(again.Facts); !ok {
 		return f, 0, false
 	}
-	if e := t.talk.entry(f.Topic, p.Unit); e != nil {
+	if e := t.talk.entry(f.Topic, p.Unit); e != nil && e.Message == p.Message {
 		f.Value = squaredAs(e.Value, f.Value)
 	}
 	f.Said = said
@@ -36,8 +36,8 @@ func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (f reading.
 	return f, message, true
 }
 
-// squaredAs makes a lone number both sides where the size that stood had two like ones:
-// "65.2 both ways", of which the quoted words are the number alone.
+// squaredAs makes a lone number both sides where the size that the words were noted as had
+// two like ones: "65.2 both ways", of which the quoted words are the number alone.
 func squaredAs(before, now fitcheck.Value) fitcheck.Value {
 	b, ok := before.(fitcheck.Size)
 	n, also := now.(fitcheck.Size)
