@@ -1,6 +1,8 @@
 package conversation
 
 import (
+	"strings"
+
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
 )
@@ -13,6 +15,9 @@ func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (f reading.
 	said := text
 	if p == nil {
 		p, message = t.rechecked(), t.lastMessage
+		if p == nil && bare(r, text) && len(strings.Fields(text)) <= shortUnit && !strings.Contains(text, "?") {
+			p = t.lastSized()
+		}
 	} else if p.Why == reading.WhyUnits {
 		said, message = p.Said, p.Message
 	} else {
@@ -34,6 +39,31 @@ func (t *turn) unitNamed(p *Pending, r reading.Reading, text string) (f reading.
 		f.Unit = p.Unit
 	}
 	return f, message, true
+}
+
+// shortUnit is how many words may add a unit to the size that was just told: "sorry, that's cm".
+const shortUnit = 5
+
+// lastSized is the one size of the last message that told anything: its unit may come after it.
+func (t *turn) lastSized() *Pending {
+	entries := t.talk.Ledger
+	if len(entries) == 0 {
+		return nil
+	}
+	var size *Entry
+	last := entries[len(entries)-1].Message
+	for n := range entries {
+		if e := &entries[n]; e.Message == last && e.By == FromCustomer {
+			if _, ok := e.Value.(fitcheck.Size); !ok || size != nil {
+				return nil
+			}
+			size = e
+		}
+	}
+	if size == nil {
+		return nil
+	}
+	return &Pending{Topic: size.Topic, Unit: size.Unit, Said: size.Said, Why: reading.WhyUnits, Message: size.Message}
 }
 
 // squaredAs makes a lone number both sides where the size that the words were noted as had

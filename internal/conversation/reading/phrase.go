@@ -3,6 +3,7 @@ package reading
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -241,7 +242,12 @@ func (p *patternParser) wordOrTight(f string) []int32 {
 	return out
 }
 
+// symbol is what a word or a class is in the tree. A digit is the word for it, as it is in
+// a message: "2 capas" is found as "two capas".
 func (p *patternParser) symbol(f string) int32 {
+	if n, err := strconv.Atoi(f); err == nil && n < len(unitNames) {
+		f = unitNames[n]
+	}
 	if p.trade && !strings.HasPrefix(f, "<") {
 		p.v.word(f).trade = true
 	}
