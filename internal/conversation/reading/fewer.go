@@ -1,0 +1,58 @@
+package reading
+
+// Counts that do not stand: several that differ, or one of which only some are needed.
+
+// countsDiffer: several counts, and no kinds named that they could be of.
+func (r *reader) countsDiffer(found []countAt) bool {
+	for _, c := range found {
+		if len(r.refs) == 0 && c.value != found[0].value {
+			return true
+		}
+	}
+	return false
+}
+
+// countTakenBack: "two domes but one is fine", "five but only two need replacing".
+func (r *reader) countTakenBack(c countAt) bool {
+	_, last := r.sentence(c.first)
+	for i := c.last + 1; i < last; i++ {
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.wordAt(next+2, "were", "was", "have", "had", "i", "we", "need", "needs", "must", "should") {
+			return true // "six skylights, two of which were broken"
+		}
+		if r.wordAt(i, "but", "pero") {
+			for j := i + 1; j <= last; j++ {
+				if n, next := r.countNumber(j); next > j && n > 0 && n < 100 {
+					return true
+				}
+			}
+		}
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
+			return true // "we have 6, 2 are broken"
+		}
+	}
+	return false
+}
+
+// needsFewer: of those counted only some are to be done, and how many follows: "14 total
+// but only need to do 4".
+func (r *reader) needsFewer(n, next int) bool {
+	for j := next; j < len(r.toks) && !r.sentenceEnd(j); j++ {
+		if r.wordAt(j, "only", "just", "solo") && r.wordAt(j-1, "but", "pero") && !r.wordsIn(max(0, next-4), next, "need", "want", "ocupo", "necesito", "quiero") {
+			if m, end := r.countNumber(j + 1); end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "necesitan", "necesita") &&
+				(end+1 >= len(r.toks) || r.toks[end+1].kind == markToken || r.wordAt(end+1, "replacing", "replaced", "replacement", "fixed", "fixing", "changed", "doing", "redone", "new", "cambio", "cambiarse", "reemplazo")) {
+				return true // "5 but only 3 need replacing"
+			}
+		}
+		if !r.wordAt(j, "only", "just", "solo") || !r.wordAt(j+1, "need", "needing", "want", "doing", "replacing", "ordering", "necesito", "quiero") {
+			continue
+		}
+		k := j + 2
+		for r.wordAt(k, "to", "do", "replace", "order", "fix", "change", "swap", "buy", "get", "cambiar") {
+			k++
+		}
+		if m, end := r.countNumber(k); end > k && m > 0 && m < n && (m > 1 || k > j+2) {
+			return end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "of") && r.wordAt(end+1, "them", "em", "those", "these") || r.wordAt(end, "for", "right") && r.wordAt(end+1, "now")
+		}
+	}
+	return false
+}

@@ -1,0 +1,200 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What one name beside a measure says of it: which part and face, which topic, or some
+// other thing that is not measured at all.
+
+func (r *reader) takeBefore(m *measure, h *hit, same bool) {
+	for _, s := range h.senses {
+		r.takeSenseBefore(m, h, s, same)
+	}
+}
+
+func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
+	switch s.kind {
+	case "topic", "part", "face", "other", "where":
+		r.takeName(m, h, s, true)
+	case "shape":
+		if same && !(s.value == "diagonal" && r.crackRuns(h)) {
+			m.takeShape(s.value)
+			if r.only(h.last+1, m.first-1) {
+				m.shapedBy(h)
+			}
+		}
+	case "both":
+		m.both = m.both || same && m.first-h.last <= 4
+	case "slope":
+		m.slope = m.slope || same
+	case "rough":
+		if same {
+			r.takeRough(m, h, s.value, true)
+		}
+	case "not":
+		if r.wordAt(h.last+1, "very", "too", "that", "really", "sure", "quite", "more", "less", "much", "exactly", "even") {
+			return
+		}
+		m.drop = m.drop || same && r.only(h.last+1, m.first-1)
+	case "few":
+	case "was":
+		m.was = m.was || same && r.only(h.last+1, m.first-1)
+	case "fix":
+		if r.wordAt(h.first, "no") && r.out.Language == "es" && h.first > 0 && r.only(h.last+1, m.first-1) {
+			m.drop = true
+		}
+		m.fixed = true
+	}
+}
+
+func (r *reader) takeAfter(m *measure, h *hit) {
+	for _, s := range h.senses {
+		r.takeSenseAfter(m, h, s)
+	}
+}
+
+func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
+	switch s.kind {
+	case "topic", "part", "face", "other", "where":
+		r.takeName(m, h, s, false)
+	case "shape":
+		if s.value == "same" {
+			m.both = m.both || m.diag && m.shape == lone
+			m.square = m.square || !m.diag && r.sameAgain(m, h)
+			return
+		}
+		m.takeShape(s.value)
+		if h.first-m.last <= 3 {
+			m.shapedBy(h)
+		}
+	case "both":
+		m.both = m.both || h.first-m.last <= 3 || m.diag && m.shape == lone
+		if h.first-m.last <= 3 {
+			m.shapedBy(h)
+		}
+	case "slope":
+		m.slope = m.slope || h.first-m.last <= 2
+	case "rough":
+		r.takeRough(m, h, s.value, false)
+	}
+}
+
+// takeName takes what the measure is of; what was taken first stands.
+func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
+	if r.wordAt(h.first, "id") && h.first == h.last && r.idVerb(h.first+1) {
+		return // "I'd call it 25"
+	}
+	switch s.kind {
+	case "where":
+		return
+	case "other":
+		if r.asked(fitcheck.TopicBulgeBase) && r.wordAt(h.first, "lip", "rim") && r.wordsIn(max(0, h.first-2), h.first, "at", "inside", "within") && !r.wordsIn(0, len(r.toks), "bulge", "bubble", "over") {
+			return // "29 1/2 round at the lip"
+		}
+		if h.first > 0 && (before || h.first > m.last+2) && r.wordAt(h.first, "thick", "thickness", "grueso") && (r.toks[h.first-1].kind == numToken || r.unitAt(h.first-1) != noUnit) {
+			return // "1/4 inch thick plastic 25 x 49"
+		}
+		if r.wordAt(h.first, "thick", "thickness", "grueso", "espesor") && r.otherHolds(m, h, before) {
+			m.other, m.thing = true, true
+		}
+		if !before && h.first == m.last+1 && m.shape == lone && m.parts[0].unit == foot {
+			m.other, m.thing = true, true // "8 feet above the floor"
+		}
+		if before && r.labelled(r.clauseStart(h.first), h.first-1) {
+			return // "the dome on our RV is 14 x 14"
+		}
+		if !before && m.shape == pair && r.whereabouts(m, h) {
+			return
+		}
+		if !before && m.shape == pair && r.wordAt(h.last, "trailer", "camper", "motorhome", "rv", "house", "home", "garage", "shed", "barn", "building") {
+			return // "355 mm x 560 mm its a camper"
+		}
+		if !m.where && r.otherHolds(m, h, before) && !r.namesUnit(h) {
+			m.other = true
+		}
+		return
+	case "topic":
+		if t := fitcheck.Topic(s.value); (t == fitcheck.TopicDomeRise || t == fitcheck.TopicCurbHeight) && (m.shape == pair || m.shape == fourSides) {
+			return // "17 3/4 x 23 3/4 over the lip"
+		}
+		if from, to := r.sentence(h.first); r.wordAt(h.first, "por") && r.wordsIn(from, to+1, "plastico", "domo", "acrilico", "burbuja") {
+			return // "el plástico está por fuera de la madera y mide 25 x 49"
+		}
+		if before && r.brokenHole(h) && r.softBetween(h.last+1, m.first) {
+			return // "there's an open hole in my roof, diameter is 27 1/2"
+		}
+		h.named = true
+		if m.topic == "" && !(m.part != "" && m.face != "" && !before) {
+			m.topic = fitcheck.Topic(s.value)
+		}
+	case "part":
+		if !before && r.negated(h.first) {
+			return
+		}
+		h.named = true
+		if s.value == "plastic" && !before && m.part == "" && r.wordAt(h.last+1, "one", "ones", "skylight", "unit") {
+			s.value = "skylight" // "a 4 ft square plastic one"
+		}
+		if m.part == "" || (m.part == "skylight" || m.part == "dome") && before {
+			m.part = s.value
+		}
+	case "face":
+		if s.value == "clear" && h.first == h.last && (before && r.wordAt(h.first-1, "over", "bronze", "white", "double", "single", "triple", "acrylic") || !(before && r.joins(h.last+1, m.first-1)) && !(!before && r.joins(m.last+1, h.first-1))) {
+			return // a color
+		}
+		if m.face == "" {
+			m.face = s.value
+		}
+	}
+	m.where = true
+	if before && r.joins(h.last+1, m.first-1) || !before && r.joins(m.last+1, h.first-1) {
+		m.named = true
+	}
+}
+
+// brokenHole: the words are part of what is wrong.
+func (r *reader) brokenHole(h *hit) bool {
+	if !r.wordsIn(max(0, h.first-3), h.first+1, "open", "gaping", "big", "huge", "theres") {
+		return false
+	}
+	hits := within(r.choices, h.first-3, h.last)
+	for n := range hits {
+		if hits[n].is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && hits[n].last >= h.first {
+			return true
+		}
+	}
+	return false
+}
+
+// otherHolds: a word for some other thing makes the measure that thing's only where
+// it is near: "the screws are 1 1/2", "12 inches on center".
+func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
+	if before {
+		if r.wordAt(h.first-1, "in", "from", "inside") || r.wordAt(h.first-1, "the", "my", "our") && r.wordAt(h.first-2, "in", "from", "inside", "under") {
+			return false // "from in the hallway looking up its 14 x 30"
+		}
+		if r.wordAt(h.first, "ladder", "stool", "chair", "bucket", "scaffold", "escalera") && r.wordsIn(max(0, h.first-3), h.first, "on", "off", "from", "en", "using", "with") {
+			return false // "standing on a ladder I get 21 7/8"
+		}
+		if r.wordAt(h.first-1, "to", "from", "past", "between") || r.wordAt(h.first-1, "the") && r.wordAt(h.first-2, "to", "from", "past", "between") {
+			return false // "to the drywall it's 30"
+		}
+		if r.wordAt(h.first, "up") && r.wordsIn(h.last+1, m.first, "its", "theyre", "got", "get", "measured", "measures", "is") {
+			return false // "just went up there again, its 25 3/4"
+		}
+		if r.wordsIn(h.last+1, m.first, "its", "measures", "mide") || m.shape == pair && r.wordAt(h.first, "up", "snow", "rain", "nieve") {
+			return false // "my brother has a 10 foot ladder it's 24 x 48"
+		}
+		return !r.softBetween(h.last+1, m.first) && m.first-h.last <= 6
+	}
+	return !r.softBetween(m.last+1, h.first) && h.first-m.last <= 5
+}
+
+// differenceBetween: the words name what is compared: "the difference between acrylic and …".
+func (r *reader) differenceBetween(first int) bool {
+	for i := max(r.sentenceFirst(first), first-6); i+1 < first; i++ {
+		if r.wordAt(i, "difference", "diferencia") && (r.wordAt(i+1, "between", "entre") || r.wordAt(i+2, "between", "entre")) {
+			return true
+		}
+	}
+	return false
+}
