@@ -126,6 +126,23 @@ func (t *turn) ackSaid(key string, entries []Entry) {
 	}
 }
 
+// ackNew says back the measures that were not known before.
+func (t *turn) ackNew() {
+	t.ackSaid("ack.size", slices.DeleteFunc(slices.Clone(t.heard.entries), func(e Entry) bool {
+		return slices.ContainsFunc(t.heard.changed, func(c Entry) bool { return c.Topic == e.Topic && c.Unit == e.Unit })
+	}))
+}
+
+// ackUnclear quotes what nobody asks about any more, as it goes on to staff.
+func (t *turn) ackUnclear() {
+	for _, u := range t.heard.unclear {
+		if u.Said != "" && !t.alreadyClear(u, t.askOf(u)) {
+			t.say.add(t.line("ack.as_said", 0, wording.Args{"said": u.Said}))
+			return
+		}
+	}
+}
+
 // ackChanged says back what a later word changed.
 func (t *turn) ackChanged() {
 	var what []string

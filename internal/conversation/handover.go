@@ -80,7 +80,7 @@ func (t *turn) afterwards() error {
 	if h.asks(reading.RequestUndo) && len(h.entries) == 0 {
 		t.takeBack()
 	}
-	if h.asks(reading.RequestPrice) && t.talk.State == HandedOver {
+	if h.asks(reading.RequestPrice) {
 		t.say.add(t.priceLine())
 	}
 	for _, a := range h.answers {
@@ -93,11 +93,13 @@ func (t *turn) afterwards() error {
 		return t.toStaff()
 	case len(h.entries) > 0 || len(h.unclear) > 0:
 		t.out.Alert = true
+		t.ackNew()
 		t.ackChanged()
-		t.say.add(t.line("end.passed", 0, ref))
+		t.ackUnclear()
+		t.say.add(t.vary("end.passed", ref))
 	case h.passes(), h.asks(reading.RequestPerson):
 		t.out.Alert = true
-		t.say.add(t.line("end.waiting", 0, ref))
+		t.say.add(t.vary("end.waiting", ref))
 	}
 	return nil
 }

@@ -92,7 +92,7 @@ func Join(into, from Talk, number func(n int) int, now time.Time, shop *Shop) (O
 	t.say.add(t.line("join.done", 0, wording.Args{"ref": t.talk.Ref}))
 	if t.talk.State == HandedOver || t.talk.State == WithStaff {
 		t.out.Alert = true
-		t.say.add(t.line("end.passed", 0, wording.Args{"ref": t.talk.Ref}))
+		t.say.add(t.vary("end.passed", wording.Args{"ref": t.talk.Ref}))
 		return t.end()
 	}
 	if err := t.proceed(); err != nil {

@@ -47,7 +47,11 @@ func (t *turn) unitSummary(i int) string {
 	}
 	words := []string{what}
 	for _, topic := range summaryTopics {
-		if w := t.shown(topic, unit); w != "" {
+		w := t.shown(topic, unit)
+		if topic == fitcheck.TopicColor && t.innerOpen(unit) {
+			w = t.line("color.outer", 0, wording.Args{"color": w})
+		}
+		if w != "" {
 			words = append(words, w)
 		}
 	}
@@ -62,6 +66,14 @@ func (t *turn) unitSummary(i int) string {
 		sentence += "; " + strings.Join(sizes, "; ")
 	}
 	return t.line("summary.unit", 0, wording.Args{"unit": t.plainLabel(unit), "what": sentence}) + "."
+}
+
+// innerOpen says whether a dome of several layers has but one color, so that nobody takes
+// the one they named for the color of both.
+func (t *turn) innerOpen(unit int) bool {
+	layers, _ := t.talk.Value(fitcheck.TopicLayers, unit).(fitcheck.Whole)
+	color, _ := t.talk.Value(fitcheck.TopicColor, unit).(fitcheck.Color)
+	return layers > 1 && color.Outer != "" && color.Inner == ""
 }
 
 func (t *turn) replaceOf(i int) fitcheck.Replace {
