@@ -45,6 +45,7 @@ func (r *reader) resolve(ms []measure) {
 		j.topic, j.candidates = r.topicOf(m)
 		r.settleHeight(&j, all)
 		r.besidePlastic(&j, ms)
+		r.besideCurb(&j, ms)
 		if !r.isMeasure(&j) || r.unasked(&j) {
 			continue
 		}

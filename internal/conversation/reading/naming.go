@@ -108,6 +108,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if !before && m.shape == pair && r.wordAt(h.last, "trailer", "camper", "motorhome", "rv", "house", "home", "garage", "shed", "barn", "building") {
 			return // "355 mm x 560 mm its a camper"
 		}
+		if !before && r.wordAt(h.first, "home") && r.wordAt(h.first-1, "im", "am", "be", "back", "were", "are", "gets", "get") {
+			return // "length 51 I'm home until 3"
+		}
 		if !m.where && r.otherHolds(m, h, before) && !r.namesUnit(h) {
 			m.other = true
 		}

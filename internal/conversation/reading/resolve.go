@@ -266,60 +266,6 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	return "", candidates
 }
 
-// besidePlastic: an "opening" told beside the plastic's own size is the one that the
-// plastic shows in; what is told as the inside of a frame and is smaller than the
-// plastic may be that too.
-func (r *reader) besidePlastic(j *judged, ms []measure) {
-	var plastic *measure
-	for k := range ms {
-		if m := &ms[k]; m != j.measure && !m.drop && slices.Equal(m.units, j.units) && (m.topic == fitcheck.TopicPlasticSize || m.part == "plastic" && m.topic == "" && m.face != "inside") {
-			plastic = m
-		}
-	}
-	if plastic == nil || len(plastic.parts) != len(j.parts) || len(j.parts) > 2 {
-		return
-	}
-	least := bySides(plastic, j.measure)
-	switch {
-	case least < fitcheck.Inch:
-	case j.topic == "" && j.part == "opening" && r.onlyPart() == "plastic":
-		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
-	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*21/16 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
-		j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicFrameInside}
-	}
-}
-
-// bySides is how much larger one size is than another, on the side where it is least.
-func bySides(a, b *measure) fitcheck.Length {
-	la, sa := a.longShort()
-	lb, sb := b.longShort()
-	return min(la-lb, sa-sb)
-}
-
-func (m *measure) longShort() (long, short fitcheck.Length) {
-	long = m.parts[0].length()
-	short = long
-	for k := range m.parts {
-		long, short = max(long, m.parts[k].length()), min(short, m.parts[k].length())
-	}
-	return long, short
-}
-
-func (r *reader) retainerTold(ms []measure) bool {
-	for k := range ms {
-		if ms[k].topic == fitcheck.TopicRetainerOpening || ms[k].part == "retainer" {
-			return true
-		}
-	}
-	return false
-}
-
-// onlyFrame: the words name the inside of "the frame", not of the flange or the old
-// frame: where the retaining frame was asked about, it is that.
-func (r *reader) onlyFrame(m *measure) bool {
-	return !r.wordsIn(r.clauseStart(m.first), r.clauseEnd(m.last)+1, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
-}
-
 func contains(list []fitcheck.Topic, t fitcheck.Topic) bool {
 	for _, l := range list {
 		if l == t {
