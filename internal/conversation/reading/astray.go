@@ -77,7 +77,7 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(i-1, "his", "her", "their") {
 		return false
 	}
-	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+6, len(r.toks)), "skylight", "skylights", "dome", "domes")
+	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubbles", "em", "them", "those")
 }
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.

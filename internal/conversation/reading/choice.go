@@ -165,6 +165,12 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "through", "thru") && r.wordsIn(0, h.first, "kind", "type", "milky", "sort", "white") && !r.turnedHazy() {
 		return false // "white, the milky kind you can't see through"
 	}
+	if s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.wordAt(h.last, "square") && r.measuresCorners() {
+		return false // "corner to corner 54 3/8 both ways so it's square"
+	}
+	if s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordAt(h.first, "no") && r.wordsIn(h.first, h.last+1, "ve", "veo") {
+		return false // "no se ve nada, está todo tapado de silicón"
+	}
 	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordAt(h.first, "milky", "lechoso", "lechosa", "smoky", "opaco", "opaque", "cloudy", "frosted", "lechosos") && len(r.toks) < 8 && !r.turnedHazy() {
 		return false // "blanco, del lechoso"
 	}

@@ -47,7 +47,7 @@ func (r *reader) colors() {
 func (r *reader) tintAt(n int, value string) (tint, bool) {
 	h := &r.choices[n]
 	t := tint{value: value, first: h.first, last: h.last}
-	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
+	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
 	}
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) || r.frameNear(h) {
@@ -123,6 +123,21 @@ func (r *reader) ofPlastic(n int) bool {
 		}
 	}
 	return !other
+}
+
+// ofColor: the face is a layer's, and one of two colors stands beside it: "clear outside and
+// white inside".
+func (r *reader) ofColor(h *hit) bool {
+	colors := 0
+	beside := false
+	for n := range r.choices {
+		c := &r.choices[n]
+		if c.has1("color") {
+			colors++
+			beside = beside || c.last+1 == h.first || h.last+1 == c.first || c.last+2 == h.first && r.wordAt(h.first-1, "on")
+		}
+	}
+	return beside && colors > 1
 }
 
 // colorAt: the word is part of a color's name.

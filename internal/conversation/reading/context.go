@@ -258,7 +258,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 	}
 	if i := end + 1; r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es") || r.labelFrom(i) != nil {
 		_, end = r.sentence(i)
-		if r.denied(i) {
+		if r.denied(i) || r.labelFrom(i) != nil && r.tellsState(i, end) {
 			return
 		}
 		for ; i <= end && i <= region[1]; i++ {
@@ -267,6 +267,18 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			}
 		}
 	}
+}
+
+// tellsState: the sentence says what a part is like: "33 1/2 by 57 1/2. The frame has old
+// caulk all over it".
+func (r *reader) tellsState(from, to int) bool {
+	hits := within(r.choices, from, to)
+	for n := range hits {
+		if hits[n].has1(string(fitcheck.TopicFrameCondition)) || hits[n].has1(string(fitcheck.TopicProblem)) {
+			return true
+		}
+	}
+	return false
 }
 
 // turnsAway: after the comma at i-1 the layers are told, whatever they are of: "from

@@ -55,7 +55,7 @@ func sameValue(a, b fitcheck.Value) bool { return fmt.Sprint(a) == fmt.Sprint(b)
 // fixedBetween: the measure before is taken back or what it was before.
 func (r *reader) fixedBetween(a, b *judged) bool {
 	return a.was || r.wordsIn(max(0, a.first-5), a.first, "said", "thought", "wrote", "told", "gave", "sent", "had", "dije") ||
-		r.wordsIn(a.last+1, b.first, "not", "no", "sorry", "actually", "wait", "instead", "again", "remeasured", "wrong", "now")
+		r.wordsIn(a.last+1, b.first, "not", "no", "sorry", "actually", "wait", "instead", "again", "remeasured", "redid", "retook", "rechecked", "checked", "wrong", "now")
 }
 
 func sameLengths(a, b *judged) bool {

@@ -7,6 +7,9 @@ func (r *reader) counts() {
 	if r.known(fitcheck.TopicCount) {
 		return
 	}
+	if (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
+		return
+	}
 	var found []countAt
 	for i := range r.toks {
 		if c, ok := r.countFrom(i); ok {
@@ -89,7 +92,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
-	if r.wordAt(i-1, "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
+	if r.wordAt(i-1, "through", "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
 		return countAt{}, false
 	}
 	if r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {

@@ -82,6 +82,9 @@ func (r *reader) whereabouts(m *measure, h *hit) bool {
 	for r.wordAt(i, "the", "my", "our", "a", "los", "las", "la", "el") {
 		i--
 	}
+	if i > m.last && r.wordAt(i, "on") && r.wordAt(h.last+1, "one", "skylight", "dome", "unit") {
+		return true // "27 x 27 on the kitchen one"
+	}
 	return i > m.last && r.wordAt(i, "over", "in", "above", "for", "at", "sobre", "en", "arriba")
 }
 

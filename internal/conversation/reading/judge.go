@@ -60,6 +60,9 @@ func (r *reader) resolve(ms []measure) {
 
 // takenBack: "the inside was 22 x 46 but it's actually 23 x 47".
 func (r *reader) takenBack(a, b *measure) bool {
+	if a.where && !b.where && a.shape == b.shape && r.wordsIn(a.last+1, b.first, "redid", "remeasured", "retook", "rechecked") {
+		return true // "1st try on the curb was 25 1/4 x 49 1/4. Redid it and 25 1/2 x 49 1/2 is right"
+	}
 	return b.fixed && a.where && a.shape == b.shape && r.wordsIn(a.last+1, b.first, "actually", "sorry", "meant", "correction", "oops", "wait", "really", "perdon", "digo", "realidad")
 }
 

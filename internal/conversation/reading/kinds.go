@@ -118,12 +118,15 @@ func (r *reader) noKind(h *hit) bool {
 		return true // "first diagonal 55 1/2, second one 55 5/8"
 	}
 	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",
-		"house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
+		"try", "attempt", "pass", "shot", "reading", "measured", "measuring", "tried", "got", "took", "house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
 		return true
 	}
 	if r.wordAt(h.last+1, "you", "u", "on", "that", "in") && (r.wordAt(h.last, "kind", "type", "one", "option", "choice") && r.wordAt(h.last+2, "said", "listed", "mentioned", "named", "gave", "described", "wrote", "asked", "the", "your", "you", "u") &&
 		(r.wordAt(h.last+1, "you", "u") || r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "list", "said", "listed", "mentioned", "message", "text"))) || r.wordAt(h.last+1, "option", "choice", "kind", "type") && r.asked(fitcheck.TopicStyle) {
 		return true // "the third kind you said"
+	}
+	if h.is("nth", "other") && r.Units < 2 && r.wordAt(h.last, "kind", "type", "stuff", "sort") {
+		return true // "polycarbonate, we've been through two of the other kind"
 	}
 	if h.first == h.last && h.is("nth", "4") && r.Units < 4 && r.wordAt(h.first-1, "the", "by", "until", "before") && r.wordsIn(max(0, h.first-3), h.first, "for", "by", "until", "before", "after") && (h.last+1 >= len(r.toks) || r.wordAt(h.last+1, "of") || r.toks[h.last+1].kind == markToken && !r.markAt(h.last+1, ':')) {
 		return true // "before the grandkids come for the 4th"
@@ -141,11 +144,33 @@ func (r *reader) noKind(h *hit) bool {
 		"ends", "frame", "lados", "capas", "diagonales") {
 		return true
 	}
+	if (h.is("nth", "other") || h.is("nth", "2")) && r.stillToDo(h) {
+		return true // "haven't got to the other one yet"
+	}
 	if h.is("nth", "other") && r.wordsIn(max(0, h.first-4), h.first, "get", "send", "measure", "give", "tell", "text", "have") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "tomorrow", "later", "tonight", "soon", "when", "next", "after") {
 		return true // "the length is 49, will get you the other one tomorrow"
 	}
 	return r.wordAt(h.first, "second") && h.first == h.last && r.wordAt(h.first-1, "one", "a", "on", "every", "per") && !r.wordAt(h.first-2, "of") ||
 		r.wordAt(h.first, "first") && h.first == h.last && r.wordAt(h.first-1, "at", "run") || r.wordAt(h.last, "first") && h.first == h.last && h.last == len(r.toks)-1 && h.first > 0 && !r.wordAt(h.first-1, "the")
+}
+
+// stillToDo: a clause without a number says that one of the units was not measured yet.
+func (r *reader) stillToDo(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if !r.wordsIn(from, h.first, "havent", "didnt", "not", "still", "cant", "couldnt", "no", "falta", "faltan", "tell", "let") || !r.measuresIn(from, to) {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == numToken {
+			return false
+		}
+	}
+	return from > 0
+}
+
+// measuresIn: the words speak of measuring, or of what is still to come.
+func (r *reader) measuresIn(from, to int) bool {
+	return r.wordsIn(from, to+1, "measure", "measured", "measuring", "yet", "got", "gotten", "get", "do", "done", "reach", "medir", "medido", "todavia", "aun")
 }
 
 // allUnits: "both", "all three": the units that the talk knows, where it knows so many.

@@ -182,6 +182,9 @@ func (r *reader) fullerName(first, last int) (int, int) {
 // townInName: a town may follow a whole name without any sign between: "Pilar Blanco
 // Columbus". It gives the name's last token without it.
 func (r *reader) townInName(first, last int) int {
+	for first < last && len(r.toks[first].text) > 1 && r.titleOrInitial(first) {
+		first++ // "pastor Delroy Hutchins"
+	}
 	if last-first < 2 {
 		return last
 	}

@@ -44,6 +44,9 @@ type measure struct {
 // sizes finds the lengths in the message, groups them, finds out what each is of, and
 // records facts and doubts.
 func (r *reader) sizes() {
+	first, last := r.spokenLumber()
+	defer r.lumberOnly(first, last)
+	after := r.countsAfter()
 	qs := r.quantities()
 	if len(qs) == 0 {
 		r.fewInches()
@@ -58,7 +61,10 @@ func (r *reader) sizes() {
 		return
 	}
 	r.describe(ms)
-	r.resolve(r.countedKinds(ms))
+	if !r.countedAfter(ms, after) {
+		ms = r.countedKinds(ms)
+	}
+	r.resolve(ms)
 }
 
 // fewInches: "a couple inches" is an answer, and no number.

@@ -133,6 +133,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if !before && r.negated(h.first) {
 			return
 		}
+		if before && s.value == "curb" && r.wordsIn(max(0, h.first-5), h.first, "where") && r.wordsIn(max(0, h.first-4), h.first, "caps", "cap", "over", "onto", "covers", "on") && r.labelled(r.sentenceFirst(h.first), h.first-1) {
+			return // "inside of the flange, where it caps the curb, 41 7/8 by 41 7/8"
+		}
 		h.named = true
 		if s.value == "plastic" && !before && m.part == "" && r.wordAt(h.last+1, "one", "ones", "skylight", "unit") {
 			s.value = "skylight" // "a 4 ft square plastic one"
@@ -143,6 +146,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "face":
 		if s.value == "clear" && h.first == h.last && (before && r.wordAt(h.first-1, "over", "bronze", "white", "double", "single", "triple", "acrylic") || !(before && r.joins(h.last+1, m.first-1)) && !(!before && r.joins(m.last+1, h.first-1))) {
 			return // a color
+		}
+		if r.ofColor(h) {
+			return
 		}
 		if m.face == "" {
 			m.face = s.value

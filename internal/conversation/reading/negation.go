@@ -211,6 +211,9 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo") || r.talkCovers(h.first) && r.priced(h.first) {
 			continue // also "what does something like that cost"
 		}
+		if h.first > last && r.wordAt(h.last, "like") && r.wordAt(h.last+1, "a", "an", "the", "my", "our") {
+			continue // "flat glass, looks like a window laid down"
+		}
 		if len(r.Asked) > 1 && r.answersOther(h, first) {
 			continue
 		}

@@ -13,7 +13,7 @@ func (r *reader) numberedUnits() {
 		case r.markAt(i-1, '#') && t.glued && !r.wordAt(i-2, "order", "model", "part", "invoice", "apt"):
 			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
 			r.use(i-1, i)
-		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && (i == 0 || r.toks[i-1].kind != numToken || true) && r.listed(i):
+		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && !r.wordAt(i-1, "qty", "quantity", "cantidad", "need") && r.listed(i):
 			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
 			r.use(i, i+1)
 		case r.atListHead(i) && r.listHeads(t.whole):

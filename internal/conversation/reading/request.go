@@ -152,6 +152,12 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "which", "where", "when", "who") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first, "who") && !r.personAt(h.first-2)) && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
 		return false // "the old one, which was clear"
 	}
+	if r.wordAt(h.last, "where", "when", "donde", "cuando") && h.last > 0 && r.wordAt(h.last+1, "the", "it", "they", "el", "la", "los", "las") {
+		return false // "and where the bubble starts to rise it's 23 by 47"
+	}
+	if i := r.whereOf(h); i > first+1 && !r.softBreak(i-1) && r.toks[i-1].kind == wordToken && !r.wordAt(i-1, "de", "a", "por", "hasta", "desde", "se", "y", "pero", "pues") {
+		return false // "el salón donde dan clases a los niños"
+	}
 	if r.wordAt(h.first, "who", "whos") && h.first > first && r.wordAt(h.first-1, "one", "ones", "guy", "guys", "person", "wife", "husband", "man", "woman", "people", "somebody", "someone", "anybody", "friend", "son", "roofer") {
 		return false // "my wife is the one who will be home"
 	}
@@ -166,6 +172,17 @@ func (r *reader) asks(h *hit) bool {
 	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
 		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "ask", "wait") || r.wordAt(h.first-1, "to") && !r.wordAt(h.first, "do", "does", "did", "be", "have")
+}
+
+// whereOf is the token of a "donde" at the words or right before them, -1 without one.
+func (r *reader) whereOf(h *hit) int {
+	switch {
+	case r.wordAt(h.first, "donde"):
+		return h.first
+	case r.wordAt(h.first-1, "donde"):
+		return h.first - 1
+	}
+	return -1
 }
 
 // personAt: the word tells of somebody, or is a name.

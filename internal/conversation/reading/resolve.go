@@ -22,6 +22,9 @@ func (r *reader) inherit(ms []measure) {
 		if m.part == "" && m.topic == "" && m.face != "" && part != "" {
 			m.part = part
 		}
+		if m.part == "frame" && m.face == "outside" && part == "retainer" {
+			m.part = part // "opening of the retaining frame is 21 x 45, outside of the same frame 24 x 48"
+		}
 		switch {
 		case m.topic != "":
 			part = partOf(m.topic)
@@ -31,7 +34,7 @@ func (r *reader) inherit(ms []measure) {
 	}
 	if whole := r.onlyPart(); whole != "" {
 		for k := range ms {
-			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" {
+			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !(m.face == "edge" && whole == "frame" && r.asked(fitcheck.TopicPlasticSize)) {
 				m.part = whole
 			}
 		}
@@ -181,6 +184,9 @@ func sizeTopic(part, face string) (fitcheck.Topic, []fitcheck.Topic) {
 		if part == "flange" {
 			return "", flangeSizes
 		}
+		if face == "outside" {
+			return "", outsideSizes
+		}
 		return "", frameSizes
 	case "plastic":
 		if face == "inside" {
@@ -235,6 +241,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	}
 	if m.part == "opening" && m.face == "" && partOf(r.askedSize()) == "curb" && r.wordsIn(r.sentenceFirst(m.first), m.first, "inside", "indoors", "adentro") {
 		return fitcheck.TopicCurbInside, nil
+	}
+	if from, to := r.sentence(m.first); m.face == "edge" && m.part == "" && r.asked(fitcheck.TopicFrameInside) && r.wordsIn(from, to+1, "underside", "underneath", "upside", "flipped") {
+		return fitcheck.TopicFrameInside, nil // "measured from the underside lip to lip"
 	}
 	topic, candidates := sizeTopic(m.part, m.face)
 	if m.face == "edge" && m.part == "" && partOf(r.askedSize()) == "curb" {

@@ -78,3 +78,13 @@ func (r *reader) shapeOfOther(s sense, h *hit) bool {
 	}
 	return false
 }
+
+// measuresCorners: diagonals are told, so "square" says that the corners are.
+func (r *reader) measuresCorners() bool {
+	for n := range r.labels {
+		if r.labels[n].is("shape", "diagonal") {
+			return true
+		}
+	}
+	return false
+}

@@ -103,7 +103,7 @@ func (r *reader) spokenDomain(i int) (string, int) {
 		domain += "." + r.toks[end+1].text
 		end += 2
 	}
-	if end < i+3 || r.markAt(end-2, '.') && !mailEnds[r.toks[end-1].text] || len(r.toks[end-1].text) < 2 || len(r.toks[end-1].text) > 6 {
+	if end < i+3 || r.markAt(end-2, '.') && !mailEnds[r.toks[end-1].text] || len(r.toks[end-1].text) < 2 || len(r.toks[end-1].text) > 6 && !mailEnds[r.toks[end-1].text] {
 		return "", i
 	}
 	return domain, end

@@ -64,6 +64,9 @@ func (r *reader) lumber(m *measure) bool {
 	if r.wordAt(m.last+1, "on") && r.wordAt(m.last+2, "edge") && r.numberBefore(m.first) || r.wordsIn(max(0, m.first-3), m.first, "built", "framed", "lumber") && r.largeNumber() {
 		return true // "a 2x6 on edge", "built w 2x6"
 	}
+	if r.asked(fitcheck.TopicCurbHeight) && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
+		return true // "five and a half, it's a two by six"
+	}
 	if r.wordAt(m.first-1, "curb", "box") && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
 		return true
 	}

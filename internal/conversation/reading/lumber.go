@@ -1,0 +1,30 @@
+package reading
+
+// lumberWords are boards by their nominal size in words: "two by sixes".
+var lumberWords = []string{"fours", "sixes", "eights", "tens", "twelves"}
+
+// spokenLumber takes "two by sixes" for what something is built of, which is no measure. Where a
+// length was asked for it is the answer, a nominal one, unless a measure follows.
+func (r *reader) spokenLumber() (first, last int) {
+	first = -1
+	for i := range r.toks {
+		if r.wordAt(i, "two", "2", "2x", "one", "1") && (r.by(i+1) && r.wordAt(i+2, lumberWords...) || r.wordAt(i+1, lumberWords...)) {
+			last = i + 1
+			if r.by(i + 1) {
+				last++
+			}
+			first = i
+			r.use(i, last)
+		}
+	}
+	return first, last
+}
+
+// lumberOnly asks for the measure where boards were all the answer.
+func (r *reader) lumberOnly(first, last int) {
+	asked := r.askedSize()
+	if first < 0 || asked == "none" || r.known(asked) || r.doubtful(asked) {
+		return
+	}
+	r.unclear(asked, 0, WhyNominal, nil, first, last)
+}
