@@ -118,6 +118,7 @@ func (r *reader) confirm() {
 		v, _ := h.has("say")
 		switch {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
+		case v == "yes" && h.last > h.first && r.yesNoQuestion(h.first): // "is everything correct on your end?"
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):
 		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:

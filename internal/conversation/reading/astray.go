@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // astray says whether a value's words speak of something else than the skylight: "the
 // driveway is cracked", "aluminum ladder", "I'm hazy on that", "the neighbor has glass".
 func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
-	if r.thoughtOnce(first) || t != fitcheck.TopicWant && r.askedIsOf(first, last) || r.unreal(t, first) || t != fitcheck.TopicProblem && r.overtaken(first) {
+	if r.thoughtOnce(first) || t != fitcheck.TopicWant && r.askedIsOf(first, last) || r.unreal(t, first) || r.inGeneral(t, first, last) || t != fitcheck.TopicProblem && r.overtaken(first) {
 		return true
 	}
 	if t == fitcheck.TopicStyle && r.wordsIn(first, last, "see") && r.wordsIn(r.sentenceFirst(first), first, "caulk", "caulked", "tar", "tarred", "silicone", "goop", "smeared", "sealant", "cement", "mastic") {
@@ -31,6 +31,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	}
 	if t == fitcheck.TopicUse && !r.asked(t) && r.wordAt(first, "art") && first > 0 && first+1 == len(r.toks) && r.sentenceEnd(first-1) {
 		return true // "… Anchorage AK. Art": who writes
+	}
+	if t == fitcheck.TopicUse && r.behindHouse(first, last) {
+		return true
 	}
 	if t == fitcheck.TopicUse && r.wordAt(first, "art") && !r.wordsIn(r.sentenceFirst(first), first, "where", "store") && !r.wordAt(last+1, "in", "there", "here") && (r.wordAt(first-1, "teach", "teaches", "taught") || r.wordAt(last+1, "teacher", "class", "classes", "room", "school", "department", "dept", "supplies")) {
 		return true // "I teach art"
@@ -77,7 +80,7 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(i-1, "his", "her", "their") {
 		return false
 	}
-	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubbles", "em", "them", "those")
+	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubbles", "leaks", "em", "them", "those")
 }
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.

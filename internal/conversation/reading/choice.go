@@ -39,6 +39,7 @@ func (r *reader) readChoices() {
 		}
 	}
 	r.settle(all)
+	r.domeMeasured()
 	r.noRisk()
 	r.colors()
 }
@@ -64,7 +65,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		answer = answer || s.topic != "" && r.asked(s.topic)
 	}
 	for _, s := range h.senses {
-		if !r.takes(s, h, answer) {
+		if s = r.tinyOnFoundation(s, h); !r.takes(s, h, answer) {
 			continue
 		}
 		s = r.hailToCome(s, h)
@@ -85,7 +86,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
 			continue
 		}
-		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h)
+		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h) && !r.wishBehind(s.topic, h.first, h.last)
 		if s.topic == fitcheck.TopicFrameCondition && s.value != fitcheck.ConditionGood && r.hedged(h) {
 			base.doubted = false // "kind of chalky" tells how it looks
 		}

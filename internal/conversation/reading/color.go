@@ -50,10 +50,10 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
 	}
-	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) || r.frameNear(h) {
+	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) || r.frameNear(h) {
 		return t, false
 	}
-	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una") && !r.compared(h.first)) {
+	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una") && !r.compared(h.first)) {
 		return t, false
 	}
 	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.unexplained(fitcheck.TopicColor, h) ||
@@ -61,7 +61,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum", "plastic", "vinyl", "wood", "powder") {
 		return t, false
 	}
-	t.doubted = r.doubtedBut(h.first, h.last, true)
+	t.doubted = r.doubtedBut(h.first, h.last, true) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last)
 	if u := r.unitsAt(h.first, h.last); len(u) == 1 {
 		t.unit = u[0]
 	}
@@ -107,8 +107,11 @@ func (r *reader) ofPlastic(n int) bool {
 	}
 	other := false
 	for i := from; i <= to; i++ {
-		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) {
+		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.wordAt(i, "though", "tho", "aunque") {
 			continue
+		}
+		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
+			continue // "can't tell, looks white tho"
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
 			continue

@@ -75,7 +75,7 @@ func (r *reader) nearDoubt(first int) bool {
 
 var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,
 	"bubbles": true, "lenses": true, "skylites": true, "tragaluces": true, "tragaluz": true, "domos": true, "domo": true,
-	"claraboyas": true, "claraboya": true, "cupulas": true}
+	"burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
 
 // countFrom reads a count with what it counts at token i.
 func (r *reader) countFrom(i int) (countAt, bool) {
@@ -95,7 +95,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(i-1, "through", "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
 		return countAt{}, false
 	}
-	if r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
+	if r.countOfSummary(i) || r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
 		return countAt{}, false
 	}
 	if n == 1 && r.wordAt(next, "of") && r.wordAt(next+1, "those", "these", "the", "your", "my") && !r.markAt(i-1, ':') {
@@ -134,8 +134,8 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			break
 		}
 	}
-	if r.wordAt(next, "of") && r.wordAt(next+1, "my", "our", "the", "his", "her", "their") && n > 1 {
-		for j := next + 2; j < next+5 && j < len(r.toks) && r.toks[j].kind == wordToken; j++ {
+	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "my", "our", "the", "his", "her", "their", "los", "las", "mis", "nuestros", "nuestras") && n > 1 {
+		for j := next + 2; j < next+5 && j < len(r.toks) && r.toks[j].kind == wordToken && !r.wordAt(j, "on", "in", "over", "for", "en", "sobre"); j++ {
 			if countNouns[r.toks[j].text] {
 				return countAt{n, i, j}, true // "10 of our stairwell skylights"
 			}
@@ -150,7 +150,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordsIn(next, min(next+5, len(r.toks)), "line", "lines", "mark", "marks", "tick", "ticks", "notches", "rayitas", "lineas") {
 		return countAt{}, false // "25 and 3 of the little lines past the half"
 	}
-	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && (n > 1 || r.markAt(i-1, ':') && r.refAt(0, i)) {
+	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && !r.wordAt(next+2, "panels", "panes", "screws", "corners", "sides", "edges", "clips", "seams", "rooms", "buildings", "walls", "boards", "bolts", "layers", "guys", "kids") && (n > 1 || r.markAt(i-1, ':') && r.refAt(0, i)) {
 		return countAt{n, i, next + 1}, true
 	}
 	return countAt{}, false
@@ -174,8 +174,11 @@ func (r *reader) countClause(i int) (countAt, bool) {
 		return countAt{}, false
 	}
 	n, next := r.countNumber(i)
-	if next == i || n < 1 || n > 100 || r.negated(i) {
+	if next == i || n < 1 || n > 100 || r.negated(i) || r.countOfSummary(i) {
 		return countAt{}, false
+	}
+	if r.saidBackWrong(i, next) {
+		return countAt{n, i, next - 1}, true
 	}
 	if r.markAt(i-1, '(') && r.markAt(next, ')') && r.wordAt(i-2, "on", "for", "need", "quote", "order", "want") {
 		return countAt{n, i, next - 1}, true // "price on (8), mill finish"
@@ -229,7 +232,7 @@ func (r *reader) layersNamed(i int) bool {
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {
 	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed")
+		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "standard", "ordinary")
 }
 
 func (r *reader) countNumber(i int) (n, next int) {

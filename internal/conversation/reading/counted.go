@@ -87,9 +87,52 @@ func (r *reader) sharesOf(from int) {
 	}
 }
 
-// countCorrected: "theres 2 not 1", "todo bien pero son 3".
+// countCorrected: "theres 2 not 1", "todo bien pero son 3", "make it 7 not 6", "we found
+// one more so 7 total", "change the count from 2 to 4".
 func (r *reader) countCorrected(i, next int) bool {
-	return r.wordAt(i-1, "theres", "there", "have", "need", "are", "want", "got", "son", "tengo", "hay", "solo") && (r.endsCount(next) || r.wordAt(next, "not", "no", "instead", "skylights", "domes"))
+	ends := r.endsCount(next) || r.wordAt(next, "not", "no", "instead", "now", "en", "skylights", "domes", "domos", "tragaluces")
+	if j := i - 1; ends && (r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "sean", "serian", "fueran") || r.wordAt(j, "so", "total", "entonces") && r.oneMore(i) ||
+		r.wordAt(j, "to", "a") && r.wordsIn(r.sentenceFirst(i), j, "change", "cambie", "cambia", "cambien", "correct", "bump", "up") && r.wordsIn(r.sentenceFirst(i), j, "count", "quantity", "qty", "number", "cantidad", "order", "skylights", "domes", "numero")) {
+		return true
+	}
+	return r.wordAt(i-1, "theres", "there", "have", "need", "are", "want", "got", "son", "tengo", "hay", "solo") && ends
+}
+
+// oneMore: the message tells that there are more than was thought.
+func (r *reader) oneMore(i int) bool {
+	return r.wordsIn(0, i, "more", "another", "extra", "otro", "otra", "mas") && r.wordsIn(0, i, "found", "add", "one", "1", "found", "forgot", "missed", "otro", "uno", "two", "encontramos", "falta")
+}
+
+// countOfSummary: "you wrote four skylights. It's three": the first is what was said back.
+func (r *reader) countOfSummary(i int) bool {
+	if !r.asked(fitcheck.TopicConfirm) {
+		return false
+	}
+	return r.wordAt(i-1, "wrote", "put", "said", "have", "say", "says", "listed", "typed", "show", "shows", "got", "dice", "pusieron", "puso", "escribio", "escribieron", "anotaron") &&
+		(r.wordAt(i-2, "you", "u", "it", "that", "summary", "guys", "ya", "yall") || r.wordAt(i-1, "dice", "pusieron", "puso", "escribio", "escribieron", "anotaron")) && r.countLater(i+1)
+}
+
+// saidBackWrong: "you wrote four skylights. It's three": the count that holds.
+func (r *reader) saidBackWrong(i, next int) bool {
+	if !r.asked(fitcheck.TopicConfirm) || !r.endsCount(next) && !r.wordAt(next, "not", "no") || !r.wordAt(i-1, "its", "is", "be", "just", "only", "actually", "have", "son", "es", "solo", "nomas", "are", "theres") {
+		return false
+	}
+	for k := range i {
+		if n, end := r.countNumber(k); end > k && n > 0 && r.countOfSummary(k) && r.toks[end].kind == wordToken && (countNouns[r.toks[end].text] || end+1 == i-1) {
+			return true
+		}
+	}
+	return false
+}
+
+// countLater: another number follows that counts.
+func (r *reader) countLater(i int) bool {
+	for ; i < len(r.toks); i++ {
+		if n, next := r.countNumber(i); next > i && n > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // countBetween: "barn, 3, yellow and brittle": a number alone between two signs, where the
@@ -129,7 +172,7 @@ func (r *reader) countOfKind(next int) bool {
 		return false
 	}
 	for i := next + 1; i < len(r.toks); i++ {
-		if _, end := r.countNumber(i); end > i && r.wordAt(end, "of", "de") {
+		if _, end := r.countNumber(i); end > i && r.wordAt(end, "of", "de") && !r.wordAt(end+1, "them", "those", "these", "em", "which", "ellos", "ellas") {
 			return true
 		}
 	}

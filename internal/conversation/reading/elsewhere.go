@@ -58,6 +58,9 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 	if (s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline) && r.wordsIn(from, to+1, "match", "replace", "replacement", "mine", "my") {
 		return false // "can you match a pyramid skylight"
 	}
+	if r.wishBehind(s.topic, h.first, h.last) {
+		return false
+	}
 	if !r.questioned(h.first) && (!r.yesNoQuestion(h.first) || softTopic(s.topic)) {
 		return false
 	}
@@ -86,6 +89,23 @@ func (r *reader) whereabouts(m *measure, h *hit) bool {
 		return true // "27 x 27 on the kitchen one"
 	}
 	return i > m.last && r.wordAt(i, "over", "in", "above", "for", "at", "sobre", "en", "arriba")
+}
+
+// behindHouse: "the recording studio behind our house": the house only tells where it is.
+func (r *reader) behindHouse(first, last int) bool {
+	if !r.wordsIn(first, last+1, "house", "home", "casa") || !r.wordsIn(max(0, first-3), first, "behind", "beside") || r.wordsIn(max(0, first-6), first, "skylight", "skylights", "dome") {
+		return false
+	}
+	vague := false
+	for n := range r.choices {
+		c := &r.choices[n]
+		if v, ok := c.has("use"); ok && c.first != first && v != "?" {
+			return false // told by the other word
+		} else if ok && v == "?" {
+			vague = true
+		}
+	}
+	return vague
 }
 
 // otherUse: some other words of the message tell what the building is.

@@ -12,7 +12,14 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if len(r.Asked) == 0 || r.asked(t) || r.tellsStyle(t, h) {
 		return false
 	}
-	return !r.allExplained(h)
+	return !r.allExplained(h) && !(t == fitcheck.TopicImpactRisk && r.plenty(h))
+}
+
+// plenty: "lots of trees around us so I worry", "hay muchos árboles": how many there are is
+// told for the risk's sake, whatever else the clause says.
+func (r *reader) plenty(h *hit) bool {
+	return r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.last+1, "live", "fall", "falling", "drop", "dropping", "caen", "lots", "lot", "bunch", "many", "plenty", "tons", "surrounded", "under", "muchos", "muchas", "mucho", "rodeados", "big", "tall", "huge") &&
+		!r.wordsIn(r.clauseStart(h.first), h.first, "if", "when", "dont", "used", "had", "no", "not")
 }
 
 // tellsStyle: early in a talk a phrase of four words tells by itself what is up there.
@@ -111,7 +118,7 @@ func covers(hits []hit, i int) bool {
 // neutral are words that change nothing of what is said beside them.
 var neutral = wordSet(`i im we my our want wants need needs would like could can be is are was has have got and with on of from in at for to up out
 	worse today clima sol tiempo anos edad weather sun age elements corner corners sides edges too much more side edge spot spots bit little lot lots couple end ends part parts bunch whole swap replace replacing replaced roof please like around over near from back down away send
-	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks hi hello hey ok second thought time change guy
+	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks fyi cierto overall hi hello hey ok second thought time change guy
 	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when
 	get winter winters cold heated match existing clean straight through rip put change switch esquina sola solo cambiar cambio poner
 	make makes go goes ok believe running runs growing grows spreading spreads going goes started starting belong belongs

@@ -26,8 +26,19 @@ func (r *reader) countTakenBack(c countAt) bool {
 				}
 			}
 		}
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") && !r.harmedBefore(c.last+1, i) && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
 			return true // "we have 6, 2 are broken"
+		}
+	}
+	return false
+}
+
+// harmedBefore: "three of my skylights are cracked, one is leaking bad": those counted are
+// the harmed ones already.
+func (r *reader) harmedBefore(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.wordAt(i, "are", "estan") && r.wordsIn(i+1, min(i+4, to), "cracked", "broken", "leaking", "hazy", "shot", "busted", "bad", "damaged", "quebrados", "rotos") {
+			return true
 		}
 	}
 	return false

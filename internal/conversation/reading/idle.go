@@ -13,6 +13,9 @@ func (r *reader) saysStyle(all []saying, h *hit) bool {
 		return true // "bolted straight down to the deck, just the plastic, no frame"
 	}
 	for _, s := range all {
+		if s.value == fitcheck.StyleCurbMount && len(r.Asked) == 0 && r.wordsIn(from, h.first+1, "replace", "replacing", "order", "buy", "purchase", "need", "get", "getting", "change", "reemplazar", "cambiar", "comprar") {
+			continue // "replace only the dome on a curb-mounted skylight"
+		}
 		if s.topic == fitcheck.TopicStyle && !s.asked && (h.is("want", fitcheck.WantDomeOnly) || !r.wordAt(h.first, "complete", "whole", "entire", "full")) && (s.first <= h.last+1 || s.first == h.last+2 && r.markAt(h.last+1, ',') && s.value == fitcheck.StyleBareDome && !r.wordAt(s.first, "no", "sin")) && h.first <= s.last {
 			return true
 		}

@@ -69,8 +69,33 @@ func (r *reader) deniedAfter(last int) bool {
 	if r.wordAt(last+1, "no", "nope") && r.yesAfter() && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken || len(within(r.choices, last+2, last+2)) > 0) {
 		return true // "trees yes hail no"
 	}
+	if r.noneAfter(last) {
+		return true
+	}
 	return (r.markAt(last+1, '?') || r.markAt(last+1, ':')) && r.wordAt(last+2, "no", "nope", "none", "nah", "never", "not", "nothing", "nada", "ninguno") &&
 		(last+3 >= len(r.toks) || r.toks[last+3].kind == markToken || r.wordAt(last+3, "really"))
+}
+
+// noneAfter: the noun stands before its denial: "árboles no hay", "goteras no tiene", "trees
+// we don't have", "golf tampoco".
+func (r *reader) noneAfter(last int) bool {
+	if !r.wordAt(last, "arboles", "arbol", "ramas", "golf", "granizo", "graniza", "pelotas", "goteras", "gotera", "grietas", "grieta", "filtraciones", "rajaduras", "trees", "tree", "branches", "hail", "limbs", "balls", "course", "courses") {
+		return false
+	}
+	i := last + 1
+	if r.wordAt(i, "cerca", "aqui", "alrededor", "here", "nearby", "around") {
+		i++
+	}
+	if r.wordAt(i, "we", "i", "there", "it") && (r.wordAt(i+1, "dont", "arent", "isnt") || r.wordAt(i+1, "do") && r.wordAt(i+2, "not")) && !r.wordsIn(i+2, min(i+4, len(r.toks)), "know", "think", "see", "worry", "care", "mind") {
+		return true
+	}
+	if r.wordAt(i, "there", "we", "i") && r.wordAt(i+1, "are", "is", "have", "got") && r.wordAt(i+2, "none") {
+		return true
+	}
+	if r.wordAt(i, "no", "nunca") && r.wordAt(i+1, "hay", "tenemos", "tengo", "tiene", "tienen", "existe", "existen", "cae", "caen", "veo") && !r.wordAt(i+2, "muchos", "muchas", "mucho", "tantos", "tanto", "de", "tan") {
+		return true
+	}
+	return r.wordAt(i, "no", "none", "never", "tampoco", "nunca", "nope", "ninguno", "ningunos") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "but", "pero", "and", "y"))
 }
 
 // yesAfter: a yes stands right after some value.
@@ -237,6 +262,9 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 func (r *reader) hearsay(first int) bool {
 	from := r.clauseStart(first)
 	for i := first - 1; i > from; i-- {
+		if r.wordAt(i, "so", "entonces") && r.wordsIn(i+1, first, "want", "prefer", "need", "quiero", "prefiero") {
+			return false // "they told me acrylic yellows so I want polycarbonate"
+		}
 		if r.wordAt(i, "said", "told", "claims", "claimed", "thinks", "thought", "swore", "dijo") {
 			if r.wordsIn(first, len(r.toks), "doubt", "believe") && r.wordsIn(from, i, "roofer", "contractor", "inspector", "handyman", "techero", "albanil") {
 				return true // "roofer said the frame is rotted but I don't believe him"

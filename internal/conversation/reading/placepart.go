@@ -53,7 +53,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 // unknown town stands before it.
 func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
 	n, code := place.ScanState(ahead)
-	if n == 0 || n > 1 && r.wordAt(i, "a") || r.negated(i) || r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
+	if n == 0 || n > 1 && (r.wordAt(i, "a") || r.strayLetters(i, ahead)) || r.negated(i) || r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
 		return false
 	}
 	if last, ok := r.otherState(r.tokenOf(i, n)+1, code); ok { // "moved from Ohio to Nevada"

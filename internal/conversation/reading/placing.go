@@ -85,7 +85,7 @@ func (r *reader) townsWithState() []found {
 		}
 		ahead := r.wordsFrom(i, 4, buf[:])
 		n, code := place.ScanState(ahead)
-		if n == 0 || n > 1 && r.wordAt(i, "a") || place.Scan(ahead, "") > n {
+		if n == 0 || n > 1 && (r.wordAt(i, "a") || r.strayLetters(i, ahead)) || place.Scan(ahead, "") > n {
 			continue // also "with a K", "Oklahoma City"
 		}
 		last := r.tokenOf(i, n)
@@ -96,6 +96,15 @@ func (r *reader) townsWithState() []found {
 		}
 	}
 	return out
+}
+
+// strayLetters: "around w a tape": two small letters that stand alone are words, no state.
+func (r *reader) strayLetters(i int, ahead []string) bool {
+	if len(ahead) < 2 || len(ahead[0]) != 1 || len(ahead[1]) != 1 || r.asked(fitcheck.TopicPlace) || r.markAt(i+1, '.') {
+		return false
+	}
+	c := r.Text[r.toks[i].from]
+	return c >= 'a' && c <= 'z'
 }
 
 // tokenOf is the token of the n-th word from token i on.

@@ -93,6 +93,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	case RequestUrgent:
 		return !r.negated(h.first)
 	case RequestAgain:
+		if r.wordAt(h.first, "otra", "de") && r.wordAt(h.last, "vez", "nuevo") {
+			return r.whole(h) || r.markAt(h.last+1, '?') || r.wordsIn(max(0, h.first-3), h.first, "repite", "repita", "repitame", "dime", "digame", "explica", "explique", "mande", "manda") // not "para que no se quiebre otra vez"
+		}
 		return h.first != h.last || r.whole(h)
 	case RequestPrice:
 		if h.first == h.last && r.wordAt(h.first, "cost", "costs", "estimate", "price", "prices", "expensive", "quote") {
@@ -160,6 +163,9 @@ func (r *reader) asks(h *hit) bool {
 	}
 	if r.wordAt(h.first, "who", "whos") && h.first > first && r.wordAt(h.first-1, "one", "ones", "guy", "guys", "person", "wife", "husband", "man", "woman", "people", "somebody", "someone", "anybody", "friend", "son", "roofer") {
 		return false // "my wife is the one who will be home"
+	}
+	if r.wordAt(h.first, "would") && r.wordAt(h.first+1, "like", "love", "prefer", "appreciate", "need") || r.wordAt(h.first, "did", "do", "does") && r.wordAt(h.first-1, "also", "then") && h.first-2 >= first && r.toks[h.first-2].kind == wordToken {
+		return false // "I make sculptures and would like a round dome", "he also did the diagonals"
 	}
 	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
 		return false

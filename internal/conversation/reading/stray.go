@@ -77,6 +77,22 @@ func (r *reader) lumber(m *measure) bool {
 		(r.askedSize() == "none" || r.numberLater(m.last+1))
 }
 
+// boards: "es de dos por seis, son 5 1/2": told in words, what the box is made of beside a
+// measure of its own.
+func (r *reader) boards(i int) bool {
+	if r.wholeAt(i) != 2 && r.wholeAt(i) != 1 || !r.by(i+1) || !r.wordAt(i-1, "of", "from", "with", "de", "using", "used") ||
+		!r.wordAt(i+2, "four", "six", "eight", "ten", "twelve", "cuatro", "seis", "ocho", "diez", "doce") {
+		return false
+	}
+	for k := i + 3; k < len(r.toks); k++ {
+		if r.numberAfter(k) {
+			r.use(i, i+2)
+			return true
+		}
+	}
+	return false
+}
+
 // largeNumber: the message has a number that is a side's and no board's.
 func (r *reader) largeNumber() bool {
 	for i := range r.toks {

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // tradeWords are all that a question has which asks no more than what the shop is there for.
 var tradeWords = wordSet(`do does are is this that the you u ya yall guys all people folks place company store ones who sell sells make makes carry have handle offer supply deal in with still also
 	can could i we get buy order one ones from replace
@@ -21,4 +23,82 @@ func (r *reader) ofTrade(h *hit) bool {
 		noun = noun || countNouns[t.text] || t.is("one", "ones")
 	}
 	return noun
+}
+
+// wishBehind: a question of trade tells what is wanted where a wish follows it: "do you carry
+// bronze domes? I need three"; and what theirs is like where theirs is spoken of: "tienen
+// domos redondos? el mío ya está opaco".
+func (r *reader) wishBehind(t fitcheck.Topic, first, last int) bool {
+	if len(r.Asked) > 0 || !r.sellingAsked(first) || r.toldTwice(t, first) {
+		return false
+	}
+	_, to := r.sentence(first)
+	end := to
+	if to+1 < len(r.toks) {
+		end = r.sentenceLast(to + 1)
+	}
+	switch t {
+	case fitcheck.TopicColor, fitcheck.TopicMaterial, fitcheck.TopicLayers:
+		return r.wishAfter(last+1, end)
+	case fitcheck.TopicOutline, fitcheck.TopicProfile, fitcheck.TopicStyle:
+		return r.wishAfter(last+1, end) || r.theirsAfter(to+1, end)
+	}
+	return false
+}
+
+// sellingAsked: the sentence asks whether something is sold.
+func (r *reader) sellingAsked(i int) bool {
+	from, to := r.sentence(i)
+	if r.wordsIn(from, to+1, "or", "o", "what", "which", "how", "que", "cual", "cuales", "better", "if") {
+		return false
+	}
+	for k := from; k < i; k++ {
+		if r.wordAt(k, "do", "can", "could", "would") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordsIn(k+2, min(k+5, i), "carry", "sell", "have", "make", "offer", "stock", "do", "supply", "get") ||
+			r.wordAt(k, "tienen", "venden", "hacen", "manejan", "tendran", "fabrican") {
+			return true
+		}
+	}
+	return false
+}
+
+// toldTwice: the message has another value of the topic.
+func (r *reader) toldTwice(t fitcheck.Topic, first int) bool {
+	for _, layer := range [][]hit{r.choices, r.styles} {
+		for n := range layer {
+			if layer[n].first != first && layer[n].has1(string(t)) && !layer[n].is(string(t), "?") && !layer[n].senseAsked(t) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// senseAsked: the phrase tells something of the topic only as an answer.
+func (h *hit) senseAsked(t fitcheck.Topic) bool {
+	for i := range h.senses {
+		if h.senses[i].topic == t && !h.senses[i].asked {
+			return false
+		}
+	}
+	return true
+}
+
+// wishAfter: "I need three", "necesito dos para mi casa".
+func (r *reader) wishAfter(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.wordAt(i, "need", "want", "necesito", "ocupo", "quiero", "necesitamos", "ocupamos", "queremos") {
+			return r.wholeAt(i+1) > 0 || r.wordAt(i+1, "one", "some", "it", "them", "that", "a", "uno", "una", "dos", "tres", "about", "at") && !r.wordAt(i+2, "price", "quote", "photo", "photos", "hand", "person", "answer", "complete", "whole", "new")
+		}
+	}
+	return false
+}
+
+// theirsAfter: "mine is yellowed", "el nuestro se rompió".
+func (r *reader) theirsAfter(from, to int) bool {
+	for i := from; i < min(from+3, to); i++ {
+		if r.wordAt(i, "mine", "ours", "mio", "mia", "nuestro", "nuestra", "nuestros", "mios") {
+			return !r.wordAt(i+1, "is", "are", "es", "son") || !r.choiceAt(i+2) || r.wordsIn(i+2, to+1, "cracked", "broken", "hazy", "yellowed", "yellow", "leaking", "roto", "opaco", "quebrado")
+		}
+	}
+	return false
 }

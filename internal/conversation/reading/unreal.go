@@ -46,8 +46,12 @@ func (r *reader) feared(i, first int) bool {
 		return false
 	case r.wordAt(i, "before", "antes"):
 		return r.wordAt(i+1, "it", "they", "this", "the", "something", "anything", "more", "de", "que")
+	case r.wordAt(i, "waiting") && r.wordAt(i+1, "room", "area", "list", "hall"):
+		return false
 	case r.wordAt(i, "worried", "afraid", "scared", "prevent", "avoid", "keep", "concerned", "waiting", "evitar", "miedo"):
 		return first-i > 1 || r.wordAt(i, "prevent", "avoid", "evitar")
+	case r.wordAt(i, "so") && r.wordAt(i+1, "the", "it", "they", "that", "this", "my", "kids", "hail") && r.wordsIn(first+1, min(first+3, len(r.toks)), "dont", "wont", "doesnt", "cant", "cannot"):
+		return true // "so the hail don't bust it"
 	case r.wordAt(i, "will", "itll", "gonna", "might", "could", "would"):
 		return first-i <= 3 && !r.wordAt(i, "might", "could") && !r.wordAt(i-1, "it") && !r.wordAt(first-1, "been")
 	}

@@ -80,10 +80,21 @@ func (r *reader) afterCode(i int) bool {
 	if r.markAt(j, '.') && r.wordAt(j-1, "floor", "room", "lot", "road") {
 		return false // "a condo, top floor. 23220 is the zip"
 	}
-	for r.markAt(j, '#') || r.markAt(j, '.') || r.wordAt(j, "number", "no") {
+	for r.markAt(j, '#') || r.markAt(j, '.') || r.markAt(j, ':') || r.wordAt(j, "number", "no", "is", "es", "numero") {
 		j--
 	}
+	if r.gateCode(j) || j < i-1 && r.wordsIn(j+1, i, "number", "no", "numero") && r.wordAt(j, "vendor", "reference", "contract", "project", "tracking", "customer", "license", "policy", "claim", "requisition", "contrato", "poliza", "proveedor", "cliente", "reclamo") {
+		return true // "our vendor number is 55821"
+	}
+	if r.wordAt(i-1, "is", "es") && r.wordAt(j, "box", "floor", "road", "room", "route", "part", "lot", "exit", "since") {
+		return false
+	}
 	return j >= 0 && r.toks[j].kind == wordToken && beforeCode[r.toks[j].text] && !r.wordAt(j, "road", "st", "ave")
+}
+
+// gateCode: "the gate code is 55821", "lockbox 55821".
+func (r *reader) gateCode(i int) bool {
+	return r.wordAt(i, "code", "codigo") && r.wordAt(i-1, "gate", "door", "lockbox", "access", "entry", "alarm", "keypad", "building") || r.wordAt(i, "lockbox", "keypad") || r.wordAt(i, "porton") && r.wordsIn(max(0, i-4), i, "codigo")
 }
 
 func (r *reader) stateBefore(i int) string {

@@ -1,0 +1,79 @@
+package reading
+
+// kin are people whose age is told beside a measure.
+var kin = wordSet(`son sons daughter husband wife dad father mom mother grandson granddaughter grandpa grandma grandfather grandmother nephew niece uncle
+	aunt brother sister neighbor neighbour kid boy girl cousin friend buddy partner esposo esposa marido mujer hijo hija papa mama nieto nieta sobrino sobrina suegro
+	suegra cunado hermano hermana abuelo abuela vecino vecina primo amigo`)
+
+// aged: a number is somebody's age: "my son who is 52", "my husband, 71, held the tape",
+// "mi hijo de 22 lo midió", "I turned 65 in May".
+func (r *reader) aged(i int) bool {
+	n, next := r.toks[i].whole, i+1
+	if r.toks[i].kind == wordToken {
+		n, next = r.cardinal(i)
+	} else if r.toks[i].dec > 0 || r.toks[i].code {
+		return false
+	}
+	if next == i || n < 5 || n > 99 || r.measuredAt(next-1) || !r.ageEnds(next) || !r.ageBegins(i) {
+		return false
+	}
+	r.use(i, next-1)
+	return true
+}
+
+// ageBegins: the words before a number tell whose age it is.
+func (r *reader) ageBegins(i int) bool {
+	k := i - 1
+	for r.wordAt(k, "about", "almost", "only", "now", "just", "over", "nearly", "like", "casi", "ya") {
+		k--
+	}
+	switch {
+	case r.wordAt(k, "turned", "turning", "turn", "cumpli", "cumplio", "cumplo"):
+		return !r.wordAt(k-1, "it", "they", "that")
+	case r.wordAt(k, "age", "aged", "edad"), r.wordAt(k, "im", "hes"), r.wordAt(k, "am") && r.wordAt(k-1, "i"):
+		return true
+	case r.wordAt(k, "is") && r.wordAt(k-1, "he"), r.wordAt(k, "shes") || r.wordAt(k, "is") && r.wordAt(k-1, "she"):
+		return r.kinBefore(k)
+	case r.wordAt(k, "is", "was") && r.wordAt(k-1, "who"), r.wordAt(k, "whos"):
+		return true
+	case r.wordAt(k, "is", "de", "thats", "es"), r.markAt(k, ','), r.markAt(k, '('):
+		return r.kinAt(k - 1)
+	}
+	return false
+}
+
+func (r *reader) kinAt(i int) bool {
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && kin[r.toks[i].text]
+}
+
+func (r *reader) kinBefore(i int) bool {
+	for i--; i >= 0; i-- {
+		if r.kinAt(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// ageEnds: what follows makes no measure of the number: a sign, or what the person does.
+func (r *reader) ageEnds(i int) bool {
+	if r.wordAt(i, "and", "y") {
+		_, _, _, part := r.spokenPart(i + 1)
+		return !part && !r.numberAfter(i+1)
+	}
+	if i >= len(r.toks) || r.markAt(i, ',') || r.markAt(i, ')') || r.markAt(i, '.') || r.markAt(i, '!') || r.markAt(i, '\n') || r.markAt(i, ';') {
+		return !(r.markAt(i, ',') && r.numberAfter(i+1) && !r.sizeLater(i+2))
+	}
+	return r.wordAt(i, "but", "so", "now", "yrs", "old", "with", "still", "this", "next", "last", "measured", "measures", "says", "held", "went", "got", "climbed", "read", "helped", "did", "wrote",
+		"sent", "took", "came", "lo", "la", "se", "me", "midio", "subio", "pero", "que", "lol") || r.wordAt(i, "in") && i+1 < len(r.toks) && monthWords[r.toks[i+1].text]
+}
+
+// sizeLater: two sides follow, so a number before them is none.
+func (r *reader) sizeLater(i int) bool {
+	for ; i < len(r.toks); i++ {
+		if r.by(i) && r.numberAfter(i+1) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,80 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What people say of a kind of plastic in general is no choice and no harm: "another shop
+// told me acrylic yellows in ten years. Is that true?"
+
+// inGeneral says whether a value is part of such a statement.
+func (r *reader) inGeneral(t fitcheck.Topic, first, last int) bool {
+	switch t {
+	case fitcheck.TopicMaterial, fitcheck.TopicColor, fitcheck.TopicLayers, fitcheck.TopicProblem:
+	case fitcheck.TopicStyle:
+		return r.quotedByOther(first)
+	default:
+		return false
+	}
+	if r.asked(t) && t != fitcheck.TopicProblem {
+		return false
+	}
+	for n := range r.choices {
+		h := &r.choices[n]
+		if h.last < r.clauseStart(first) || h.first > last || !h.has1("material") && !h.has1("color") && !h.has1("layers") {
+			continue
+		}
+		if r.wordsIn(h.last+1, first, "so", "want", "prefer", "rather", "quiero", "prefiero", "mejor") {
+			continue // "acrylic yellows so I want polycarbonate"
+		}
+		if r.behaves(h) {
+			return true
+		}
+	}
+	return false
+}
+
+// behaves: after the kind of plastic stands what it does as a rule.
+func (r *reader) behaves(h *hit) bool {
+	if r.wordAt(h.first-1, "my", "our", "your", "its", "mi", "nuestro", "this", "is") {
+		return false
+	}
+	told := r.toldInGeneral(h.first)
+	i := h.last + 1
+	if r.wordAt(i, "ones", "one", "domes", "skylights", "plastic") && told {
+		i++
+	} else if r.wordAt(h.first-1, "the", "el", "la", "los", "las") && !told {
+		return false
+	}
+	for r.wordAt(i, "always", "just", "will", "only", "can", "dont", "doesnt", "siempre", "no", "eventually", "usually", "really") {
+		i++
+	}
+	if r.wordAt(i, "se") {
+		i++
+	}
+	switch {
+	case r.wordAt(i, "yellows", "cracks", "scratches", "crazes", "fades", "lasts", "breaks", "shatters", "hazes", "fogs", "raya", "amarillea", "dura", "aguanta"):
+		return true
+	case r.wordAt(i, "yellow", "crack", "scratch", "craze", "fade", "last", "break", "fog", "get", "turn", "let", "hold", "pone", "ponen", "hace", "quiebra", "rompe", "pierde", "lets"):
+		return told
+	case r.wordAt(i, "gets", "turns", "goes", "becomes"):
+		return r.wordAt(i+1, "brittle", "yellow", "cloudy", "hazy", "foggy", "hot", "weak", "bad", "milky", "scratched", "scratchy", "dull", "hard")
+	case r.wordAt(i, "is", "are", "es"):
+		return r.wordAt(i+1, "better", "stronger", "tougher", "cheaper", "weaker", "harder", "safer", "mejor", "mas", "peor", "supposed", "junk", "garbage")
+	}
+	return false
+}
+
+// toldInGeneral: somebody was heard or read, or it is asked whether it is true.
+func (r *reader) toldInGeneral(i int) bool {
+	from, to := r.sentence(i)
+	return r.wordsIn(from, i, "heard", "read", "told", "says", "say", "said", "online", "internet", "dijeron", "dijo", "dicen", "oi", "lei", "escuche", "claims", "claim") ||
+		r.wordsIn(from, min(to+6, len(r.toks)), "true", "cierto", "verdad")
+}
+
+// quotedByOther: "the other shop quoted glass": what somebody else offers.
+func (r *reader) quotedByOther(first int) bool {
+	i := first - 1
+	for r.wordAt(i, "me", "us", "a", "on", "for", "flat", "real") {
+		i--
+	}
+	return r.wordAt(i, "quoted", "offered", "recommended", "suggested", "pushed", "sells") && r.wordsIn(r.sentenceFirst(i), i, "shop", "company", "place", "guy", "guys", "store", "they", "contractor", "roofer", "somebody", "someone", "outfit")
+}
