@@ -1,8 +1,23 @@
 package conversation
 
-import "example.com/intake-bot/internal/conversation/wording"
+import (
+	"regexp"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
+)
 
 // Opting out is per address: who stops texts may still write mail, and is answered there.
+
+// strangerWords: somebody who wrote here by mistake has no use for an answer, nor for a
+// reminder.
+var strangerWords = regexp.MustCompile(`(?i)^\W*((hey|hi|oh|oops|ah|my bad)\W+)?((sorry|perd[oó]n|disculpe)\W+)?(i (think|guess) )?((i )?(have|got) the )?(wrong number|n[uú]mero equivocado)(\W+(sorry|i (think|guess)|my bad|perd[oó]n|disculpe))*\W*$`)
+
+// wantsOut says whether the customer opts out in words of their own, which hold as well as
+// the carriers' (47 CFR 64.1200(a)(10): any reasonable means).
+func (t *turn) wantsOut(in []Message) bool {
+	return t.heard.asks(reading.RequestStop) || strangerWords.MatchString(joined(in))
+}
 
 // silence ends the talk on the customer's word, with one last confirmation.
 func (t *turn) silence() error {

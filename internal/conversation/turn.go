@@ -58,6 +58,10 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 	if err := t.useLanguage(); err != nil {
 		return Outcome{}, err
 	}
+	if t.wantsOut(in) {
+		err := t.silence()
+		return t.out, err
+	}
 	t.note(in)
 	t.noteWays(in)
 	t.countBarren()

@@ -90,6 +90,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicFrameCondition && s.value != fitcheck.ConditionGood && r.hedged(h) {
 			base.doubted = false // "kind of chalky" tells how it looks
 		}
+		if s.topic == fitcheck.TopicLayers && base.doubted && r.looksLike(h) {
+			base.doubted = false // "looks like two layers": seen, not guessed
+		}
 		base.weak = r.weakly(s, h)
 		units := r.unitsAt(h.first, h.last)
 		if len(units) == 0 || !s.topic.OfUnit() {
@@ -113,6 +116,17 @@ func (r *reader) unsureBeforeHearsay(first int) bool {
 		return false
 	}
 	return r.hearsay(first) || r.wordsIn(h.last, first, "says", "said", "told", "thinks", "dice", "dijo") && r.wordsIn(h.last, first, "guy", "roofer", "contractor", "inspector", "handyman", "techero", "albanil", "neighbor")
+}
+
+// looksLike: nothing but "looks like" goes before the words in their sentence.
+func (r *reader) looksLike(h *hit) bool {
+	from, to := r.sentence(h.first)
+	for i := from; i < h.first; i++ {
+		if r.wordAt(i, "looks", "look") && r.wordAt(i+1, "like") || r.wordAt(i, "parece", "parecen") {
+			return !r.wordsIn(from, to+1, "think", "guess", "maybe", "probably", "sure", "might", "could", "cant", "hard", "creo")
+		}
+	}
+	return false
 }
 
 // hedged: only a "kind of" stands before the words in their clause.
@@ -160,11 +174,17 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
 	}
+	if s.topic == fitcheck.TopicWant && (r.differenceBetween(h.first) || r.differenceBetween(h.first-4)) {
+		return false // "what's the cost difference between the dome and the whole unit"
+	}
 	if s.topic == fitcheck.TopicWant && r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "across", "around", "along") {
 		return false // "41 inches across the whole thing"
 	}
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "through", "thru") && r.wordsIn(0, h.first, "kind", "type", "milky", "sort", "white") && !r.turnedHazy() {
 		return false // "white, the milky kind you can't see through"
+	}
+	if s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordAt(h.first, "old", "viejo", "vieja") && r.firstTalk("dontknow") != nil {
+		return false // "honestly no idea, it's old"
 	}
 	if s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.wordAt(h.last, "square") && r.measuresCorners() {
 		return false // "corner to corner 54 3/8 both ways so it's square"

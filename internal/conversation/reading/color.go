@@ -77,7 +77,7 @@ func (r *reader) compared(i int) bool {
 
 // askedOther: the same word answers another question.
 func (r *reader) askedOther(h *hit) bool {
-	if r.asked(fitcheck.TopicColor) {
+	if r.asked(fitcheck.TopicColor) || r.plasticNear(h) {
 		return false
 	}
 	for _, s := range h.senses {

@@ -249,6 +249,9 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …", "inside: 46 x 46, single layer plastic"
 		}
 		if h := r.labelFrom(i); h != nil {
+			if r.ownStatement(m.last+1, h) {
+				break
+			}
 			r.takeAfter(m, h)
 			i = h.last
 		}
@@ -267,6 +270,12 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			}
 		}
 	}
+}
+
+// ownStatement: a new clause says what a part is like: "33 by 57 and the frame is rusty".
+func (r *reader) ownStatement(from int, h *hit) bool {
+	return isName(h) && r.softBetween(from, h.first) && r.wordsIn(max(from, h.first-2), h.first, "the", "my", "our", "el", "la", "los") &&
+		r.wordAt(h.last+1, "is", "are", "was", "looks", "look", "has", "have", "seems", "s", "got", "esta", "estan", "se", "tiene") && r.tellsState(h.first, r.clauseEnd(h.last))
 }
 
 // tellsState: the sentence says what a part is like: "33 1/2 by 57 1/2. The frame has old

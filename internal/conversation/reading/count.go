@@ -268,7 +268,8 @@ func (r *reader) countNumber(i int) (n, next int) {
 
 // countRange: "3 or 4".
 func (r *reader) countRange(i, next int) bool {
-	if !(r.wordAt(next, "or", "to", "o", "a") || r.markAt(next, '-')) {
+	between := r.wordAt(i-1, "between", "entre") && r.wordAt(next, "and", "y")
+	if !(between || r.wordAt(next, "or", "to", "o", "a") || r.markAt(next, '-')) {
 		return false
 	}
 	if _, end := r.countNumber(next + 1); end > next+1 && !r.wordAt(end, "layer", "layers", "capas") {

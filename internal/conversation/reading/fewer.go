@@ -15,6 +15,11 @@ func (r *reader) countsDiffer(found []countAt) bool {
 // countTakenBack: "two domes but one is fine", "five but only two need replacing".
 func (r *reader) countTakenBack(c countAt) bool {
 	_, last := r.sentence(c.first)
+	for i := c.last + 1; i < len(r.toks); i++ {
+		if n, next := r.countNumber(i); next > i && n == c.value && r.wordAt(i-1, "all", "the", "los", "todos") {
+			return false // "4, only one is cracked but I'd do all 4"
+		}
+	}
 	for i := c.last + 1; i < last; i++ {
 		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.wordAt(next+2, "were", "was", "have", "had", "i", "we", "need", "needs", "must", "should") {
 			return true // "six skylights, two of which were broken"

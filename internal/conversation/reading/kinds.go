@@ -43,6 +43,8 @@ func (r *reader) units() {
 		}
 		if ref.units != nil {
 			r.refs = append(r.refs, ref)
+		} else if v == "all" && r.Units < 2 && r.wordAt(h.last+1, "skylights", "domes", "units", "bubbles", "tragaluces", "domos", "claraboyas") {
+			continue // "hay que cambiar los dos tragaluces": how many there are
 		} else if r.asked(fitcheck.TopicCount) && !r.wordAt(h.first-1, "of", "de") {
 			continue // "let's do all three"
 		}

@@ -168,7 +168,7 @@ func (r *reader) nameFact(first, last int) {
 // fullerName: "its Carla, Carla Whitfield", "Lucky. Thats my name lol, Lucky Pruitt": the
 // name said again with more of it.
 func (r *reader) fullerName(first, last int) (int, int) {
-	if first != last || r.toks[first].word == nil || !r.toks[first].word.given {
+	if first != last || r.toks[first].word != nil && !r.toks[first].word.given && !r.asked(fitcheck.TopicName) {
 		return first, last
 	}
 	for i := last + 2; i+1 < len(r.toks) && i < last+12; i++ {

@@ -195,13 +195,16 @@ func (r *reader) otherHolds(m *measure, h *hit, before bool) bool {
 		}
 		return !r.softBetween(h.last+1, m.first) && m.first-h.last <= 6
 	}
+	if r.wordAt(m.last+1, "i", "we", "he", "she", "im", "ive") {
+		return false // "2 ft by 4 ft I haven't been up there yet"
+	}
 	return !r.softBetween(m.last+1, h.first) && h.first-m.last <= 5
 }
 
 // differenceBetween: the words name what is compared: "the difference between acrylic and …".
 func (r *reader) differenceBetween(first int) bool {
 	for i := max(r.sentenceFirst(first), first-6); i+1 < first; i++ {
-		if r.wordAt(i, "difference", "diferencia") && (r.wordAt(i+1, "between", "entre") || r.wordAt(i+2, "between", "entre")) {
+		if r.wordAt(i, "difference", "diferencia") && r.wordsIn(i+1, i+4, "between", "entre") {
 			return true
 		}
 	}

@@ -117,6 +117,9 @@ func (r *reader) insteadOf(j int) bool {
 // noAlone: the "no" at j answers a question and says nothing of what follows: "no the
 // dome is cracked", "no problem", or it belongs to words of doubt: "not sure".
 func (r *reader) noAlone(j, i int) bool {
+	if r.wordAt(j, "nothing") && j+1 == i && !r.wordAt(i, "but", "left") {
+		return false // "weathered, but nothing bent"
+	}
 	if r.wordAt(j, "nothing") && !r.wordAt(j+1, "is", "s", "was", "got", "broken", "cracked", "leaking", "leaks", "wrong", "has", "are") {
 		return true // "nothing but a crack", "nothing left of it, it broke"
 	}
@@ -238,6 +241,9 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		}
 		if h.first > last && r.wordAt(h.last, "like") && r.wordAt(h.last+1, "a", "an", "the", "my", "our") {
 			continue // "flat glass, looks like a window laid down"
+		}
+		if wish && h.last < first && r.wordAt(h.first, "kind", "kinda", "sort", "sorta") {
+			continue // "kind of a smoky gray": how it looks
 		}
 		if len(r.Asked) > 1 && r.answersOther(h, first) {
 			continue

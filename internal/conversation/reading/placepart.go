@@ -41,6 +41,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 			continue
 		}
 		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i)
+		named = named || r.shipsTo(i)
 		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
 		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
 			return true
@@ -91,6 +92,12 @@ func (r *reader) aboutShop(i int) bool {
 		}
 	}
 	return r.wordAt(from, "are", "is", "do", "where", "r") && r.wordsIn(from, i, "you", "u", "yall", "your", "guys") && !r.wordsIn(from, i, "i", "im", "my", "me", "we")
+}
+
+// shipsTo: the town is where it is to be sent: "do you guys ship to Fresno".
+func (r *reader) shipsTo(i int) bool {
+	return r.wordAt(i-1, "to") && r.wordAt(i-2, "ship", "shipping", "deliver", "delivery", "send", "sent") ||
+		r.wordAt(i-1, "a") && r.wordAt(i-2, "pedido", "enviar", "envio", "envios", "envian", "mandar", "mandan", "llegar", "entregan", "entregar")
 }
 
 // strangeBefore: an unknown word before a state is a town that the table lacks.
@@ -168,7 +175,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.numberAt(i).kind != notNumber && !asked || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
+	if n == 0 || r.numberAt(i).kind != notNumber && !asked || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
 		return false
 	}
 	last := r.tokenOf(i, n)
@@ -179,7 +186,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
 	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last) // "carol baton rouge"
 	ends := r.lastAlone(i, last)
-	if !clear && !r.livesBefore(i) && !ends {
+	if !clear && !r.livesBefore(i) && !ends && !r.shipsTo(i) {
 		return false
 	}
 	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked) && n == 1 {

@@ -98,6 +98,9 @@ func (r *reader) countsOfSizes() bool {
 	var found []countAt
 	for i := 0; i < len(r.toks); i++ {
 		n, next := r.countNumber(i)
+		for next > i && r.wordAt(next, "of", "the", "those", "de", "los", "las") {
+			next++
+		}
 		if next == i || n < 1 || n > 99 || r.used(i) || !r.wordAt(next, "big", "large", "bigger", "larger", "small", "smaller", "little", "grande", "grandes", "chico", "chicos", "chica", "chicas", "pequeno", "pequenos", "pequena", "pequenas") {
 			continue
 		}

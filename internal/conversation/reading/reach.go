@@ -52,7 +52,7 @@ func (r *reader) phoneRefused(i int) bool {
 func (r *reader) shortPhone() {
 	for i := 0; i+2 < len(r.toks); i++ {
 		a, dash, b := &r.toks[i], &r.toks[i+1], &r.toks[i+2]
-		if a.kind != numToken || b.kind != numToken || len(a.text) != 3 || len(b.text) != 4 || !(dash.mark('-') || dash.mark('.')) || !dash.glued || !b.glued {
+		if a.kind != numToken || b.kind != numToken || len(a.text) != 3 || len(b.text) != 4 || a.used && b.used || !(dash.mark('-') || dash.mark('.')) || !dash.glued || !b.glued {
 			continue
 		}
 		if r.asked(fitcheck.TopicPhone) || r.wordAt(i-1, "at", "number", "cell", "phone", "call", "text", "is", "al", "numero") {

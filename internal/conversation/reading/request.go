@@ -81,7 +81,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	case RequestUndo:
 		return !r.negated(h.first) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
 	case RequestPerson:
-		if r.known("name") && h.last+1 < len(r.toks) && r.toks[h.last+1].used && r.wordAt(h.last, "me") {
+		if r.known("name") && h.last+1 < len(r.toks) && r.toks[h.last+1].used && r.toks[h.last+1].kind != phoneToken && r.wordAt(h.last, "me") {
 			return false // "call me Sal"
 		}
 		if next := h.last + 1; r.asked(fitcheck.TopicName) && r.wordAt(h.last, "me") && next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "at", "on", "back", "please", "pls", "when", "later", "now", "asap", "instead", "tomorrow", "today", "if", "and", "i", "to", "about", "so", "for") {
@@ -89,7 +89,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		return !r.negated(h.first) && !r.offersPhone(h)
 	case RequestStop:
-		return !(r.wordsIn(h.first, h.last+1, "wrong", "equivocado") && len(r.out.Facts)+len(r.out.Unclear) > 0) // "wrong number I typed, 25 1/2"
+		return !(r.wordsIn(h.first, h.last+1, "wrong", "equivocado", "equivoque") && (len(r.out.Facts)+len(r.out.Unclear) > 0 || r.wordsIn(0, len(r.toks), "sorry", "perdon", "disculpe", "oops"))) // "wrong number I typed, 25 1/2"; who is sorry wrote here by mistake
 	case RequestUrgent:
 		return !r.negated(h.first)
 	case RequestAgain:

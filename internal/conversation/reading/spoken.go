@@ -5,6 +5,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // spokenContacts reads what voice keyboards make of phone numbers and mail addresses:
 // "two one eight five five five …", "jo underscore pelt at example dot com".
 func (r *reader) spokenContacts() {
+	if r.areaCodeApart() {
+		return
+	}
 	for i := 0; i < len(r.toks); i++ {
 		if r.spokenPhone(i) || r.spokenMail(i) {
 			return
@@ -127,3 +130,31 @@ func spokenSign(word string) (string, bool) {
 }
 
 func isSign(c byte) bool { return c == '.' || c == '_' || c == '-' }
+
+// areaCodeApart: "area code 828, 555-0171": the area code stands apart from the rest.
+func (r *reader) areaCodeApart() bool {
+	code, rest := -1, -1
+	for i := range r.toks {
+		t := &r.toks[i]
+		if t.kind != numToken || t.dec > 0 {
+			continue
+		}
+		switch {
+		case len(t.text) == 3 && r.markAt(i+1, '-') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && len(r.toks[i+2].text) == 4:
+			rest = i
+		case len(t.text) == 3 && r.wordsIn(max(0, i-3), i, "code") && r.wordsIn(max(0, i-4), i, "area"):
+			code = i
+		}
+	}
+	if code < 0 || rest < 0 {
+		return false
+	}
+	number := phoneNumber([]byte(r.toks[code].text+r.toks[rest].text+r.toks[rest+2].text), false)
+	if number == "" {
+		return false
+	}
+	first, last := min(code, rest), max(code, rest+2)
+	r.use(first, last)
+	r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(number), first, last)
+	return true
+}
