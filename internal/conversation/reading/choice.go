@@ -174,7 +174,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
 	}
-	if s.topic == fitcheck.TopicWant && (r.differenceBetween(h.first) || r.differenceBetween(h.first-4)) {
+	if s.topic == fitcheck.TopicWant && (r.differenceBetween(h.first) || r.differenceBetween(h.first-4)) && !r.wordsIn(h.first-4, h.first, "is", "are", "its", "looks", "esta", "estan", "es") {
 		return false // "what's the cost difference between the dome and the whole unit"
 	}
 	if s.topic == fitcheck.TopicWant && r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "across", "around", "along") {

@@ -60,6 +60,7 @@ func Read(in Input) Reading {
 	r.sizes()
 	r.totalOfKinds()
 	r.readChoices()
+	r.wishedDome()
 	r.answers()
 	r.names()
 	r.requests()

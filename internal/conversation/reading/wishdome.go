@@ -1,0 +1,76 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// "I need two replacement domes" asks for domes, not for whole skylights: a wish that names
+// what is wanted by the plastic part alone.
+
+// wishedDome records that only the dome is wanted, where a wish names it and nothing speaks
+// of a frame or a whole unit.
+func (r *reader) wishedDome() {
+	if r.asked(fitcheck.TopicWant) || r.known(fitcheck.TopicWant) || r.doubtful(fitcheck.TopicWant) || r.asked(fitcheck.TopicStyle) {
+		return
+	}
+	for n := range r.wants {
+		if s := r.wants[n].senses[0]; s.topic == fitcheck.TopicWant && s.value != fitcheck.WantDomeOnly && !s.asked {
+			return // "the whole thing, dome and frame"
+		}
+	}
+	for i := range r.toks {
+		if !r.wordAt(i, "dome", "domes", "bubble", "bubbles", "domo", "domos", "burbuja", "burbujas") || r.wholeNamed(i+1) {
+			continue
+		}
+		if first := r.wishFor(i); first >= 0 && !r.negated(i) && !r.negated(first) && !r.hearsay(i) && !r.wordsIn(r.clauseStart(i), i, "neighbor", "neighbors", "neighbour", "vecino", "vecina", "his", "her", "their") {
+			r.fact(fitcheck.TopicWant, 0, fitcheck.Choice(fitcheck.WantDomeOnly), first, i)
+			return
+		}
+	}
+}
+
+// wholeNamed: the words from token i on make more than a dome of it: "dome skylight",
+// "domes with frames".
+func (r *reader) wholeNamed(i int) bool {
+	if r.wordAt(i, "skylight", "skylights", "skylite", "skylites", "style", "styles", "unit", "units", "shape", "shaped", "type", "types", "light", "lights", "window", "windows", "assembly", "assemblies", "kind", "ones", "completo", "completos", "completa") {
+		return true
+	}
+	for k := i; k < i+5 && k < len(r.toks); k++ {
+		if r.wordAt(k, "and", "with", "plus", "y", "con") && (r.wordsIn(k+1, k+4, "frame", "frames", "curb", "curbs", "flashing", "marco", "marcos", "base", "everything", "todo")) {
+			return true
+		}
+	}
+	return false
+}
+
+// wishFor is the token at which a wish for the dome at token i begins, -1 without one.
+func (r *reader) wishFor(i int) int {
+	j, fresh := i-1, false
+	for ; j >= 0; j-- {
+		t := &r.toks[j]
+		fresh = (fresh || r.wordAt(j, "replacement", "repuesto")) && !r.wordAt(j, "the", "el", "los")
+		switch {
+		case t.kind == numToken || r.by(j) || r.unitAt(j) != noUnit || isWhole(numberWords[t.text].kind) || r.colorAt(j):
+		case t.mark('"') || t.mark('\'') || t.mark('/') || t.mark('-'):
+		case r.wordAt(j, "a", "an", "some", "the", "of", "new", "replacement", "plastic", "acrylic", "polycarbonate", "lexan", "plexiglass", "plexiglas", "skylight", "sky", "light", "round", "square", "double", "single", "triple", "layer", "layered", "walled", "clear", "tinted", "smoked", "un", "una", "unos", "unas", "el", "la", "los", "las", "nuevo", "nuevos", "nueva", "de", "repuesto", "plastico", "acrilico", "couple", "few", "another", "pair", "more", "big", "large", "small", "good", "cheap", "same", "inch", "custom", "size", "sized", "foot", "ft", "by", "for", "on", "para"):
+		default:
+			return r.wishEnds(i, j, fresh)
+		}
+	}
+	return r.wishEnds(i, j, fresh)
+}
+
+// wishEnds: the words up to token j ask for what follows; a "replacement dome" needs no
+// verb where nothing says that it was had before.
+func (r *reader) wishEnds(i, j int, fresh bool) int {
+	if j >= 0 && r.wordAt(j, "need", "needs", "needing", "want", "wants", "wanting", "looking", "order", "buy", "quote", "price", "prices", "pricing", "priced", "after", "wanted",
+		"necesito", "necesitamos", "ocupo", "ocupamos", "quiero", "queremos", "busco", "buscando", "comprar", "cotizar", "cotizacion", "precio", "replace", "replacing") && !r.wordAt(j-1, "i", "we", "do", "should", "if", "you", "u", "yall", "they", "he", "she", "it", "ustedes", "usted") ||
+		j >= 1 && r.wordAt(j, "need", "want", "order", "needed") && r.wordAt(j-1, "i", "we") && !r.wordAt(j-2, "do", "should", "if", "did", "would", "think", "will", "when") {
+		return j
+	}
+	if j >= 1 && r.wordAt(j, "like", "get") && (r.wordAt(j-1, "id", "would", "to", "can", "could", "we") || r.wordAt(j-2, "can", "could")) {
+		return j
+	}
+	if fresh && (j < 0 || r.toks[j].kind == markToken || r.wordAt(j, "sell", "sells", "make", "makes", "carry", "have", "do", "stock", "about", "in", "interested", "require", "requesting", "request", "hi", "hello", "venden", "tienen", "hacen", "ofrecen")) {
+		return j + 1
+	}
+	return -1
+}
