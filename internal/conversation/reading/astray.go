@@ -32,6 +32,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicUse && !r.asked(t) && r.wordAt(first, "art") && first > 0 && first+1 == len(r.toks) && r.sentenceEnd(first-1) {
 		return true // "… Anchorage AK. Art": who writes
 	}
+	if t == fitcheck.TopicUse && !r.asked(t) && r.wordAt(first-1, "the", "a") && r.wordAt(first-2, "at") && r.wordAt(first-3, "im", "am", "be", "still", "was") && !r.wordsIn(last+1, min(last+4, len(r.toks)), "and", "with", "where") {
+		return true // "I'm at the hospital right now"
+	}
 	if t == fitcheck.TopicUse && r.behindHouse(first, last) {
 		return true
 	}

@@ -38,8 +38,7 @@ func (r *reader) readChoices() {
 			all = r.sayings(all, h)
 		}
 	}
-	r.settle(all)
-	r.domeMeasured()
+	r.settle(r.ifElse(all))
 	r.noRisk()
 	r.colors()
 }

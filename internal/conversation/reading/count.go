@@ -150,6 +150,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordsIn(next, min(next+5, len(r.toks)), "line", "lines", "mark", "marks", "tick", "ticks", "notches", "rayitas", "lineas") {
 		return countAt{}, false // "25 and 3 of the little lines past the half"
 	}
+	if r.wordAt(i-1, "the", "los", "las") && (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor)) {
+		return countAt{}, false // "clear on the two of them"
+	}
 	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && !r.wordAt(next+2, "panels", "panes", "screws", "corners", "sides", "edges", "clips", "seams", "rooms", "buildings", "walls", "boards", "bolts", "layers", "guys", "kids") && (n > 1 || r.markAt(i-1, ':') && r.refAt(0, i)) {
 		return countAt{n, i, next + 1}, true
 	}
@@ -337,7 +340,7 @@ func (r *reader) countAnswer() {
 		if next == i || r.countsElse(i, next) || n < 1 || n > 500 || r.wordAt(next, "days", "weeks", "minutes", "photos", "second", "sec") {
 			continue
 		}
-		if r.countRange(i, next) {
+		if r.countRange(i, next) || r.maybeMore(n, i, next) {
 			return
 		}
 		if r.needsFewer(n, next) {

@@ -91,7 +91,7 @@ func (r *reader) sharesOf(from int) {
 // one more so 7 total", "change the count from 2 to 4".
 func (r *reader) countCorrected(i, next int) bool {
 	ends := r.endsCount(next) || r.wordAt(next, "not", "no", "instead", "now", "en", "skylights", "domes", "domos", "tragaluces")
-	if j := i - 1; ends && (r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "sean", "serian", "fueran") || r.wordAt(j, "so", "total", "entonces") && r.oneMore(i) ||
+	if j := i - 1; ends && (r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "put", "ponga", "pongan", "pongale") && r.wordAt(next, "not", "no", "instead", "en") || r.wordAt(j, "sean", "serian", "fueran") || r.wordAt(j, "so", "total", "entonces") && r.oneMore(i) ||
 		r.wordAt(j, "to", "a") && r.wordsIn(r.sentenceFirst(i), j, "change", "cambie", "cambia", "cambien", "correct", "bump", "up") && r.wordsIn(r.sentenceFirst(i), j, "count", "quantity", "qty", "number", "cantidad", "order", "skylights", "domes", "numero")) {
 		return true
 	}

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // Counts that do not stand: several that differ, or one of which only some are needed.
 
 // countsDiffer: several counts, and no kinds named that they could be of.
@@ -47,6 +49,26 @@ func (r *reader) harmedBefore(from, to int) bool {
 		}
 	}
 	return false
+}
+
+// maybeMore: "one. or maybe two, the second is so so": which of the two holds is asked.
+func (r *reader) maybeMore(n, i, next int) bool {
+	j := next
+	for r.markAt(j, ',') || r.markAt(j, '.') || r.markAt(j, '-') || r.wordAt(j, "well", "or", "actually", "o", "bueno", "no", "wait", "but", "pero") {
+		j++
+	}
+	if !r.wordAt(j, "maybe", "possibly", "perhaps", "might", "could", "quiza", "quizas", "tal") {
+		return false
+	}
+	for j++; r.wordAt(j, "be", "vez", "even", "sean", "it"); j++ {
+	}
+	m, end := r.countNumber(j)
+	if end == j || m < 1 || m == n || end < len(r.toks) && r.toks[end].kind == wordToken && !r.endsCount(end) {
+		return false
+	}
+	r.use(i, end-1)
+	r.unclear(fitcheck.TopicCount, 0, WhyRange, nil, i, end-1)
+	return true
 }
 
 // needsFewer: of those counted only some are to be done, and how many follows: "14 total

@@ -101,6 +101,9 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 	if last-first < 3 || last-first == 3 && r.toks[last].kind == markToken || r.wordsIn(first, h.first, "para") {
 		return true
 	}
+	if r.wordsIn(first, last+1, "facilities", "maintenance", "director", "engineer", "custodian", "janitor", "dept", "department", "secretary", "principal", "administrator") && len(r.Asked) == 0 && r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") {
+		return true // "Facilities at the airport. We have 11 domes …"
+	}
 	for i := first; i <= last; i++ {
 		if r.toks[i].kind == numToken && r.wordAt(h.first, "round", "circle", "oval", "rectangle", "triangle") {
 			return true

@@ -49,6 +49,9 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "name":
+			if r.ofThing(h) {
+				continue
+			}
 			if first, last, ok := r.nameFrom(h.last+1, false); ok {
 				first, last = r.longerName(first, last)
 				r.nameFact(first, last)

@@ -54,3 +54,13 @@ func (r *reader) spelledName(i int) bool {
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(name.String())), i, last)
 	return true
 }
+
+// ofThing: the name is a job's, a building's or a shop's: "the job name is Hillcrest".
+func (r *reader) ofThing(h *hit) bool {
+	for i := h.first; i <= h.last; i++ {
+		if r.wordAt(i, "name") && r.wordAt(i-1, "job", "project", "company", "business", "building", "site", "file", "street", "road", "brand", "model", "product", "dogs", "subdivision") {
+			return true
+		}
+	}
+	return r.wordAt(h.last+1, "of") && r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "job", "project", "company", "business", "building", "church", "school")
+}

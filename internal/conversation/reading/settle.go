@@ -357,7 +357,14 @@ func special(t fitcheck.Topic, all []saying) int {
 		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleBareDome, fitcheck.StyleSelfFlashing, fitcheck.StyleDomeOverFrame, fitcheck.StyleNoneYet}
 	case fitcheck.TopicFrameCondition:
 		order = []string{fitcheck.ConditionCaulkedOver, fitcheck.ConditionWeathered}
-	case fitcheck.TopicFinish, fitcheck.TopicWant, fitcheck.TopicProfile:
+	case fitcheck.TopicProfile:
+		for k := range all {
+			if all[k].value == "barrel" && all[k].last > all[k].first { // "rounded like a half pipe"
+				return k
+			}
+		}
+		return len(all) - 1
+	case fitcheck.TopicFinish, fitcheck.TopicWant:
 		return len(all) - 1
 	}
 	for _, v := range order {

@@ -60,6 +60,8 @@ func (r *reader) crackRuns(h *hit) bool {
 func (r *reader) shapeOfOther(s sense, h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	switch {
+	case s.topic == fitcheck.TopicOutline && s.value == "round" && r.wordsIn(max(from, h.first-4), min(h.last+3, to+1), "corner", "corners", "esquina", "esquinas"):
+		return true // "rectangular but the corners are round"
 	case s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.wordAt(h.last, "shape", "shaped"):
 		if r.wordsIn(h.last+1, min(h.last+3, len(r.toks)), "crack", "cracks", "hole", "chip", "pool", "house", "home", "building", "room", "roof", "kitchen", "hall", "hallway", "addition", "garage", "barn") {
 			return true

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // What is only supposed, feared, or over is no fact: "what if the frame is bent",
 // "I want it before it leaks", "it used to be acrylic".
@@ -54,6 +58,41 @@ func (r *reader) feared(i, first int) bool {
 		return true // "so the hail don't bust it"
 	case r.wordAt(i, "will", "itll", "gonna", "might", "could", "would"):
 		return first-i <= 3 && !r.wordAt(i, "might", "could") && !r.wordAt(i-1, "it") && !r.wordAt(first-1, "been")
+	}
+	return false
+}
+
+// ifElse: "plastic only if the frames are good, otherwise the whole thing": the customer
+// leaves open which.
+func (r *reader) ifElse(all []saying) []saying {
+	if !r.asked(fitcheck.TopicWant) || !r.wordsIn(0, len(r.toks), "if", "si") || !r.wordsIn(0, len(r.toks), "otherwise", "else", "not", "then", "sino", "no") {
+		return all
+	}
+	first, last, dome, whole := -1, -1, false, false
+	for n := range r.wants {
+		h := &r.wants[n]
+		d, w := h.is("want", fitcheck.WantDomeOnly), h.is("want", fitcheck.WantCompleteUnit)
+		if !d && !w || r.toks[h.first].used || r.wordAt(h.first-1, "not") && !r.wordAt(h.first-2, "if") {
+			continue
+		}
+		if dome, whole, last = dome || d, whole || w, h.last; first < 0 {
+			first = h.first
+		}
+	}
+	if !dome || !whole || !r.conditional(first) {
+		return all
+	}
+	all = slices.DeleteFunc(all, func(s saying) bool { return s.topic == fitcheck.TopicWant })
+	return append(all, saying{topic: fitcheck.TopicWant, value: fitcheck.WantUnsure, first: first, last: last})
+}
+
+// conditional: the sentence hangs on an "if", which is no "if possible" nor a "si" for yes.
+func (r *reader) conditional(i int) bool {
+	from, to := r.sentence(i)
+	for k := from; k <= to; k++ {
+		if r.wordAt(k, "if") && !r.wordAt(k+1, "possible", "i", "so", "that", "you") || r.wordAt(k, "si") && r.wordAt(k+1, "el", "los", "esta", "estan", "se", "sirve", "sale") {
+			return true
+		}
 	}
 	return false
 }
