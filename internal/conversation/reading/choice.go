@@ -70,7 +70,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		s = r.hailToCome(s, h)
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
 		base.negated = r.negated(h.first) || r.deniedAfter(h.last)
-		if base.negated && r.deniesOther(s, h) {
+		if base.negated && (r.deniesOther(s, h) || s.topic == fitcheck.TopicWant && r.wordAt(h.first, "nada", "nomas", "solo", "solamente", "unicamente", "puro", "pura") && !r.wordAt(h.first-1, "no")) {
 			base.negated = false
 		}
 		if r.plasticLid(s, h) {
@@ -115,6 +115,16 @@ func (r *reader) unsureBeforeHearsay(first int) bool {
 		return false
 	}
 	return r.hearsay(first) || r.wordsIn(h.last, first, "says", "said", "told", "thinks", "dice", "dijo") && r.wordsIn(h.last, first, "guy", "roofer", "contractor", "inspector", "handyman", "techero", "albanil", "neighbor")
+}
+
+// otherCondition: another phrase says what the frame is like.
+func (r *reader) otherCondition(h *hit) bool {
+	for n := range r.choices {
+		if c := &r.choices[n]; c.first != h.first && c.has1(string(fitcheck.TopicFrameCondition)) && !r.wordAt(c.first, "old", "older", "viejo", "vieja") {
+			return true
+		}
+	}
+	return false
 }
 
 // looksLike: nothing but "looks like" goes before the words in their sentence.
@@ -181,6 +191,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	}
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "through", "thru") && r.wordsIn(0, h.first, "kind", "type", "milky", "sort", "white") && !r.turnedHazy() {
 		return false // "white, the milky kind you can't see through"
+	}
+	if s.topic == fitcheck.TopicFrameCondition && h.first == h.last && r.wordAt(h.first, "old", "older", "viejo", "vieja") && r.otherCondition(h) {
+		return false // "the old frame is bent"
 	}
 	if s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordAt(h.first, "old", "viejo", "vieja") && r.firstTalk("dontknow") != nil {
 		return false // "honestly no idea, it's old"

@@ -114,6 +114,9 @@ func (r *reader) cut(ms []measure, k int) int {
 			return ref.first // "the curb is 33 x 49 outside to outside second kind: 11 of them …"
 		}
 	}
+	if to-from > 2 && r.wordAt(to-1, "not", "no") && r.labelled(from, to-2) {
+		return to - 1 // "the curb is 25 3/4 wide on the outside not 25 1/2"
+	}
 	comma, lastComma := -1, -1
 	for i := from; i < to; i++ {
 		if r.sentenceEnd(i) {

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Where a number without a unit stops being plain inches. A skylight over 96 in a
 // side is rare, 96 to 300 are likelier centimetres, above that millimetres; two whole
@@ -40,6 +44,11 @@ func (r *reader) resolve(ms []measure) {
 		if k > 0 && !m.where && (ms[k-1].drop || r.takenBack(&ms[k-1], m)) && (m.shape == lone || m.shape == ms[k-1].shape) {
 			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "the height isn't 4, it's 6"
 			m.where, m.named = ms[k-1].where, ms[k-1].where
+		}
+		if len(all) > 0 && !m.where && m.shape == lone {
+			if before := &all[len(all)-1]; before.where && before.shape == lone && sidesMeet(&before.parts[0], &m.parts[0]) && slices.Equal(m.units, before.units) {
+				m.topic, m.part, m.face = before.topic, before.part, before.face // "the curb is 25 3/4 wide on the outside. length still 49 1/2"
+			}
 		}
 		j := judged{measure: m}
 		j.topic, j.candidates = r.topicOf(m)

@@ -176,6 +176,11 @@ func (r *reader) fullerName(first, last int) (int, int) {
 			return i, i + 1
 		}
 	}
+	for i := last + 2; i+1 < len(r.toks) && i < last+12; i++ {
+		if r.toks[i+1].text == r.toks[first].text && (r.givenAt(i) || r.toks[i].kind == wordToken && r.toks[i].word == nil) && r.toks[i-1].kind == markToken {
+			return i, i + 1 // "my name is Hutchins with an s, Dale Hutchins"
+		}
+	}
 	return first, last
 }
 

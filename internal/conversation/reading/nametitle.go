@@ -64,3 +64,39 @@ func (r *reader) ofThing(h *hit) bool {
 	}
 	return r.wordAt(h.last+1, "of") && r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "job", "project", "company", "business", "building", "church", "school")
 }
+
+// spelledOut sets aside the letters that spell a word of the message: "Marlene Stubbs, that's
+// s t u b b s".
+func (r *reader) spelledOut() {
+	for i := 0; i < len(r.toks); i++ {
+		word, last := r.lettersFrom(i)
+		if len(word) < 3 {
+			continue
+		}
+		for k := range r.toks {
+			if r.toks[k].text == word {
+				for r.wordAt(i-1, "thats", "spelled", "spelt", "its", "is", "that") {
+					i--
+				}
+				r.use(i, last)
+				break
+			}
+		}
+		i = last
+	}
+}
+
+// lettersFrom is the word that single letters spell from a token on.
+func (r *reader) lettersFrom(i int) (word string, last int) {
+	for last = i; i < len(r.toks); i++ {
+		t := &r.toks[i]
+		if t.mark('-') && word != "" {
+			continue
+		}
+		if t.kind != wordToken || len(t.text) != 1 {
+			break
+		}
+		word, last = word+t.text, i
+	}
+	return word, last
+}

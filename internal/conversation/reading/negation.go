@@ -239,6 +239,9 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo") || r.talkCovers(h.first) && r.priced(h.first) {
 			continue // also "what does something like that cost"
 		}
+		if h.last < first && r.wordAt(h.last, "like") && r.wordAt(h.first-1, "shaped") {
+			continue // "shaped like a pyramid"
+		}
 		if h.first > last && r.wordAt(h.last, "like") && r.wordAt(h.last+1, "a", "an", "the", "my", "our") {
 			continue // "flat glass, looks like a window laid down"
 		}
@@ -261,7 +264,7 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 			return true
 		}
 	}
-	return r.markAt(last+1, '?') && !r.priced(first)
+	return r.markAt(last+1, '?') && !r.priced(first) && !r.wordsIn(from, first, "match", "matching")
 }
 
 // hearsay: "the guy before me said acrylic".

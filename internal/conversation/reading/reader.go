@@ -51,6 +51,7 @@ func Read(in Input) Reading {
 	r.findPhrases()
 	r.contacts()
 	r.places()
+	r.spelledOut()
 	r.clauseName()
 	r.wholeName()
 	r.units()

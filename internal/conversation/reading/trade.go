@@ -54,6 +54,7 @@ func (r *reader) sellingAsked(i int) bool {
 	}
 	for k := from; k < i; k++ {
 		if r.wordAt(k, "do", "can", "could", "would") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordsIn(k+2, min(k+5, i), "carry", "sell", "have", "make", "offer", "stock", "do", "supply", "get") ||
+			r.wordAt(k, "yall", "u", "guys", "ya") && r.wordAt(k+1, "make", "carry", "sell", "stock", "do", "supply") && (k == from || r.wordAt(k, "guys")) ||
 			r.wordAt(k, "tienen", "venden", "hacen", "manejan", "tendran", "fabrican") {
 			return true
 		}

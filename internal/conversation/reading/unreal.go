@@ -20,7 +20,7 @@ func (r *reader) unreal(t fitcheck.Topic, first int) bool {
 			}
 		case r.wordAt(i, "si") && r.out.Language == "es" && r.wordAt(i-1, "que", "y", "pasa", "saber"):
 			return !r.commaBetween(i, first)
-		case r.wordAt(i, "used") && r.wordAt(i+1, "to"):
+		case r.wordAt(i, "used") && r.wordAt(i+1, "to") && !(r.wordAt(i+2, "be") && r.wordsIn(max(from, i-4), i, "where")):
 			if !r.commaBetween(i, first) && !r.wordsIn(i, first, "but", "now") {
 				return true
 			}

@@ -17,7 +17,8 @@ func (r *reader) wishedDome() {
 		}
 	}
 	for i := range r.toks {
-		if !r.wordAt(i, "dome", "domes", "bubble", "bubbles", "domo", "domos", "burbuja", "burbujas") || r.wholeNamed(i+1) {
+		plastic := r.wordAt(i, "lens", "lenses", "plastic", "acrylic") && r.wordAt(i-1, "replacement")
+		if !plastic && !r.wordAt(i, "dome", "domes", "bubble", "bubbles", "domo", "domos", "burbuja", "burbujas") || r.wholeNamed(i+1) {
 			continue
 		}
 		if first := r.wishFor(i); first >= 0 && !r.negated(i) && !r.negated(first) && !r.hearsay(i) && !r.wordsIn(r.clauseStart(i), i, "neighbor", "neighbors", "neighbour", "vecino", "vecina", "his", "her", "their") {
