@@ -21,6 +21,21 @@ func (r *reader) aged(i int) bool {
 	return true
 }
 
+// allSame: "49 x 49 outside, same on all eight": how many there are, after a size.
+func (r *reader) allSame(i int) bool {
+	n, next := r.toks[i].whole, i+1
+	if r.toks[i].kind == wordToken {
+		n, next = r.cardinal(i)
+	} else if r.toks[i].dec > 0 {
+		return false
+	}
+	if next == i || n < 2 || n > 50 || !r.wordAt(i-1, "all", "los", "las") || !r.pairBefore(i) || next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "of", "r", "are", "were", "match") {
+		return false
+	}
+	r.use(i, next-1)
+	return true
+}
+
 // ageBegins: the words before a number tell whose age it is.
 func (r *reader) ageBegins(i int) bool {
 	k := i - 1

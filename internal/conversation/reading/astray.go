@@ -35,6 +35,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicUse && !r.asked(t) && r.wordAt(first-1, "the", "a") && r.wordAt(first-2, "at") && r.wordAt(first-3, "im", "am", "be", "still", "was") && !r.wordsIn(last+1, min(last+4, len(r.toks)), "and", "with", "where") {
 		return true // "I'm at the hospital right now"
 	}
+	if t == fitcheck.TopicStyle && r.wordAt(first, "on", "of") && r.wordsIn(first, last, "your", "ur", "yalls") || t == fitcheck.TopicStyle && r.wordAt(first-1, "your", "ur") && !r.asked(t) {
+		return true // "the tolerance on your curb"
+	}
 	if t == fitcheck.TopicUse && r.behindHouse(first, last) {
 		return true
 	}

@@ -116,6 +116,9 @@ func (r *reader) ofPlastic(n int) bool {
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
 			continue
 		}
+		if r.wordAt(i, "rather") || r.wordAt(i, "do", "use") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicWant)) {
+			return true // "poly carb, n do white"
+		}
 		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",
 			"polycarbonate", "skylight", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
 			"should", "instead", "wants", "one", "ones", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {

@@ -13,6 +13,9 @@ func (r *reader) counts() {
 	var found []countAt
 	for i := range r.toks {
 		if c, ok := r.countFrom(i); ok {
+			if r.partOfCount(c, found) {
+				continue
+			}
 			found = append(found, c)
 		} else if c, ok := r.countClause(i); ok {
 			found = append(found, c)
@@ -74,7 +77,7 @@ func (r *reader) nearDoubt(first int) bool {
 }
 
 var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,
-	"bubbles": true, "lenses": true, "skylites": true, "tragaluces": true, "tragaluz": true, "domos": true, "domo": true,
+	"bubbles": true, "lenses": true, "skylites": true, "mounts": true, "tragaluces": true, "tragaluz": true, "domos": true, "domo": true,
 	"burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
 
 // countFrom reads a count with what it counts at token i.
@@ -88,6 +91,10 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	}
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
+	}
+	if n > 1 && r.wordAt(i-1, "theres", "are", "have", "got", "hay", "tengo", "tenemos") && r.wordAt(next, "and", "y") && r.wordAt(next+1, "each", "they", "theyre", "all", "cada", "todos", "todas", "every") {
+		r.use(i, next-1)
+		return countAt{n, i, next - 1}, true // "there's 7 and each is 11\" tall"
 	}
 	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"

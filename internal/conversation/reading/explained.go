@@ -65,8 +65,11 @@ func (r *reader) allExplained(h *hit) bool {
 			i = h.last
 			continue
 		}
-		if i > h.last && r.wordAt(i, "because", "cause", "since", "porque", "where", "when", "donde") || i > h.last && r.wordAt(i, "so") && r.wordAt(i+1, "i", "we", "it", "its", "they", "that", "you") {
+		if i > h.last && r.wordAt(i, "because", "cause", "since", "porque", "por", "where", "when", "donde") || i > h.last && r.wordAt(i, "so") && r.wordAt(i+1, "i", "we", "it", "its", "they", "that", "you") {
 			break // why it is so is another statement
+		}
+		if i > h.last && r.wordAt(i, "for", "para", "pa") && r.wordsIn(i+1, min(i+3, len(r.toks)), "heat", "cold", "noise", "warmth", "winter", "insulation", "kids", "strength", "frio", "calor", "ruido", "sol", "granizo", "hail") {
+			break // "double for the noise"
 		}
 		if !r.explained(i) {
 			return false

@@ -51,6 +51,12 @@ func (r *reader) harmedBefore(from, to int) bool {
 	return false
 }
 
+// partOfCount: "four of the bubbles are broken and two of those leak": of those counted
+// before in the sentence.
+func (r *reader) partOfCount(c countAt, before []countAt) bool {
+	return len(before) > 0 && len(r.refs) == 0 && r.wordAt(c.last, "them", "those", "these", "em", "ellos", "ellas") && c.value < before[len(before)-1].value && r.sentenceFirst(c.first) == r.sentenceFirst(before[len(before)-1].first)
+}
+
 // maybeMore: "one. or maybe two, the second is so so": which of the two holds is asked.
 func (r *reader) maybeMore(n, i, next int) bool {
 	j := next

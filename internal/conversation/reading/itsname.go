@@ -15,7 +15,7 @@ func (r *reader) itsName() bool {
 			continue
 		}
 		first, last, ok := r.nameFrom(at, true)
-		if ok && (i > 0 && r.addressed(i-1) || r.wordAt(last+1, "the", "from", "with", "at", "over", "down", "here", "again", "calling", "w") || last+1 < len(r.toks) && r.toks[last+1].kind == markToken && i > 0) {
+		if ok && (i > 0 && r.addressed(i-1) || r.wordAt(last+1, "the", "from", "with", "at", "over", "down", "here", "again", "calling", "w") || last+1 < len(r.toks) && r.toks[last+1].kind == markToken && (i > 0 || last > first && r.markAt(last+1, ','))) {
 			r.nameFact(first, last)
 			return true
 		}

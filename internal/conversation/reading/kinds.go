@@ -116,7 +116,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.asked(fitcheck.TopicStyle) && r.wordAt(h.last+1, "you", "u", "on", "in", "de", "que", "listed") && (r.wordAt(h.last, "kind", "one", "type", "first", "second", "third", "fourth")) && r.kindOfList(h.last+1) {
 		return true
 	}
-	if r.wordsIn(r.sentenceFirst(h.first), h.last, "number", "numbers", "measurement", "diagonal", "diagonals", "diag", "diagonales") && r.wordAt(h.last, "one", "first", "second", "other", "segunda", "segundo", "otra") {
+	if r.wordsIn(r.sentenceFirst(h.first), h.first, "number", "numbers", "measurement", "diagonal", "diagonals", "diag", "diagonales") && r.wordAt(h.last, "one", "first", "second", "other", "segunda", "segundo", "otra") {
 		return true // "first diagonal 55 1/2, second one 55 5/8"
 	}
 	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",

@@ -207,12 +207,16 @@ func (r *reader) townInName(first, last int) int {
 		if len(ahead) > last-i+1 {
 			ahead = ahead[:last-i+1]
 		}
-		if n := place.Scan(ahead, ""); n == last-i+1 && (i > first+1 || n > 1 && r.toks[i].word != nil && r.toks[i].word.common) {
+		if n := place.Scan(ahead, ""); n == last-i+1 && !(n == 1 && familyTowns[ahead[0]] && !r.asked(fitcheck.TopicPlace)) && (i > first+1 || n > 1 && r.toks[i].word != nil && r.toks[i].word.common) {
 			return i - 1
 		}
 	}
 	return last
 }
+
+// familyTowns are families' names that towns bear too: "Luis Rivera Ponce" has two of them.
+var familyTowns = wordSet(`colon ponce leon vega salinas salas valencia cordova cordoba medina toledo luna santiago zamora trujillo mora lara seguin avila cruz nogales robles coronado palacios
+	rosales rojas granada aguilar cardenas`)
 
 func properCase(s string) string {
 	s = strings.Join(strings.Fields(s), " ")

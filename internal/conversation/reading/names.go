@@ -52,7 +52,7 @@ func (r *reader) introduced() bool {
 			if r.ofThing(h) {
 				continue
 			}
-			if first, last, ok := r.nameFrom(h.last+1, false); ok {
+			if first, last, ok := r.nameFrom(h.last+1, false); ok && (last > first || !r.wordAt(first, "w", "n", "u", "b")) {
 				first, last = r.longerName(first, last)
 				r.nameFact(first, last)
 				return true
@@ -63,7 +63,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "here":
-			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") {
+			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
 				r.nameFact(first, h.first-1)
 				return true
 			}

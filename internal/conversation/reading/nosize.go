@@ -42,7 +42,9 @@ func (r *reader) numbersOfOtherThings() {
 		t := &r.toks[i]
 		if t.used || t.kind != numToken {
 			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
-				if !r.outOf(i) && !r.aged(i) && !r.boards(i) {
+				if r.wordAt(i, "cuarto", "cuartos") && r.wordAt(i-1, "del", "el", "mi", "al", "su", "los", "nuestro") {
+					r.use(i, i) // a room
+				} else if !r.outOf(i) && !r.aged(i) && !r.allSame(i) && !r.boards(i) {
 					r.spokenCount(i)
 				}
 			}
@@ -55,7 +57,7 @@ func (r *reader) numbersOfOtherThings() {
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
 		case r.codeList(i), r.stickerCode(i):
-		case r.snowed(i), r.ownedThing(i), r.aged(i), r.boards(i):
+		case r.snowed(i), r.ownedThing(i), r.aged(i), r.allSame(i), r.boards(i):
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}

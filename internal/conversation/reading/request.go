@@ -96,7 +96,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		if r.wordAt(h.first, "otra", "de") && r.wordAt(h.last, "vez", "nuevo") {
 			return r.whole(h) || r.markAt(h.last+1, '?') || r.wordsIn(max(0, h.first-3), h.first, "repite", "repita", "repitame", "dime", "digame", "explica", "explique", "mande", "manda") // not "para que no se quiebre otra vez"
 		}
-		return h.first != h.last || r.whole(h)
+		return (h.first != h.last || r.whole(h)) && !(r.wordAt(h.first, "read") && r.wordAt(h.first-1, "have", "ive", "i", "we", "weve")) // "I have read it over"
 	case RequestPrice:
 		if h.first == h.last && r.wordAt(h.first, "cost", "costs", "estimate", "price", "prices", "expensive", "quote") {
 			if from, to := r.sentence(h.first); r.wordAt(h.first, "quote", "estimate") && r.wordAt(h.first-1, "the", "your", "that", "this") && r.wordsIn(from, to+1, "sent", "cancel", "got", "received", "emailed") {

@@ -53,7 +53,7 @@ func (r *reader) sellingAsked(i int) bool {
 		return false
 	}
 	for k := from; k < i; k++ {
-		if r.wordAt(k, "do", "can", "could", "would") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordsIn(k+2, min(k+5, i), "carry", "sell", "have", "make", "offer", "stock", "do", "supply", "get") ||
+		if r.wordAt(k, "do", "can", "could", "would") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordsIn(k+2, min(k+5, i), "carry", "sell", "have", "make", "offer", "stock", "do", "supply", "get", "replace", "fix", "repair") ||
 			r.wordAt(k, "yall", "u", "guys", "ya") && r.wordAt(k+1, "make", "carry", "sell", "stock", "do", "supply") && (k == from || r.wordAt(k, "guys")) ||
 			r.wordAt(k, "tienen", "venden", "hacen", "manejan", "tendran", "fabrican") {
 			return true
@@ -97,6 +97,9 @@ func (r *reader) wishAfter(from, to int) bool {
 // theirsAfter: "mine is yellowed", "el nuestro se rompió".
 func (r *reader) theirsAfter(from, to int) bool {
 	for i := from; i < min(from+3, to); i++ {
+		if r.wordAt(i, "got", "have") && r.wordAt(i+1, "one", "two") && (i == from || r.wordAt(i-1, "i", "we", "ive")) {
+			return true // "do you replace glass skylights? got one with a crack"
+		}
 		if r.wordAt(i, "mine", "ours", "mio", "mia", "nuestro", "nuestra", "nuestros", "mios") {
 			return !r.wordAt(i+1, "is", "are", "es", "son") || !r.choiceAt(i+2) || r.wordsIn(i+2, to+1, "cracked", "broken", "hazy", "yellowed", "yellow", "leaking", "roto", "opaco", "quebrado")
 		}
