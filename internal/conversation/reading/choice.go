@@ -240,7 +240,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicProblem && r.wordAt(h.first, "nothings") && r.wordsIn(h.last+1, min(h.last+3, len(r.toks)), "except", "but", "besides", "other", "only") {
 		return false // "nothings broken except the dome"
 	}
-	return !r.otherwiseMeant(s, h) && !r.shapeOfOther(s, h)
+	return !r.otherwiseMeant(s, h) && !r.shapeOfOther(s, h) && !r.besideThePoint(s, h)
 }
 
 // turnedHazy: it was not so from the start: "clear but now you can hardly see through it".

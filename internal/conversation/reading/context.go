@@ -195,7 +195,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if r.differenceBetween(h.first) {
 			return // "what's the difference between acrylic and polycarbonate 30 x 46"
 		}
-		if h.first < own && (m.where || r.denied(h.first) || r.endsAsked(h.first)) {
+		if h.first < own && (m.where || r.denied(h.first) || r.endsAsked(h.first) || r.harmedPart(h)) {
 			if m.where {
 				return
 			}

@@ -5,10 +5,16 @@ import "example.com/intake-bot/internal/fitcheck"
 // hailToCome: hail that may come is an answer to what could hit the skylight, and no harm
 // that was done.
 func (r *reader) hailToCome(s sense, h *hit) sense {
-	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(h.first, h.last+1, "hail", "granizo") && !r.hurt(h) {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h)) && r.wordsIn(h.first, h.last+1, "hail", "granizo") && !r.hurt(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
 	return s
+}
+
+// fallsHere: "policarbonato, porque aquí cae mucho granizo": why a sheet was chosen.
+func (r *reader) fallsHere(h *hit) bool {
+	from, to := r.sentence(h.first)
+	return r.wordsIn(from, to+1, "cae", "caen", "get", "gets", "hay", "por", "because", "since", "cause", "for", "lots", "mucho", "graniza", "area", "season") && !r.wordsIn(from, to+1, "cayo", "last", "broke", "rompio", "quebro", "paso", "pasado", "pasada", "hit", "took")
 }
 
 // elsewhere says whether a value's words are of something else than its topic.

@@ -43,6 +43,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i)
 		named = named || r.shipsTo(i)
 		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
+		named = named || r.sentThere(i)
 		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
 			return true
 		}
@@ -82,12 +83,12 @@ func (r *reader) otherState(i int, code string) (last int, ok bool) {
 
 // aboutShop: the question is where the shop is, or where it ships: "are you in Ohio".
 func (r *reader) aboutShop(i int) bool {
-	if r.asked(fitcheck.TopicPlace) {
+	if r.asked(fitcheck.TopicPlace) || r.seeksHands(i) {
 		return false
 	}
 	from, _ := r.sentence(i)
 	for k := from; k+2 < i; k++ { // "idk, do you ship to Hawaii"
-		if r.wordAt(k, "do", "can", "will", "would", "could") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordAt(k+2, "ship", "deliver", "send", "mail", "sell", "even", "guys") {
+		if r.wordAt(k, "do", "can", "will", "would", "could", "if", "whether") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordAt(k+2, "ship", "deliver", "send", "mail", "sell", "even", "guys") {
 			return true
 		}
 	}
@@ -265,7 +266,10 @@ func (r *reader) fillsRest(last int) bool {
 }
 
 func (r *reader) livesBefore(i int) bool {
-	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") {
+	if r.sentThere(i) {
+		return true
+	}
+	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") || r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
 		return false
 	}
 	if r.opensClause(i-2) && !r.notByPlace(i-2) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
@@ -273,6 +277,9 @@ func (r *reader) livesBefore(i int) bool {
 	}
 	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.wordAt(i-2, "handyman", "roofer", "contractor", "builder", "carpenter", "owner", "manager", "landlord", "customer", "client", "homeowner", "roofing", "techero", "contratista", "soy", "techos", "techador") {
 		return true // "Travis, handyman in Chattanooga"
+	}
+	if r.townOfSpeaker(i) || r.townOfWork(i) {
+		return true
 	}
 	from, _ := r.sentence(i)
 	if r.wordAt(i-1, "in", "en") && r.useBefore(from, i-2) {

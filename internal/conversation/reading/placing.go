@@ -189,11 +189,12 @@ func (r *reader) placeFact(f found, zips []zipAt) {
 		if r.wordsIn(last+1, z.first, "zip", "zipcode", "code", "codigo", "postal") {
 			gap = 6 // "Laredo Texas el codigo es 78041"
 		}
-		if z.first-last > gap || z.first < first {
+		entries := place.Towns(p.City, p.State)
+		later := z.known && z.first > last && len(entries) > 0 && place.Agree(entries[0], z.entry) // "Athens Georgia, sorry, phone put Greece. 30601"
+		if z.first-last > gap && !later || z.first < first {
 			continue
 		}
 		if z.known {
-			entries := place.Towns(p.City, p.State)
 			if len(entries) > 0 && !place.Agree(entries[0], z.entry) {
 				r.use(first, z.last)
 				r.unclear(fitcheck.TopicPlace, 0, WhyPlace, p, first, z.last)

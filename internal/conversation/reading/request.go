@@ -173,7 +173,7 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first-1, "sure", "know", "idea", "clue", "tell", "decide", "remember", "se") && r.wordsIn(max(first, h.first-4), h.first, "not", "dont", "no", "cant", "couldnt", "didnt") {
 		return false // "not sure what's best"
 	}
-	if r.inverted(h.first) {
+	if r.inverted(h.first) || r.wantsToKnow(h.first) {
 		return true
 	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
@@ -250,6 +250,10 @@ func (r *reader) bareQuestion() {
 	}
 	if r.wordAt(0, "is", "are", "will", "does") && r.wordsIn(1, len(r.toks), "too", "enough", "ok", "okay", "fit", "possible", "normal") && !r.wordAt(1, "it") {
 		r.request(RequestQuestion) // "is 49 1/2 too big for you"
+		return
+	}
+	if r.handsWanted() {
+		r.request(RequestQuestion)
 		return
 	}
 	if len(r.out.Requests) > 0 || len(r.out.Facts) > 0 || len(r.out.Unclear) > 0 {

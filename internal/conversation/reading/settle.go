@@ -282,6 +282,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	if len(all) < 2 {
 		return all
 	}
+	if k := unsureOfBoth(t, all); k >= 0 {
+		return all[k : k+1]
+	}
 	first, last := all[0], all[len(all)-1]
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "or", "o") {
@@ -306,6 +309,15 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 		return all[v : v+1]
 	}
 	return all
+}
+
+// unsureOfBoth: "what would you recommend? just the dome or the whole unit": both stand there
+// only to be chosen between.
+func unsureOfBoth(t fitcheck.Topic, all []saying) int {
+	if t != fitcheck.TopicWant || len(all) < 3 {
+		return -1
+	}
+	return slices.IndexFunc(all, func(s saying) bool { return s.value == fitcheck.WantUnsure })
 }
 
 // withoutGoop leaves out a lone "tar" or "caulk" beside another fault: "corroded where it

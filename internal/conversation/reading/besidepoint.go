@@ -1,0 +1,171 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What a value's words tell where they do not tell the value: one of several, a small part
+// that is lost, how a sheet is made, what a size is taken of.
+
+// besideThePoint says whether a value's words tell something else than the value here.
+func (r *reader) besideThePoint(s sense, h *hit) bool {
+	switch s.topic {
+	case fitcheck.TopicUse:
+		return r.oneOfThem(h)
+	case fitcheck.TopicStyle:
+		return r.sizeNamed(h)
+	case fitcheck.TopicWant:
+		return r.onlyRises(s, h)
+	case fitcheck.TopicFrameCondition:
+		return r.bentOver(s, h)
+	case fitcheck.TopicProblem:
+		switch s.value {
+		case fitcheck.ProblemHoleOpen:
+			return r.smallPartLost(h)
+		case fitcheck.ProblemCracked:
+			return r.frameFell(h)
+		case fitcheck.ProblemHazy:
+			return r.litThrough(h) || r.nothingOf(h) || r.whiteMetal(h)
+		}
+	}
+	return false
+}
+
+// oneOfThem: "two. No wait, there's one over the garage too, so three": where one of several
+// is tells nothing of the others.
+func (r *reader) oneOfThem(h *hit) bool {
+	if r.asked(fitcheck.TopicUse) {
+		return false
+	}
+	i := h.first - 1
+	for r.wordAt(i, "the", "my", "our", "a", "el", "la", "mi", "detached") {
+		i--
+	}
+	if !r.wordAt(i, "over", "on", "in", "above", "at", "en", "sobre", "for", "out") {
+		return false
+	}
+	i--
+	for r.wordAt(i, "out", "more", "mas", "is", "another") {
+		i--
+	}
+	n := fitcheck.Whole(r.wholeAt(i))
+	if n < 1 {
+		return false
+	}
+	for k := range r.out.Facts {
+		if f := &r.out.Facts[k]; f.Topic == fitcheck.TopicCount {
+			all, ok := f.Value.(fitcheck.Whole)
+			return ok && all > n
+		}
+	}
+	return false
+}
+
+// sizeNamed: where a size was asked for, the words are the name of what it is of: "inside
+// the metal lip that slides over the box", or of flashing that is measured along.
+func (r *reader) sizeNamed(h *hit) bool {
+	if r.askedSize() == "none" || r.asked(fitcheck.TopicStyle) {
+		return false
+	}
+	if r.wordsIn(h.first, h.last+1, "bent", "folded") {
+		return true
+	}
+	labels := within(r.labels, h.first, h.last)
+	for n := range labels {
+		if l := &labels[n]; l.last > l.first+1 && (l.has1("topic") || l.is("part", "flange")) {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyRises: "the dome only rises 5 and a half": the "only" is of what it does.
+func (r *reader) onlyRises(s sense, h *hit) bool {
+	return s.value == fitcheck.WantDomeOnly && !r.asked(s.topic) && r.wordAt(h.last, "only", "just", "solo", "nomas") &&
+		r.wordAt(h.last+1, "rises", "comes", "sticks", "goes", "bulges", "bows", "stands", "pops", "measures", "rise", "raises", "lifts", "humps", "bubbles", "leaks", "cracked", "came", "lasted", "has", "lets", "gets", "sube", "levanta", "mide", "tiene", "sale", "alza", "up")
+}
+
+// bentOver: "metal bent over the wood" is how flashing lies, and no harm to the frame.
+func (r *reader) bentOver(s sense, h *hit) bool {
+	return s.value == fitcheck.ConditionBent && r.askedSize() != "none" && !r.asked(s.topic) && r.wordAt(h.last, "bent", "folded") && r.wordAt(h.last+1, "over", "down", "around", "onto")
+}
+
+// smallPartLost: a strip, a screw or a corner piece that is gone leaves no open hole.
+func (r *reader) smallPartLost(h *hit) bool {
+	if !r.wordsIn(h.first, h.last+1, "missing", "gone", "falta", "faltan", "off", "lost") {
+		return false
+	}
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)+1
+	return r.wordsIn(from, to, "retainer", "strip", "strips", "screw", "screws", "trim", "clip", "clips", "gasket", "corner", "bolt", "bolts", "rivet", "rivets", "weatherstrip", "flashing", "caulk", "tornillo", "tornillos", "empaque", "esquinero", "moldura", "tira") &&
+		!r.wordsIn(from, to, "dome", "skylight", "plastic", "bubble", "lens", "domo", "plastico", "burbuja", "tragaluz", "hole", "hoyo")
+}
+
+// frameFell: "the frame fell apart": what broke is no plastic.
+func (r *reader) frameFell(h *hit) bool {
+	i := h.first - 1
+	for r.wordAt(i, "just", "has", "is", "all", "pretty", "much", "basically", "se", "me", "kinda", "already") {
+		i--
+	}
+	return r.wordsIn(h.first, h.last+1, "fell", "falling", "falls", "crumbled", "crumbling", "crumbles", "disintegrated", "deshizo", "deshace") && r.wordAt(i, "frame", "frames", "marco", "metal", "retainer", "flashing", "trim", "wood", "curb", "box", "flange", "ring", "madera", "cajon")
+}
+
+// litThrough: "milky white, you can't see the sky through it but it lets light in" tells
+// what kind of white it is.
+func (r *reader) litThrough(h *hit) bool {
+	return r.asked(fitcheck.TopicColor) && !r.asked(fitcheck.TopicProblem) && r.wordsIn(h.first, h.last+1, "see", "ve", "mira") &&
+		!r.wordsIn(0, len(r.toks), "now", "anymore", "hardly", "barely", "turned", "gotten", "gone", "got", "used", "ya", "puso", "ahora", "clear", "transparente") && r.whiteFirst(h.first)
+}
+
+// whiteFirst: a color that hides what is behind it is told before the token.
+func (r *reader) whiteFirst(i int) bool {
+	hits := within(r.choices, 0, i-1)
+	for n := range hits {
+		if v, ok := hits[n].has(string(fitcheck.TopicColor)); ok && v != fitcheck.ColorClear {
+			return true
+		}
+	}
+	return false
+}
+
+// nothingOf: "no se ve ningún marco": what is not seen is a part, not the sky.
+func (r *reader) nothingOf(h *hit) bool {
+	return r.wordAt(h.first, "no") && r.wordsIn(h.first, h.last+1, "ve", "ven", "veo") &&
+		(r.wordAt(h.last+1, "ningun", "ninguna", "marco", "metal", "tornillos", "tornillo", "cajon", "madera", "caja", "curb") || r.wordAt(h.last+1, "el", "la", "de", "un", "los") && r.wordAt(h.last+2, "marco", "metal", "cajon", "madera", "aluminio", "tornillos", "caja", "retenedor"))
+}
+
+// whiteMetal: a frame that turned white is corroded or faded, no plastic that went dull.
+func (r *reader) whiteMetal(h *hit) bool {
+	if !r.asked(fitcheck.TopicFrameCondition) || r.asked(fitcheck.TopicProblem) || !r.wordsIn(h.first, h.last+1, "white", "chalky", "dull", "blanco", "gray", "grey", "brown") {
+		return false
+	}
+	from, to := r.sentence(h.first)
+	return !r.wordsIn(from, to+1, "dome", "plastic", "bubble", "lens", "acrylic", "domo", "plastico", "burbuja", "acrilico")
+}
+
+// corrosionsColor: "corroded pretty bad, all white and flaky": the color is the corrosion's.
+func (r *reader) corrosionsColor(h *hit) bool {
+	from, to := r.sentence(h.first)
+	if r.asked(fitcheck.TopicColor) || r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "dome", "domes", "plastic", "bubble", "lens", "acrylic", "domo", "plastico", "acrilico", "want", "need", "quiero", "layer", "layers") {
+		return false
+	}
+	i := h.last + 1
+	if r.wordAt(i, "and", "y") {
+		i++
+	}
+	return r.asked(fitcheck.TopicFrameCondition) && r.frameSaid ||
+		r.wordAt(i, "flaky", "flaking", "powdery", "powder", "crusty", "crust", "corrosion", "rust", "oxidation", "scale", "polvoso", "oxido", "corroded", "rusty", "pitted", "pitting") && r.wordsIn(from, to+1, "frame", "metal", "aluminum", "corroded", "rim", "marco", "aluminio", "rusty", "rusted", "retainer")
+}
+
+// harmedPart: the words of an earlier sentence name the plastic because it broke, not as
+// what is measured: "the plastic busted when snow slid off. Measures 36 by 36".
+func (r *reader) harmedPart(h *hit) bool {
+	if !h.is("part", "plastic") || r.asked(fitcheck.TopicPlasticSize) {
+		return false
+	}
+	from, to := r.sentence(h.first)
+	hits := within(r.choices, from, to)
+	for n := range hits {
+		if s := &hits[n].senses[0]; s.topic == fitcheck.TopicProblem && !s.asked {
+			return true
+		}
+	}
+	return false
+}

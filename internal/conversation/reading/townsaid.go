@@ -1,0 +1,91 @@
+package reading
+
+import (
+	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
+)
+
+// Where a town is told by who speaks, where the work is, or what is to get there.
+
+// townOfSpeaker: "this is Mike from Tulsa", "habla Teodoro de Chicago", "calling from Omaha":
+// a name, or words of calling, lead from the start of the sentence to the town.
+func (r *reader) townOfSpeaker(i int) bool {
+	if !r.wordAt(i-1, "from", "in", "near", "outside", "de", "en", "desde") {
+		return false
+	}
+	if r.wordAt(i-2, "calling", "texting", "writing", "emailing", "llamo", "llamando", "escribo", "escribiendo", "llama", "escribe", "hablo") {
+		return true
+	}
+	if r.wordAt(i-1, "de") && !r.surelyTown(i) {
+		return false // "soy Ana de Leon"
+	}
+	for k := i - 2; k >= 0 && k > i-6; k-- {
+		if r.introEnds(k) {
+			return k < i-2
+		}
+		if r.markAt(k, '.') && r.titleOrInitial(k-1) {
+			continue
+		}
+		if !r.nameWord(k, false) && !r.titleOrInitial(k) {
+			return false
+		}
+	}
+	return false
+}
+
+// surelyTown: the words from token i on are one well-known town's.
+func (r *reader) surelyTown(i int) bool {
+	var buf [8]string
+	name := r.wordsFrom(i, 4, buf[:])
+	n := place.Scan(name, "")
+	if n == 0 || n == 1 && r.givenAt(i) {
+		return false
+	}
+	_, known := place.WellKnown(joined(name[:n]))
+	return known
+}
+
+// townOfWork: "job in Boise", "la obra es en Laredo", "anybody in Tulsa who puts these in",
+// "how long does it take to get to Yuma".
+func (r *reader) townOfWork(i int) bool {
+	k := i - 2
+	for r.wordAt(k, "es", "is", "esta", "queda", "located", "right", "here", "aqui", "out") {
+		k--
+	}
+	if r.wordAt(i-1, "in", "en", "near") && r.wordAt(k, "job", "jobs", "project", "jobsite", "worksite", "site", "obra", "trabajo", "proyecto", "property", "propiedad", "negocio", "remodel") && !r.wordAt(k-1, "your", "su", "sus") {
+		return true
+	}
+	return r.seeksHands(i) || r.sentThere(i)
+}
+
+// seeksHands: the question is who would do the work in the town.
+func (r *reader) seeksHands(i int) bool {
+	from, to := r.sentence(i)
+	return r.wordAt(i-1, "in", "near", "around", "en", "cerca", "by", "de", "to") && r.wordsIn(from, i, "anybody", "anyone", "somebody", "someone", "installer", "installers", "alguien", "instalador", "instaladores") &&
+		r.wordsIn(from, to+1, "install", "installs", "installer", "installers", "put", "puts", "local", "replace", "replaces", "fix", "fixes", "measure", "measures", "instalador", "instaladores", "instale", "instala", "ponga", "pone", "cambie", "mida", "monte", "does") &&
+		!r.wordsIn(from, to+1, "talk", "speak", "office", "hablar", "oficina", "tienda", "store")
+}
+
+// sentThere: "cuánto tarda en llegar a Yuma", "el envío a Laredo".
+func (r *reader) sentThere(i int) bool {
+	return r.wordAt(i-1, "to") && r.wordAt(i-2, "get", "arrive", "delivery", "freight", "shipped", "sent", "mailed", "deliver", "delivered", "out") && r.wordsIn(r.sentenceFirst(i), i, "long", "much", "soon", "time", "freight", "delivery", "cost", "fast") ||
+		r.wordAt(i-1, "a", "hasta") && r.wordAt(i-2, "llegar", "envio", "enviar", "enviarlo", "mandar", "mandarlo", "flete", "llevar")
+}
+
+// handsWanted: a sentence asks who would do the work in the town that it names.
+func (r *reader) handsWanted() bool {
+	for _, w := range r.where {
+		if w.topic == fitcheck.TopicPlace && r.seeksHands(w.first) {
+			return true
+		}
+	}
+	return false
+}
+
+// wantsToKnow: "quiero saber cuánto tarda", "wondering how long it takes".
+func (r *reader) wantsToKnow(i int) bool {
+	if r.wordAt(i-1, "saber", "know") {
+		return r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "quiero", "quisiera", "queria", "gustaria", "necesito", "want", "wanted", "wanna", "like", "need", "love") && !r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "you", "usted", "no", "dont")
+	}
+	return r.wordAt(i-1, "wondering", "curious") || r.wordAt(i-1, "about", "on") && r.wordAt(i-2, "wondering", "curious")
+}
