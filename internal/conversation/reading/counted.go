@@ -51,7 +51,7 @@ func (r *reader) countDrawn() (countAt, bool) {
 		for r.wordAt(j, "just", "only", "the", "we", "i", "thats", "its", "like", "say", "lets", "make", "it", "call", "ill", "solo", "nomas") || r.markAt(j, ',') {
 			j--
 		}
-		if r.wordAt(j, "so", "need", "want", "replace", "replacing", "order", "total", "entonces", "necesito", "ocupo", "quiero", "osea", "son") {
+		if r.wordAt(j, "so", "need", "want", "replace", "replacing", "order", "total", "entonces", "que", "necesito", "ocupo", "quiero", "osea", "son") {
 			return countAt{n, i, next - 1}, true
 		}
 	}

@@ -77,7 +77,7 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 func (r *reader) wished(s sense, h *hit) bool {
 	from, to := r.sentence(h.first)
 	return s.topic == fitcheck.TopicWant && !r.wordAt(to+1, "or") && !r.wordsIn(from, to+1, "better", "should", "worth", "which", "or") &&
-		(r.wordAt(h.first-1, "i", "can", "just") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") ||
+		(r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(from, h.first, "make", "do", "build", "get") && r.wordAt(h.last+1, "for") && r.wordAt(h.last+2, "that", "this", "it", "us", "me", "mine", "these", "them") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") ||
 			r.wordsIn(max(0, h.first-3), h.last+1, "just", "only"))
 }
 

@@ -149,6 +149,9 @@ func (r *reader) noKind(h *hit) bool {
 		"ends", "frame", "lados", "capas", "diagonales") {
 		return true
 	}
+	if r.asked(fitcheck.TopicStyle) && r.Units < 2 && h.first <= 1 && r.markAt(h.last+1, ',') {
+		return true // "the second one, plastic goes down over the frame": of what was listed
+	}
 	if (h.is("nth", "other") || h.is("nth", "2")) && r.stillToDo(h) {
 		return true // "haven't got to the other one yet"
 	}

@@ -69,7 +69,7 @@ func (r *reader) introduced() bool {
 			}
 		}
 	}
-	return r.itsName() || r.signedName() || r.loneName()
+	return r.calledName() || r.itsName() || r.signedName() || r.loneName()
 }
 
 // firstAndLast: "first name Dana last name Whitfield".
@@ -218,6 +218,9 @@ func (r *reader) nameEnds(i int) bool {
 	if i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return true
 	}
+	if r.wordAt(i, "de", "del") && (r.saysUse(i+1) || r.saysUse(i+2)) {
+		return true // "habla Refugio Armendáriz de la iglesia"
+	}
 	return r.toks[i].used || r.wordAt(i, "sorry", "perdon", "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
 		"de", "y", "en", "desde", "para", "pa", "you", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
 }
@@ -241,4 +244,27 @@ func (r *reader) nameBefore(i int) (first int, ok bool) {
 		return first, true // "it's been raining all week over here pat hale here 03801"
 	}
 	return first, first == 0 || r.toks[first-1].kind == markToken || r.talkBefore(first-1)
+}
+
+// calledName: "please call Ray 806-555-0177": a name between the call and its number.
+func (r *reader) calledName() bool {
+	for i := range r.toks {
+		if !r.wordAt(i, "call", "text", "contact", "reach", "phone") || !r.givenAt(i+1) {
+			continue
+		}
+		last := i + 1
+		if last+1 < len(r.toks) && r.surname(last+1) && !r.wordAt(last+1, "at", "on") {
+			last++
+		}
+		k := last + 1
+		for r.wordAt(k, "at", "on", "back") || r.markAt(k, ',') || r.markAt(k, ':') {
+			k++
+		}
+		if k < len(r.toks) && r.toks[k].kind == phoneToken {
+			r.nameFact(i+1, last)
+			r.request(RequestPerson)
+			return true
+		}
+	}
+	return false
 }

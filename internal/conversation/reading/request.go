@@ -170,6 +170,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
 		return false
 	}
+	if r.wordAt(h.first, "how") && r.wordAt(h.first+1, "would", "do", "can", "could") && r.wordAt(h.first+2, "i", "we", "you") && r.wordAt(h.first-1, "idea", "clue") {
+		return true // "no clue how would I tell"
+	}
 	if r.wordAt(h.first-1, "sure", "know", "idea", "clue", "tell", "decide", "remember", "se") && r.wordsIn(max(first, h.first-4), h.first, "not", "dont", "no", "cant", "couldnt", "didnt") {
 		return false // "not sure what's best"
 	}

@@ -22,6 +22,9 @@ func (r *reader) inherit(ms []measure) {
 		if m.part == "" && m.topic == "" && m.face != "" && part != "" {
 			m.part = part
 		}
+		if m.part == "opening" && m.face == "" && m.topic == "" && part == "retainer" && (r.wordAt(m.first-1, "it") || r.wordAt(m.first-2, "it")) {
+			m.part, m.face = part, "clear" // "outside of the retaining frame 26 x 50, opening of it 24 x 48"
+		}
 		if m.part == "frame" && m.face == "outside" && part == "retainer" {
 			m.part = part // "opening of the retaining frame is 21 x 45, outside of the same frame 24 x 48"
 		}
