@@ -29,7 +29,7 @@ func (r *reader) allSame(i int) bool {
 	} else if r.toks[i].dec > 0 {
 		return false
 	}
-	if next == i || n < 2 || n > 50 || !r.wordAt(i-1, "all", "los", "las") || !r.pairBefore(i) || next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "of", "r", "are", "were", "match") {
+	if next == i || n < 2 || n > 50 || !r.wordAt(i-1, "all", "los", "las") || !(r.pairBefore(i) || r.wordsIn(0, i, "sq", "square", "cuadrado", "cuadrados")) || next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "of", "r", "are", "were", "match") {
 		return false
 	}
 	r.use(i, next-1)

@@ -38,6 +38,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicStyle && r.wordAt(first, "on", "of") && r.wordsIn(first, last, "your", "ur", "yalls") || t == fitcheck.TopicStyle && r.wordAt(first-1, "your", "ur") && !r.asked(t) {
 		return true // "the tolerance on your curb"
 	}
+	if t == fitcheck.TopicUse && first == last && r.numberedAt(first-1) && r.wordAt(first, "mobile", "home", "house", "office", "shop", "store") {
+		return true // "505-555-0149 mobile"
+	}
 	if t == fitcheck.TopicUse && r.behindHouse(first, last) {
 		return true
 	}

@@ -174,6 +174,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	case s.asked && s.topic != fitcheck.TopicImpactRisk && r.thingIn(h):
 		return false
 	}
+	if s.topic == fitcheck.TopicLayers && !r.asked(s.topic) && s.value == "1" && r.wordAt(h.first, "one", "una") && (r.wordAt(h.last+1, "cracked", "broke", "broken") || r.wordAt(h.last+1, "is", "was", "has", "got", "looks", "esta") && r.faultIn(h.last+2, min(h.last+3, len(r.toks)-1), nil)) {
+		return false // "one pane is fogged"
+	}
 	if s.topic == fitcheck.TopicLayers && !r.asked(s.topic) && r.wordAt(h.first-1, "or", "o") && r.wholeAt(h.first-2) > 0 {
 		return false // "one or two layers"
 	}
@@ -234,7 +237,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicStyle) && !r.asked(s.topic) {
 		return false // what is up there, no wish
 	}
-	if s.topic == fitcheck.TopicStyle && !r.asked(s.topic) && r.wordAt(h.first, "on") && r.wordAt(h.first+1, "the", "my", "our") && h.last == h.first+2 {
+	if s.topic == fitcheck.TopicStyle && !r.asked(s.topic) && r.wordAt(h.first, "on") && r.wordAt(h.first+1, "the", "my", "our") && h.last == h.first+2 && !r.wordAt(h.last+1, "mount", "mounted") {
 		return false // "diagonals on the curb"
 	}
 	if s.topic == fitcheck.TopicProblem && r.wordAt(h.first, "nothings") && r.wordsIn(h.last+1, min(h.last+3, len(r.toks)), "except", "but", "besides", "other", "only") {

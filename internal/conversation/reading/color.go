@@ -50,6 +50,12 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
 	}
+	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister")) {
+		return t, false // "this is Mrs. Opal Hendricks"
+	}
+	if r.wordAt(h.first-1, "from", "de") && r.wordAt(h.last+1, "to", "a") && r.faultIn(h.last+2, min(h.last+4, len(r.toks)-1), nil) {
+		return t, false // "went from clear to totally foggy"
+	}
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) || r.frameNear(h) {
 		return t, false
 	}
@@ -110,7 +116,7 @@ func (r *reader) ofPlastic(n int) bool {
 	}
 	other := false
 	for i := from; i <= to; i++ {
-		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.wordAt(i, "though", "tho", "aunque") {
+		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) {
 			continue
 		}
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
@@ -147,6 +153,16 @@ func (r *reader) ofColor(h *hit) bool {
 		}
 	}
 	return beside && colors > 1
+}
+
+// deniedColor: the word is part of "not clear".
+func (r *reader) deniedColor(i int) bool {
+	for n := range r.choices {
+		if h := &r.choices[n]; h.first <= i && i <= h.last {
+			return h.has1("colorof") && r.wordAt(h.first, "not", "no")
+		}
+	}
+	return false
 }
 
 // colorAt: the word is part of a color's name.

@@ -90,7 +90,7 @@ func (r *reader) sharesOf(from int) {
 // countCorrected: "theres 2 not 1", "todo bien pero son 3", "make it 7 not 6", "we found
 // one more so 7 total", "change the count from 2 to 4".
 func (r *reader) countCorrected(i, next int) bool {
-	ends := r.endsCount(next) || r.wordAt(next, "not", "no", "instead", "now", "en", "skylights", "domes", "domos", "tragaluces")
+	ends := r.endsCount(next) || r.wordAt(next, "we", "i", "they", "there", "theres", "since", "because", "cause", "cuz", "bc", "maintenance") || r.wordAt(next, "not", "no", "instead", "now", "en", "skylights", "domes", "domos", "tragaluces")
 	if j := i - 1; ends && (r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "put", "ponga", "pongan", "pongale") && r.wordAt(next, "not", "no", "instead", "en") || r.wordAt(j, "sean", "serian", "fueran") || r.wordAt(j, "so", "total", "entonces") && r.oneMore(i) ||
 		r.wordAt(j, "to", "a") && r.wordsIn(r.sentenceFirst(i), j, "change", "cambie", "cambia", "cambien", "correct", "bump", "up") && r.wordsIn(r.sentenceFirst(i), j, "count", "quantity", "qty", "number", "cantidad", "order", "skylights", "domes", "numero")) {
 		return true
@@ -163,7 +163,7 @@ func (r *reader) countBefore(i int) bool {
 // they are.
 func (r *reader) countedOn(i, next int) bool {
 	return r.wordAt(next, "on", "for", "over", "sobre", "para") && !r.wordAt(next+1, "each", "one", "every", "now") &&
-		r.wordAt(i-1, "need", "want", "fix", "replace", "replacing", "order", "got", "have", "buy", "needs", "necesito", "ocupo", "tengo", "quiero")
+		r.wordAt(i-1, "need", "want", "take", "fix", "replace", "replacing", "order", "got", "have", "buy", "needs", "necesito", "ocupo", "tengo", "quiero")
 }
 
 // countOfKind: "three of the large and one of the small": each counts a kind of its own.

@@ -203,11 +203,11 @@ func (r *reader) allUnits(h *hit) []int {
 func (r *reader) oneAndOther() {
 	one, other := -1, -1
 	for i := range r.toks {
-		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "of", "layer", "dimension", "diagonal", "pair", "inside", "within", "under") {
+		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "of", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") {
 			continue
 		}
 		switch {
-		case one < 0 && (r.wordAt(i, "one", "ones") || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which"):
+		case one < 0 && (r.wordAt(i, "one", "ones") || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
 			one = i
 		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && r.wordAt(i-1, "the", "la", "el"):
 			other = i

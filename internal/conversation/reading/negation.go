@@ -69,6 +69,11 @@ func (r *reader) deniedAfter(last int) bool {
 	if r.wordAt(last+1, "no", "nope") && r.yesAfter() && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken || len(within(r.choices, last+2, last+2)) > 0) {
 		return true // "trees yes hail no"
 	}
+	for i := last + 1; i < last+5 && r.wordsIn(max(0, last-4), last, "looked", "checked", "searched", "look") && r.wordAt(last-1, "for"); i++ {
+		if r.wordAt(i, "saw", "found", "see", "seen") && r.wordAt(i+1, "none", "nothing", "no") {
+			return true // "I looked for cracks and saw none"
+		}
+	}
 	if r.noneAfter(last) {
 		return true
 	}

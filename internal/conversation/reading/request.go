@@ -167,6 +167,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "would") && r.wordAt(h.first+1, "like", "love", "prefer", "appreciate", "need") || r.wordAt(h.first, "did", "do", "does") && r.wordAt(h.first-1, "also", "then") && h.first-2 >= first && r.toks[h.first-2].kind == wordToken {
 		return false // "I make sculptures and would like a round dome", "he also did the diagonals"
 	}
+	if r.wordAt(h.first, "that", "thats") {
+		return false // "yes that all looks right"
+	}
 	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
 		return false
 	}

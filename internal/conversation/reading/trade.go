@@ -87,7 +87,7 @@ func (h *hit) senseAsked(t fitcheck.Topic) bool {
 // wishAfter: "I need three", "necesito dos para mi casa".
 func (r *reader) wishAfter(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.wordAt(i, "need", "want", "necesito", "ocupo", "quiero", "necesitamos", "ocupamos", "queremos") {
+		if r.wordAt(i, "need", "want", "necesito", "ocupo", "quiero", "take", "buy", "necesitamos", "ocupamos", "queremos") {
 			return r.wholeAt(i+1) > 0 || r.wordAt(i+1, "one", "some", "it", "them", "that", "a", "uno", "una", "dos", "tres", "about", "at") && !r.wordAt(i+2, "price", "quote", "photo", "photos", "hand", "person", "answer", "complete", "whole", "new")
 		}
 	}
