@@ -65,7 +65,7 @@ func (r *reader) sizeNamed(h *hit) bool {
 	if r.askedSize() == "none" || r.asked(fitcheck.TopicStyle) {
 		return false
 	}
-	if r.wordsIn(h.first, h.last+1, "bent", "folded") {
+	if r.wordsIn(h.first, h.last+1, "bent", "folded") || r.wordAt(h.first, "retainer", "retaining") && r.wordAt(h.last, "top") {
 		return true
 	}
 	labels := within(r.labels, h.first, h.last)
@@ -165,6 +165,21 @@ func (r *reader) harmedPart(h *hit) bool {
 	for n := range hits {
 		if s := &hits[n].senses[0]; s.topic == fitcheck.TopicProblem && !s.asked {
 			return true
+		}
+	}
+	return false
+}
+
+// listedForPrice: "a quote on (1) 36 x 36 polycarb double dome, clear/white?": the colors end
+// the list of what a price is asked for.
+func (r *reader) listedForPrice(h *hit) bool {
+	if !r.priced(h.first) || r.compared(h.first) || !(r.markAt(h.first-1, ',') || r.markAt(h.first-1, '/') || r.wordAt(h.first-1, "over", "in", "and", "y")) {
+		return false
+	}
+	hits := within(r.choices, r.sentenceFirst(h.first), h.first-1)
+	for n := range hits {
+		if hits[n].has1("material") || hits[n].has1("layers") && hits[n].last > hits[n].first {
+			return !r.wordsIn(hits[n].last+1, h.first, "or", "o", "vs")
 		}
 	}
 	return false

@@ -62,7 +62,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.corrosionsColor(h) {
 		return t, false
 	}
-	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una", "in", "en", "the", "los", "las") && !r.compared(h.first)) {
+	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una", "in", "en", "the", "los", "las") && !r.compared(h.first)) && !r.listedForPrice(h) {
 		return t, false
 	}
 	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.unexplained(fitcheck.TopicColor, h) ||

@@ -61,6 +61,8 @@ func (r *reader) describe(ms []measure) {
 		ms[k].from = left[k][0]
 	}
 	r.lineTopics(ms)
+	r.orderedTold(ms)
+	r.firstOfTwo(ms)
 	r.roundAll(ms)
 	r.inherit(ms)
 }
@@ -194,6 +196,9 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		i = h.first
 		if r.differenceBetween(h.first) {
 			return // "what's the difference between acrylic and polycarbonate 30 x 46"
+		}
+		if h.has1("face") && h.last+1 < len(r.toks) && r.toks[h.last+1].named {
+			continue // "a barn outside Burlington"
 		}
 		if h.first < own && (m.where || r.denied(h.first) || r.endsAsked(h.first) || r.harmedPart(h)) {
 			if m.where {

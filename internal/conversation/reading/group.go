@@ -128,6 +128,9 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		}
 		return 2, pair
 	case weakGap:
+		if r.withAndWithout(a, b) {
+			return 2, broken
+		}
 		return r.listAt(qs, i)
 	case sumGap:
 		return 2, broken

@@ -142,7 +142,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.wholeAt(h.last) > 0 && r.wordAt(h.first, "dome", "skylight", "unit") && r.layersAfter(h.last) {
 		return true // "a bronze dome 2 layers"
 	}
-	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) || r.markAt(h.last+1, '/')) {
+	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) && !r.faceAfterPor(h.last+1) || r.markAt(h.last+1, '/')) {
 		return true // "skylight 4 feet by 20 feet"
 	}
 	if h.is("nth", "all") && r.wordAt(h.last+1, "ways", "sides", "directions", "diagonals", "layers", "layer", "clear", "white", "bronze", "same",

@@ -39,7 +39,7 @@ func (r *reader) negated(i int) bool {
 		if r.insteadOf(j) {
 			return true
 		}
-		if negStops[t.text] || t.text == "and" && r.wordAt(j+1, "it", "its", "the", "i", "we", "they", "theres", "there", "a", "is") {
+		if negStops[t.text] || t.text == "and" && r.wordAt(j+1, "it", "its", "the", "i", "we", "they", "theres", "there", "a", "is", "yes", "yeah", "yep") {
 			return false
 		}
 		n++

@@ -191,6 +191,9 @@ func (r *reader) ownedThing(i int) bool {
 
 // street: "4821 Larkspur Ave", "1420 25th street", "25 1/2 Elm Street".
 func (r *reader) street(i int) bool {
+	if r.facedStreet(i) {
+		return true
+	}
 	j := i + 1
 	if r.markAt(j+1, '/') {
 		j += 3
@@ -231,7 +234,7 @@ func (r *reader) named(i int) bool {
 	if j < 0 || r.toks[j].kind != wordToken || !beforeCode[r.toks[j].text] {
 		return false
 	}
-	if r.toks[j].is("floor") && r.asked(fitcheck.TopicCount) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
+	if r.toks[j].is("floor") && (r.asked(fitcheck.TopicCount) || i+1 < len(r.toks) && countNouns[r.toks[i+1].text]) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
 		return false // "a condo, top floor. 1"
 	}
 	if r.toks[j].is("part") && j == i-1 && r.wordAt(j-1, "metal", "plastic", "wood", "flat", "clear", "inside", "outside", "top", "frame", "widest") {

@@ -81,6 +81,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	case RequestUndo:
 		return !r.negated(h.first) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
 	case RequestPerson:
+		if r.wordAt(h.last, "me") && r.wordAt(h.first-1, "they", "people", "folks", "friends", "everybody", "everyone", "guys", "kids") {
+			return false // "they call me Big Jim"
+		}
 		if r.known("name") && h.last+1 < len(r.toks) && r.toks[h.last+1].used && r.toks[h.last+1].kind != phoneToken && r.wordAt(h.last, "me") {
 			return false // "call me Sal"
 		}

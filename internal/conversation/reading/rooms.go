@@ -28,6 +28,10 @@ func (r *reader) roomUnits() {
 			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "el de la cocina mide 22 x 22 y el del baño 14 x 30"
 			continue
 		}
+		if r.room(i) && r.wordAt(i-1, "la", "el") && (r.wordAt(i+1, "mide", "miden") || len(seen) > 0 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken) && (i < 2 || r.softBreak(i-2) || r.sentenceEnd(i-2)) {
+			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "la sala mide 25 x 25, el pasillo 30 x 46"
+			continue
+		}
 		named := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
 		if !r.room(i) && !(named && r.kindWord(i) && r.pairSoon(i+2)) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
 			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {

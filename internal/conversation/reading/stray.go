@@ -77,6 +77,9 @@ func (r *reader) lumber(m *measure) bool {
 	if r.wordAt(m.last+1, "on") && r.wordAt(m.last+2, "edge") && r.numberBefore(m.first) || r.wordsIn(max(0, m.first-3), m.first, "built", "framed", "lumber") && r.largeNumber() {
 		return true // "a 2x6 on edge", "built w 2x6"
 	}
+	if m.parts[0].num == 2*m.parts[0].den && (r.wordAt(m.last+1, "on", "laid") && r.wordsIn(m.last+2, m.last+5, "flat", "edge", "end", "side") || r.wordAt(m.last+1, "flat", "flatways", "sideways", "parado", "acostado")) && (r.askedSize() == "none" || r.largeNumber()) {
+		return true // "curbs are 2x4 on the flat"
+	}
 	if r.asked(fitcheck.TopicCurbHeight) && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
 		return true // "five and a half, it's a two by six"
 	}

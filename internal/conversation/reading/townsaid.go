@@ -89,3 +89,27 @@ func (r *reader) wantsToKnow(i int) bool {
 	}
 	return r.wordAt(i-1, "wondering", "curious") || r.wordAt(i-1, "about", "on") && r.wordAt(i-2, "wondering", "curious")
 }
+
+// facedStreet: "418 W 3rd. Chicago", "915 W Elm, Springfield IL": a number, where the street
+// lies, and its name, beside a place.
+func (r *reader) facedStreet(i int) bool {
+	if !r.wordAt(i+1, "w", "e", "n", "s", "nw", "ne", "sw", "se", "west", "east", "north", "south") || r.toks[i].dec > 0 || i+2 >= len(r.toks) {
+		return false
+	}
+	end := i + 2
+	if r.markAt(end, '.') && end+1 < len(r.toks) {
+		end++
+	}
+	switch t := &r.toks[end]; {
+	case t.kind == numToken && (r.wordAt(end+1, "th", "st", "nd", "rd") || len(t.text) > 2 && (t.text[len(t.text)-1] == 'd' || t.text[len(t.text)-1] == 'h')):
+		end += number(r.wordAt(end+1, "th", "st", "nd", "rd"))
+	case t.kind == wordToken && (t.word == nil || t.word.given || t.is("first", "second", "third", "3rd", "2nd", "1st", "main", "elm", "oak", "maple", "park", "lake", "center", "front", "broad", "high", "church", "mill", "water", "court")) && r.unitAt(end) == noUnit && !r.by(end):
+	default:
+		return false
+	}
+	if !r.known(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicPlace) || end+1 < len(r.toks) && r.toks[end+1].kind != markToken && !r.toks[end+1].used && !r.wordAt(end+1, "apt", "unit", "ste", "suite") {
+		return false
+	}
+	r.use(i, end)
+	return true
+}

@@ -50,8 +50,8 @@ func (r *reader) wishFor(i int) int {
 		fresh = (fresh || r.wordAt(j, "replacement", "repuesto")) && !r.wordAt(j, "the", "el", "los")
 		switch {
 		case t.kind == numToken || r.by(j) || r.unitAt(j) != noUnit || isWhole(numberWords[t.text].kind) || r.colorAt(j):
-		case t.mark('"') || t.mark('\'') || t.mark('/') || t.mark('-'):
-		case r.wordAt(j, "a", "an", "some", "the", "of", "new", "replacement", "plastic", "acrylic", "polycarbonate", "lexan", "plexiglass", "plexiglas", "skylight", "sky", "light", "round", "square", "double", "single", "triple", "layer", "layered", "walled", "clear", "tinted", "smoked", "un", "una", "unos", "unas", "el", "la", "los", "las", "nuevo", "nuevos", "nueva", "de", "repuesto", "plastico", "acrilico", "couple", "few", "another", "pair", "more", "big", "large", "small", "good", "cheap", "same", "inch", "custom", "size", "sized", "foot", "ft", "by", "for", "on", "para"):
+		case t.mark('"') || t.mark('\'') || t.mark('/') || t.mark('-') || t.mark('(') || t.mark(')'):
+		case r.wordAt(j, "a", "an", "some", "the", "of", "new", "replacement", "plastic", "acrylic", "polycarbonate", "polycarb", "poly", "lexan", "plexiglass", "plexiglas", "skylight", "sky", "light", "round", "square", "double", "single", "triple", "layer", "layered", "walled", "clear", "tinted", "smoked", "un", "una", "unos", "unas", "el", "la", "los", "las", "nuevo", "nuevos", "nueva", "de", "repuesto", "plastico", "acrilico", "couple", "few", "another", "pair", "more", "big", "large", "small", "good", "cheap", "same", "inch", "custom", "size", "sized", "foot", "ft", "by", "for", "on", "para"):
 		default:
 			return r.wishEnds(i, j, fresh)
 		}
