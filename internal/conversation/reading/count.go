@@ -150,7 +150,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			}
 		}
 	}
-	if r.wordAt(next, "ea", "each", "pcs") && !r.wordsIn(next+1, min(next+4, len(r.toks)), "screws", "nails", "bolts", "washers", "tubes", "clips") && r.wordAt(i-1, "need", "needing", "order", "want", "require") {
+	if r.wordAt(next, "ea", "each", "pcs") && !r.wordsIn(next+1, min(next+4, len(r.toks)), "screws", "nails", "bolts", "washers", "tubes", "clips") && r.wordAt(i-1, "need", "needing", "order", "want", "require", "quote", "price", "bid") {
 		return countAt{n, i, next}, true // "need 12 ea complete"
 	}
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
@@ -188,6 +188,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	n, next := r.countNumber(i)
 	if next == i || n < 1 || n > 100 || r.negated(i) || r.countOfSummary(i) {
 		return countAt{}, false
+	}
+	if len(r.Asked) == 0 && n > 1 && r.wordAt(i-1, "all") && r.markAt(i-2, ',') && r.endsCount(next) && r.wordsIn(max(0, i-8), i, "skylights", "domes", "bubbles", "units") {
+		return countAt{n, i, next - 1}, true // "hail got my shop skylights, all 6"
 	}
 	if r.saidBackWrong(i, next) {
 		return countAt{n, i, next - 1}, true

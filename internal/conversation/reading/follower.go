@@ -32,6 +32,9 @@ func (r *reader) countsOther(i int) bool {
 
 func (r *reader) labelCounts(h *hit, i int) bool {
 	s := h.senses[0]
+	if r.wordAt(i, "screws", "bolts", "nails", "clips", "washers", "tornillos") {
+		return true // "six screws each side"
+	}
 	switch s.kind {
 	case "other":
 		return s.value == "other" && r.toks[i-1].kind == numToken && r.toks[i-1].dec == 0

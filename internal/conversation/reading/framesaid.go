@@ -75,6 +75,9 @@ func (r *reader) partOfTalk(s sense, h *hit) bool {
 		for r.markAt(i, ',') || r.markAt(i, ':') || r.wordAt(i, "is") {
 			i++
 		}
+		if r.wordAt(i, "lasts", "last", "lasted", "cracks", "comes", "came", "yellows", "goes", "gets", "holds", "has", "had") {
+			return true // "acrylic only lasts 8 years"
+		}
 		return i < len(r.toks) && r.toks[i].kind == numToken // "plastic only, 24 x 48": the name of a size
 	}
 	if s.topic != fitcheck.TopicMaterial || r.asked(s.topic) || !r.wordAt(h.first-1, "the", "my", "el", "our", "del") {

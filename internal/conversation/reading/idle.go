@@ -104,6 +104,9 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 	if r.wordsIn(first, last+1, "facilities", "maintenance", "director", "engineer", "custodian", "janitor", "dept", "department", "secretary", "principal", "administrator") && len(r.Asked) == 0 && r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") {
 		return true // "Facilities at the airport. We have 11 domes …"
 	}
+	if first == 0 && h.first <= 2 && len(r.Asked) == 0 && last < 10 && r.wordsIn(last+1, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") && !r.wordsIn(first, last, "i", "im", "we", "at", "to", "from", "near", "by", "my", "is", "was") {
+		return true // "Public library, Minot ND. 9 domes …"
+	}
 	for i := first; i <= last; i++ {
 		if r.toks[i].kind == numToken && r.wordAt(h.first, "round", "circle", "oval", "rectangle", "triangle") {
 			return true

@@ -145,6 +145,7 @@ func (r *reader) dashName() bool {
 // nameFact records a name as it was written; one in all small or all capital letters
 // gets the usual capitals.
 func (r *reader) nameFact(first, last int) {
+	first, last = r.withoutFirm(first, last)
 	if end := r.townInName(first, last); end < last {
 		if !r.known(fitcheck.TopicPlace) && !r.doubtful(fitcheck.TopicPlace) {
 			r.name(end+1, last)

@@ -13,8 +13,10 @@ func (r *reader) spokenLumber() (first, last int) {
 			if r.by(i + 1) {
 				last++
 			}
-			first = i
-			r.use(i, last)
+			if first = i; i > 0 && r.wholeAt(i-1) > 0 && !r.by(i-2) { // "3 two by fours stacked"
+				first--
+			}
+			r.use(first, last)
 		}
 	}
 	return first, last

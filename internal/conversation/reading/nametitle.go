@@ -100,3 +100,17 @@ func (r *reader) lettersFrom(i int) (word string, last int) {
 	}
 	return word, last
 }
+
+// withoutFirm: "Ramiro de Construcciones Peña", "Lena Orr cell 775 …": what stands after the
+// person's name.
+func (r *reader) withoutFirm(first, last int) (int, int) {
+	for i := first + 1; i <= last; i++ {
+		if r.wordAt(i, "cell", "mobile", "phone", "tel", "cel", "text", "desk", "celular", "telefono") && i+1 < len(r.toks) && (r.toks[i+1].kind == phoneToken || i == last && r.numberedAt(i+1)) {
+			return first, i - 1
+		}
+		if r.wordAt(i, "de") && r.wordsIn(i+1, last+1, "roofing", "techos", "construccion", "construcciones", "glass", "homes", "compania", "empresa", "services", "servicios", "remodeling", "constructora", "contratistas") {
+			return first, i - 1
+		}
+	}
+	return first, last
+}

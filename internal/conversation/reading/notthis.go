@@ -1,0 +1,16 @@
+package reading
+
+// notThis: "41 3/8 not 41 5/8 outside the curb": the second of two measures is taken back, and
+// what is named after it is said of the first.
+func (r *reader) notThis(ms []measure) {
+	for k := 1; k < len(ms); k++ {
+		a, b := &ms[k-1], &ms[k]
+		if !r.wordAt(b.first-1, "not", "no") || a.where || !b.where || a.shape != b.shape || a.last+1 != b.first-1 && !(r.markAt(a.last+1, ',') && a.last+2 == b.first-1) {
+			continue
+		}
+		own := a.context
+		a.context = b.context
+		a.drop, a.from, a.shaped, a.units = false, own.from, own.shaped, own.units
+		b.drop = true
+	}
+}
