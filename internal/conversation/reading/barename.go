@@ -264,7 +264,10 @@ func (r *reader) spelledFrom(i int) bool {
 
 // leadWord: small words before a bare name: "it's Dana", "sure, Dana".
 func (r *reader) leadWord(i int) bool {
-	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name", "just", "solo", "nomas")
+	if r.wordAt(i, "for", "under") && r.wordAt(i-1, "its", "is", "put", "thats", "it") {
+		return true // "it's for Grace and Bill"
+	}
+	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name", "just", "solo", "nomas", "con")
 }
 
 func (r *reader) onlyUsedAfter(i int) bool {

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"strconv"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // said is one value of a topic as the message says it.
 type saying struct {
@@ -75,6 +79,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		if r.plasticLid(s, h) {
 			base.value = fitcheck.StyleDomeOverFrame
+		}
+		if n := r.wholeAt(h.first - 1); s.topic == fitcheck.TopicLayers && n > 0 && n < 4 && r.likeOldOne(h) {
+			base.value = strconv.Itoa(int(n))
 		}
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false

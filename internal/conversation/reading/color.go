@@ -70,12 +70,29 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum", "plastic", "vinyl", "wood", "powder") {
 		return t, false
 	}
+	if r.pastColor(h) {
+		return t, false
+	}
 	t.doubted = r.doubtedBut(h.first, h.last, true) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last)
 	if u := r.unitsAt(h.first, h.last); len(u) == 1 {
 		t.unit = u[0]
 	}
 	t.layer = r.layerOf(n)
 	return t, true
+}
+
+// pastColor: the color is what was there, and another is told: "Clear. the old one was white".
+func (r *reader) pastColor(h *hit) bool {
+	from := r.clauseStart(h.first)
+	if !r.wordsIn(from, h.first, "old", "last", "existing", "original", "previous", "viejo", "anterior") || !r.wordsIn(from, h.first, "was", "were", "era", "eran", "is") || r.wordsIn(from, h.first, "match", "same", "like") {
+		return false
+	}
+	for n := range r.choices {
+		if c := &r.choices[n]; c.has1("color") && (c.last < from || c.first > r.clauseEnd(h.last)) && !r.negated(c.first) {
+			return true
+		}
+	}
+	return false
 }
 
 // compared: the sentence sets one price beside another: "is a bronze one more?".
@@ -184,6 +201,9 @@ func (r *reader) frameNear(h *hit) bool {
 	i := h.first - 1
 	for r.wordAt(i, "is", "are", "all", "was") {
 		i--
+	}
+	if r.wordAt(i, "wall", "walls") && r.wordAt(i-1, "double", "single", "triple", "twin", "dual") {
+		return false // "double wall clear over white"
 	}
 	j := h.last + 1
 	for r.wordAt(j, "for", "on", "in", "the", "para", "el", "en") {

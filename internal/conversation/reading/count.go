@@ -80,7 +80,7 @@ func (r *reader) nearDoubt(first int) bool {
 
 var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,
 	"bubbles": true, "lenses": true, "skylites": true, "mounts": true, "tragaluces": true, "tragaluz": true, "domos": true, "domo": true,
-	"burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
+	"pyramids": true, "piramides": true, "burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
 
 // countFrom reads a count with what it counts at token i.
 func (r *reader) countFrom(i int) (countAt, bool) {
@@ -320,7 +320,7 @@ func (r *reader) countAnswer() {
 	}
 	from := r.countAlone()
 	for i := from; i < len(r.toks); i++ {
-		if r.used(i) || r.negated(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
+		if r.used(i) || r.negated(i) && !r.corrects(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
 			continue // "there were 4, I replaced 2, so 2 left"
 		}
 		if r.layersCounted(i) {
@@ -354,6 +354,9 @@ func (r *reader) countAnswer() {
 		}
 		if r.countRange(i, next) || r.maybeMore(n, i, next) {
 			return
+		}
+		if r.correctedTo(next) {
+			continue // "one. wait no, two, forgot the laundry room"
 		}
 		if r.needsFewer(n, next) {
 			continue // "14 total but only need to do 4"

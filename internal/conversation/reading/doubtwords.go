@@ -32,6 +32,10 @@ func (r *reader) joins(from, to int) bool {
 
 // takeRough decides whether words of doubt speak of the measure.
 func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
+	if r.wordAt(h.first, "give") && r.wordAt(h.last, "take") {
+		m.rough = true // "25 by 49 give or take, the tape was crooked"
+		return
+	}
 	m.fixed = m.fixed || r.putRight(h)
 	if r.wordAt(h.last, "ballpark") && r.wordAt(h.last+1, "price", "quote", "cost") {
 		return // of the price

@@ -36,6 +36,12 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.wordAt(h.last, "both") && r.wordAt(h.last+1, "ways", "sides", "directions", "lados") || !r.asked(s.topic) && h.last-h.first < 2 && r.wordAt(h.last, "one", "two", "uno", "dos") {
 			return true
 		}
+		if r.likeOldOne(h) {
+			return r.wholeAt(h.first-1) == 0
+		}
+		if h.first == h.last && r.wordAt(h.first, "one", "uno") && r.wordAt(h.first-1, "old", "new", "other", "that", "this", "last", "same", "existing", "which") {
+			return true // "bronze, two layers like the old one"
+		}
 		return h.first == h.last && (r.refAt(h.first, h.first+1) ||
 			r.wordAt(h.first, "one") && r.choiceAt(h.first+1) && r.wordsIn(r.sentenceFirst(h.first), h.first, "two", "double", "2"))
 	case fitcheck.TopicFinish: // "I meant the color, white, not the frame", "no color"
@@ -45,6 +51,11 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		return r.wordAt(h.first, "not") && r.asked(fitcheck.TopicFinish) || r.wordAt(h.first, "leave", "keep") && r.choiceAt(h.last+1)
 	}
 	return false
+}
+
+// likeOldOne: "two layers like the old one": the "one" is no number of layers.
+func (r *reader) likeOldOne(h *hit) bool {
+	return h.last > h.first+1 && r.wordAt(h.first, "layers", "layer") && r.wordAt(h.last, "one") && r.wordAt(h.last-1, "old", "new", "other", "last", "same", "existing")
 }
 
 // onlyAsked says whether a value stands in a question that states nothing; a wish may be
@@ -99,7 +110,7 @@ func (r *reader) whereabouts(m *measure, h *hit) bool {
 
 // behindHouse: "the recording studio behind our house": the house only tells where it is.
 func (r *reader) behindHouse(first, last int) bool {
-	if !r.wordsIn(first, last+1, "house", "home", "casa") || !r.wordsIn(max(0, first-3), first, "behind", "beside") || r.wordsIn(max(0, first-6), first, "skylight", "skylights", "dome") {
+	if !r.wordsIn(first, last+1, "house", "home", "casa") || !r.wordsIn(max(0, first-3), first, "behind", "beside", "atras", "detras") || r.wordsIn(max(0, first-6), first, "skylight", "skylights", "dome") {
 		return false
 	}
 	vague := false

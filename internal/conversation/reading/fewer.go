@@ -100,3 +100,28 @@ func (r *reader) needsFewer(n, next int) bool {
 	}
 	return false
 }
+
+// correctedTo: from token i on the number before is taken back for another: "wait no, two".
+func (r *reader) correctedTo(i int) bool {
+	back := false
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.wordAt(i, "no", "wait", "actually", "sorry", "oops", "hold", "on", "i", "mean", "meant", "its", "it", "make", "that", "lets", "say", "espera", "perdon", "digo", "mejor", "son", "correction", "scratch")) {
+		back = back || r.wordAt(i, "no", "wait", "actually", "sorry", "oops", "mean", "meant", "espera", "perdon", "digo", "correction", "scratch")
+		i++
+	}
+	n, next := r.countNumber(i)
+	return back && next > i && n > 0 && n < 100 && r.unitAt(next) == noUnit && !r.wordAt(next, "of", "layers", "layer", "times", "years", "minutes", "more")
+}
+
+// corrects: the "no" before the number takes back another number: "two, no wait three".
+func (r *reader) corrects(i int) bool {
+	j := i - 1
+	for r.wordAt(j, "wait", "actually", "sorry", "its", "make", "that", "it", "i", "mean", "meant", "lets", "say") || r.markAt(j, ',') {
+		j--
+	}
+	if !r.wordAt(j, "no") {
+		return false
+	}
+	for j--; r.markAt(j, ',') || r.markAt(j, '.') || r.wordAt(j, "wait", "oh", "oops"); j-- {
+	}
+	return j >= 0 && (r.toks[j].kind == numToken || isWhole(numberWords[r.toks[j].text].kind))
+}

@@ -64,7 +64,7 @@ func (r *reader) isCount(m, next *measure) bool {
 func (r *reader) countGap(from, to int) bool {
 	for i := from; i < to; i++ {
 		t := &r.toks[i]
-		if t.is("of", "them", "ea", "each", "pcs", "pc", "that", "at", "measuring", "sized", "size", "outside", "inside", "curb", "kind", "same", "identical", "small", "big", "large", "smaller", "bigger", "larger", "little", "ones", "one", "square", "round", "de", "son", "miden") || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
+		if t.is("of", "them", "ea", "each", "pcs", "pc", "that", "at", "measuring", "sized", "size", "outside", "inside", "curb", "curbs", "openings", "holes", "kind", "same", "identical", "small", "big", "large", "smaller", "bigger", "larger", "little", "ones", "one", "square", "round", "de", "son", "miden") || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
 			t.kind == wordToken && (countNouns[t.text] || t.word != nil && t.word.filler) {
 			continue
 		}

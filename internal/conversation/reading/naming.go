@@ -87,6 +87,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "where":
 		return
 	case "other":
+		if r.wordAt(h.last, "every") && r.wordAt(h.last+1, "time", "way", "try", "direction", "side", "single") {
+			return // "I got 22 1/4 x 22 1/4 every time"
+		}
 		if r.asked(fitcheck.TopicBulgeBase) && r.wordAt(h.first, "lip", "rim") && r.wordsIn(max(0, h.first-2), h.first, "at", "inside", "within") && !r.wordsIn(0, len(r.toks), "bulge", "bubble", "over") {
 			return // "29 1/2 round at the lip"
 		}
@@ -119,7 +122,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if t := fitcheck.Topic(s.value); (t == fitcheck.TopicDomeRise || t == fitcheck.TopicCurbHeight) && (m.shape == pair || m.shape == fourSides) {
 			return // "17 3/4 x 23 3/4 over the lip"
 		}
-		if from, to := r.sentence(h.first); r.wordAt(h.first, "por") && r.wordsIn(from, to+1, "plastico", "domo", "acrilico", "burbuja") {
+		if from, to := r.sentence(h.first); r.wordAt(h.first, "por") && (before || h.first > m.last+1) && r.wordsIn(from, to+1, "plastico", "domo", "acrilico", "burbuja") {
 			return // "el plástico está por fuera de la madera y mide 25 x 49"
 		}
 		if before && r.brokenHole(h) && r.softBetween(h.last+1, m.first) {

@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"strings"
+
 	"example.com/intake-bot/internal/fitcheck"
 	"example.com/intake-bot/internal/place"
 )
@@ -68,6 +70,9 @@ func (r *reader) wordsFrom(i, most int, buf []string) []string {
 	for i < len(r.toks) && len(buf) < most && r.toks[i].kind == wordToken && !r.toks[i].used {
 		buf = append(buf, r.toks[i].text)
 		i++
+		if code := r.toks[i-1].text; r.markAt(i, '.') && len(code) == 2 && code != "st" && code != "ft" && code != "mt" && i+1 < len(r.toks) && !r.toks[i+1].glued {
+			break // "Erie PA. Ron"
+		}
 		for r.markAt(i, '.') && r.toks[i].glued || r.markAt(i, '-') && r.toks[i].glued {
 			i++
 		}
@@ -89,7 +94,7 @@ func (r *reader) townsWithState() []found {
 			continue // also "with a K", "Oklahoma City"
 		}
 		last := r.tokenOf(i, n)
-		if f, ok := r.townBefore(i, code); ok && r.stateHolds(i, last) {
+		if f, ok := r.townBefore(i, code); ok && (r.stateHolds(i, last) || code == "OK" && knownIn(f)) {
 			f.last = last
 			out = append(out, f)
 			i = last
@@ -98,13 +103,19 @@ func (r *reader) townsWithState() []found {
 	return out
 }
 
+// knownIn: the one well-known town of the name lies in that state: "GC in Tulsa OK doing a
+// remodel".
+func knownIn(f found) bool {
+	e, ok := place.WellKnown(strings.ToLower(f.City))
+	return ok && e.State == f.State
+}
+
 // strayLetters: "around w a tape": two small letters that stand alone are words, no state.
 func (r *reader) strayLetters(i int, ahead []string) bool {
 	if len(ahead) < 2 || len(ahead[0]) != 1 || len(ahead[1]) != 1 || r.asked(fitcheck.TopicPlace) || r.markAt(i+1, '.') {
 		return false
 	}
-	c := r.Text[r.toks[i].from]
-	return c >= 'a' && c <= 'z'
+	return true
 }
 
 // tokenOf is the token of the n-th word from token i on.
