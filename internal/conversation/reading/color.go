@@ -81,39 +81,6 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	return t, true
 }
 
-// pastColor: the color is what was there, and another is told: "Clear. the old one was white".
-func (r *reader) pastColor(h *hit) bool {
-	from := r.clauseStart(h.first)
-	if !r.wordsIn(from, h.first, "old", "last", "existing", "original", "previous", "viejo", "anterior") || !r.wordsIn(from, h.first, "was", "were", "era", "eran", "is") || r.wordsIn(from, h.first, "match", "same", "like") {
-		return false
-	}
-	for n := range r.choices {
-		if c := &r.choices[n]; c.has1("color") && (c.last < from || c.first > r.clauseEnd(h.last)) && !r.negated(c.first) {
-			return true
-		}
-	}
-	return false
-}
-
-// compared: the sentence sets one price beside another: "is a bronze one more?".
-func (r *reader) compared(i int) bool {
-	from, to := r.sentence(i)
-	return r.wordsIn(from, to+1, "more", "less", "cheaper", "expensive", "compared", "versus", "vs", "difference", "than", "mas", "menos", "barato", "caro")
-}
-
-// askedOther: the same word answers another question.
-func (r *reader) askedOther(h *hit) bool {
-	if r.asked(fitcheck.TopicColor) || r.plasticNear(h) {
-		return false
-	}
-	for _, s := range h.senses {
-		if s.topic != "" && s.topic != fitcheck.TopicColor && r.asked(s.topic) && !s.joint {
-			return true
-		}
-	}
-	return false
-}
-
 // ofPlastic: a color that nobody asked for is the plastic's where its clause speaks of
 // plastic, of what is wanted, or of nothing else.
 func (r *reader) ofPlastic(n int) bool {
@@ -157,21 +124,6 @@ func (r *reader) ofPlastic(n int) bool {
 	return !other
 }
 
-// ofColor: the face is a layer's, and one of two colors stands beside it: "clear outside and
-// white inside".
-func (r *reader) ofColor(h *hit) bool {
-	colors := 0
-	beside := false
-	for n := range r.choices {
-		c := &r.choices[n]
-		if c.has1("color") {
-			colors++
-			beside = beside || c.last+1 == h.first || h.last+1 == c.first || c.last+2 == h.first && r.wordAt(h.first-1, "on")
-		}
-	}
-	return beside && colors > 1
-}
-
 // deniedColor: the word is part of "not clear".
 func (r *reader) deniedColor(i int) bool {
 	for n := range r.choices {
@@ -195,29 +147,6 @@ func (r *reader) colorAt(i int) bool {
 func (h *hit) has1(kind string) bool {
 	_, ok := h.has(kind)
 	return ok
-}
-
-func (r *reader) frameNear(h *hit) bool {
-	i := h.first - 1
-	for r.wordAt(i, "is", "are", "all", "was") {
-		i--
-	}
-	if r.wordAt(i, "wall", "walls") && r.wordAt(i-1, "double", "single", "triple", "twin", "dual") {
-		return false // "double wall clear over white"
-	}
-	j := h.last + 1
-	for r.wordAt(j, "for", "on", "in", "the", "para", "el", "en") {
-		j++
-	}
-	if j > h.last+1 && r.wordAt(j, "frame", "frames", "metal", "marco", "aluminum", "trim") {
-		return true // "bronze for the frame"
-	}
-	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim") || r.wordAt(i, "frame", "frames", "metal", "marco",
-		"house", "roof", "door", "trim", "siding", "wall", "walls", "ceiling", "snow", "shingles", "light", "room", "casa")
-}
-
-func (r *reader) plasticNear(h *hit) bool {
-	return r.wordAt(h.last+1, "plastic", "dome", "acrylic", "bubble", "lens", "glazing", "domo", "plastico")
 }
 
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
