@@ -53,6 +53,9 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister")) {
 		return t, false // "this is Mrs. Opal Hendricks"
 	}
+	if n > 0 && r.choices[n-1].last == h.first-1 && r.choices[n-1].is("problem", fitcheck.ProblemHazy) && !r.asked(fitcheck.TopicColor) {
+		return t, false // "gone milky white"
+	}
 	if r.wordAt(h.first-1, "from", "de") && r.wordAt(h.last+1, "to", "a") && r.faultIn(h.last+2, min(h.last+4, len(r.toks)-1), nil) {
 		return t, false // "went from clear to totally foggy"
 	}

@@ -369,6 +369,11 @@ func (r *reader) countAnswer() {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
 			return
 		}
+		if m, end := r.countTurned(n, next); end > next {
+			r.use(i, end-1)
+			r.countFact(countAt{m, end - 1, end - 1})
+			return
+		}
 		n, next = r.countSum(n, next)
 		r.use(i, next-1)
 		r.countFact(countAt{n, i, next - 1})

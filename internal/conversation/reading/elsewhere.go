@@ -89,13 +89,14 @@ func (r *reader) wished(s sense, h *hit) bool {
 	from, to := r.sentence(h.first)
 	return s.topic == fitcheck.TopicWant && !r.wordAt(to+1, "or") && !r.wordsIn(from, to+1, "better", "should", "worth", "which", "or") &&
 		(r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(from, h.first, "make", "do", "build", "get") && r.wordAt(h.last+1, "for") && r.wordAt(h.last+2, "that", "this", "it", "us", "me", "mine", "these", "them") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") ||
-			r.wordsIn(max(0, h.first-3), h.last+1, "just", "only"))
+			r.wordsIn(max(0, h.first-3), h.last+1, "just", "only") ||
+			r.wordsIn(from, h.first, "cambiar", "comprar", "pedir", "ordenar") && r.wordsIn(max(0, h.first-3), h.last+1, "nomas", "solo", "puro", "pura", "solamente"))
 }
 
 // whereabouts: "25 x 49 over the bathroom", "22 x 46 thats the drywall opening": where the
 // skylight is, and what its opening is framed with, make no other thing of a size.
 func (r *reader) whereabouts(m *measure, h *hit) bool {
-	if r.wordAt(h.first, "drywall", "sheetrock", "rafter", "rafters", "ceiling", "joists", "joist", "trusses") && r.askedSize() != "none" && m.parts[0].num > 12*m.parts[0].den {
+	if r.wordAt(h.first, "drywall", "sheetrock", "walls", "plaster", "rafter", "rafters", "ceiling", "joists", "joist", "trusses") && r.askedSize() != "none" && m.parts[0].num > 12*m.parts[0].den {
 		return true
 	}
 	i := h.first - 1

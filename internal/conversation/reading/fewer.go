@@ -57,6 +57,24 @@ func (r *reader) partOfCount(c countAt, before []countAt) bool {
 	return len(before) > 0 && len(r.refs) == 0 && r.wordAt(c.last, "them", "those", "these", "em", "ellos", "ellas") && c.value < before[len(before)-1].value && r.sentenceFirst(c.first) == r.sentenceFirst(before[len(before)-1].first)
 }
 
+// countTurned: "2. no, 3": the second number corrects the first.
+func (r *reader) countTurned(n, next int) (m, end int) {
+	j := next
+	for r.markAt(j, ',') || r.markAt(j, '.') || r.markAt(j, '-') {
+		j++
+	}
+	if !r.wordAt(j, "no", "wait", "actually", "sorry", "oops", "digo", "perdon", "correction") {
+		return n, next
+	}
+	for r.markAt(j, ',') || r.wordAt(j, "no", "wait", "actually", "sorry", "oops", "digo", "perdon", "correction", "its", "make", "that", "i", "mean", "meant", "son") {
+		j++
+	}
+	if m, end = r.countNumber(j); end > j && m > 0 && m != n && r.endsCount(end) {
+		return m, end
+	}
+	return n, next
+}
+
 // maybeMore: "one. or maybe two, the second is so so": which of the two holds is asked.
 func (r *reader) maybeMore(n, i, next int) bool {
 	j := next

@@ -53,7 +53,7 @@ func (r *reader) behaves(h *hit) bool {
 	switch {
 	case r.wordAt(i, "yellows", "cracks", "scratches", "crazes", "fades", "lasts", "breaks", "shatters", "hazes", "fogs", "raya", "amarillea", "dura", "aguanta"):
 		return true
-	case r.wordAt(i, "yellow", "crack", "scratch", "craze", "fade", "last", "break", "fog", "get", "turn", "let", "hold", "pone", "ponen", "hace", "quiebra", "rompe", "pierde", "lets"):
+	case r.wordAt(i, "yellow", "crack", "scratch", "craze", "fade", "last", "break", "fog", "sweat", "leak", "drip", "collect", "get", "turn", "let", "hold", "pone", "ponen", "hace", "quiebra", "rompe", "pierde", "lets"):
 		return told
 	case r.wordAt(i, "gets", "turns", "goes", "becomes"):
 		return r.wordAt(i+1, "brittle", "yellow", "cloudy", "hazy", "foggy", "hot", "weak", "bad", "milky", "scratched", "scratchy", "dull", "hard")

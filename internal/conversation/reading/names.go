@@ -221,7 +221,7 @@ func (r *reader) nameEnds(i int) bool {
 	if r.wordAt(i, "de", "del") && (r.saysUse(i+1) || r.saysUse(i+2)) {
 		return true // "habla Refugio Armendáriz de la iglesia"
 	}
-	return r.toks[i].used || r.wordAt(i, "sorry", "perdon", "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
+	return r.toks[i].used || r.wordAt(i, "a") && r.wordAt(i+1, "la", "sus", "su", "tus") || r.wordAt(i, "sorry", "perdon", "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
 		"de", "y", "en", "desde", "para", "pa", "you", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
 }
 

@@ -31,6 +31,11 @@ func (r *reader) requests() {
 		r.request(RequestQuestion)
 		r.out.Trade = r.ofTrade(&r.talk[question])
 	}
+	for i := range r.toks {
+		if r.markAt(i, '$') && r.markAt(i+1, '?') {
+			r.request(RequestPrice) // "36 x 36 plastic, $?"
+		}
+	}
 	r.bareQuestion()
 	r.openHole()
 	if r.neverMind() {
