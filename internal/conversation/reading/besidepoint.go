@@ -13,7 +13,9 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicStyle:
 		return r.sizeNamed(h)
 	case fitcheck.TopicWant:
-		return r.onlyRises(s, h)
+		return r.onlyRises(s, h) || r.openTo(s, h)
+	case fitcheck.TopicImpactRisk:
+		return r.riskUnknown(h)
 	case fitcheck.TopicFrameCondition:
 		return r.bentOver(s, h)
 	case fitcheck.TopicProblem:
@@ -49,6 +51,9 @@ func (r *reader) oneOfThem(h *hit) bool {
 	n := fitcheck.Whole(r.wholeAt(i))
 	if n < 1 {
 		return false
+	}
+	if r.wordsIn(r.sentenceFirst(i), i, "forgot", "add", "also", "another", "plus", "olvide", "agregue", "agrega", "falto") {
+		return true // "forgot the one in the garage"
 	}
 	for k := range r.out.Facts {
 		if f := &r.out.Facts[k]; f.Topic == fitcheck.TopicCount {
@@ -180,6 +185,66 @@ func (r *reader) listedForPrice(h *hit) bool {
 	for n := range hits {
 		if hits[n].has1("material") || hits[n].has1("layers") && hits[n].last > hits[n].first {
 			return !r.wordsIn(hits[n].last+1, h.first, "or", "o", "vs")
+		}
+	}
+	return false
+}
+
+// openTo: "the dome only but open to the whole unit": what somebody would hear about is no
+// wish yet.
+func (r *reader) openTo(s sense, h *hit) bool {
+	if s.value == "?" || s.value == fitcheck.WantUnsure {
+		return false
+	}
+	i := h.first - 1
+	for r.wordAt(i, "the", "a", "doing", "replacing", "getting", "do", "el", "la") {
+		i--
+	}
+	return r.wordAt(i, "to") && r.wordAt(i-1, "open") || r.wordAt(i, "considering", "consider", "about") && r.wordsIn(max(0, i-2), i+1, "considering", "consider", "thinking", "thought") && r.wordsIn(h.last+1, len(r.toks), "but", "pero")
+}
+
+// riskUnknown: "no idea on hail, lots of trees": what is not known is no risk told.
+func (r *reader) riskUnknown(h *hit) bool {
+	for n := range r.talk {
+		t := &r.talk[n]
+		if !t.is("say", "dontknow") {
+			continue
+		}
+		i := t.last + 1
+		for r.wordAt(i, "you", "le", "about", "on", "of", "de", "del", "the", "for", "what", "how", "if", "we", "get", "much", "sobre") {
+			i++
+		}
+		if i == h.first && i > t.last+1 {
+			return true
+		}
+		i = h.last + 1
+		for r.wordAt(i, "i", "is", "risk", "part", "we", "no", "ahi") {
+			i++
+		}
+		if i == t.first && (t.last+1 < len(r.toks)) {
+			return true
+		}
+	}
+	return r.wordAt(h.last+1, "is") && r.wordAt(h.last+2, "anybodys", "anyones")
+}
+
+// bothPriced: "quote me the dome and the whole thing": a price of each is wanted first.
+func (r *reader) bothPriced(all []saying) bool {
+	for k := 1; k < len(all); k++ {
+		a, b := &all[k-1], &all[k]
+		if a.value != b.value && a.value != fitcheck.WantUnsure && b.value != fitcheck.WantUnsure && r.wordsIn(a.last+1, b.first, "and", "y", "plus") &&
+			r.wordsIn(0, a.first, "quote", "price", "prices", "pricing", "cotice", "precio", "precios", "cotizacion") {
+			return true
+		}
+	}
+	return false
+}
+
+// otherWants: the message also names what could be wanted.
+func (r *reader) otherWants(h *hit) bool {
+	for n := range r.wants {
+		if v, ok := r.wants[n].has(string(fitcheck.TopicWant)); ok && r.wants[n].first != h.first && v != fitcheck.WantUnsure {
+			return true
 		}
 	}
 	return false

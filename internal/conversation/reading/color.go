@@ -307,7 +307,7 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		c.Outer = b.value // "from bronze to clear"
 		return false
 	}
-	if r.wordsIn(a.last+1, b.first, "but", "want", "actually", "sorry", "no", "instead", "now", "pero", "quiero", "perdon", "mejor") {
+	if r.wordsIn(a.last+1, b.first, "but", "want", "wants", "wanted", "going", "prefers", "quiere", "actually", "sorry", "no", "instead", "now", "pero", "quiero", "perdon", "mejor") {
 		c.Outer = b.value
 		return false
 	}

@@ -30,6 +30,8 @@ func (r *reader) corrected(all []judged) []judged {
 			if out[k].why == "" { // "25 1/2 exactly, the length I'm guessing 49"
 				out[k].why = j.why
 			}
+		case j.shape == lone && out[k].shape == lone && out[k].why == WhyRough && !j.fixed && r.wordsIn(out[k].last+1, j.first, "side", "end", "lado", "front") && r.wordsIn(out[k].last+1, j.first, "and", "y"):
+			out[k].last, out[k].why = j.last, WhyRange // "about 4 on the high side and 6 on the low side"
 		case j.fixed || r.fixedBetween(&out[k], &j) || out[k].why != "" && out[k].shape != broken || sameValue(r.value(&out[k]), r.value(&j)):
 			out[k] = j
 		default: // two measures of one thing: which of them holds is asked

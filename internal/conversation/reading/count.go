@@ -53,7 +53,7 @@ func (r *reader) countFact(c countAt) {
 		r.use(c.first, c.first)
 	}
 	units := r.unitsAt(c.first, c.last)
-	if len(units) != 1 {
+	if len(units) != 1 || r.countsRefs(c) {
 		units = []int{0}
 	}
 	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) {
@@ -346,6 +346,8 @@ func (r *reader) countAnswer() {
 		case r.wordAt(i, "couple", "few", "several", "varios", "algunos", "bunch"):
 			r.unclear(fitcheck.TopicCount, 0, WhyRough, nil, i, i)
 			return
+		case r.wordAt(i, "una") && (i == 0 || r.wordAt(i-1, "nomas", "solo", "es", "solamente", "nada", "mas", "son", "tengo")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken):
+			n, next = 1, i+1
 		case r.wordAt(i, "single", "solo") && r.endsCount(i+1):
 			n, next = 1, i+1
 		}

@@ -64,7 +64,7 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 	from, to := r.sentence(h.first)
 	switch s.topic {
 	case fitcheck.TopicWant: // "what's included in the complete one"
-		if r.wordAt(from, "whats", "what", "which", "how", "why") && r.asksPlainly(from, to) && !r.priced(h.first) {
+		if !(s.value == fitcheck.WantUnsure && r.otherWants(h)) && r.wordAt(from, "whats", "what", "which", "how", "why") && r.asksPlainly(from, to) && !r.priced(h.first) {
 			return true
 		}
 	case fitcheck.TopicLayers, fitcheck.TopicMaterial: // "a rough price on a double dome"

@@ -181,6 +181,9 @@ func (r *reader) rangeAt(qs []quantity, i int) (int, shape) {
 // not one that was taken for a length.
 func (r *reader) rangeAhead(q *quantity) bool {
 	i := q.last + 1
+	if r.wordAt(q.first-1, "between", "entre", "btwn") && r.wordAt(i, "and", "y", "to") && r.wholeAt(i+1) > 0 && !r.used(i+1) {
+		return true // "between 4 and 6 depending where"
+	}
 	return (r.wordAt(i, "to", "or", "o", "hasta") || r.markAt(i, '-')) && r.wholeAt(i+1) > q.num/max(q.den, 1) && !r.used(i+1) &&
 		(i+2 >= len(r.toks) || !r.wordAt(i+2, "inside", "photos", "minutes", "days"))
 }

@@ -35,7 +35,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "ask":
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && (r.asked(fitcheck.TopicName) || r.known(fitcheck.TopicPhone) && r.wordAt(h.last, "for", "por") && r.givenAt(first)) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && (r.asked(fitcheck.TopicName) || r.wordAt(h.first, "attn", "attention") && r.givenAt(first) || r.known(fitcheck.TopicPhone) && r.wordAt(h.last, "for", "por") && r.givenAt(first)) {
 				r.nameFact(first, last)
 				return true
 			}

@@ -117,3 +117,19 @@ func (r *reader) bothOfThem() (countAt, bool) {
 	}
 	return countAt{}, false
 }
+
+// countsRefs: "two, the kitchen one and the bath one": the number is of the units named
+// after it, all together.
+func (r *reader) countsRefs(c countAt) bool {
+	kinds := map[int]bool{}
+	if r.wordAt(c.last, "of", "de") || r.wordAt(c.last+1, "of", "de", "for", "para") {
+		return false // "two of the first kind and one of the second"
+	}
+	for k := range r.refs {
+		if r.refs[k].first <= c.last || len(r.refs[k].units) != 1 {
+			return false
+		}
+		kinds[r.refs[k].units[0]] = true
+	}
+	return c.value > 1 && len(kinds) == c.value
+}

@@ -286,6 +286,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 		return all[k : k+1]
 	}
 	first, last := all[0], all[len(all)-1]
+	if t == fitcheck.TopicWant && r.bothPriced(all) {
+		return all // "both, quote me the dome and the whole thing"
+	}
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "or", "o") {
 			return all
