@@ -212,7 +212,14 @@ func (r *reader) placeFact(f found, zips []zipAt) {
 				return
 			}
 		}
-		p.ZIP, last = z.code, z.last
+		p.ZIP = z.code
+		if z.first-last > gap { // what stands between is something else
+			if !r.toks[z.first].used {
+				r.name(z.first, z.last)
+			}
+			continue
+		}
+		last = z.last
 	}
 	if r.toks[first].used {
 		return
