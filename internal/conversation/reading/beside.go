@@ -24,6 +24,8 @@ func (r *reader) besidePlastic(j *judged, ms []measure) {
 	case least < fitcheck.Inch:
 	case j.topic == "" && j.part == "opening" && r.onlyPart() == "plastic":
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
+	case j.topic == "" && r.frameOpening(j.measure) && least <= fitcheck.Inch*11/4:
+		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
 	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*21/16 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
 		j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicFrameInside}
 	}
@@ -90,4 +92,10 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 	if least := bySides(curb, j.measure); least >= fitcheck.Inch && least <= 8*fitcheck.Inch {
 		j.topic, j.candidates = fitcheck.TopicCurbInside, nil
 	}
+}
+
+// frameOpening: the words right before the measure name the opening of "the frame".
+func (r *reader) frameOpening(m *measure) bool {
+	from := max(r.clauseStart(m.first), r.sentenceFirst(m.first))
+	return r.wordsIn(from, m.first, "opening", "abertura", "hueco") && r.wordsIn(from, m.first, "frame", "marco", "metal") && !r.wordsIn(from, m.first, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera")
 }

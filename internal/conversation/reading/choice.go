@@ -89,6 +89,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
+		if chosen(s.topic) && r.pastValue(string(s.topic), h) {
+			continue // "polycarbonate please, the last one was acrylic"
+		}
 		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
 			continue
 		}

@@ -73,7 +73,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum", "plastic", "vinyl", "wood", "powder") {
 		return t, false
 	}
-	if r.pastColor(h) {
+	if r.pastValue("color", h) {
 		return t, false
 	}
 	t.doubted = r.doubtedBut(h.first, h.last, true) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last)

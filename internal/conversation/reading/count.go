@@ -98,6 +98,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 		r.use(i, next-1)
 		return countAt{n, i, next - 1}, true // "there's 7 and each is 11\" tall"
 	}
+	if n == 1 && r.wordAt(i-1, "all") && r.wordAt(next+1, "with", "together", "piece") {
+		return countAt{}, false // "metal, all one unit with the top"
+	}
 	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
@@ -115,6 +118,12 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	}
 	if r.wordAt(next, "pieces", "pcs", "pc", "piezas", "pieza", "piece") && (r.markAt(i-1, ':') || r.refAt(0, i)) && !r.wordAt(next+1, "of", "de") {
 		return countAt{n, i, next}, true
+	}
+	if r.wordAt(next, "unidades") && r.wordAt(next+1, "completas", "nuevas", "enteras") {
+		return countAt{n, i, next}, true
+	}
+	if r.wordAt(i-1, "for", "on") && r.wordAt(i-2, "quote", "price", "pricing", "quotes") && (next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "please", "pls", "thanks", "delivered", "shipped")) {
+		return countAt{n, i, next - 1}, true // "quote for 5 please"
 	}
 	if r.wordAt(i-1, "qty", "quantity", "cantidad", "quant") || i >= 2 && r.wordAt(i-2, "qty", "quantity", "cantidad") && r.toks[i-1].kind == markToken {
 		return countAt{n, i, next - 1}, true

@@ -4,14 +4,14 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Where the word for a color tells of something else than the plastic that is wanted.
 
-// pastColor: the color is what was there, and another is told: "Clear. the old one was white".
-func (r *reader) pastColor(h *hit) bool {
+// pastValue: the value is what was there, and another is told: "Clear. the old one was white".
+func (r *reader) pastValue(kind string, h *hit) bool {
 	from := r.clauseStart(h.first)
 	if !r.wordsIn(from, h.first, "old", "last", "existing", "original", "previous", "viejo", "anterior") || !r.wordsIn(from, h.first, "was", "were", "era", "eran", "is") || r.wordsIn(from, h.first, "match", "same", "like") {
 		return false
 	}
 	for n := range r.choices {
-		if c := &r.choices[n]; c.has1("color") && (c.last < from || c.first > r.clauseEnd(h.last)) && !r.negated(c.first) {
+		if c := &r.choices[n]; c.has1(kind) && (c.last < from || c.first > r.clauseEnd(h.last)) && !r.negated(c.first) {
 			return true
 		}
 	}

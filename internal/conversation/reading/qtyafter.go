@@ -33,7 +33,7 @@ func (r *reader) countsAfter() []countAt {
 func (r *reader) countAfter(from, i int) (countAt, bool) {
 	j := i - 1
 	named := false
-	for r.wordAt(j, "qty", "quantity", "cantidad", "need") || r.markAt(j, ':') || r.markAt(j, '=') {
+	for r.wordAt(j, "qty", "quantity", "cantidad", "need") || (r.markAt(j, ':') || r.markAt(j, '=')) && r.wordAt(j-1, "qty", "quantity", "cantidad", "need") {
 		named = true
 		j--
 	}
