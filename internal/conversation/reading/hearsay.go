@@ -14,7 +14,7 @@ func (r *reader) inGeneral(t fitcheck.Topic, first, last int) bool {
 	default:
 		return false
 	}
-	if r.asked(t) && t != fitcheck.TopicProblem {
+	if r.asked(t) && t != fitcheck.TopicProblem && !(t == fitcheck.TopicMaterial && r.otherMaterial(last)) {
 		return false
 	}
 	for n := range r.choices {
@@ -26,6 +26,16 @@ func (r *reader) inGeneral(t fitcheck.Topic, first, last int) bool {
 			continue // "acrylic yellows so I want polycarbonate"
 		}
 		if r.behaves(h) {
+			return true
+		}
+	}
+	return false
+}
+
+// otherMaterial: another one is named after the token: "acrylic yellows so polycarbonate".
+func (r *reader) otherMaterial(last int) bool {
+	for n := range r.choices {
+		if r.choices[n].first > last && r.choices[n].has1("material") && r.wordsIn(last+1, r.choices[n].first, "so", "then", "entonces") {
 			return true
 		}
 	}
@@ -53,7 +63,7 @@ func (r *reader) behaves(h *hit) bool {
 	switch {
 	case r.wordAt(i, "yellows", "cracks", "scratches", "crazes", "fades", "lasts", "breaks", "shatters", "hazes", "fogs", "raya", "amarillea", "dura", "aguanta"):
 		return true
-	case r.wordAt(i, "yellow", "crack", "scratch", "craze", "fade", "last", "break", "fog", "sweat", "leak", "drip", "collect", "get", "turn", "let", "hold", "pone", "ponen", "hace", "quiebra", "rompe", "pierde", "lets"):
+	case r.wordAt(i, "yellow", "crack", "scratch", "craze", "fade", "last", "break", "does", "do", "fog", "sweat", "leak", "drip", "collect", "get", "turn", "let", "hold", "pone", "ponen", "hace", "quiebra", "rompe", "pierde", "lets"):
 		return told
 	case r.wordAt(i, "gets", "turns", "goes", "becomes"):
 		return r.wordAt(i+1, "brittle", "yellow", "cloudy", "hazy", "foggy", "hot", "weak", "bad", "milky", "scratched", "scratchy", "dull", "hard")

@@ -102,6 +102,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if !before && h.first == m.last+1 && m.shape == lone && m.parts[0].unit == foot {
 			m.other, m.thing = true, true // "8 feet above the floor"
 		}
+		if before && r.wordAt(h.first, "ladder", "escalera") && r.wordsIn(h.last+1, m.first, "got", "get", "measured", "says", "read", "reads", "midio", "salio") {
+			return // "my wife holding the ladder got 30 x 30"
+		}
 		if before && r.labelled(r.clauseStart(h.first), h.first-1) {
 			return // "the dome on our RV is 14 x 14"
 		}

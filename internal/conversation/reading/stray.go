@@ -80,7 +80,7 @@ func (r *reader) lumber(m *measure) bool {
 	if m.parts[0].num == 2*m.parts[0].den && (r.wordAt(m.last+1, "on", "laid") && r.wordsIn(m.last+2, m.last+5, "flat", "edge", "end", "side") || r.wordAt(m.last+1, "flat", "flatways", "sideways", "parado", "acostado")) && (r.askedSize() == "none" || r.largeNumber()) {
 		return true // "curbs are 2x4 on the flat"
 	}
-	if r.asked(fitcheck.TopicCurbHeight) && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
+	if r.asked(fitcheck.TopicCurbHeight) && m.parts[0].num == 2*m.parts[0].den && (r.numberBefore(m.first) || r.wordAt(m.first-1, "of", "from", "with") && r.numberLater(m.last+1)) {
 		return true // "five and a half, it's a two by six"
 	}
 	if r.wordAt(m.first-1, "curb", "box") && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
