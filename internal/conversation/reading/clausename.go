@@ -12,7 +12,7 @@ import (
 // name is looked for before its words are looked at otherwise: Mark Glass is no glass.
 func (r *reader) clauseName() {
 	asked := r.asked(fitcheck.TopicName)
-	if asked && r.turnedAtStart() {
+	if asked && (r.turnedAtStart() || r.nameIsFine()) {
 		return
 	}
 	for n := range r.intros {
@@ -189,7 +189,7 @@ func (r *reader) nameFills(i int) (last int, ok bool) {
 	if r.wordAt(i, "marco") && (r.wordAt(i+1, "sobre", "esta", "es") || r.wordAt(i+1, "de") && r.wordAt(i+2, "metal", "aluminio", "madera", "fibra", "lamina", "fierro", "acero", "plastico")) {
 		return 0, false // the frame
 	}
-	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used || r.toks[i].word == nil || !r.toks[i].word.given {
+	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used || r.toks[i].word == nil || !r.toks[i].word.given || r.artPlace(i) {
 		return 0, false
 	}
 	words := 1

@@ -42,7 +42,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && r.toks[end].word == nil && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
-	if (end == first || r.verbAt(end)) && r.toldOf(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
+	if (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {
@@ -69,7 +69,8 @@ func (r *reader) standsAlone(first, last int) bool {
 		return true // "Greg - Mesa roofing - need 12 domes"
 	}
 	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
-	return (dash || sentenceAlone || afterPlace || afterPhone) && !r.toks[first].word.common
+	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].kind == phoneToken // "his contractor, Vince, 912-555-0144"
+	return (dash || sentenceAlone || afterPlace || afterPhone || beforePhone) && !r.toks[first].word.common
 }
 
 // toldOf: the same name is told of elsewhere: "Carol wants clear. … Carol wins."

@@ -113,3 +113,30 @@ func (r *reader) facedStreet(i int) bool {
 	r.use(i, end)
 	return true
 }
+
+// artPlace: "art gallery" and the like is a building, nobody called Art.
+func (r *reader) artPlace(i int) bool {
+	return r.wordAt(i, "art") && r.wordAt(i+1, "gallery", "studio", "studios", "center", "school", "museum", "supply", "room", "class", "department", "installation", "building", "store", "deco")
+}
+
+// nameIsFine: "Mr. Haskins is fine", "just Dot works": asked for a name, one that will do.
+func (r *reader) nameIsFine() bool {
+	for i := 1; i < len(r.toks); i++ {
+		if !r.wordAt(i, "works") && !(r.wordAt(i, "is") && r.wordAt(i+1, "fine", "good", "ok", "okay", "great", "plenty")) && !(r.wordAt(i, "will") && r.wordAt(i+1, "do", "work")) {
+			continue
+		}
+		first := i
+		for first > 0 && i-first < 4 && (r.nameWord(first-1, true) || r.markAt(first-1, '.') && first > 1 && r.titleOrInitial(first-2)) && !afterName[r.toks[first-1].text] {
+			first--
+		}
+		if first == i || first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "just", "yeah", "yes", "sure", "ok", "me") {
+			continue
+		}
+		if c := r.Text[r.toks[i-1].from]; !r.givenAt(first) && !r.titleOrInitial(first) && (c < 'A' || c > 'Z') {
+			continue
+		}
+		r.nameFact(first, i-1)
+		return true
+	}
+	return false
+}
