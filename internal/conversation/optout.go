@@ -5,6 +5,7 @@ import (
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
 )
 
 // Opting out is per address: who stops texts may still write mail, and is answered there.
@@ -16,7 +17,7 @@ var strangerWords = regexp.MustCompile(`(?i)^\W*((hey|hi|oh|oops|ah|my bad)\W+)?
 // wantsOut says whether the customer opts out in words of their own, which hold as well as
 // the carriers' (47 CFR 64.1200(a)(10): any reasonable means).
 func (t *turn) wantsOut(in []Message) bool {
-	return t.heard.asks(reading.RequestStop) || strangerWords.MatchString(joined(in))
+	return t.heard.asks(reading.RequestStop) || len(t.talk.Units()) == 0 && t.talk.Place() == (fitcheck.Place{}) && strangerWords.MatchString(joined(in))
 }
 
 // silence ends the talk on the customer's word, with one last confirmation.

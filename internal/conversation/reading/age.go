@@ -51,6 +51,10 @@ func (r *reader) ageBegins(i int) bool {
 		return r.kinBefore(k)
 	case r.wordAt(k, "is", "was") && r.wordAt(k-1, "who"), r.wordAt(k, "whos"):
 		return true
+	case r.markAt(k, ',') && (r.wordsIn(max(0, k-4), k, "per", "asked", "ask", "says", "said", "according", "to", "for", "from", "dice", "dijo", "segun", "para", "midio", "got", "gets") || len(r.toks) < 7):
+		return false // "just asked my husband, 12"
+	case r.wordAt(k, "is", "es") && r.askedSize() != "none" && r.wordsIn(max(0, k-4), k, "segun", "per", "according"):
+		return false
 	case r.wordAt(k, "is", "de", "thats", "es"), r.markAt(k, ','), r.markAt(k, '('):
 		return r.kinAt(k - 1)
 	}

@@ -121,6 +121,7 @@ func (r *reader) confirm() {
 		switch {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
 		case v == "yes" && h.last > h.first && r.yesNoQuestion(h.first): // "is everything correct on your end?"
+		case v == "yes" && h.last > h.first && r.halfYes(h):
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):
 		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:
@@ -156,6 +157,17 @@ func (r *reader) confirm() {
 func (r *reader) excepted(i int) bool {
 	for ; i < len(r.toks); i++ {
 		if r.wordAt(i, "except", "excepting", "besides", "excepto", "menos", "apart", "aside") || r.wordAt(i, "other") && r.wordAt(i+1, "than") || r.wordAt(i, "only", "one", "just", "just") && r.wordAt(i+1, "thing", "change", "correction", "fix", "mistake", "problem") {
+			return true
+		}
+	}
+	return false
+}
+
+// halfYes: a longer yes that the rest of its words takes back: "not sure all the numbers are
+// right", "measurements are right, color isn't".
+func (r *reader) halfYes(h *hit) bool {
+	for i := range r.toks {
+		if (i < h.first || i > h.last) && r.wordAt(i, "not", "isnt", "arent", "wasnt", "wrong", "most", "but", "wait", "unless", "until", "first", "make", "has", "frame", "except", "pero", "creo", "error", "mal", "menos", "guess", "color", "agree") {
 			return true
 		}
 	}

@@ -69,6 +69,9 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 		j.face != "inside" && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
 		return
 	}
+	if r.wordsIn(r.clauseStart(j.first), r.clauseEnd(j.last)+1, "house", "spare", "garage", "shed") {
+		return
+	}
 	var curb *measure
 	for k := range ms {
 		m := &ms[k]

@@ -196,6 +196,15 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
 	}
+	if from, to := r.sentence(h.first); s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "frames", "marco", "marcos") && r.wordsIn(h.first, h.last, "with", "con") && (r.wordsIn(from, to+1, "plastic", "lens", "lenses", "only", "fix", "plastico") || r.wordsIn(from, h.last, "for") && r.wordsIn(from, h.last, "skylight", "skylights") && !r.wordsIn(from, h.last, "complete", "whole", "entire", "full", "looking")) {
+		return false // "domes for skylights with metal frames"
+	}
+	if s.topic == fitcheck.TopicProfile && !r.asked(s.topic) && (r.wordsIn(h.first, h.last+1, "bent", "bends") || r.wordsIn(r.clauseStart(h.first), h.first, "crack")) {
+		return false // "frame is bent one way"
+	}
+	if s.value == "golf" && r.wordAt(h.last, "green") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && !r.wordAt(h.last+1, "so", "and", "at", "of", "on", "here", "with") {
+		return false // "the green barn"
+	}
 	if s.topic == fitcheck.TopicWant && (r.differenceBetween(h.first) || r.differenceBetween(h.first-4)) && !r.wordsIn(h.first-4, h.first, "is", "are", "its", "looks", "esta", "estan", "es") {
 		return false // "what's the cost difference between the dome and the whole unit"
 	}

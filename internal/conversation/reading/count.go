@@ -94,7 +94,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
 	}
-	if n > 1 && r.wordAt(i-1, "theres", "are", "have", "got", "hay", "tengo", "tenemos") && r.wordAt(next, "and", "y") && r.wordAt(next+1, "each", "they", "theyre", "all", "cada", "todos", "todas", "every") {
+	if n > 1 && (r.askedSize() == "none" && !r.asked(fitcheck.TopicLayers) || r.wordAt(i-1, "theres", "are", "hay")) && r.wordAt(i-1, "theres", "are", "have", "got", "hay", "tengo", "tenemos") && r.wordAt(next, "and", "y") && r.wordAt(next+1, "each", "they", "theyre", "all", "cada", "todos", "todas", "every") {
 		r.use(i, next-1)
 		return countAt{n, i, next - 1}, true // "there's 7 and each is 11\" tall"
 	}

@@ -55,7 +55,7 @@ var lengthFollowers = func() map[string]bool {
 		"which", "what", "how", "can", "dont", "didnt", "havent", "cant", "hope", "let", "you", "u", "per", "min", "max", "pretty",
 		"final", "tho", "though", "also", "tall", "high", "long", "wide", "is", "says", "according", "corner", "end", "e", "n", "nd",
 		"square", "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus", "thru", "through", "plywood", "yes", "si", "no", "tops", "sir", "maam", "roughly", "approx", "about", "gracias",
-		"depending", "depends", "wherever", "im", "ill", "ive", "id", "were", "well", "weve", "hes", "shes", "theyre", "theres", "thats", "youre", "cause", "since", "until", "estoy", "soy", "porque", "si",
+		"depending", "depends", "wherever", "im", "ive", "were", "weve", "thats", "cause", "since", "until", "estoy", "soy", "porque", "si",
 		"afuera", "adentro", "dentro", "fuera", "same", "twice", "again", "even", "right", "where", "would", "should", "ft", "mas", "menos"} {
 		m[w] = true
 	}

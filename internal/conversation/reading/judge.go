@@ -46,7 +46,7 @@ func (r *reader) resolve(ms []measure) {
 			m.where, m.named = ms[k-1].where, ms[k-1].where
 		}
 		if len(all) > 0 && !m.where && m.shape == lone {
-			if before := &all[len(all)-1]; before.where && before.shape == lone && sidesMeet(&before.parts[0], &m.parts[0]) && slices.Equal(m.units, before.units) {
+			if before := &all[len(all)-1]; before.where && before.shape == lone && r.sideFirst(m) && sidesMeet(&before.parts[0], &m.parts[0]) && slices.Equal(m.units, before.units) {
 				m.topic, m.part, m.face = before.topic, before.part, before.face // "the curb is 25 3/4 wide on the outside. length still 49 1/2"
 			}
 		}
@@ -65,6 +65,19 @@ func (r *reader) resolve(ms []measure) {
 	for _, j := range r.corrected(all) {
 		r.record(&j)
 	}
+}
+
+// sideFirst: the side is named right before the measure, and nothing else that has it: "length
+// still 49 1/2".
+func (r *reader) sideFirst(m *measure) bool {
+	i := m.first
+	if !r.axisAt(i) {
+		i--
+	}
+	for r.wordAt(i, "is", "still", "stays", "its", "was", "es", "sigue") || r.markAt(i, ':') {
+		i--
+	}
+	return r.axisAt(i) && (i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "the", "y", "el", "la", "but"))
 }
 
 // takenBack: "the inside was 22 x 46 but it's actually 23 x 47".

@@ -120,7 +120,7 @@ func (r *reader) noKind(h *hit) bool {
 		return true // "first diagonal 55 1/2, second one 55 5/8"
 	}
 	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",
-		"try", "attempt", "pass", "shot", "reading", "measured", "measuring", "tried", "got", "took", "house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
+		"try", "attempt", "pass", "shot", "reading", "house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
 		return true
 	}
 	if r.wordAt(h.last+1, "you", "u", "on", "that", "in") && (r.wordAt(h.last, "kind", "type", "one", "option", "choice") && r.wordAt(h.last+2, "said", "listed", "mentioned", "named", "gave", "described", "wrote", "asked", "the", "your", "you", "u") &&
@@ -148,6 +148,12 @@ func (r *reader) noKind(h *hit) bool {
 	if h.is("nth", "all") && r.wordAt(h.last+1, "ways", "sides", "directions", "diagonals", "layers", "layer", "clear", "white", "bronze", "same",
 		"ends", "frame", "lados", "capas", "diagonales") {
 		return true
+	}
+	if h.first == h.last && r.wordAt(h.last+1, "measured", "got", "took", "tried") && h.last+2 < len(r.toks) && r.toks[h.last+2].kind == wordToken {
+		return true // "first measured the curb outside at 25 x 49"
+	}
+	if from, to := r.sentence(h.first); h.is("nth", "other") && h.last > h.first && r.wholeAt(h.last) > 1 && (r.wordsIn(from, to+1, "side", "sides", "lado", "lados") || r.asked(fitcheck.TopicCount) || r.wordAt(h.last+1, "are", "match", "son", "were") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "same", "match", "identical", "iguales")) {
+		return true // "25 on one side and the other three are 25 1/8"
 	}
 	if r.asked(fitcheck.TopicStyle) && r.Units < 2 && h.first <= 1 && r.markAt(h.last+1, ',') {
 		return true // "the second one, plastic goes down over the frame": of what was listed

@@ -249,7 +249,7 @@ func (r *reader) nameBefore(i int) (first int, ok bool) {
 // calledName: "please call Ray 806-555-0177": a name between the call and its number.
 func (r *reader) calledName() bool {
 	for i := range r.toks {
-		if !r.wordAt(i, "call", "text", "contact", "reach", "phone") || !r.givenAt(i+1) {
+		if !r.wordAt(i, "call", "text", "contact", "reach", "phone") || !r.givenAt(i+1) || r.negated(i) || r.wordsIn(max(0, i-5), i, "tried", "told", "said", "when", "if", "did", "dont", "used") {
 			continue
 		}
 		last := i + 1

@@ -125,6 +125,12 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if t := fitcheck.Topic(s.value); (t == fitcheck.TopicDomeRise || t == fitcheck.TopicCurbHeight) && (m.shape == pair || m.shape == fourSides) {
 			return // "17 3/4 x 23 3/4 over the lip"
 		}
+		if s.value == string(fitcheck.TopicPlasticSize) && r.wordAt(h.first, "includes", "include", "counting", "counts", "including", "included") && (r.negated(h.first) || r.askedSize() != "none" && !r.asked(fitcheck.TopicPlasticSize)) {
+			return // "25 x 49, that doesn't include the lip"
+		}
+		if t := fitcheck.Topic(s.value); t == fitcheck.TopicCurbHeight && r.wordAt(h.last, "roof") && (r.asked(fitcheck.TopicDomeRise) || r.wordsIn(r.clauseStart(m.first), m.first, "dome", "bubble", "chimney", "vent", "sticks") && !r.wordsIn(r.clauseStart(m.first), m.first, "curb", "box", "wood")) {
+			return // "it's 9 above the metal roof" of the dome
+		}
 		if from, to := r.sentence(h.first); r.wordAt(h.first, "por") && (before || h.first > m.last+1) && r.wordsIn(from, to+1, "plastico", "domo", "acrilico", "burbuja") {
 			return // "el plástico está por fuera de la madera y mide 25 x 49"
 		}

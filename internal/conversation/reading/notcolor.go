@@ -40,6 +40,9 @@ func (r *reader) askedOther(h *hit) bool {
 // ofColor: the face is a layer's, and one of two colors stands beside it: "clear outside and
 // white inside".
 func (r *reader) ofColor(h *hit) bool {
+	if h.first > 0 && (r.toks[h.first-1].kind == numToken || r.unitAt(h.first-1) != noUnit || r.markAt(h.first-1, '"')) {
+		return false // "25 x 49 outside white": the size's
+	}
 	colors := 0
 	beside := false
 	for n := range r.choices {

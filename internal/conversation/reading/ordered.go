@@ -15,6 +15,9 @@ func (r *reader) orderedTold(ms []measure) {
 	if len(ms) != 2 || ms[0].shape != ms[1].shape || ms[0].shape != pair && ms[0].shape != square {
 		return
 	}
+	if ms[0].face != "" && ms[1].face != "" && ms[0].face != ms[1].face || ms[0].topic != "" && ms[1].topic != "" {
+		return // told already
+	}
 	from := ms[1].last + 1
 	second := -1
 	for i := from; i < len(r.toks); i++ {
@@ -102,6 +105,9 @@ func (r *reader) faceAfterPor(i int) bool {
 // bothOfThem: "one leaks, the other I can't see through. Both in my shop": two are spoken of.
 func (r *reader) bothOfThem() (countAt, bool) {
 	for i := range r.toks {
+		if r.wordsIn(0, i, "roofer", "bid", "quote", "guy", "contractor", "roofers", "bids") {
+			break
+		}
 		if !r.wordAt(i, "both", "ambos", "ambas") || !r.sentenceEnd(i-1) || !r.wordAt(i+1, "in", "on", "are", "over", "of", "at", "were", "need", "estan", "en", "sobre", "necesitan") || r.wordAt(i+2, "sides", "ways", "layers", "ends", "edges", "corners") {
 			continue
 		}

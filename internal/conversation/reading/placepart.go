@@ -97,6 +97,9 @@ func (r *reader) aboutShop(i int) bool {
 
 // shipsTo: the town is where it is to be sent: "do you guys ship to Fresno".
 func (r *reader) shipsTo(i int) bool {
+	if _, to := r.sentence(i); r.wordsIn(i, to+1, "or", "o") {
+		return false // "do you ship to Tampa or just Miami"
+	}
 	return r.wordAt(i-1, "to") && r.wordAt(i-2, "ship", "shipping", "deliver", "delivery", "send", "sent") ||
 		r.wordAt(i-1, "a") && r.wordAt(i-2, "pedido", "enviar", "envio", "envios", "envian", "mandar", "mandan", "llegar", "entregan", "entregar")
 }

@@ -8,6 +8,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // countsAfter finds the counts that stand after sizes of two sides; fewer than two are left
 // to the plain counts. Their numbers are no lengths.
 func (r *reader) countsAfter() []countAt {
+	if r.asked(fitcheck.TopicCurbDiagonals) {
+		return nil
+	}
 	var found []countAt
 	from := 0
 	for i := range r.toks {
@@ -45,7 +48,7 @@ func (r *reader) countAfter(from, i int) (countAt, bool) {
 		return countAt{}, false
 	}
 	closed := open && r.markAt(i+1, ')')
-	after := r.wordAt(i+1, "ea", "each", "pcs", "pc", "total", "units", "skylights", "domes", "pieces", "piezas") || r.wordAt(i+1, "of", "de") && r.wordAt(i+2, "them", "those", "these", "ellos", "estos", "esos")
+	after := r.wordAt(i+1, "ea", "pcs", "pc", "units", "skylights", "domes", "pieces", "piezas") || r.wordAt(i+1, "of", "de") && r.wordAt(i+2, "them", "those", "these", "ellos", "estos", "esos")
 	if !named && !closed && !after || named && !closed && !after && i+1 < len(r.toks) && r.toks[i+1].kind != markToken && !r.softBreak(i+1) {
 		return countAt{}, false
 	}

@@ -97,10 +97,13 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		return !r.negated(h.first) && !r.offersPhone(h)
 	case RequestStop:
-		return !(r.wordsIn(h.first, h.last+1, "wrong", "equivocado", "equivoque") && (len(r.out.Facts)+len(r.out.Unclear) > 0 || r.wordsIn(0, len(r.toks), "sorry", "perdon", "disculpe", "oops"))) // "wrong number I typed, 25 1/2"; who is sorry wrote here by mistake
+		return r.stopStands(h) && !(r.wordsIn(h.first, h.last+1, "wrong", "equivocado", "equivoque") && (len(r.out.Facts)+len(r.out.Unclear) > 0 || r.wordsIn(0, len(r.toks), "sorry", "perdon", "disculpe", "oops"))) // "wrong number I typed, 25 1/2"; who is sorry wrote here by mistake
 	case RequestUrgent:
 		return !r.negated(h.first)
 	case RequestAgain:
+		if r.wordsIn(h.first, h.last+1, "send", "resend", "text") && r.wordAt(h.first-1, "ill", "will", "i", "me", "we", "gonna", "to", "well") {
+			return false // "I'll resend that"
+		}
 		if r.wordAt(h.first, "otra", "de") && r.wordAt(h.last, "vez", "nuevo") {
 			return r.whole(h) || r.markAt(h.last+1, '?') || r.wordsIn(max(0, h.first-3), h.first, "repite", "repita", "repitame", "dime", "digame", "explica", "explique", "mande", "manda") // not "para que no se quiebre otra vez"
 		}
@@ -113,6 +116,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first)
 		}
 	case RequestQuestion:
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(h.first, "assume", "hope", "guess", "suppose", "believe") {
+			return false // "I guess that's right"
+		}
 		if r.known("want") && r.wordsIn(h.first, min(h.last+3, len(r.toks)), "buy", "order", "get", "purchase", "comprar") && r.wordAt(h.first, "can", "could", "may") {
 			return false // "can I buy the dome by itself?"
 		}

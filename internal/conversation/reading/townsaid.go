@@ -13,6 +13,9 @@ func (r *reader) townOfSpeaker(i int) bool {
 	if !r.wordAt(i-1, "from", "in", "near", "outside", "de", "en", "desde") {
 		return false
 	}
+	if r.wordsIn(i+1, len(r.toks), "skylight", "skylights", "house", "ship", "dome", "casa", "tragaluz", "its", "about", "for", "enviar") && r.anotherTown(i+1) || r.wordAt(i+1, "glass", "roofing", "company", "construction") {
+		return false // "calling from Dallas but the skylight is in Fresno"
+	}
 	if r.wordAt(i-2, "calling", "texting", "writing", "emailing", "llamo", "llamando", "escribo", "escribiendo", "llama", "escribe", "hablo") {
 		return true
 	}
@@ -28,6 +31,16 @@ func (r *reader) townOfSpeaker(i int) bool {
 		}
 		if !r.nameWord(k, false) && !r.titleOrInitial(k) {
 			return false
+		}
+	}
+	return false
+}
+
+// anotherTown: a later "in", "at" or "to" leads to another known town.
+func (r *reader) anotherTown(from int) bool {
+	for k := from; k+1 < len(r.toks); k++ {
+		if r.wordAt(k, "in", "to", "near", "en", "a") && (r.surelyTown(k+1) || r.wordAt(k, "to") && r.shipsTo(k+1)) {
+			return true
 		}
 	}
 	return false
@@ -61,6 +74,9 @@ func (r *reader) townOfWork(i int) bool {
 // seeksHands: the question is who would do the work in the town.
 func (r *reader) seeksHands(i int) bool {
 	from, to := r.sentence(i)
+	if r.wordsIn(i, to+1, "made", "expensive", "cheap", "or", "did", "quoted") {
+		return false
+	}
 	return r.wordAt(i-1, "in", "near", "around", "en", "cerca", "by", "de", "to") && r.wordsIn(from, i, "anybody", "anyone", "somebody", "someone", "installer", "installers", "alguien", "instalador", "instaladores") &&
 		r.wordsIn(from, to+1, "install", "installs", "installer", "installers", "put", "puts", "local", "replace", "replaces", "fix", "fixes", "measure", "measures", "instalador", "instaladores", "instale", "instala", "ponga", "pone", "cambie", "mida", "monte", "does") &&
 		!r.wordsIn(from, to+1, "talk", "speak", "office", "hablar", "oficina", "tienda", "store")

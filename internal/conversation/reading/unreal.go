@@ -54,7 +54,7 @@ func (r *reader) feared(i, first int) bool {
 		return false
 	case r.wordAt(i, "worried", "afraid", "scared", "prevent", "avoid", "keep", "concerned", "waiting", "evitar", "miedo"):
 		return first-i > 1 || r.wordAt(i, "prevent", "avoid", "evitar")
-	case r.wordAt(i, "so") && r.wordAt(i+1, "the", "it", "they", "that", "this", "my", "kids", "hail") && r.wordsIn(first+1, min(first+3, len(r.toks)), "dont", "wont", "doesnt", "cant", "cannot"):
+	case r.wordAt(i, "so") && r.wordAt(i+1, "the", "it", "they", "that", "this", "my", "kids", "hail") && i > 0 && !r.sentenceEnd(i-1) && r.wordsIn(first+1, min(first+3, len(r.toks)), "dont", "wont", "doesnt", "cant", "cannot"):
 		return true // "so the hail don't bust it"
 	case r.wordAt(i, "will", "itll", "gonna", "might", "could", "would"):
 		return first-i <= 3 && !r.wordAt(i, "might", "could") && !r.wordAt(i-1, "it") && !r.wordAt(first-1, "been")
@@ -65,7 +65,7 @@ func (r *reader) feared(i, first int) bool {
 // ifElse: "plastic only if the frames are good, otherwise the whole thing": the customer
 // leaves open which.
 func (r *reader) ifElse(all []saying) []saying {
-	if !r.asked(fitcheck.TopicWant) || !r.wordsIn(0, len(r.toks), "if", "si") || !r.wordsIn(0, len(r.toks), "otherwise", "else", "not", "then", "sino", "no") {
+	if !r.asked(fitcheck.TopicWant) || !r.wordsIn(0, len(r.toks), "if", "si") || !r.wordsIn(0, len(r.toks), "otherwise", "else", "then", "sino") && !r.ifNot() {
 		return all
 	}
 	first, last, dome, whole := -1, -1, false, false
@@ -91,6 +91,16 @@ func (r *reader) conditional(i int) bool {
 	from, to := r.sentence(i)
 	for k := from; k <= to; k++ {
 		if r.wordAt(k, "if") && !r.wordAt(k+1, "possible", "i", "so", "that", "you") || r.wordAt(k, "si") && r.wordAt(k+1, "el", "los", "esta", "estan", "se", "sirve", "sale") {
+			return true
+		}
+	}
+	return false
+}
+
+// ifNot: "if not", "si no", "if they aren't".
+func (r *reader) ifNot() bool {
+	for i := range r.toks {
+		if r.wordAt(i, "if", "si") && (r.wordAt(i+1, "not", "no") || r.wordAt(i+1, "it", "they", "that", "the", "theyre", "its", "el", "la") && r.wordsIn(i+1, min(i+4, len(r.toks)), "not", "no", "isnt", "arent", "cant")) {
 			return true
 		}
 	}

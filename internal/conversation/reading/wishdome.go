@@ -16,6 +16,9 @@ func (r *reader) wishedDome() {
 			return // "the whole thing, dome and frame"
 		}
 	}
+	if r.wordsIn(0, len(r.toks), "frame", "frames", "metal", "marco", "marcos", "complete", "completo", "completa", "vs", "versus") && r.wordsIn(0, len(r.toks), "too", "also", "well", "replaced", "tambien", "and", "vs", "versus", "completo", "completa", "complete") && !r.known(fitcheck.TopicStyle) || r.saysNoneYet() {
+		return // "need new domes but the metal has to go as well"
+	}
 	for i := range r.toks {
 		plastic := r.wordAt(i, "lens", "lenses", "plastic", "acrylic") && r.wordAt(i-1, "replacement")
 		if !plastic && !r.wordAt(i, "dome", "domes", "bubble", "bubbles", "domo", "domos", "burbuja", "burbujas") || r.wholeNamed(i+1) {
@@ -31,7 +34,7 @@ func (r *reader) wishedDome() {
 // wholeNamed: the words from token i on make more than a dome of it: "dome skylight",
 // "domes with frames".
 func (r *reader) wholeNamed(i int) bool {
-	if r.wordAt(i, "skylight", "skylights", "skylite", "skylites", "style", "styles", "unit", "units", "shape", "shaped", "type", "types", "light", "lights", "window", "windows", "assembly", "assemblies", "kind", "ones", "completo", "completos", "completa") {
+	if r.wordAt(i, "skylight", "skylights", "skylite", "skylites", "style", "styles", "unit", "units", "shape", "shaped", "type", "types", "light", "lights", "window", "windows", "assembly", "assemblies", "kind", "ones", "cleaned", "off", "removed", "fixed", "checked", "repaired", "sealed", "resealed", "or", "vs", "versus", "out", "gone", "back", "o", "completo", "completos", "completa") {
 		return true
 	}
 	for k := i; k < i+5 && k < len(r.toks); k++ {
@@ -74,4 +77,14 @@ func (r *reader) wishEnds(i, j int, fresh bool) int {
 		return j + 1
 	}
 	return -1
+}
+
+// saysNoneYet: there is no skylight so far, so "a dome" is a whole one.
+func (r *reader) saysNoneYet() bool {
+	for n := range r.out.Facts {
+		if c, ok := r.out.Facts[n].Value.(fitcheck.Choice); ok && r.out.Facts[n].Topic == fitcheck.TopicStyle && string(c) == fitcheck.StyleNoneYet {
+			return true
+		}
+	}
+	return r.wordsIn(0, len(r.toks), "hoyo", "hueco") && r.wordsIn(0, len(r.toks), "todavia", "aun")
 }
