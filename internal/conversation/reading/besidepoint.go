@@ -249,3 +249,9 @@ func (r *reader) otherWants(h *hit) bool {
 	}
 	return false
 }
+
+// bearsSkylight: "boat hatch skylight 20 inch round": what else is named only says where the
+// skylight is.
+func (r *reader) bearsSkylight(h *hit) bool {
+	return h.has1("other") && r.wordAt(h.last+1, "hatch", "skylight", "skylights", "dome", "domes", "vent")
+}

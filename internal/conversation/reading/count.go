@@ -133,6 +133,10 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 		if t.mark('.') && r.wordAt(j-1, "ea", "pc", "pcs") || t.mark('-') && t.glued {
 			continue
 		}
+		if t.kind == numToken && j == next && n < 50 && r.unitAt(j+1) == inch && r.wordAt(j+2, "round", "square", "diameter", "dia") {
+			j++ // "two 24 inch round domes"
+			continue
+		}
 		if t.kind != wordToken {
 			break
 		}

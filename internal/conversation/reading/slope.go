@@ -181,6 +181,9 @@ func (r *reader) slopeInWords() {
 	for n := range r.labels {
 		switch v, _ := r.labels[n].has("slope"); v {
 		case "flat":
+			if h := &r.labels[n]; r.wordAt(h.last, "flat") && r.wordAt(h.last+1, "panel", "panels", "acrylic", "plastic", "sheet", "sheets", "skylight", "skylights", "glass", "dome", "pane", "piece", "window", "hatch", "clear", "plexiglass", "lexan", "polycarbonate", "lip", "edge", "frame") {
+				continue // "the roof has a flat acrylic panel"
+			}
 			flat = n
 		case "vague":
 			vague = n
