@@ -6,7 +6,10 @@ package reading
 // stopStands: nothing after the words narrows them, and no other way is named: "don't text me
 // at night", "no me manden la cotización por correo, por texto está bien" ask for less.
 func (r *reader) stopStands(h *hit) bool {
-	next := h.last + 1
+	next := r.afterWhom(h.last + 1)
+	if next > h.last+1 && r.wordAt(next, "she", "he", "they", "shes", "hes", "thats", "who", "its", "or", "we", "did", "for") {
+		return true
+	}
 	if next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "anymore", "any", "again", "ever", "please", "pls", "now", "and", "i", "im", "you", "thanks", "thank", "mas", "ya", "por", "gracias", "at", "all", "stop", "this", "god", "y", "or", "thx", "never", "we", "sorry", "bot", "man", "already") {
 		return false
 	}
@@ -28,4 +31,15 @@ func (r *reader) stopStands(h *hit) bool {
 		return false // of one way only
 	}
 	return !r.wordsIn(h.first, h.last+1, "wrong", "equivocado") || !r.wordsIn(max(0, h.first-4), h.first, "the", "typed", "gave", "put", "wrote", "sent", "entered", "said", "have", "un", "el", "di", "puse") || r.wordsIn(max(0, h.first-3), h.first, "got", "you", "tiene")
+}
+
+// afterWhom skips who or what is no more to be texted: "stop texting my mother she is 91",
+// "stop texting this number im not interested".
+func (r *reader) afterWhom(i int) int {
+	k := i
+	for r.wordAt(k, "texting", "messaging", "contacting") || r.wordAt(k, "this", "my", "our") && r.wordAt(k+1, "number", "phone", "cell", "line", "mother", "mom", "mama", "wife", "husband", "dad", "father", "grandma", "grandmother", "grandpa", "son", "daughter", "sister", "brother", "parents", "family") ||
+		k > 0 && r.wordAt(k, "number", "phone", "cell", "line", "mother", "mom", "mama", "wife", "husband", "dad", "father", "grandma", "grandmother", "grandpa", "son", "daughter", "sister", "brother", "parents", "family") && r.wordAt(k-1, "this", "my", "our") {
+		k++
+	}
+	return k
 }
