@@ -53,6 +53,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicUse && r.wordsIn(first, last+1, "rv", "rvs", "boat", "boats", "camper", "trailer", "motorhome", "bote", "lancha", "traila") && r.wordsIn(max(r.sentenceFirst(first), first-7), first, "park", "store", "stores", "stored", "keep", "guardo", "guardamos") {
 		return true // "detached garage, where I park the RV"
 	}
+	if t == fitcheck.TopicUse && (r.wordsIn(first, last+1, "doctors", "dentist", "dentists") && r.wordAt(first-1, "my", "the") && r.wordAt(first-2, "at", "in", "from", "leaving") && !r.wordsIn(0, first, "skylight", "skylights") || r.wordsIn(max(0, first-3), first, "over", "above") && r.wordsIn(0, first, "apartment", "condo", "loft")) {
+		return true // "I'm at my doctors office", "our apartment is over a convenience store"
+	}
 	if t == fitcheck.TopicUse {
 		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.wordsIn(max(r.clauseStart(first), first-5), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && !r.wordAt(first, "our", "my") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
 			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") || r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(max(0, first-4), first, "at") && r.wordsIn(max(0, first-8), first, "number", "flyer", "card", "ad", "name") ||

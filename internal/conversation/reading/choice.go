@@ -199,6 +199,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if from, to := r.sentence(h.first); s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "frames", "marco", "marcos") && r.wordsIn(h.first, h.last, "with", "con") && (r.wordsIn(from, to+1, "plastic", "lens", "lenses", "only", "fix", "plastico") || r.wordsIn(from, h.last, "for") && r.wordsIn(from, h.last, "skylight", "skylights") && !r.wordsIn(from, h.last, "complete", "whole", "entire", "full", "looking")) {
 		return false // "domes for skylights with metal frames"
 	}
+	if s.value == fitcheck.WantCompleteUnit && r.wordsIn(h.first, h.last+1, "replaced", "redone") && r.wordsIn(r.sentenceFirst(h.first), h.first, "roof", "techo", "kitchen", "house") {
+		return false // "the roof was replaced, everything redone"
+	}
 	if s.topic == fitcheck.TopicProfile && !r.asked(s.topic) && (r.wordsIn(h.first, h.last+1, "bent", "bends") || r.wordsIn(r.clauseStart(h.first), h.first, "crack")) {
 		return false // "frame is bent one way"
 	}

@@ -36,7 +36,7 @@ func (r *reader) negated(i int) bool {
 		if negWords[t.text] {
 			return !r.noAlone(j, i) && !r.otherNamed(j+1, i)
 		}
-		if r.insteadOf(j) {
+		if r.insteadOf(j) && !(r.wordAt(j, "than") && i-j > 2 && !r.wordAt(j-1, "rather", "other")) {
 			return true
 		}
 		if negStops[t.text] || t.text == "and" && r.wordAt(j+1, "it", "its", "the", "i", "we", "they", "theres", "there", "a", "is", "yes", "yeah", "yep") {
