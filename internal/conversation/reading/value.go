@@ -66,7 +66,7 @@ func (j *judged) size() fitcheck.Value {
 		return j.twoSides(s)
 	case len(j.parts) > 1:
 		return nil
-	case j.square:
+	case j.square, j.both && !j.round && q.side == noSide: // "47 1/2 both"
 		s.Width, s.Length = l, l
 	case j.round && j.radius:
 		s.Diameter = 2 * l
