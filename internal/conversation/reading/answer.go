@@ -121,6 +121,7 @@ func (r *reader) confirm() {
 		switch {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
 		case v == "yes" && h.last > h.first && r.yesNoQuestion(h.first): // "is everything correct on your end?"
+		case v == "yes" && h.first == h.last && r.wordAt(h.first, "copy", "exactamente", "efectivamente", "roger") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && !r.wordAt(h.last+1, "that", "si", "todo"):
 		case v == "yes" && h.last > h.first && r.halfYes(h):
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):
@@ -166,12 +167,19 @@ func (r *reader) excepted(i int) bool {
 // halfYes: a longer yes that the rest of its words takes back: "not sure all the numbers are
 // right", "measurements are right, color isn't".
 func (r *reader) halfYes(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := range r.toks {
-		if (i < h.first || i > h.last) && r.wordAt(i, "not", "isnt", "arent", "wasnt", "wrong", "most", "but", "wait", "unless", "until", "first", "make", "has", "frame", "except", "pero", "creo", "error", "mal", "menos", "guess", "color", "agree") {
+		switch {
+		case i >= h.first && i <= h.last:
+		case r.wordAt(i, "isnt", "arent", "wasnt"), r.wordAt(i, "wrong", "mal", "off") && r.wordAt(i-1, "is", "are", "was", "looks", "esta", "estan"):
+			return true
+		case i >= from && i <= to && r.wordAt(i, "not", "most", "but", "unless", "until", "has", "pero", "creo", "error", "menos", "guess"):
+			return !r.wordAt(i, "not") || !r.wordsIn(i+1, min(i+4, len(r.toks)), "giving", "bad")
+		case r.wordAt(i, "make") && r.wordAt(i+1, "sure"):
 			return true
 		}
 	}
-	return false
+	return r.wordAt(h.last, "agree") && r.wordAt(h.last+1, "on", "with") || r.wordAt(h.last, "right") && r.wordAt(h.last+1, "handed", "side", "away")
 }
 
 // notYet: a word like "right" that leads on to something else than a yes: "yes I have

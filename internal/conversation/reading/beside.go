@@ -100,5 +100,5 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 // frameOpening: the words right before the measure name the opening of "the frame".
 func (r *reader) frameOpening(m *measure) bool {
 	from := max(r.clauseStart(m.first), r.sentenceFirst(m.first))
-	return r.wordsIn(from, m.first, "opening", "abertura", "hueco") && r.wordsIn(from, m.first, "frame", "marco", "metal") && !r.wordsIn(from, m.first, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera")
+	return r.wordsIn(from, m.first, "opening", "abertura", "hueco") && r.wordsIn(from, m.first, "frame", "marco", "metal") && !r.wordsIn(from, m.first, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera", "old", "mounting", "flange", "window", "house", "under", "existing")
 }

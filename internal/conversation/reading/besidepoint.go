@@ -155,8 +155,7 @@ func (r *reader) corrosionsColor(h *hit) bool {
 	if r.wordAt(i, "and", "y") {
 		i++
 	}
-	return r.asked(fitcheck.TopicFrameCondition) && r.frameSaid && !r.wordsIn(from, to+1, "over", "please", "sobre", "inside", "outside") ||
-		r.wordAt(i, "flaky", "flaking", "powdery", "powder", "crusty", "crust", "corrosion", "rust", "oxidation", "scale", "polvoso", "oxido", "corroded", "rusty", "pitted", "pitting") && r.wordsIn(from, to+1, "frame", "metal", "aluminum", "corroded", "rim", "marco", "aluminio", "rusty", "rusted", "retainer")
+	return r.wordAt(i, "flaky", "flaking", "powdery", "powder", "crusty", "crust", "corrosion", "rust", "oxidation", "scale", "polvoso", "oxido", "corroded", "rusty", "pitted", "pitting") && r.wordsIn(from, to+1, "frame", "metal", "aluminum", "corroded", "rim", "marco", "aluminio", "rusty", "rusted", "retainer")
 }
 
 // harmedPart: the words of an earlier sentence name the plastic because it broke, not as

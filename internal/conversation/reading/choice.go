@@ -202,6 +202,12 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.value == fitcheck.WantCompleteUnit && r.wordsIn(h.first, h.last+1, "replaced", "redone") && r.wordsIn(r.sentenceFirst(h.first), h.first, "roof", "techo", "kitchen", "house") {
 		return false // "the roof was replaced, everything redone"
 	}
+	if from, to := r.sentence(h.first); s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "around") && r.wordsIn(from, to+1, "frame", "curb", "box", "retainer", "retaining") {
+		return false // "the frame is screwed around the perimeter into the roof"
+	}
+	if s.topic == fitcheck.TopicProblem && (r.asked(fitcheck.TopicFrameCondition) || r.asked(fitcheck.TopicColor)) && !r.asked(s.topic) && (r.wordsIn(h.first, h.last+1, "puso") || r.wordsIn(h.first, h.last+1, "tronado") && r.wordsIn(h.first, min(h.last+4, len(r.toks)), "marco")) {
+		return false // "el marco se puso negro"
+	}
 	if s.topic == fitcheck.TopicProfile && !r.asked(s.topic) && (r.wordsIn(h.first, h.last+1, "bent", "bends") || r.wordsIn(r.clauseStart(h.first), h.first, "crack")) {
 		return false // "frame is bent one way"
 	}

@@ -94,7 +94,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
 	}
-	if n > 1 && (r.askedSize() == "none" && !r.asked(fitcheck.TopicLayers) || r.wordAt(i-1, "theres", "are", "hay")) && r.wordAt(i-1, "theres", "are", "have", "got", "hay", "tengo", "tenemos") && r.wordAt(next, "and", "y") && r.wordAt(next+1, "each", "they", "theyre", "all", "cada", "todos", "todas", "every") {
+	if n > 1 && n <= 20 && !r.wordsIn(next, min(next+5, len(r.toks)), "side", "sides", "my", "say", "lados") && (r.askedSize() == "none" && !r.asked(fitcheck.TopicLayers) || r.wordAt(i-1, "theres", "are", "hay")) && r.wordAt(i-1, "theres", "are", "have", "got", "hay", "tengo", "tenemos") && r.wordAt(next, "and", "y") && r.wordAt(next+1, "each", "they", "theyre", "all", "cada", "todos", "todas", "every") {
 		r.use(i, next-1)
 		return countAt{n, i, next - 1}, true // "there's 7 and each is 11\" tall"
 	}
@@ -122,7 +122,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(next, "unidades") && r.wordAt(next+1, "completas", "nuevas", "enteras") {
 		return countAt{n, i, next}, true
 	}
-	if r.wordAt(i-1, "for", "on") && r.wordAt(i-2, "quote", "price", "pricing", "quotes") && (next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "please", "pls", "thanks", "delivered", "shipped")) {
+	if n <= 24 && !(r.markAt(next, ',') && next+1 < len(r.toks) && r.toks[next+1].kind == numToken) && !r.wordsIn(max(0, i-7), i, "gave", "got", "had", "has", "other", "another", "paid", "they") && r.wordAt(i-1, "for", "on") && r.wordAt(i-2, "quote", "price", "pricing", "quotes") && (next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "please", "pls", "thanks", "delivered", "shipped")) {
 		return countAt{n, i, next - 1}, true // "quote for 5 please"
 	}
 	if r.wordAt(i-1, "qty", "quantity", "cantidad", "quant") || i >= 2 && r.wordAt(i-2, "qty", "quantity", "cantidad") && r.toks[i-1].kind == markToken {

@@ -127,7 +127,7 @@ func (r *reader) correctedTo(i int) bool {
 		i++
 	}
 	n, next := r.countNumber(i)
-	return back && next > i && n > 0 && n < 100 && r.unitAt(next) == noUnit && !r.wordAt(next, "of", "layers", "layer", "times", "years", "minutes", "more")
+	return back && next > i && n > 0 && n < 100 && r.unitAt(next) == noUnit && !r.wordAt(next, "of", "layers", "layer", "times", "years", "minutes", "more", "is", "are", "was", "were", "needs", "need", "es", "esta", "son", "no", "leaks")
 }
 
 // corrects: the "no" before the number takes back another number: "two, no wait three".

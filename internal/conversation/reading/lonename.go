@@ -69,7 +69,7 @@ func (r *reader) standsAlone(first, last int) bool {
 		return true // "Greg - Mesa roofing - need 12 domes"
 	}
 	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
-	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].kind == phoneToken // "his contractor, Vince, 912-555-0144"
+	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].kind == phoneToken && !r.wordAt(first-2, "hi", "hey", "hello", "hola", "neighbor", "tenant", "roofer", "landlord", "friend", "sister", "brother") // "his contractor, Vince, 912-555-0144"
 	return (dash || sentenceAlone || afterPlace || afterPhone || beforePhone) && !r.toks[first].word.common
 }
 

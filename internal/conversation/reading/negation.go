@@ -122,7 +122,7 @@ func (r *reader) insteadOf(j int) bool {
 // noAlone: the "no" at j answers a question and says nothing of what follows: "no the
 // dome is cracked", "no problem", or it belongs to words of doubt: "not sure".
 func (r *reader) noAlone(j, i int) bool {
-	if r.wordAt(j, "nothing") && (j+1 == i || j+3 == i && r.wordAt(i-1, "or", "and")) && !r.wordAt(i, "but", "left") {
+	if r.wordAt(j, "nothing") && (j+1 == i || j+3 == i && r.wordAt(i-1, "or") && covers(r.choices, i-2)) && !r.wordAt(i, "but", "left") {
 		return false // "weathered, but nothing bent"
 	}
 	if r.wordAt(j, "nothing") && !r.wordAt(j+1, "is", "s", "was", "got", "broken", "cracked", "leaking", "leaks", "wrong", "has", "are") {

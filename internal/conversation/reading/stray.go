@@ -8,7 +8,7 @@ func (r *reader) notTheirs(m *measure) bool {
 	if m.shape == lone && r.wordsIn(max(0, m.first-3), m.first, "code") && r.wordAt(m.first-1, "is", "says", "requires", "wants", "for", "be") {
 		return true // "code is 4"
 	}
-	if m.shape == lone && m.parts[0].length() < 4*fitcheck.Inch && r.wordsIn(max(0, m.first-3), m.first, "wood", "woods", "boards", "lumber", "studs", "madera") && r.sizeBefore(m.first) && !r.asked(fitcheck.TopicCurbHeight) && !r.wordAt(m.last+1, "tall", "high", "height", "above", "up", "alto", "alta") && !r.wordsIn(m.last+1, min(m.last+4, len(r.toks)), "alto", "tall", "high") {
+	if m.shape == lone && m.parts[0].length() < 4*fitcheck.Inch && r.wordsIn(max(0, m.first-3), m.first, "wood", "woods", "boards", "lumber", "studs", "madera") && r.sizeBefore(m.first) && !r.asked(fitcheck.TopicCurbHeight) && !r.wordsIn(m.first-3, min(m.last+4, len(r.toks)), "tall", "high", "height", "above", "up", "sticks", "alto", "alta", "altura") {
 		return true // "curb outside 23 1/2 x 47 1/2. the wood's 1 1/2"
 	}
 	return r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)

@@ -148,8 +148,8 @@ func (r *reader) nameIsFine() bool {
 		if first == i || first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "just", "yeah", "yes", "sure", "ok", "me") {
 			continue
 		}
-		if c := r.Text[r.toks[i-1].from]; !r.givenAt(first) && !r.titleOrInitial(first) && (c < 'A' || c > 'Z') {
-			continue
+		if !r.givenAt(first) && !r.titleOrInitial(first) && !r.wordAt(first-1, "just") || r.wordsIn(i, len(r.toks), "im", "with", "here") || r.wordAt(i+2, "to", "at", "with", "about") {
+			continue // also "Maria is good with that, I'm John"
 		}
 		r.nameFact(first, i-1)
 		return true

@@ -8,15 +8,20 @@ import "example.com/intake-bot/internal/fitcheck"
 // wishedDome records that only the dome is wanted, where a wish names it and nothing speaks
 // of a frame or a whole unit.
 func (r *reader) wishedDome() {
-	if r.asked(fitcheck.TopicWant) || r.known(fitcheck.TopicWant) || r.doubtful(fitcheck.TopicWant) || r.asked(fitcheck.TopicStyle) {
+	if r.known(fitcheck.TopicWant) || r.doubtful(fitcheck.TopicWant) {
 		return
+	}
+	for _, a := range r.Asked {
+		if a != fitcheck.TopicName && a != fitcheck.TopicPlace && a != fitcheck.TopicUse && a != fitcheck.TopicProblem && a != fitcheck.TopicCount {
+			return
+		}
 	}
 	for n := range r.wants {
 		if s := r.wants[n].senses[0]; s.topic == fitcheck.TopicWant && s.value != fitcheck.WantDomeOnly && !s.asked {
 			return // "the whole thing, dome and frame"
 		}
 	}
-	if r.wordsIn(0, len(r.toks), "frame", "frames", "metal", "marco", "marcos", "complete", "completo", "completa", "vs", "versus") && r.wordsIn(0, len(r.toks), "too", "also", "well", "replaced", "tambien", "and", "vs", "versus", "completo", "completa", "complete") && !r.known(fitcheck.TopicStyle) || r.saysNoneYet() {
+	if r.frameToo() || r.saysNoneYet() || r.wordsIn(0, len(r.toks), "glass", "vs", "versus", "complete", "completo", "completa", "addition", "building", "construyendo") {
 		return // "need new domes but the metal has to go as well"
 	}
 	for i := range r.toks {
@@ -37,8 +42,14 @@ func (r *reader) wholeNamed(i int) bool {
 	if r.wordAt(i, "skylight", "skylights", "skylite", "skylites", "style", "styles", "unit", "units", "shape", "shaped", "type", "types", "light", "lights", "window", "windows", "assembly", "assemblies", "kind", "ones", "cleaned", "off", "removed", "fixed", "checked", "repaired", "sealed", "resealed", "or", "vs", "versus", "out", "gone", "back", "o", "completo", "completos", "completa") {
 		return true
 	}
+	if i < len(r.toks) && r.toks[i].kind == wordToken && !domeFollowers[r.toks[i].text] {
+		return true // "dome gasket", "dome tracking number"
+	}
 	for k := i; k < i+5 && k < len(r.toks); k++ {
-		if r.wordAt(k, "and", "with", "plus", "y", "con") && (r.wordsIn(k+1, k+4, "frame", "frames", "curb", "curbs", "flashing", "marco", "marcos", "base", "everything", "todo")) {
+		if r.wordAt(k, "new", "nuevo") && r.wordAt(k+1, "room", "stairwell", "house", "cuarto") || r.wordAt(k, "room", "cuarto") && r.wordAt(k+1, "nuevo") {
+			return true // "a dome for my new room"
+		}
+		if r.wordAt(k, "and", "with", "plus", "y", "con") && !r.frameIs(k+1) && (r.wordsIn(k+1, k+4, "frame", "frames", "curb", "curbs", "flashing", "marco", "marcos", "base", "everything", "todo")) {
 			return true
 		}
 	}
@@ -87,4 +98,28 @@ func (r *reader) saysNoneYet() bool {
 		}
 	}
 	return r.wordsIn(0, len(r.toks), "hoyo", "hueco") && r.wordsIn(0, len(r.toks), "todavia", "aun")
+}
+
+// domeFollowers are words that may follow "dome" where a dome is what is asked for.
+var domeFollowers = wordSet(`wanted needed for on over in at to with that which please pls asap thanks thank and but only by from delivered overnighted overnight shipped as like edge since because
+	cuz it its i im my our mine the is are double single triple acrylic polycarbonate plastic clear white bronze round square about around made measures measuring size sized that thats
+	this today now soon quick fast replacement replacements new if when where who we they you u not no x by inch inches ft feet plz ok hi hello real really badly bad made up
+	para de en con por que y nuevo nuevos nueva redondo redondos acrilico blanco claro transparente urgente porque pues mi el la los las es son mide miden ya hoy se me`)
+
+// frameToo: the frame is to be replaced as well: "the metal has to go as well", "frame needs
+// replaced too".
+func (r *reader) frameToo() bool {
+	for i := range r.toks {
+		if r.wordAt(i, "frame", "frames", "metal", "marco", "marcos") && (r.wordsIn(i+1, min(i+8, len(r.toks)), "too", "also", "tambien", "replaced") || r.wordsIn(i+1, min(i+8, len(r.toks)), "well") && r.wordsIn(i+1, min(i+8, len(r.toks)), "as")) {
+			return true
+		}
+	}
+	return false
+}
+
+// frameIs: what follows only says what the frame is like: "and the frame is fine".
+func (r *reader) frameIs(i int) bool {
+	for ; r.wordAt(i, "the", "my", "our", "el", "los", "metal"); i++ {
+	}
+	return r.wordAt(i, "frame", "frames", "marco", "marcos") && r.wordAt(i+1, "is", "are", "looks", "s", "stays", "stay", "esta", "estan", "se")
 }
