@@ -167,6 +167,9 @@ func (r *reader) layerOf(n int) string {
 	}
 	if n+1 < len(r.choices) {
 		next := &r.choices[n+1]
+		if v, ok := next.has("layer"); ok && v == "both" && h.last+2 == next.first && r.markAt(h.last+1, ',') && next.last+1 >= len(r.toks) {
+			return v // "Clear, both"
+		}
 		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) {
 			return v
 		}

@@ -42,7 +42,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && r.toks[end].word == nil && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
-	if (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
+	if r.markAt(end+1, '?') && end == first || (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {

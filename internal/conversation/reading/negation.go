@@ -66,6 +66,9 @@ func (r *reader) otherNamed(from, i int) bool {
 
 // deniedAfter: "trees? no", "hail: none".
 func (r *reader) deniedAfter(last int) bool {
+	if r.wordAt(last+1, "no") && last+2 >= len(r.toks) && !r.markAt(last, ',') && last > 2 {
+		return true // "ya no pasa luz, pero rajado no"
+	}
 	if r.wordAt(last+1, "no", "nope") && r.yesAfter() && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken || len(within(r.choices, last+2, last+2)) > 0) {
 		return true // "trees yes hail no"
 	}

@@ -278,7 +278,7 @@ func (r *reader) livesBefore(i int) bool {
 	if r.opensClause(i-2) && !r.notByPlace(i-2) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
 		return true // "Ann in Dayton"
 	}
-	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.wordAt(i-2, "handyman", "roofer", "contractor", "builder", "carpenter", "owner", "manager", "landlord", "customer", "client", "homeowner", "roofing", "techero", "contratista", "soy", "techos", "techador") {
+	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.wordAt(i-2, "handyman", "roofer", "contractor", "builder", "carpenter", "owner", "manager", "landlord", "customer", "client", "homeowner", "roofing", "techero", "contratista", "soy", "somos", "techos", "techador") {
 		return true // "Travis, handyman in Chattanooga"
 	}
 	if r.townOfSpeaker(i) || r.townOfWork(i) {

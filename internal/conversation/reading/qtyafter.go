@@ -129,6 +129,11 @@ func (r *reader) countsOfSizes() bool {
 
 // onlyJoins: nothing but a comma or "and" stands between two tokens.
 func (r *reader) onlyJoins(from, to int) bool {
+	if r.wordAt(from, "over", "in", "on", "at", "for", "above", "sobre", "en") { // where they are
+		for k := 0; k < 4 && from < to && !r.wordAt(from, "and", "y", "plus", "then") && r.toks[from].kind == wordToken; k++ {
+			from++
+		}
+	}
 	for i := from; i < to; i++ {
 		if !r.markAt(i, ',') && !r.wordAt(i, "and", "y", "plus", "then") {
 			return false

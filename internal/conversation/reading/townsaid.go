@@ -68,6 +68,12 @@ func (r *reader) townOfWork(i int) bool {
 	if r.wordAt(i-1, "in", "en", "near") && r.wordAt(k, "job", "jobs", "project", "jobsite", "worksite", "site", "obra", "trabajo", "proyecto", "property", "propiedad", "negocio", "remodel") && !r.wordAt(k-1, "your", "su", "sus") {
 		return true
 	}
+	if r.wordAt(i-1, "es", "its", "is") && r.wordsIn(max(0, i-7), i, "ciudad", "pueblo", "city", "town") && r.surelyTown(i) {
+		return true // "la ciudad está mal, es Harlingen"
+	}
+	if r.wordAt(i-1, "en") && r.out.Language == "es" && r.surelyTown(i) && r.wordsIn(r.sentenceFirst(i), i, "tengo", "tenemos", "casa", "iglesia", "taller", "negocio", "traila", "tragaluz", "tragaluces", "domo", "domos", "edificio", "gimnasio", "bodega", "escuela", "rancho") {
+		return true // "tengo una traila en Bakersfield y …"
+	}
 	return r.seeksHands(i) || r.sentThere(i)
 }
 
