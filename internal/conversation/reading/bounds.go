@@ -15,6 +15,7 @@ type bounds struct {
 // bound finds where sentences and clauses start and end. A sign that ends a sentence
 // belongs to the one before it.
 func (r *reader) bound() {
+	r.spell()
 	r.bounds = make([]bounds, len(r.toks))
 	first, clause := 0, 0
 	for i := range r.toks {

@@ -338,12 +338,3 @@ func (r *reader) timeNear(m *measure) bool {
 	at := r.wordAt(m.first-1, "at", "in", "till", "until", "after", "before")
 	return at && r.wordsIn(first, m.first, "ill", "be", "there", "back", "will", "go", "going", "get", "coming", "i")
 }
-
-func (r *reader) wordsIn(from, to int, words ...string) bool {
-	for i := from; i < to; i++ {
-		if r.wordAt(i, words...) {
-			return true
-		}
-	}
-	return false
-}

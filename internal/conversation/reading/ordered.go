@@ -105,10 +105,7 @@ func (r *reader) faceAfterPor(i int) bool {
 // bothOfThem: "one leaks, the other I can't see through. Both in my shop": two are spoken of.
 func (r *reader) bothOfThem() (countAt, bool) {
 	for i := range r.toks {
-		if r.wordsIn(0, i, "roofer", "bid", "quote", "guy", "contractor", "roofers", "bids") {
-			break
-		}
-		if !r.wordAt(i, "both", "ambos", "ambas") || !r.sentenceEnd(i-1) || !r.wordAt(i+1, "in", "on", "are", "over", "of", "at", "were", "need", "estan", "en", "sobre", "necesitan") || r.wordAt(i+2, "sides", "ways", "layers", "ends", "edges", "corners") {
+		if !r.wordAt(i, "both", "ambos", "ambas") || !r.sentenceEnd(i-1) || !r.wordAt(i+1, "in", "on", "are", "over", "of", "at", "were", "need", "estan", "en", "sobre", "necesitan") || r.wordAt(i+2, "sides", "ways", "layers", "ends", "edges", "corners") || r.wordsIn(0, i, "roofer", "bid", "quote", "guy", "contractor", "roofers", "bids") {
 			continue
 		}
 		for k := range i {

@@ -24,6 +24,8 @@ type reader struct {
 	frameSaid   bool     // the message tells what the frame is like
 	trailing    bool     // units are named after what is said of them
 	where       []saidAt // in the order found
+	spelt       spelt    // words that the message has
+	spelled     bool     // spelt is filled
 	out         Reading
 }
 

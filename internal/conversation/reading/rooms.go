@@ -120,8 +120,11 @@ func (r *reader) pairSoon(i int) bool {
 }
 
 func (r *reader) room(i int) bool {
-	return r.wordAt(i, "kitchen", "bathroom", "bath", "bedroom", "hall", "hallway", "living", "dining", "den", "office", "garage", "attic",
-		"stairway", "stair", "closet", "laundry", "family", "front", "back", "big", "bigger", "small", "smaller", "large", "larger",
-		"stairwell", "lobby", "breakroom", "conference", "storage", "gym", "sanctuary", "classroom", "cafeteria", "loft", "landing", "mudroom", "sunroom", "utility", "shower", "basement", "stairs", "nursery", "library",
-		"north", "south", "east", "west", "left", "right", "upstairs", "downstairs", "little", "round", "square", "master", "guest", "porch", "entry", "house", "barn", "shed", "cabin", "foyer", "pantry", "studio", "shop", "cocina", "bano", "sala", "pasillo", "recamara")
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && roomWords[r.toks[i].text]
 }
+
+// roomWords tell skylights apart by where they are or how large.
+var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic stairway stair closet laundry family front back big bigger small
+	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
+	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
+	cabin foyer pantry studio shop cocina bano sala pasillo recamara`)
