@@ -196,6 +196,12 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
 	}
+	if s.value == fitcheck.WantCompleteUnit && h.first == h.last && r.wordAt(h.first, "both", "all") && r.wordAt(h.last+1, "of") && r.wordAt(h.first-1, "for", "on", "in") {
+		return false // "plastic only for both of them"
+	}
+	if s.topic == fitcheck.TopicWant && r.wordAt(h.last+1, "for") && r.wholeAt(h.last+2) > 0 && r.wordAt(h.last+3, "of") && r.wordAt(h.last+4, "them", "those", "these") && r.wordsIn(h.last+5, len(r.toks), "third", "other", "others", "rest", "last", "everything") {
+		return false // "plastic only for 2 of them, the third needs everything"
+	}
 	if from, to := r.sentence(h.first); s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "frames", "marco", "marcos") && r.wordsIn(h.first, h.last, "with", "con") && (r.wordsIn(from, to+1, "plastic", "lens", "lenses", "only", "fix", "plastico") || r.wordsIn(from, h.last, "for") && r.wordsIn(from, h.last, "skylight", "skylights") && !r.wordsIn(from, h.last, "complete", "whole", "entire", "full", "looking")) {
 		return false // "domes for skylights with metal frames"
 	}

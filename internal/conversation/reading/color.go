@@ -293,9 +293,17 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		c.Outer, c.Inner = free[0].value, free[0].value
 		return false
 	}
+	if len(free) == 3 && r.wordsIn(free[0].last+1, free[1].first, "then", "luego") && r.wordsIn(free[1].last+1, free[2].first, "then", "luego") {
+		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
+		return false // "white on top then clear then clear"
+	}
 	same := true
 	for _, t := range free[1:] {
 		same = same && t.value == free[0].value
+	}
+	if same && c.Outer != "" && c.Outer != free[0].value && len(free) == 2 && c.Inner == "" {
+		c.Middle, c.Inner = free[0].value, free[0].value
+		return false // "white on top then clear then clear"
 	}
 	if same {
 		c.Outer = free[0].value
