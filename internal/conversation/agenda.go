@@ -54,6 +54,9 @@ func (t *turn) mayAsk(a Ask) bool {
 	return !t.talk.Memory.LetGo[a] && t.talk.Memory.Tries[a] < maxTries
 }
 
+// fresh says whether something is open and was never asked for.
+func (t *turn) fresh(a Ask) bool { return t.open(a) && t.talk.Memory.Tries[a] == 0 }
+
 func (t *turn) openOf(asks ...Ask) []Ask {
 	return slices.DeleteFunc(asks, func(a Ask) bool { return !t.open(a) })
 }
@@ -160,15 +163,21 @@ func (t *turn) photoWhere(fits func(fitcheck.UnitResult) bool) []step {
 	return nil
 }
 
-// measurement asks for the measurements that are missing, each by itself.
+// measurement asks for the measurements that are missing; the one that will bear out
+// another goes with it the first time, so that nobody gets the tape out twice.
 func (t *turn) measurement() []step {
 	var steps []step
 	for i, r := range t.check.Units {
 		for _, topic := range r.Missing {
-			a := Ask{topic, i + 1}
-			if topic.OfLength() && t.mayAsk(a) && !t.complete(a) {
-				steps = append(steps, step{Measuring, []Ask{a}})
+			a, check := Ask{topic, i + 1}, Ask{r.CheckedBy, i + 1}
+			if !topic.OfLength() || !t.mayAsk(a) || t.complete(a) {
+				continue
 			}
+			asks := []Ask{a}
+			if check.Topic != "" && t.fresh(a) && t.fresh(check) {
+				asks = append(asks, check)
+			}
+			steps = append(steps, step{Measuring, asks})
 		}
 	}
 	return steps

@@ -72,7 +72,11 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	}
 	t.copySame(r.SameAs, source(in, ""))
 	for _, u := range r.Unclear {
-		if f, ok := t.sureOfUnits(u); ok {
+		f, ok := t.sureOfUnits(u)
+		if !ok {
+			f, ok = t.lateAnswer(u)
+		}
+		if ok {
 			t.take(f, source(in, f.Said), text)
 			continue
 		}

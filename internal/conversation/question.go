@@ -22,8 +22,10 @@ func (t *turn) questionFor(s step) string {
 		return t.vary("ask.confirm", wording.Args{"summary": t.summary()})
 	}
 	prefix := ""
-	if len(s.asks) == 1 {
+	if s.ofOneUnit() {
 		prefix = t.unitLabel(s.asks[0].Unit)
+	}
+	if len(s.asks) == 1 {
 		if line := t.otherSide(s.asks[0]); line != "" {
 			return prefix + line
 		}
@@ -41,6 +43,11 @@ func (t *turn) questionFor(s step) string {
 		lines = append(lines, t.askVaried("ask."+string(topic), []fitcheck.Topic{topic}))
 	}
 	return prefix + strings.Join(lines, " ")
+}
+
+// ofOneUnit says whether all that is asked is of one kind of unit.
+func (s step) ofOneUnit() bool {
+	return !slices.ContainsFunc(s.asks, func(a Ask) bool { return a.Unit != s.asks[0].Unit })
 }
 
 // askVaried words a question so that none of its parts comes in the same words again,

@@ -106,7 +106,7 @@ func (t *turn) keepsQuestion() bool {
 	}
 	switch {
 	case t.asksHow(), h.asks(reading.RequestHowTo) && len(h.answers) == 0:
-		t.say.add(t.howTo(m.Asking[0].Topic))
+		t.tellHow()
 		return true
 	case h.asks(reading.RequestHowTo):
 		return true // the owner's answer was given, and they are on it
@@ -124,8 +124,20 @@ func (t *turn) asksHow() bool {
 	return len(asking) > 0 && asking[0].Topic.OfLength() && len(t.heard.entries) == 0 && t.heard.asks(reading.RequestHowTo)
 }
 
+// tellHow says how to find what was asked for; the picture is of the first.
+func (t *turn) tellHow() {
+	topics := topicsOf(t.talk.Memory.Asking)
+	t.say.picture = pictureOf(topics[0])
+	var lines []string
+	for _, topic := range topics {
+		if line := t.howTo(topic); !slices.Contains(lines, line) {
+			lines = append(lines, line)
+		}
+	}
+	t.say.add(lines...)
+}
+
 func (t *turn) howTo(topic fitcheck.Topic) string {
-	t.say.picture = pictureOf(topic)
 	if key := "howto." + string(topic); t.book.Has(key) {
 		return t.line(key, 0, nil)
 	}

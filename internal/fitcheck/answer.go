@@ -64,6 +64,9 @@ type UnitResult struct {
 	Order        *Order    `json:"order"`
 	Ship         *Ship     `json:"ship"`
 	Estimate     *Estimate `json:"estimate"`
+	// CheckedBy is the measurement that would bear out the one that the part still lacks,
+	// so that both can be taken in one go; empty where there is none or it is known.
+	CheckedBy Topic `json:"-"`
 }
 
 // Finding is one thing that the check saw.

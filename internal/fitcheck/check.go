@@ -27,7 +27,7 @@ func checkUnit(u *Unit, job *Job, rules *Rules) UnitResult {
 	r.Findings = codeFlags(r.Findings, u, job, work)
 	r.Findings = useAgainstSize(r.Findings, u, job, work)
 	otherPart(r.Findings, d.replace, n, &sh)
-	r.Missing = missing(u, n, &sh)
+	r.Missing, r.CheckedBy = missing(u, n, &sh), checkedBy(u, n, &sh)
 	r.Verdict = verdict(n, &sh, r.Findings)
 	withholdOrder(&r)
 	r.Ship = shipOne(u, job, rules, &r)

@@ -81,10 +81,25 @@ func lacks(u *Unit, n need, sh *sheet, t Topic) bool {
 		return false
 	case TopicRetainerOpening, TopicCurbInside:
 		by, ok := n.checked(sh)
-		bare := u.Style == StyleBareDome || u.Style == StyleSelfFlashing // no frame holds it
-		return !ok && !(bare && by == retainerIn) && n.complete(sh) && by.topic() == t
+		return !ok && takenOf(u, by) && n.complete(sh) && by.topic() == t
 	}
 	return n.part != ReplaceStaff && lacksChoice(u, n.part, t)
+}
+
+// checkedBy is the measurement that would bear out the only one that the part needs, while
+// neither is known.
+func checkedBy(u *Unit, n need, sh *sheet) Topic {
+	by, _ := n.checked(sh)
+	if len(n.spots) != 1 || sh.complete(n.spots[0]) || sh.complete(by) || !takenOf(u, by) {
+		return ""
+	}
+	return by.topic()
+}
+
+// takenOf says whether a unit of the style has what the check would be measured on.
+func takenOf(u *Unit, by spot) bool {
+	bare := u.Style == StyleBareDome || u.Style == StyleSelfFlashing // no frame holds it
+	return !bare || by != retainerIn
 }
 
 // framed says whether the style has, or may have, a frame of its own whose condition

@@ -143,6 +143,9 @@ func (c *customer) answers(asking []conversation.Ask) []line {
 	var lines []line
 	topics, units := c.grouped(asking)
 	c.severalSizes = len(topics) > 1 && topics[0].OfSize()
+	if c.severalSizes && (c.manner == bySide || c.chance(0.2)) {
+		topics, c.severalSizes = topics[:1], false // one now, the other when asked again
+	}
 	if l, ok := c.allChoices(topics, units); ok {
 		return []line{l}
 	}

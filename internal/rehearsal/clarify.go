@@ -119,7 +119,7 @@ func (c *customer) measureAgain(code fitcheck.Code, topic fitcheck.Topic, unit i
 	case code == fitcheck.NominalSize && was == is:
 		return c.says("recheck.nominal")
 	case c.mistake.named && c.admits && unit == 1 && topic != c.wrong:
-		return c.resay("recheck.swap", c.wrong, unit)
+		return c.resay("recheck.swap."+string(c.wrong), c.wrong, unit)
 	}
 	return c.resayAs("recheck.same", topic, unit, was)
 }

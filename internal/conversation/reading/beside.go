@@ -59,7 +59,7 @@ func (r *reader) retainerTold(ms []measure) bool {
 // onlyFrame: the words name the inside of "the frame", not of the flange or the old
 // frame: where the retaining frame was asked about, it is that.
 func (r *reader) onlyFrame(m *measure) bool {
-	return !r.wordsIn(r.clauseStart(m.first), r.clauseEnd(m.last)+1, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
+	return !r.wordsIn(max(m.from, r.clauseStart(m.first)), r.clauseEnd(m.last)+1, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
 }
 
 // besideCurb: what is told as taken from inside, beside the outside of the box and so much

@@ -66,6 +66,7 @@ func (r *reader) describe(ms []measure) {
 	r.firstOfTwo(ms)
 	r.roundAll(ms)
 	r.inherit(ms)
+	r.askedTogether(ms)
 }
 
 // namedRightAfter: what it is of stands right after the measure, and nothing of the
@@ -125,7 +126,7 @@ func (r *reader) cut(ms []measure, k int) int {
 		if r.sentenceEnd(i) {
 			return i + 1
 		}
-		if r.softBreak(i) {
+		if r.softBreak(i) && !r.withinLabel(i) {
 			if lastComma = i; comma < 0 {
 				comma = i
 			}
@@ -143,6 +144,9 @@ func (r *reader) cut(ms []measure, k int) int {
 			return lastComma // "49 1/2 across, over the flashing, from indoors 46 1/2 between the wood"
 		}
 		return comma
+	}
+	if second := r.secondName(&ms[k-1], &ms[k]); second >= 0 {
+		return second
 	}
 	if r.labelled(r.clauseStart(ms[k-1].first), ms[k-1].first) || ms[k-1].first == from {
 		return from

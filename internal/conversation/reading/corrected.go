@@ -22,6 +22,8 @@ func (r *reader) corrected(all []judged) []judged {
 			out[k].why, out[k].last = WhyRange, j.last
 		case j.shape == pair && out[k].shape == pair && !j.fixed && !r.fixedBetween(&out[k], &j) && j.topic.OfSize() && !sameLengths(&out[k], &j):
 			out = append(out, conflict(&out[k], j))
+			r.betweenAsked(out[len(out)-1:])
+			r.betweenAsked(out[k : k+1])
 		case j.shape == lone && out[k].shape == pair && j.parts[0].side == noSide && j.fixed:
 			out[k].replaceSide(&j)
 		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
@@ -43,13 +45,24 @@ func (r *reader) corrected(all []judged) []judged {
 }
 
 // conflict: of two sizes of one thing, that which names what it is of stands; where
-// both or neither do, it is asked which holds.
+// both or neither do, it is asked which holds. A guess stays one.
 func conflict(a *judged, b judged) judged {
-	if !a.where || b.where {
+	if (!a.where || b.where) && a.why == "" {
 		a.why, a.topic = WhyWhich, ""
 	}
-	b.why, b.topic = WhyWhich, ""
+	if b.why == "" {
+		b.why, b.topic = WhyWhich, ""
+	}
 	return b
+}
+
+// betweenAsked: a size that can't be told which it is of the two that were asked for.
+func (r *reader) betweenAsked(js []judged) {
+	for k := range js {
+		if js[k].why == WhyWhich && r.askedTwoSizes() {
+			js[k].candidates = r.Asked
+		}
+	}
 }
 
 func sameValue(a, b fitcheck.Value) bool { return fmt.Sprint(a) == fmt.Sprint(b) }

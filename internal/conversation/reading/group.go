@@ -213,6 +213,8 @@ func (r *reader) listAt(qs []quantity, i int) (int, shape) {
 	switch {
 	case n >= 3 && !(n == 4 && opposite(qs[i:i+4])) && (a.side == width && qs[i+1].side == length || a.side == length && qs[i+1].side == width):
 		return 2, pair // "short side 16, long side 24, short side 14, long side 22"
+	case n >= 4 && r.askedTwoSizes() && walls(qs[i].length()-qs[i+2].length(), qs[i+1].length()-qs[i+3].length()):
+		return 2, pair // "25 1/2, 49 1/2, 23, 47": the sheet and the opening
 	case n >= 4:
 		return 4, fourSides
 	case n == 3 && a.side == noSide && qs[i+2].side == noSide:

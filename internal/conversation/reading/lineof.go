@@ -54,7 +54,7 @@ func (r *reader) lineTopics(ms []measure) {
 			n, last = n+1, from
 		}
 		lines[k] = n - 1
-		if ms[k].where || ms[k].diag || ms[k].shape == broken {
+		if ms[k].where || ms[k].diag || ms[k].other || ms[k].shape == broken {
 			return
 		}
 	}
@@ -64,4 +64,86 @@ func (r *reader) lineTopics(ms []measure) {
 	for k := range ms {
 		ms[k].topic = asked[lines[k]]
 	}
+}
+
+// askedTogether gives two sizes that were asked for together, the outer first, to the two
+// that the message tells: one that says what it is of leaves the other, and two that say
+// nothing come in the order asked. Only where the outer goes around the inner, as it must:
+// else it is asked which is which.
+func (r *reader) askedTogether(ms []measure) {
+	if len(ms) != 2 || !r.askedTwoSizes() {
+		return
+	}
+	if r.Units <= 1 && ms[0].walledFrom(&ms[1]) {
+		r.refs, ms[0].units, ms[1].units = nil, nil, nil // "the first is 25 1/2 x 49 1/2, the second 23 x 47"
+	}
+	outer := 0
+	if !ms[0].where && !ms[1].where && ms[1].walledFrom(&ms[0]) && ms[1].lipAround(&ms[0]) {
+		outer = 1 // told the other way around
+	}
+	for k := range ms {
+		m := &ms[k]
+		if m.drop || m.was || m.fixed || m.other || m.diag || m.topic != "" && !m.where || !slices.Equal(m.units, ms[0].units) {
+			return
+		}
+		if !m.where {
+			continue
+		}
+		switch t, _ := r.topicOf(m); t {
+		case r.Asked[k]:
+		case r.Asked[1-k]:
+			outer = 1
+		default:
+			return
+		}
+	}
+	if !ms[outer].around(&ms[1-outer]) || ms[0].where && ms[1].where {
+		return
+	}
+	ms[outer].topic, ms[1-outer].topic = r.Asked[0], r.Asked[1]
+}
+
+func (r *reader) askedTwoSizes() bool {
+	return len(r.Asked) == 2 && r.Asked[0].OfSize() && r.Asked[1].OfSize()
+}
+
+// walledFrom: the size is larger than the other by about the same both ways, as what goes
+// around a thing is, and as two unlike skylights hardly ever are. Common practice, no source.
+func (m *measure) walledFrom(other *measure) bool {
+	a, ok := m.extent()
+	b, known := other.extent()
+	return ok && known && walls(a[0]-b[0], a[1]-b[1])
+}
+
+// lipAround: so much larger as a lip or two walls make it, and not as a nominal size and the
+// true one of the same thing differ.
+func (m *measure) lipAround(other *measure) bool {
+	const least = 3 * fitcheck.Inch / 2
+	a, _ := m.extent()
+	b, _ := other.extent()
+	return min(a[0]-b[0], a[1]-b[1]) >= least
+}
+
+// walls: two differences that the same walls, or the same lip, can make.
+func walls(d, e fitcheck.Length) bool {
+	return min(d, e) > 0 && max(d, e) <= 8*fitcheck.Inch && abs(d-e) <= fitcheck.Inch
+}
+
+// around: the size is larger than the other both ways.
+func (m *measure) around(other *measure) bool {
+	a, ok := m.extent()
+	b, known := other.extent()
+	return ok && known && a[0] > b[0] && a[1] > b[1]
+}
+
+// extent is the smaller and the larger side of a size, a diameter twice.
+func (m *measure) extent() (e [2]fitcheck.Length, ok bool) {
+	switch {
+	case m.shape == pair && len(m.parts) == 2:
+		a, b := m.parts[0].length(), m.parts[1].length()
+		return [2]fitcheck.Length{min(a, b), max(a, b)}, true
+	case len(m.parts) == 1 && (m.square || m.round || m.both || m.shape == square || m.shape == round):
+		return [2]fitcheck.Length{m.parts[0].length(), m.parts[0].length()}, true
+	}
+	return e, false
 }

@@ -1,0 +1,31 @@
+package conversation
+
+import (
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// lateAnswer settles what a size is of where its words leave several measures open and only
+// one of them was asked for and never told: "opening is 74 x 74 cm", when the talk has gone
+// on to the choices. It is said back like any other.
+func (t *turn) lateAnswer(u reading.Unclear) (reading.Fact, bool) {
+	if u.Why != reading.WhyWhich || t.talk.UnitCount() > 1 {
+		return reading.Fact{}, false
+	}
+	var open []fitcheck.Topic
+	for _, topic := range u.Candidates {
+		if a := (Ask{topic, 1}); t.talk.Memory.Tries[a] > 0 && t.talk.Value(topic, 1) == nil {
+			open = append(open, topic)
+		}
+	}
+	if len(open) != 1 {
+		return reading.Fact{}, false
+	}
+	r := reading.Read(reading.Input{Text: u.Said, Asked: open, Units: 1, Language: t.talk.Language})
+	if len(r.Facts) != 1 || len(r.Unclear) > 0 || r.Facts[0].Topic != open[0] {
+		return reading.Fact{}, false
+	}
+	f := r.Facts[0]
+	f.Said = u.Said
+	return f, true
+}
