@@ -122,6 +122,7 @@ func (r *reader) confirm() {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
 		case v == "yes" && h.last > h.first && r.yesNoQuestion(h.first): // "is everything correct on your end?"
 		case v == "yes" && h.first == h.last && r.wordAt(h.first, "copy", "exactamente", "efectivamente", "roger") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && !r.wordAt(h.last+1, "that", "si", "todo"):
+		case v == "yes" && h.first == h.last && r.wordAt(h.first, "y", "va", "si") && r.wordAt(h.last+1, "con", "el", "la", "lo", "los", "cuanto", "que", "si", "a", "no", "es", "se"): // "y con el envío, ¿cuánto?"
 		case v == "yes" && h.last > h.first && r.halfYes(h):
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):
@@ -148,7 +149,7 @@ func (r *reader) confirm() {
 			r.fact(fitcheck.TopicConfirm, 0, fitcheck.Choice(fitcheck.ConfirmYes), 0, 2)
 			return
 		}
-		if m := r.firstTalk("maybe"); m != nil && !r.wordAt(m.first, "let", "wait", "hold") {
+		if m := r.firstTalk("maybe"); m != nil && !r.wordAt(m.first, "let", "wait", "hold") && r.firstTalk("later") == nil { // not "hmm let me go check"
 			r.unclear(fitcheck.TopicConfirm, 0, WhyChoice, nil, m.first, m.last)
 		}
 	}
@@ -193,14 +194,30 @@ func (r *reader) notYet(h *hit) bool {
 	if r.wordAt(i, "let") && r.wordAt(i+2, "know") || ended && r.wordAt(i, "im", "ill") && r.wordsIn(i+1, i+3, "home", "here", "around", "free", "good", "up", "available") {
 		return false // "correct. let me know if you need anything else", "yes. I'm home today"
 	}
+	if r.wordAt(i, "so") && r.requestAt(i+1) {
+		return false // "correct. so how much is it"
+	}
 	if r.wordAt(i, "but", "so", "pero") || r.wordAt(i, "i") && r.wordAt(i+1, "have", "still", "need", "want", "got") || r.wordAt(i, "im", "not", "no", "wait", "let", "ill", "hold") {
 		return !r.wordAt(i, "no") || !r.wordAt(i+1, "changes", "problem", "problems", "issues")
 	}
 	return false
 }
 
+// requestAt: what the token begins is asked, or is no statement.
+func (r *reader) requestAt(i int) bool {
+	for n := range r.talk {
+		if h := &r.talk[n]; h.first >= i && h.first <= i+1 {
+			return h.has1("req") && !h.is("req", "none")
+		}
+	}
+	return false
+}
+
 // clauseIs says whether the phrase starts its clause or fills it, as an answer does.
 func (r *reader) clauseIs(h *hit) bool {
+	if h.first < h.last && r.wordAt(h.first-1, "i", "we") && (h.first == 1 || r.softBreak(h.first-2) || r.sentenceEnd(h.first-2)) {
+		return true // "I looked it over and I can't find anything wrong"
+	}
 	return h.first == 0 || r.wordAt(h.first-1, "says", "said", "wife", "husband", "dice") || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkBefore(h.first-1) ||
 		r.only(r.clauseStart(h.first), h.first-1)
 }
@@ -208,6 +225,16 @@ func (r *reader) clauseIs(h *hit) bool {
 func (r *reader) talkBefore(i int) bool {
 	for n := range r.talk {
 		if r.talk[n].first <= i && i <= r.talk[n].last {
+			return true
+		}
+	}
+	return false
+}
+
+// inLongYes: the words are part of a longer yes.
+func (r *reader) inLongYes(h *hit) bool {
+	for n := range r.talk {
+		if o := &r.talk[n]; o.first < o.last && o.first <= h.first && h.last <= o.last && o.is("say", "yes") {
 			return true
 		}
 	}

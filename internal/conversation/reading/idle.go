@@ -43,6 +43,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && s.asked && r.asked(fitcheck.TopicFrameCondition) && r.wordAt(h.first, "dull", "dulled", "faded") {
 		return true // of the frame, where that was asked too
 	}
+	if r.asked(fitcheck.TopicConfirm) && r.inLongYes(h) {
+		return true // "I can't find nothing wrong" in the summary
+	}
 	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
 		return true
 	}

@@ -155,7 +155,7 @@ func (r *reader) questioned(i int) bool {
 	talk := within(r.talk, first, last)
 	for n := range talk {
 		h := &talk[n]
-		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && h.first < i && !r.commaBetween(h.last+1, i) && !r.statedAfter(h.last+1, i) {
+		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && (h.first < i || h.first == i && r.compares(h)) && !r.commaBetween(h.last+1, i) && !r.statedAfter(h.last+1, i) {
 			return true
 		}
 	}

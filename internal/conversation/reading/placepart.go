@@ -193,7 +193,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	if !clear && !r.livesBefore(i) && !ends && !r.shipsTo(i) {
 		return false
 	}
-	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked) && n == 1 {
+	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && r.wordAt(i-1, "in")) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
 		return false
 	}
 	if e, ok := place.WellKnown(name); ok {
@@ -271,6 +271,9 @@ func (r *reader) fillsRest(last int) bool {
 func (r *reader) livesBefore(i int) bool {
 	if r.sentThere(i) {
 		return true
+	}
+	if r.wordAt(i-1, "to") && r.wordAt(i-2, "need", "needs", "want", "wants", "have", "got", "like", "try", "trying", "supposed", "able", "how", "where", "what", "ought", "easier", "better") {
+		return false // "do I need to hunt up a roofer"
 	}
 	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") || r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
 		return false

@@ -27,14 +27,15 @@ func (r *reader) requests() {
 			}
 		}
 	}
+	if i := r.moneyAsked(); i >= 0 {
+		r.request(RequestPrice)
+		if question >= 0 && r.sentenceFirst(i) == r.sentenceFirst(r.talk[question].first) {
+			question = -1
+		}
+	}
 	if question >= 0 && !r.answeredByOther(question) {
 		r.request(RequestQuestion)
 		r.out.Trade = r.ofTrade(&r.talk[question])
-	}
-	for i := range r.toks {
-		if r.markAt(i, '$') && r.markAt(i+1, '?') {
-			r.request(RequestPrice) // "36 x 36 plastic, $?"
-		}
 	}
 	r.bareQuestion()
 	r.openHole()
@@ -46,14 +47,36 @@ func (r *reader) requests() {
 	}
 }
 
+// moneyAsked is where a sum is asked for, -1 where none is: "36 x 36 plastic, $?", "is it under 200 bucks", "are they like $300".
+func (r *reader) moneyAsked() int {
+	for i := range r.toks {
+		if r.markAt(i, '$') && r.markAt(i+1, '?') {
+			return i
+		}
+		if r.wordAt(i, "bucks", "dollars", "dolares", "grand") && i > 0 && r.toks[i-1].kind == numToken || r.markAt(i, '$') && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
+			first, last := r.sentence(i)
+			if r.wordAt(first, "is", "are", "does", "do", "will", "would", "could") && r.wordsIn(first+1, first+2, "it", "they", "this", "that", "these", "those", "one", "a") || r.yesNoQuestion(i) && r.wordsIn(first, i, "under", "over", "than", "around", "about", "like", "cost", "run", "menos", "mas") || r.markAt(last, '?') && i-first < 5 {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
 // answeredAfter: "curb height? no idea": the words before the sign say the question again.
 func (r *reader) answeredAfter(i int) bool {
 	hits := within(r.talk, i, i)
 	return len(r.Asked) > 0 && len(hits) > 0 && (hits[0].is("say", "dontknow") || hits[0].is("say", "usual"))
 }
 
-// openHole: an open hole, or water that comes in, and a cry for help.
+// openHole: an open hole, or water that comes in, and a cry for help; an open hole before a
+// storm.
 func (r *reader) openHole() {
+	for _, f := range r.out.Facts {
+		if l, ok := f.Value.(fitcheck.ChoiceList); ok && f.Topic == fitcheck.TopicProblem && has(l, fitcheck.ProblemHoleOpen) && r.weatherAhead() {
+			r.request(RequestUrgent)
+		}
+	}
 	if r.known(fitcheck.TopicProblem) && r.out.Language == "en" && !slices.Contains(r.out.Requests, RequestHelp) && (r.wordAt(len(r.toks)-1, "help") || r.markAt(len(r.toks)-1, '!') && r.wordsIn(0, len(r.toks), "help")) && !r.negated(len(r.toks)-1) {
 		for _, f := range r.out.Facts {
 			if l, ok := f.Value.(fitcheck.ChoiceList); ok && f.Topic == fitcheck.TopicProblem && (has(l, fitcheck.ProblemHoleOpen) || has(l, fitcheck.ProblemLeaking)) {
@@ -84,7 +107,10 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		return !r.negated(h.first) && (r.whole(h) || h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1)) && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken)
 	case RequestUndo:
-		return !r.negated(h.first) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
+		if h.first == h.last && r.wordAt(h.first, "disregard") && r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
+			return false
+		}
+		return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
 	case RequestPerson:
 		if r.wordAt(h.last, "me") && r.wordAt(h.first-1, "they", "people", "folks", "friends", "everybody", "everyone", "guys", "kids") {
 			return false // "they call me Big Jim"
@@ -105,7 +131,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			return false // "I'll resend that"
 		}
 		if r.wordAt(h.first, "otra", "de") && r.wordAt(h.last, "vez", "nuevo") {
-			return r.whole(h) || r.markAt(h.last+1, '?') || r.wordsIn(max(0, h.first-3), h.first, "repite", "repita", "repitame", "dime", "digame", "explica", "explique", "mande", "manda") // not "para que no se quiebre otra vez"
+			return r.whole(h) || r.markAt(h.last+1, '?') || h.first == 0 && (r.markAt(h.last+1, ',') || r.wordAt(h.last+1, "por", "porfa", "porfavor")) || r.wordsIn(max(0, h.first-3), h.first, "repite", "repita", "repitame", "dime", "digame", "explica", "explique", "mande", "manda") // not "para que no se quiebre otra vez"
 		}
 		return (h.first != h.last || r.whole(h)) && !(r.wordAt(h.first, "read") && r.wordAt(h.first-1, "have", "ive", "i", "we", "weve")) // "I have read it over"
 	case RequestPrice:
@@ -166,6 +192,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.markAt(last, '?') {
 		return true
 	}
+	if r.compares(h) {
+		return false // "el policarbonato es más fuerte": said, not asked
+	}
 	if r.wordAt(h.first, "which", "where", "when", "who") && h.first > first && r.markAt(h.first-1, ',') && !(r.wordAt(h.first, "who") && !r.personAt(h.first-2)) && !(r.wordAt(h.first+1, "do", "does", "did", "can", "should", "would") && r.wordAt(h.first+2, "i", "we", "it", "you", "they", "u")) {
 		return false // "the old one, which was clear"
 	}
@@ -184,6 +213,12 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "that", "thats") {
 		return false // "yes that all looks right"
 	}
+	if r.wordAt(h.first, "what") && r.wordAt(h.last, "you", "u") && r.wordAt(h.last+1, "see", "can", "could", "have", "got", "get", "said", "told", "sent", "call", "called", "would", "wrote", "put", "asked", "described") {
+		return false // "what u can see between the strips is 21 by 45"
+	}
+	if r.wordAt(h.first, "viene", "vienen", "hay", "tiene", "tienen") && r.wordAt(h.first-1, "ya", "que") {
+		return false // "ya viene la lluvia"
+	}
 	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
 		return false
 	}
@@ -198,6 +233,12 @@ func (r *reader) asks(h *hit) bool {
 	}
 	return h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1) || r.talkEnds(h.first-1) ||
 		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "ask", "wait") || r.wordAt(h.first-1, "to") && !r.wordAt(h.first, "do", "does", "did", "be", "have")
+}
+
+// compares: the words compare one thing with another, which only a question mark makes a
+// question: "el policarbonato es más fuerte".
+func (r *reader) compares(h *hit) bool {
+	return r.wordAt(h.last, "mas", "mejor", "menos", "mejores") || r.wordAt(h.last-1, "mas", "menos")
 }
 
 // whereOf is the token of a "donde" at the words or right before them, -1 without one.
@@ -264,6 +305,9 @@ func (r *reader) answeredByOther(n int) bool {
 
 // bareQuestion: a question mark after words that nothing else explains.
 func (r *reader) bareQuestion() {
+	if slices.Contains(r.out.Requests, RequestPrice) || slices.Contains(r.out.Requests, RequestHowTo) {
+		return
+	}
 	if r.wordAt(0, "is", "are", "do", "does") && r.wordAt(1, "yours", "your", "they", "these", "those", "you", "u", "ur", "them") {
 		r.request(RequestQuestion)
 		return

@@ -83,8 +83,8 @@ func (r *reader) seeksHands(i int) bool {
 	if r.wordsIn(i, to+1, "made", "expensive", "cheap", "or", "did", "quoted") {
 		return false
 	}
-	return r.wordAt(i-1, "in", "near", "around", "en", "cerca", "by", "de", "to") && r.wordsIn(from, i, "anybody", "anyone", "somebody", "someone", "installer", "installers", "alguien", "instalador", "instaladores") &&
-		r.wordsIn(from, to+1, "install", "installs", "installer", "installers", "put", "puts", "local", "replace", "replaces", "fix", "fixes", "measure", "measures", "instalador", "instaladores", "instale", "instala", "ponga", "pone", "cambie", "mida", "monte", "does") &&
+	return r.wordAt(i-1, "in", "near", "around", "en", "cerca", "by", "de", "to") && r.wordsIn(from, i, "anybody", "anyone", "somebody", "someone", "installer", "installers", "alguien", "quien", "instalador", "instaladores") &&
+		r.wordsIn(from, to+1, "install", "installs", "installer", "installers", "put", "puts", "local", "replace", "replaces", "fix", "fixes", "measure", "measures", "instalador", "instaladores", "instale", "instala", "instalar", "poner", "cambiar", "ponga", "pone", "cambie", "mida", "monte", "does") &&
 		!r.wordsIn(from, to+1, "talk", "speak", "office", "hablar", "oficina", "tienda", "store")
 }
 
