@@ -203,7 +203,7 @@ func (r *reader) thingSubject(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	thing := -1
 	for i := from; i < first; i++ {
-		if r.thingAt(i) && !(r.wordAt(i, "sky") && r.wordAt(i-1, "see")) && !r.wordAt(i+1, "says", "said", "thinks", "saw", "sees", "noticed", "found", "swears", "told", "tells", "dice", "dijo", "vio") {
+		if r.thingAt(i) && !(r.wordAt(i, "sky") && r.wordAt(i-1, "see")) && !r.speaks(i) {
 			thing = i
 		}
 	}
@@ -222,4 +222,43 @@ func (r *reader) thingSubject(first, last int) bool {
 		}
 	}
 	return true
+}
+
+// speaks: the person at the token says or sees what follows, or one of the house wants it:
+// "my husband wants the double", "the wife and I picked bronze"; not "Clear. My wife wants a
+// white one but she isn't paying".
+func (r *reader) speaks(i int) bool {
+	who := i
+	for i++; r.wordAt(i, "and", "i", "also", "still", "really", "always", "just", "y", "yo", "would", "d", "me"); i++ {
+	}
+	if r.wordAt(i, "says", "said", "thinks", "saw", "sees", "noticed", "found", "swears", "told", "tells", "dice", "dijo", "vio", "dicen") {
+		return true
+	}
+	_, to := r.sentence(who)
+	return r.wordAt(who, "wife", "husband", "mom", "dad", "mother", "father", "daughter", "kids") && r.wordAt(i, "wants", "want", "wanted", "prefers", "prefer", "likes", "like", "loves", "insists", "picked",
+		"chose", "voted", "decided", "rather", "needs", "agreed", "asked", "quiere", "queremos", "prefiere", "escogio", "pidio") && !r.wordsIn(i, to+1, "but", "pero", "isnt", "though") && !r.choseOther(who)
+}
+
+// choseOther: the writer named a value before, in another clause and without a "but".
+func (r *reader) choseOther(who int) bool {
+	from, to := r.clauseStart(who), r.clauseEnd(who)
+	if r.wordAt(from, "but", "pero", "and") || r.wordAt(from-1, "but", "pero", "and") {
+		return false
+	}
+	for _, kind := range []string{"color", "material", "layers", "finish"} {
+		value, before := "", ""
+		for n := range r.choices {
+			switch v, ok := r.choices[n].has(kind); {
+			case !ok:
+			case r.choices[n].first < from:
+				before = v
+			case r.choices[n].first <= to:
+				value = v
+			}
+		}
+		if value != "" && before != "" && value != before {
+			return true
+		}
+	}
+	return false
 }

@@ -77,6 +77,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if base.negated && (r.deniesOther(s, h) || s.topic == fitcheck.TopicWant && r.wordAt(h.first, "nada", "nomas", "solo", "solamente", "unicamente", "puro", "pura") && !r.wordAt(h.first-1, "no")) {
 			base.negated = false
 		}
+		if s.topic == fitcheck.TopicLayers && r.wordAt(h.first-1, "or", "o") && (r.wholeAt(h.first-2) > 0 || r.wordAt(h.first-2, "single", "double", "sencillo", "doble")) && r.wordsIn(max(0, h.first-4), h.first, "either") {
+			base.value = "?" // "either one or two, which do you sell the most of"
+		}
 		if r.plasticLid(s, h) {
 			base.value = fitcheck.StyleDomeOverFrame
 		}

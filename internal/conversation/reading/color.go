@@ -47,8 +47,11 @@ func (r *reader) colors() {
 func (r *reader) tintAt(n int, value string) (tint, bool) {
 	h := &r.choices[n]
 	t := tint{value: value, first: h.first, last: h.last}
-	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
+	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span", "length", "distance", "height", "dimension", "dimensions", "opening", "size", "measurement") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
+	}
+	if r.clearSpan(h) {
+		return t, false
 	}
 	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister")) {
 		return t, false // "this is Mrs. Opal Hendricks"
@@ -253,11 +256,22 @@ func (r *reader) colorFact(unit int, tints []tint) {
 		if c.Inner != "" {
 			r.unclear(fitcheck.TopicColor, unit, WhyChoice, c, first, last)
 		}
-	case tints[0].doubted || tints[len(tints)-1].doubted:
+	case doubtedTint(tints, c.Outer):
 		r.unclear(fitcheck.TopicColor, unit, WhyRough, c, first, last)
 	default:
 		r.fact(fitcheck.TopicColor, unit, c, first, last)
 	}
+}
+
+// doubtedTint: a doubt is said of the color, or of one on another layer; not of one that
+// another was chosen over: "white? the plants might not like that so clear".
+func doubtedTint(tints []tint, outer string) bool {
+	for _, t := range tints {
+		if t.doubted && (t.layer != "" || t.value == outer) {
+			return true
+		}
+	}
+	return false
 }
 
 // unlayered places the colors that were said without a layer; it reports true where
@@ -314,7 +328,7 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		return false
 	}
 	a, b := free[0], free[len(free)-1]
-	if r.wordAt(a.first-1, "from", "de") && r.wordAt(b.first-1, "to", "a") || r.wordAt(a.first-1, "replacing", "replace", "swapping", "swap") && r.wordAt(b.first-1, "with", "for") {
+	if r.wordAt(a.first-1, "from", "de") && r.wordAt(b.first-1, "to", "a") || r.exchanged(a.first, a.last, b.first) || r.wishedInstead(a.last+1, b.first) {
 		c.Outer = b.value // "from bronze to clear"
 		return false
 	}

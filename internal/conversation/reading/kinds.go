@@ -155,6 +155,15 @@ func (r *reader) noKind(h *hit) bool {
 	if from, to := r.sentence(h.first); h.is("nth", "other") && h.last > h.first && r.wholeAt(h.last) > 1 && (r.wordsIn(from, to+1, "side", "sides", "lado", "lados") || r.asked(fitcheck.TopicCount) || r.wordAt(h.last+1, "are", "match", "son", "were") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "same", "match", "identical", "iguales")) {
 		return true // "25 on one side and the other three are 25 1/8"
 	}
+	if r.wordAt(h.first, "no") && r.wordAt(h.last, "one") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken {
+		return true // "no one sees it"
+	}
+	if r.wordAt(h.last+1, "green", "hole", "fairway", "tee", "grade", "street", "st", "ave", "avenue", "base", "generation", "winter", "summer", "hoyo") {
+		return true // "on the 3rd green"
+	}
+	if h.is("nth", "other") && r.wordAt(h.last+1, "buildings", "building", "houses", "house", "homes", "properties", "property", "schools", "school", "churches", "church", "sites", "site", "locations", "roofs", "roof", "stores", "store", "places", "barns", "rentals", "edificios", "edificio", "casas", "casa", "locales", "iglesias", "escuelas") {
+		return true // "we've had polycarbonate on the other four buildings"
+	}
 	if r.asked(fitcheck.TopicStyle) && r.Units < 2 && h.first <= 1 && r.markAt(h.last+1, ',') {
 		return true // "the second one, plastic goes down over the frame": of what was listed
 	}

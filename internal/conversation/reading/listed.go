@@ -48,6 +48,9 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicLayers && r.strongLayers() {
 		return true // "the first is single layer, the other is double"
 	}
+	if r.besideSheet(h) || r.endsOrder(h) {
+		return true // "(3) domes clear single 33 x 33"
+	}
 	if !r.onlyChoices(from, to) {
 		return false
 	}
@@ -93,4 +96,42 @@ func (r *reader) onlyChoices(from, to int) bool {
 		i = hits[0].last
 	}
 	return true
+}
+
+// besideSheet: "double" or "single" right beside a color or a material.
+func (r *reader) besideSheet(h *hit) bool {
+	if h.first != h.last || !r.wordAt(h.first, "double", "single", "triple", "doble", "sencillo", "sencilla", "dual", "dbl") {
+		return false
+	}
+	if next := h.last + 1; next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "dome", "domes", "skylight", "skylights", "plastic", "please", "pls", "for", "with", "and", "in", "over", "on", "domo", "domos", "por", "para", "y", "con", "de") && !covers(r.choices, next) {
+		return false // "white double doors"
+	}
+	for n := range r.choices {
+		if o := &r.choices[n]; (o.last == h.first-1 || o.first == h.last+1) && (o.has1("material") || o.has1("color")) {
+			return !r.wordAt(o.last, "milky")
+		}
+	}
+	return false
+}
+
+// endsOrder: the last word of an order line: "bronze acrylic 25 1/2 x 49 1/2 outside of curb
+// double", "… od curb mill".
+func (r *reader) endsOrder(h *hit) bool {
+	if h.first != h.last || h.last != r.clauseEnd(h.last) && !(h.last+1 == r.clauseEnd(h.last) && r.toks[h.last+1].kind == markToken) || !r.wordAt(h.first, "double", "single", "triple", "doble", "dbl", "mill") || r.wordAt(h.first-1, "a", "the", "is", "saw", "el", "la", "not", "no") {
+		return false
+	}
+	measured := false
+	for i := r.sentenceFirst(h.first); i < h.first; i++ {
+		measured = measured || r.by(i) && r.toks[i-1].kind == numToken
+	}
+	if !measured {
+		return false
+	}
+	hits := within(r.choices, r.sentenceFirst(h.first), h.first-1)
+	for n := range hits {
+		if hits[n].has1("material") || hits[n].has1("color") {
+			return true
+		}
+	}
+	return false
 }

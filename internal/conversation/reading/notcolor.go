@@ -6,6 +6,9 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // pastValue: the value is what was there, and another is told: "Clear. the old one was white".
 func (r *reader) pastValue(kind string, h *hit) bool {
+	if r.spent(kind, h) {
+		return true
+	}
 	from := r.clauseStart(h.first)
 	if !r.wordsIn(from, h.first, "old", "last", "existing", "original", "previous", "viejo", "anterior") || !r.wordsIn(from, h.first, "was", "were", "era", "eran", "is") || r.wordsIn(from, h.first, "match", "same", "like") {
 		return false
@@ -76,4 +79,17 @@ func (r *reader) frameNear(h *hit) bool {
 
 func (r *reader) plasticNear(h *hit) bool {
 	return r.wordAt(h.last+1, "plastic", "dome", "acrylic", "bubble", "lens", "glazing", "domo", "plastico")
+}
+
+// clearSpan: "21 1/2 by 45 1/2 clear", "22 clear by 46 clear" where an opening was asked for: the
+// way between its sides, and no color.
+func (r *reader) clearSpan(h *hit) bool {
+	if h.first != h.last || !r.wordAt(h.first, "clear") || !r.asked(fitcheck.TopicCurbInside) && !r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) || h.first == 0 {
+		return false
+	}
+	i := h.first - 1
+	for i > 0 && (r.markAt(i, '"') || r.markAt(i, '\'') || r.unitAt(i) != noUnit) {
+		i--
+	}
+	return r.toks[i].kind == numToken || isWhole(r.numberAt(i).kind) || r.toks[i].used && r.toks[i].kind == wordToken
 }

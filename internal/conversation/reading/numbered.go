@@ -4,6 +4,9 @@ package reading
 
 // numberedUnits: "#1", "1)", "unit 2".
 func (r *reader) numberedUnits() {
+	if r.numberedAnswers() {
+		return
+	}
 	for i := range r.toks {
 		t := &r.toks[i]
 		if t.kind != numToken || t.dec > 0 || t.whole < 1 || t.whole > 9 || t.used {
@@ -80,4 +83,25 @@ func (r *reader) listHeads(n int64) bool {
 		before++
 	}
 	return before > 1 && n <= before
+}
+
+// numberedAnswers: several questions are answered under their numbers: "1. double 2. clear
+// 3. whatever 4. mill". The numbers tell nothing.
+func (r *reader) numberedAnswers() bool {
+	if len(r.Asked) < 2 || !chosen(r.Asked[0]) {
+		return false
+	}
+	var heads []int
+	for i := range r.toks {
+		if t := &r.toks[i]; t.kind == numToken && t.dec == 0 && t.whole == int64(len(heads)+1) && i+2 < len(r.toks) && r.toks[i+1].glued && (r.markAt(i+1, '.') || r.markAt(i+1, ')') || r.markAt(i+1, '-') || r.markAt(i+1, ':')) {
+			heads = append(heads, i)
+		}
+	}
+	if len(heads) < 2 || heads[0] != 0 {
+		return false
+	}
+	for _, i := range heads {
+		r.use(i, i+1)
+	}
+	return true
 }

@@ -219,6 +219,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "viene", "vienen", "hay", "tiene", "tienen") && r.wordAt(h.first-1, "ya", "que") {
 		return false // "ya viene la lluvia"
 	}
+	if r.wordAt(h.first, "para") && r.wordAt(h.last, "que") && !(h.first == first && r.wordAt(h.last+1, "sirve", "es", "quiere", "quieren", "necesita", "necesitan", "ocupa", "ocupan", "piden")) {
+		return false // "bronce, para que no entre tanto sol"
+	}
 	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
 		return false
 	}

@@ -125,6 +125,9 @@ func (r *reader) past(s *saying) bool {
 	if r.wordsIn(r.clauseStart(s.first), s.first, "had", "used", "habia") && r.wordsIn(s.last+1, r.sentenceLast(s.first)+1, "cut", "removed", "gone", "fell", "took", "died", "cortamos", "tumbamos", "anymore") && r.asked(fitcheck.TopicImpactRisk) {
 		return true // "had a walnut tree but we cut it down"
 	}
+	if r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(r.clauseStart(s.first), s.first, "cut", "removed", "took", "chopped", "felled", "lost", "cortamos", "tumbamos", "quitamos", "corte", "tumbe") && !r.wordsIn(r.clauseStart(s.first), s.first, "need", "should", "wont", "never", "cant", "gotta", "havent", "didnt", "branch", "limb") {
+		return true // "not anymore, we cut the oak down"
+	}
 	if r.wordsIn(s.first, s.last+1, "leaked") || r.wordAt(s.first-1, "a") && r.wordAt(s.first-2, "had") { // "it leaked in 2019, they fixed it, now …"
 		_, to := r.sentence(s.first)
 		return r.wordsIn(s.last+1, to+1, "fixed", "repaired", "stopped") && r.wordsIn(s.last+1, to+1, "now", "since")
@@ -218,6 +221,8 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	switch {
 	case len(stands) == 1 && vague >= 0 && !group[vague].negated && r.orBetween(&stands[0], &group[vague]):
 		r.unclear(t, unit, WhyChoice, nil, min(stands[0].first, group[vague].first), max(stands[0].last, group[vague].last))
+	case len(stands) == 1 && chosen(t) && vague >= 0 && !group[vague].negated && group[vague].first > stands[0].last && r.wordsIn(stands[0].last+1, group[vague].first, "but", "pero", "actually") && r.wordsIn(stands[0].last+1, group[vague].first, "wants", "want", "rather", "prefers", "prefer", "quiere", "quiero", "prefiere"):
+		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last) // "silver is ok but my wife wants bronze"
 	case len(stands) == 1 && stands[0].doubted && vague >= 0 && group[vague].doubted && !group[vague].negated:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[0].last)
 	case len(stands) == 1 && stands[0].doubted && t == fitcheck.TopicFrameCondition && len(r.Asked) > 0 && !r.asked(t):
@@ -294,7 +299,7 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 			return all
 		}
 	}
-	if r.wordAt(first.first-1, "from", "de") && r.wordAt(last.first-1, "to", "a") {
+	if r.wordAt(first.first-1, "from", "de") && r.wordAt(last.first-1, "to", "a") || r.exchanged(first.first, first.last, last.first) || chosen(t) && r.wishedInstead(first.last+1, last.first) {
 		return all[len(all)-1:] // "from single to double"
 	}
 	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "near", "at", "by", "of", "from", "over", "above") {

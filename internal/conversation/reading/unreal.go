@@ -15,6 +15,9 @@ func (r *reader) unreal(t fitcheck.Topic, first int) bool {
 	for i := first - 1; i >= from; i-- {
 		switch {
 		case r.wordAt(i, "if", "whether", "unless"):
+			if r.concluded(i, first) {
+				return false
+			}
 			if r.wordAt(i-1, "what") || !r.commaBetween(i, first) && !r.newClause(i+2, first) {
 				return !r.wordAt(i+1, "possible", "so")
 			}
@@ -29,6 +32,15 @@ func (r *reader) unreal(t fitcheck.Topic, first int) bool {
 		}
 	}
 	return false
+}
+
+// concluded: "if I shine a light in I see two edges so two": what is drawn from it holds.
+func (r *reader) concluded(from, first int) bool {
+	i := first - 1
+	for r.wordAt(i, "id", "say", "its", "probably", "must", "be", "i", "guess", "the", "that", "thats", "it", "is", "son", "es") {
+		i--
+	}
+	return i > from+2 && r.wordAt(i, "so", "entonces") && !r.wordAt(i-1, "if", "is", "its", "not", "be", "that")
 }
 
 // newClause: a subject with its verb starts a clause of its own between two tokens: "if
@@ -50,6 +62,8 @@ func (r *reader) feared(i, first int) bool {
 		return false
 	case r.wordAt(i, "before", "antes"):
 		return r.wordAt(i+1, "it", "they", "this", "the", "something", "anything", "more", "de", "que")
+	case r.wordAt(i, "no") && r.wordAt(i-1, "que") && r.wordAt(i+1, "se", "me", "nos") && i+1 < first:
+		return !r.wordAt(i-2, "es", "ya") && !r.wordsIn(i, first+2, "ve", "mira") // "el que no se ponga amarillo"
 	case r.wordAt(i, "waiting") && r.wordAt(i+1, "room", "area", "list", "hall"):
 		return false
 	case r.wordAt(i, "worried", "afraid", "scared", "prevent", "avoid", "keep", "concerned", "waiting", "evitar", "miedo"):
