@@ -80,6 +80,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicLayers && r.wordAt(h.first-1, "or", "o") && (r.wholeAt(h.first-2) > 0 || r.wordAt(h.first-2, "single", "double", "sencillo", "doble")) && r.wordsIn(max(0, h.first-4), h.first, "either") {
 			base.value = "?" // "either one or two, which do you sell the most of"
 		}
+		if s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "or", "o") && r.wholeAt(h.last+2) > 0 && r.firstTalk("dontknow") != nil {
+			continue // "one layer or two I have no idea"
+		}
 		if r.plasticLid(s, h) {
 			base.value = fitcheck.StyleDomeOverFrame
 		}
@@ -92,7 +95,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
-		if chosen(s.topic) && r.pastValue(string(s.topic), h) {
+		if chosen(s.topic) && (r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
 			continue // "polycarbonate please, the last one was acrylic"
 		}
 		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {

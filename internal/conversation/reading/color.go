@@ -14,6 +14,7 @@ type tint struct {
 // colors puts the plastic's colors together: "clear over white", "clear outside, white
 // inside", "bronze". A lone "bronze" is the plastic's unless the frame is spoken of.
 func (r *reader) colors() {
+	r.startsClear()
 	r.layersFirst = r.layerFirst()
 	var tints []tint
 	for n := range r.choices {
@@ -50,7 +51,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span", "length", "distance", "height", "dimension", "dimensions", "opening", "size", "measurement") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
 	}
-	if r.clearSpan(h) {
+	if r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) {
 		return t, false
 	}
 	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister")) {
@@ -170,7 +171,7 @@ func (r *reader) layerOf(n int) string {
 	}
 	if n+1 < len(r.choices) {
 		next := &r.choices[n+1]
-		if v, ok := next.has("layer"); ok && v == "both" && h.last+2 == next.first && r.markAt(h.last+1, ',') && next.last+1 >= len(r.toks) {
+		if v, ok := next.has("layer"); ok && v == "both" && h.last+2 == next.first && r.toks[h.last+1].kind == markToken && r.endsAnswer(next.last+1, true) {
 			return v // "Clear, both"
 		}
 		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) {
@@ -212,7 +213,7 @@ func (r *reader) isLayer(n int) bool {
 func (r *reader) colorGap(from, to int) bool {
 	for i := from; i < to; i++ {
 		t := &r.toks[i]
-		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at") {
+		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser") {
 			return false
 		}
 	}

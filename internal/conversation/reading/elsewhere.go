@@ -78,6 +78,9 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 	if r.wishBehind(s.topic, h.first, h.last) {
 		return false
 	}
+	if chosen(s.topic) && r.asksOfValue(h) {
+		return true
+	}
 	if !r.questioned(h.first) && (!r.yesNoQuestion(h.first) || softTopic(s.topic)) {
 		return false
 	}
@@ -134,4 +137,30 @@ func (r *reader) otherUse(h *hit) bool {
 		}
 	}
 	return false
+}
+
+// asksOfValue: the sentence asks what a value does: "would two layers stop the drumming",
+// "¿la doble ayuda con el ruido?".
+func (r *reader) asksOfValue(h *hit) bool {
+	from, to := r.sentence(h.first)
+	if r.opensAsking(from) && h.first <= from+2 {
+		return true
+	}
+	return r.markAt(to, '?') && h.first <= from+1 && r.wordAt(h.last+1, "ayuda", "aguanta", "dura", "sirve", "cuesta", "quita", "protege", "deja", "help", "helps", "hold", "holds", "last", "cost", "costs", "keep", "keeps", "work", "works", "stop", "block", "yellows", "lasts")
+}
+
+// opensAsking: a verb before a value, as a question has it: "would two layers …", "is the bronze …".
+func (r *reader) opensAsking(i int) bool {
+	switch {
+	case r.wordAt(i, "would", "will", "could", "can", "should", "does", "did"):
+		if r.wordAt(i+1, "the", "a", "an") {
+			i++
+		}
+	case r.wordAt(i, "is", "are") && r.wordAt(i+1, "the", "a", "an"):
+		i++
+	default:
+		return false
+	}
+	hits := within(r.choices, i+1, i+1)
+	return len(hits) > 0 && chosen(hits[0].senses[0].topic) && hits[0].last+1 < len(r.toks) && r.toks[hits[0].last+1].kind == wordToken
 }

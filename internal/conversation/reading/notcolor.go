@@ -93,3 +93,14 @@ func (r *reader) clearSpan(h *hit) bool {
 	}
 	return r.toks[i].kind == numToken || isWhole(r.numberAt(i).kind) || r.toks[i].used && r.toks[i].kind == wordToken
 }
+
+// startsClear makes a color of "clear the" and "clear with" where they open the answer and
+// another color follows: "clear the white ones look cheap"; not "clear the snow".
+func (r *reader) startsClear() {
+	if len(r.choices) < 2 || !r.asked(fitcheck.TopicColor) || !r.wordAt(0, "clear") || !r.wordAt(1, "the", "with") {
+		return
+	}
+	if h, next := &r.choices[0], &r.choices[1]; h.first == 0 && h.is("colorof", "none") && next.has1("color") && next.first <= 2 {
+		r.choices[0] = hit{first: 0, last: 0, senses: []sense{{kind: string(fitcheck.TopicColor), value: fitcheck.ColorClear, topic: fitcheck.TopicColor}}}
+	}
+}

@@ -319,6 +319,10 @@ func (r *reader) bareQuestion() {
 		r.request(RequestQuestion) // "is 49 1/2 too big for you"
 		return
 	}
+	if r.opensAsking(0) && !slices.Contains(r.out.Requests, RequestPrice) {
+		r.request(RequestQuestion) // "would two layers stop the drumming"
+		return
+	}
 	if r.handsWanted() {
 		r.request(RequestQuestion)
 		return

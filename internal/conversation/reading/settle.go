@@ -125,7 +125,7 @@ func (r *reader) past(s *saying) bool {
 	if r.wordsIn(r.clauseStart(s.first), s.first, "had", "used", "habia") && r.wordsIn(s.last+1, r.sentenceLast(s.first)+1, "cut", "removed", "gone", "fell", "took", "died", "cortamos", "tumbamos", "anymore") && r.asked(fitcheck.TopicImpactRisk) {
 		return true // "had a walnut tree but we cut it down"
 	}
-	if r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(r.clauseStart(s.first), s.first, "cut", "removed", "took", "chopped", "felled", "lost", "cortamos", "tumbamos", "quitamos", "corte", "tumbe") && !r.wordsIn(r.clauseStart(s.first), s.first, "need", "should", "wont", "never", "cant", "gotta", "havent", "didnt", "branch", "limb") {
+	if r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(r.clauseStart(s.first), s.first, "cut", "removed", "took", "chopped", "felled", "cortamos", "tumbamos", "quitamos", "corte", "tumbe") && !r.wordsIn(r.clauseStart(s.first), s.first, "need", "should", "wont", "never", "cant", "gotta", "havent", "didnt", "branch", "limb") {
 		return true // "not anymore, we cut the oak down"
 	}
 	if r.wordsIn(s.first, s.last+1, "leaked") || r.wordAt(s.first-1, "a") && r.wordAt(s.first-2, "had") { // "it leaked in 2019, they fixed it, now …"

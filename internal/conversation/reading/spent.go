@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // A value that is told for the other's sake: "policarbonato, el acrílico se me quebró", "milky
 // white. we had the clear before and it cooked us", "Clear please. The white makes the room
 // look like a dentist's office", "double, the single sweated all winter".
@@ -73,8 +75,54 @@ func (r *reader) headsClause(i int) bool {
 var wentWrong = []string{"yellowed", "yellows", "yellow", "cracked", "cracks", "broke", "breaks", "shattered", "shatters", "split", "splits", "cooked", "cooks", "baked", "bakes",
 	"roasted", "fried", "faded", "fades", "crazed", "crazes", "hazed", "clouded", "fogged", "fogs", "sweated", "sweats", "dripped", "drips", "leaked", "leaks", "scratched", "scratches",
 	"busted", "failed", "died", "makes", "made", "gets", "got", "lets", "let", "turned", "turns", "went", "goes", "didnt", "doesnt", "dont", "wont", "never", "wouldnt", "couldnt", "lasted",
-	"chalked", "chalks", "peeled", "peels", "pitted", "corroded", "shows", "showed", "blinded", "blinds", "heated", "heats", "warped", "sagged", "popped", "exploded", "froze", "condensed", "held",
+	"chalked", "chalks", "peeled", "peels", "pitted", "corroded", "shows", "showed", "blinded", "blinds", "heated", "heats", "warped", "sagged", "popped", "exploded", "froze", "condensed", "held", "costs", "runs", "looks", "look",
 	"quebro", "quiebra", "rompio", "rompe", "amarillo", "agrieto", "rajo", "raja", "pone", "puso", "opaco", "empano", "empana", "sudaba", "suda", "sudo", "calienta", "calentaba", "duro", "aguanto", "hace", "hacia", "dejaba", "deja", "nublo", "trono", "estrello", "mancho", "pico", "pelo", "no"}
+
+// passedOver: another value stands as the plain answer, and a sentence about why names this
+// one: "Two, as I was told a single one will sweat", "polycarb we've had enough broken acrylic".
+func (r *reader) passedOver(kind string, h *hit) bool {
+	if !r.asked(fitcheck.Topic(kind)) || r.picked(h) || !r.argued(h) {
+		return false
+	}
+	value, _ := h.has(kind)
+	found := false
+	for n := range r.choices {
+		c := &r.choices[n]
+		v, ok := c.has(kind)
+		if !ok || c.first == h.first || v == value {
+			continue
+		}
+		if r.wordAt(c.last+1, "or", "o") || r.wordAt(c.first-1, "or", "o") || !r.picked(c) {
+			return false
+		}
+		found = true
+	}
+	return found
+}
+
+// picked: the value is all that its clause says, or opens the message before another statement.
+func (r *reader) picked(h *hit) bool {
+	if r.negated(h.first) || r.wasThere(h) || r.markAt(h.last+1, '?') {
+		return false
+	}
+	if r.leadsTo(h.first-1) && h.first-2 <= r.sentenceFirst(h.first) && r.endsAnswer(h.last+1, r.wordAt(h.first, "one", "una", "uno")) && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken {
+		return true
+	}
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for i := from; i <= to; i++ {
+		if t := &r.toks[i]; (i < h.first || i > h.last) && t.kind == wordToken && (t.word == nil || !t.word.filler) && !wishWords[t.text] && !covers(r.choices, i) && !r.wordAt(i, "this", "time", "thank", "you", "thanks", "gracias", "mejor", "again") {
+			return false
+		}
+	}
+	return true
+}
+
+// argued: the words around the value tell of it, as a reason does.
+func (r *reader) argued(h *hit) bool {
+	from, to := r.sentence(h.first)
+	return h.first > 0 && !r.wordsIn(max(from, h.first-4), h.first, "but", "actually", "make", "want", "no", "wait", "sorry", "instead", "change", "pero", "quiero", "perdon", "for") &&
+		r.wordsIn(max(from, h.first-8), to+1, "told", "said", "heard", "enough", "because", "since", "will", "would", "looks", "look", "makes", "had", "have", "weve", "was", "were", "always", "never", "costs", "porque", "hace", "era", "tenia", "teniamos", "gotea", "suda", "dijeron", "pone", "quiebra", "rompe", "con")
+}
 
 // exchanged: "reemplazar un domo blanco por uno transparente", "swap the white for clear".
 func (r *reader) exchanged(first, last, next int) bool {
