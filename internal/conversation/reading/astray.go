@@ -64,6 +64,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if r.ofPerson(t, first) {
 		return true
 	}
+	if chosen(t) && r.wordsIn(max(r.clauseStart(first), first-5), first, "so", "entonces") {
+		return false // "the room faces west so bronze please"
+	}
 	return r.thingSubject(first, last)
 }
 
@@ -118,6 +121,9 @@ func (r *reader) bareButFramed(first, last int) bool {
 }
 
 func (r *reader) thingAt(i int) bool {
+	if r.wordAt(i, "kids", "daughters", "sons", "brothers", "sisters", "moms", "dads", "dog", "dogs", "cat", "bed", "tv", "pool") && r.wordAt(i+1+number(r.markAt(i+1, '\'')), "room", "rooms", "bedroom", "bath", "bathroom", "playroom", "house", "kennel") {
+		return false // "the kids' room faces west so bronze please"
+	}
 	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.thing
 }
 

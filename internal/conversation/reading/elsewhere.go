@@ -146,6 +146,9 @@ func (r *reader) asksOfValue(h *hit) bool {
 	if r.opensAsking(from) && h.first <= from+2 {
 		return true
 	}
+	if r.markAt(to, '?') && h.first <= from+1 && r.wordAt(h.last+1, "isnt", "doesnt", "wont", "wouldnt", "arent") {
+		return true // "bronze isn't too dark is it?"
+	}
 	return r.markAt(to, '?') && h.first <= from+1 && r.wordAt(h.last+1, "ayuda", "aguanta", "dura", "sirve", "cuesta", "quita", "protege", "deja", "help", "helps", "hold", "holds", "last", "cost", "costs", "keep", "keeps", "work", "works", "stop", "block", "yellows", "lasts")
 }
 

@@ -60,6 +60,12 @@ func (r *reader) allExplained(h *hit) bool {
 	if r.wordAt(h.first-1, "so", "pues") {
 		from = h.first // "it got to 38 below here so three"
 	}
+	for j := h.first - 1; j > from; j-- {
+		if r.wordAt(j, "since", "because", "cause", "porque", "pq", "cuz") {
+			from = j + 1 // "polycarb since we're in hail country"
+			break
+		}
+	}
 	for i := from; i <= to; i++ {
 		if i >= h.first && i <= h.last {
 			i = h.last

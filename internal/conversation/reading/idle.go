@@ -192,7 +192,7 @@ func (r *reader) inSizeName(h *hit) bool {
 func (r *reader) thingIn(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i <= to; i++ {
-		if (i < h.first || i > h.last) && r.thingAt(i) && !r.speaks(i) && !(i > h.last && r.wordsIn(h.last+1, i, "from", "by", "where", "when", "for", "so", "because", "cause", "since", "over", "above", "like", "porque", "para", "cuando", "donde")) && !r.wordsIn(from, i, "match", "matching", "matches") {
+		if (i < h.first || i > h.last) && r.thingAt(i) && !r.speaks(i) && !(i < h.first && r.wordsIn(i+1, h.first, "so", "entonces")) && !(i > h.last && r.wordsIn(h.last+1, i, "from", "by", "where", "when", "for", "so", "because", "cause", "since", "over", "above", "like", "porque", "para", "cuando", "donde")) && !r.wordsIn(from, i, "match", "matching", "matches") {
 			return true
 		}
 	}

@@ -37,6 +37,9 @@ func (r *reader) resolve(ms []measure) {
 	var all []judged
 	for k := range ms {
 		m := &ms[k]
+		if m.other && m.shape == lone && m.parts[0].bare && r.asked(fitcheck.TopicLayers) {
+			continue // "the room is cold so two"
+		}
 		if m.drop || m.other && !(m.shape == broken && r.asked(fitcheck.TopicPlasticSize)) && (m.topic == "" || m.thing) || r.notTheirs(m) || r.hypothetical(m) {
 			r.use(m.first, m.last)
 			continue

@@ -244,7 +244,7 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if !ok || how != "clause" || h.first < from || h.last > to || r.wordAt(h.first, "or", "give", "more", "ballpark", "approx", "from", "havent", "didnt", "never") {
 			continue
 		}
-		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo") || r.talkCovers(h.first) && r.priced(h.first) {
+		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo", "reckon", "rekon") || r.talkCovers(h.first) && r.priced(h.first) {
 			continue // also "what does something like that cost"
 		}
 		if h.last < first && r.wordAt(h.last, "like") && r.wordAt(h.first-1, "shaped") {

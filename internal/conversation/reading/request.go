@@ -319,6 +319,12 @@ func (r *reader) bareQuestion() {
 		r.request(RequestQuestion) // "is 49 1/2 too big for you"
 		return
 	}
+	if n := len(r.toks) - 1; r.markAt(n, '?') {
+		if i := r.clauseStart(n); (r.wordAt(i, "is", "are", "was") && r.wordAt(i+1, "that", "it", "those", "they") && i+2 < n) && i > 0 {
+			r.request(RequestQuestion) // "the old one was acrylic, is that still what you recommend?"
+			return
+		}
+	}
 	if r.opensAsking(0) && !slices.Contains(r.out.Requests, RequestPrice) {
 		r.request(RequestQuestion) // "would two layers stop the drumming"
 		return

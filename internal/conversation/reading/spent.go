@@ -121,7 +121,7 @@ func (r *reader) picked(h *hit) bool {
 func (r *reader) argued(h *hit) bool {
 	from, to := r.sentence(h.first)
 	return h.first > 0 && !r.wordsIn(max(from, h.first-4), h.first, "but", "actually", "make", "want", "no", "wait", "sorry", "instead", "change", "pero", "quiero", "perdon", "for") &&
-		r.wordsIn(max(from, h.first-8), to+1, "told", "said", "heard", "enough", "because", "since", "will", "would", "looks", "look", "makes", "had", "have", "weve", "was", "were", "always", "never", "costs", "porque", "hace", "era", "tenia", "teniamos", "gotea", "suda", "dijeron", "pone", "quiebra", "rompe", "con")
+		r.wordsIn(max(from, h.first-8), to+1, "told", "said", "heard", "hear", "read", "ago", "went", "scratches", "yellows", "cracks", "broke", "scratch", "enough", "because", "since", "will", "would", "looks", "look", "makes", "had", "have", "weve", "was", "were", "always", "never", "costs", "porque", "hace", "era", "tenia", "teniamos", "gotea", "suda", "dijeron", "pone", "quiebra", "rompe", "con")
 }
 
 // exchanged: "reemplazar un domo blanco por uno transparente", "swap the white for clear".
