@@ -122,7 +122,7 @@ func (r *reader) endsOrder(h *hit) bool {
 	}
 	measured := false
 	for i := r.sentenceFirst(h.first); i < h.first; i++ {
-		measured = measured || r.by(i) && r.toks[i-1].kind == numToken
+		measured = measured || i > 0 && r.by(i) && r.toks[i-1].kind == numToken
 	}
 	if !measured {
 		return false
