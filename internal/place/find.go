@@ -113,3 +113,45 @@ func WellKnown(name string) (Entry, bool) {
 func (t *table) hasZIP(i int32) bool {
 	return slices.ContainsFunc(t.zips, func(z zipCode) bool { return int32(z.town) == i })
 }
+
+// What makes a town that is alone of its name, or in one state only, surely the one that
+// was meant: people enough, a post office, and no large town with a name one letter away,
+// since "Tulia" may be Tulsa and "Pampa" Tampa.
+const (
+	onlyPopulation  = 1_500
+	largePopulation = 30_000
+	largeRatio      = 10
+)
+
+// Only finds the town of a name that no other state has: Kalispell is in Montana alone.
+// As with WellKnown, that a place was meant is for the caller to see.
+func Only(name string) (Entry, bool) {
+	if _, isState := State(name); isState {
+		return Entry{}, false
+	}
+	var buf [96]byte
+	t := load()
+	first := int32(-1)
+	for i := range t.namesakes(appendKey(buf[:0], name)) {
+		if first < 0 {
+			first = i
+		} else if t.towns[i].state != t.towns[first].state {
+			return Entry{}, false
+		}
+	}
+	if first < 0 || t.towns[first].population < onlyPopulation || !t.hasZIP(first) || t.overshadowed(first) {
+		return Entry{}, false
+	}
+	return t.entry(first), true
+}
+
+// overshadowed: a much larger town's name is one letter away.
+func (t *table) overshadowed(i int32) bool {
+	key, least := t.keyAt(i), max(t.towns[i].population*largeRatio, largePopulation)
+	for _, k := range lookalikes().candidates(key, 1) {
+		if t.towns[k].population >= least && editDistance(string(key), string(t.keyAt(k)), 1) == 1 {
+			return true
+		}
+	}
+	return false
+}

@@ -96,12 +96,23 @@ func TestWellKnown(t *testing.T) {
 	for name, want := range map[string]string{
 		"Chicago": "IL", "denver": "CO", "Seattle": "WA", "Minneapolis": "MN", "St. Louis": "MO", "Austin": "TX",
 		"Philly": "PA", "NYC": "NY", "Houston": "TX", "Phoenix": "AZ", "Boise": "ID", "san diego": "CA",
-		"Los Angeles": "CA", "Milwaukee": "WI", "Brooklyn": "NY", "New Orleans": "LA",
+		"Los Angeles": "CA", "Milwaukee": "WI", "Brooklyn": "NY", "New Orleans": "LA", "Chico": "CA",
 		"Springfield": "", "Portland": "", "Columbus": "", "Duluth": "", "Rochester": "", "Jacksonville": "",
 		"Washington": "", "New York": "", "Kansas City": "", "Hope": "", "Nowhere": "", "": "", "Arlington": "", "Hollywood": "", "South Boston": "",
 	} {
 		if e, ok := WellKnown(name); e.State != want || ok != (want != "") {
 			t.Errorf("WellKnown(%s) = %v %v, want %q", name, e, ok, want)
+		}
+	}
+}
+
+func TestOnly(t *testing.T) {
+	for name, want := range map[string]string{
+		"Kalispell": "MT", "hilo": "HI", "Tucumcari": "NM", "Baton Rouge": "LA", "Marfa": "TX",
+		"Medford": "", "Springfield": "", "Tulia": "", "Pampa": "", "Sweet Grass": "", "Nowhere": "", "": "", "Indiana": "",
+	} {
+		if e, ok := Only(name); e.State != want || ok != (want != "") {
+			t.Errorf("Only(%s) = %v %v, want %q", name, e, ok, want)
 		}
 	}
 }

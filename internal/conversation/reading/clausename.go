@@ -164,6 +164,8 @@ func (r *reader) opensClause(i int) bool {
 		switch {
 		case r.toks[k].mark('&'):
 			return false // "Hollis & June Tackett"
+		case r.titleOrInitial(k) && len(r.toks[k].text) > 1, r.toks[k].mark('.') && k > 0 && r.titleOrInitial(k-1): // "Pastor Ray Hinkle"
+		case r.wordAt(k, "el", "la", "the") && r.titleOrInitial(k+1) && len(r.toks[k+1].text) > 1:
 		case r.toks[k].kind == markToken && !r.toks[k].mark('-') && !r.toks[k].mark('/') && !r.toks[k].mark('\''), r.talkEnds(k), r.toks[k].used:
 			return true
 		case !r.leadWord(k) && !r.toks[k].mark('-') && !r.toks[k].mark('/'):
@@ -214,7 +216,7 @@ func (r *reader) namePart(i int) int {
 		return j + 1
 	case r.markAt(j, '-') && r.toks[j].glued && r.surnameAt(j+1) && r.toks[j+1].glued:
 		return j + 1
-	case (r.wordAt(j, "and", "y") || r.markAt(j, '&')) && j+1 < len(r.toks) && r.toks[j+1].kind == wordToken && r.toks[j+1].word != nil && r.toks[j+1].word.given:
+	case (r.wordAt(j, "and", "y", "e", "n") || r.markAt(j, '&')) && (r.givenAt(j+1) || r.asked(fitcheck.TopicName) && r.strangeName(j+1)):
 		return j + 1
 	case r.wordAt(j, "de", "la", "del", "los", "van", "der", "von", "st") && r.surnameAt(j+1):
 		return j + 1
@@ -224,10 +226,17 @@ func (r *reader) namePart(i int) int {
 	return i
 }
 
+// strangeName: "Ángel y Milagros Tovar": a word that no list has, and one after it that may
+// be the family's, or nothing.
+func (r *reader) strangeName(i int) bool {
+	return i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used && r.toks[i].word == nil && len(r.toks[i].text) > 3 &&
+		(i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.surname(i+1) && r.nameOver(i+2))
+}
+
 // surnameAt: the token may be a family's name: any word but the small ones and those
 // that people put after a name.
 func (r *reader) surnameAt(i int) bool {
-	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used {
+	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used || r.churchWord(i) {
 		return false
 	}
 	t := &r.toks[i]

@@ -12,11 +12,17 @@ func (r *reader) foreign() bool {
 		if !r.wordAt(i, "canada", "ontario", "alberta", "quebec", "manitoba", "saskatchewan", "toronto", "montreal", "calgary", "edmonton", "winnipeg", "ottawa", "mexico", "tijuana", "mexicali", "juarez", "hermosillo", "chihuahua", "england", "uk", "bc", "australia", "bahamas", "jamaica", "ireland", "scotland", "germany", "france", "monterrey", "guadalajara", "bermuda", "scotia", "columbia") {
 			continue
 		}
+		if r.wordAt(i-1, "not", "no") || r.wordAt(i, "ontario") && r.wordsIn(i+1, len(r.toks), "california", "calif", "oregon", "ca") {
+			continue // "Vancouver, Washington, not Canada"
+		}
 		if r.wordAt(i, "mexico") && r.wordAt(i-1, "new", "nuevo", "gulf") || r.wordAt(i, "columbia") && !r.wordAt(i-1, "british") || r.wordAt(i, "scotia") && !r.wordAt(i-1, "nova") {
 			continue
 		}
 		if r.asked(fitcheck.TopicPlace) || r.wordAt(i-1, "in", "from", "to", "en", "de") && !r.wordsIn(max(0, i-5), i, "grew", "born", "made", "bought", "back", "trip", "vacation", "naci", "hecho") && (len(r.Asked) == 0 || r.askedSize() == "none") {
-			first, last := r.sentence(i)
+			first, last := r.clauseStart(i), r.clauseEnd(i)
+			for last+2 < len(r.toks) && (r.markAt(last+1, ',') || r.markAt(last, ',')) && r.clauseEnd(last+2)-last < 5 && !r.wordAt(last+2, "can", "do", "could", "will", "is", "how", "does", "would") {
+				last = r.clauseEnd(last + 2) // "Calgary, Alberta"
+			}
 			for last > first && r.toks[last].kind == markToken {
 				last--
 			}

@@ -70,8 +70,11 @@ func (r *reader) standsAlone(first, last int) bool {
 	}
 	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
 	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].kind == phoneToken && !r.wordAt(first-2, "hi", "hey", "hello", "hola", "neighbor", "tenant", "roofer", "landlord", "friend", "sister", "brother") // "his contractor, Vince, 912-555-0144"
+	beforePhone = beforePhone || sentenceStart(r, first) && end+1 < len(r.toks) && r.toks[end+1].kind == phoneToken // "… who do I talk to. Ben 530-555-0118"
 	return (dash || sentenceAlone || afterPlace || afterPhone || beforePhone) && !r.toks[first].word.common
 }
+
+func sentenceStart(r *reader, i int) bool { return i > 0 && r.sentenceEnd(i-1) }
 
 // toldOf: the same name is told of elsewhere: "Carol wants clear. … Carol wins."
 func (r *reader) toldOf(i int) bool {

@@ -10,23 +10,24 @@ import (
 const maxPlaceAnswer = 6
 
 // misspelt: a bare answer near the name of a town, or a number of four or five digits
-// that is no ZIP code, is asked about.
-func (r *reader) misspelt() {
+// that is no ZIP code, is asked about. It says whether there was one.
+func (r *reader) misspelt() bool {
 	if len(r.toks) == 0 || len(r.toks) > maxPlaceAnswer || r.firstTalk("refuse") != nil {
-		return
+		return false
 	}
 	for i := range r.toks {
 		t := &r.toks[i]
 		if t.kind == numToken && !t.used && (len(t.text) == 4 || len(t.text) == 5) {
 			t.used = true
 			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, i)
-			return
+			return true
 		}
 		if r.oddPlaceWord(i) {
 			r.misspeltFrom(i)
-			return
+			return r.doubtful(fitcheck.TopicPlace)
 		}
 	}
+	return false
 }
 
 // oddPlaceWord: a word of four letters or more that is no ordinary one.

@@ -133,8 +133,11 @@ func (r *reader) surelyName(h *hit, first, last int) bool {
 
 // nameFrom reads a name that starts at token i. After "I'm" it must not be an ordinary word.
 func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
-	for r.markAt(i, ':') || r.wordAt(i, "spelled", "actually", "really") || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es") || r.wordAt(i, "its") && !r.wordAt(i-1, "me") {
+	for r.markAt(i, ':') || r.wordAt(i, "el", "la", "the", "su") && i+1 < len(r.toks) && len(r.toks[i+1].text) > 1 && r.titleOrInitial(i+1) || r.wordAt(i, "spelled", "actually", "really") || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es") || r.wordAt(i, "its") && !r.wordAt(i-1, "me") {
 		i++
+	}
+	for r.wordAt(i, "el", "la") && r.wordAt(i+1, "hermano", "hermana", "maestro", "maestra", "ingeniero", "inge", "doctor", "doctora", "licenciado", "contratista") && r.nameWord(i+2, true) {
+		i += 2 // "soy la hermana Lucha"
 	}
 	first, last = i, i-1
 	if r.wordAt(i, "hope") && (i == 0 || r.toks[i-1].kind == markToken) && r.wordAt(i+1, "that", "this", "it", "you", "youre", "so", "to", "all", "everything") {
@@ -143,13 +146,15 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 	for last-first+1 < maxNameWords*2 && last+1 < len(r.toks) {
 		j := last + 1
 		switch {
+		case j > first && r.wordAt(j, "de") && r.wordAt(j+1, "la", "el", "los", "las") && !r.nameWord(j+2, true):
+			return first, last, r.likelyName(first, last, strict) // "el pastor Efraín de la iglesia"
 		case j > first && r.wordAt(j, "will") && r.verbAfterWill(j+1):
 			return first, last, r.likelyName(first, last, strict)
 		case j > first && r.wordAt(j, "la", "el", "los") && !r.wordAt(j-1, "de", "y"), j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true):
 			return first, last, r.likelyName(first, last, strict)
 		case r.nameWord(j, strict || j > first):
 			last = j
-		case j > first && (r.wordAt(j, "and", "y") || r.markAt(j, '&')) && r.nameWord(j+1, true) && r.properName(j+1):
+		case j > first && (r.wordAt(j, "and", "y", "e") || r.markAt(j, '&')) && r.nameWord(j+1, true) && r.properName(j+1):
 			last = j + 1
 		case j > first && r.markAt(j, '.') && len(r.toks[j-1].text) <= 3 && r.toks[j].glued && r.titleOrInitial(j-1):
 			last = j
@@ -167,7 +172,7 @@ func (r *reader) verbAfterWill(i int) bool {
 }
 
 func (r *reader) titleOrInitial(i int) bool {
-	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sgt", "pastor", "rev", "reverend", "father", "fr", "sister", "rabbi",
+	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sgt", "pastor", "rev", "reverend", "father", "fr", "sister", "rabbi", "hno", "hna", "bishop",
 		"msgt", "tsgt", "ssgt", "maj", "major", "cpl", "pvt", "pfc", "cmdr", "capt", "captain", "col", "lt", "officer", "chief", "judge", "prof", "professor", "coach", "deacon", "don", "dona", "senor", "senora", "padre")
 }
 

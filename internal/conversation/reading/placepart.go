@@ -12,11 +12,11 @@ func (r *reader) partOfPlace() {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
 		return
 	}
-	if r.eachPlaceWord(asked, r.stateFrom) || r.eachPlaceWord(asked, r.townAlone) || r.lastTown() {
+	if r.eachPlaceWord(asked, r.stateFrom) || r.region(asked) || r.eachPlaceWord(asked, r.townAlone) || r.lastTown() || !asked {
 		return
 	}
-	if asked && !r.townAmong() {
-		r.misspelt()
+	if !r.townAmong() && !r.misspelt() {
+		r.vaguePlace()
 	}
 }
 
@@ -41,7 +41,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 			continue
 		}
 		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i)
-		named = named || r.shipsTo(i)
+		named = named || r.shipsTo(i) || r.correctsTown(i)
 		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
 		named = named || r.sentThere(i)
 		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
@@ -86,6 +86,9 @@ func (r *reader) aboutShop(i int) bool {
 	if r.asked(fitcheck.TopicPlace) || r.seeksHands(i) {
 		return false
 	}
+	if k := r.clauseStart(i); r.wordAt(k, "im", "were", "i", "we", "vivo", "estoy", "estamos") || r.wordAt(k, "my", "our") && r.wordsIn(k, i, "is") {
+		return false // "do you ship to Alaska, we are in Homer"
+	}
 	from, _ := r.sentence(i)
 	for k := from; k+2 < i; k++ { // "idk, do you ship to Hawaii"
 		if r.wordAt(k, "do", "can", "will", "would", "could", "if", "whether") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordAt(k+2, "ship", "deliver", "send", "mail", "sell", "even", "guys") {
@@ -109,7 +112,7 @@ func (r *reader) strangeBefore(i int) bool {
 	for r.markAt(i-1, ',') || r.markAt(i-1, '.') {
 		i--
 	}
-	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 && !r.wordAt(i-1, "northern", "southern", "eastern", "western", "central", "rural", "upstate")
+	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 && !r.wordAt(i-1, "nowhere", "boonies", "boondocks", "sticks", "rurales", "northern", "southern", "eastern", "western", "central", "rural", "upstate")
 }
 
 // stateAlone: a state's whole name, or its code as the whole answer.
@@ -125,7 +128,7 @@ func (r *reader) stateAlone(i, n int, ahead []string, asked bool) bool {
 
 func (r *reader) stateFact(first, last int, code string, name []string) {
 	r.use(first, last)
-	if joined(name) == "washington" && r.asked(fitcheck.TopicPlace) && !r.wordsIn(first, min(last+5, len(r.toks)), "state", "estado") {
+	if _, city := r.townAtStart(first, code); city == "" && joined(name) == "washington" && r.asked(fitcheck.TopicPlace) && !r.wordsIn(first, min(last+5, len(r.toks)), "state", "estado") {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, fitcheck.Place{State: code}, first, last)
 		return
 	}
@@ -170,7 +173,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 		n = place.Scan(name, state)
 	}
 	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) ||
-		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.markAt(r.tokenOf(from, n)+1, '!') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over") {
+		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.markAt(r.tokenOf(from, n)+1, '!') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over", "but", "pero", "the", "el", "la") {
 		return i, ""
 	}
 	return from, place.Towns(joined(name[:n]), state)[0].City
@@ -183,26 +186,31 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 		return false
 	}
 	last := r.tokenOf(i, n)
-	if r.wordAt(last+1, "county", "area", "metro") && !asked {
+	if r.wordAt(last+1, "county", "area", "metro") && !asked || r.ofFirm(last+1) && !(asked && r.wordAt(i-1, "in", "en")) || n == 1 && !asked && r.verbAfterTo(i) {
 		return false
 	}
 	name := joined(ahead[:n])
-	clear := asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
+	clear := r.correctsTown(i) || asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en", "por", "near")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
 	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last) // "carol baton rouge"
 	ends := r.lastAlone(i, last)
 	if !clear && !r.livesBefore(i) && !ends && !r.shipsTo(i) {
 		return false
 	}
-	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && r.wordAt(i-1, "in")) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
+	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && r.wordAt(i-1, "in")) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
 		return false
 	}
-	if e, ok := place.WellKnown(name); ok {
+	if e, ok := r.surelyMeant(i, last, name); ok && !r.wordsIn(max(0, i-5), i, "between", "entre", "halfway") {
 		r.name(i, last)
 		r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
 		return true
 	}
 	if ends && !clear {
 		return false
+	}
+	if e, ok := r.inNamedState(i, last, name); ok {
+		r.name(i, last)
+		r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
+		return true
 	}
 	r.use(i, last)
 	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
@@ -251,7 +259,7 @@ func (r *reader) fillsClause(first, last int) bool {
 		if i >= first && i <= last || r.toks[i].kind == markToken || r.toks[i].kind == numToken && r.wordAt(i+1, "min", "mins", "minutes", "miles", "mi", "hours", "hour") {
 			continue
 		}
-		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "on", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "ok", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
+		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "on", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "es", "esta", "queda", "aqui", "pues", "por", "cerca", "afuera", "ok", "town", "be", "should", "actually", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
 			return false
 		}
 	}

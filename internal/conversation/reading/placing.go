@@ -58,6 +58,13 @@ func (r *reader) severalTowns(all []found) {
 			return
 		}
 	}
+	if f, ok := r.whereItGoes(all); ok {
+		for _, other := range all {
+			r.name(other.first, other.last)
+		}
+		r.fact(fitcheck.TopicPlace, 0, f.Place, f.first, f.last)
+		return
+	}
 	for _, f := range all {
 		r.use(f.first, f.last)
 	}

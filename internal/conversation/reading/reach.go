@@ -34,6 +34,9 @@ func (r *reader) phoneRefused(i int) bool {
 	if r.wordAt(i-1, "not", "no") {
 		return true
 	}
+	if k := i - 1; r.wordAt(k, "fax") || r.wordAt(k, "is", "number", "line", "es", "no") && r.wordsIn(max(0, k-2), k, "fax") || r.markAt(k, ':') && r.wordAt(k-1, "fax") {
+		return true // "fax is 307-555-0110"
+	}
 	k := i - 1
 	for r.wordAt(k, "call", "text", "use", "me", "at", "on", "number", "my", "the", "llame", "llamen", "al") {
 		k--

@@ -54,7 +54,7 @@ func (r *reader) surelyTown(i int) bool {
 	if n == 0 || n == 1 && r.givenAt(i) {
 		return false
 	}
-	_, known := place.WellKnown(joined(name[:n]))
+	_, known := r.surelyMeant(i, r.tokenOf(i, n), joined(name[:n]))
 	return known
 }
 
@@ -107,7 +107,7 @@ func (r *reader) handsWanted() bool {
 // wantsToKnow: "quiero saber cuánto tarda", "wondering how long it takes".
 func (r *reader) wantsToKnow(i int) bool {
 	if r.wordAt(i-1, "saber", "know") {
-		return r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "quiero", "quisiera", "queria", "gustaria", "necesito", "want", "wanted", "wanna", "like", "need", "love") && !r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "you", "usted", "no", "dont")
+		return r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "quiero", "quiere", "quieren", "quisiera", "queria", "gustaria", "necesito", "want", "wants", "wanted", "wanna", "like", "need", "love") && !r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "you", "usted", "no", "dont")
 	}
 	return r.wordAt(i-1, "wondering", "curious") || r.wordAt(i-1, "about", "on") && r.wordAt(i-2, "wondering", "curious")
 }

@@ -1,0 +1,105 @@
+package reading
+
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
+)
+
+// Which of the towns of one name is meant.
+
+// unaskedPopulation is how many people live in a town that is taken for meant where no place
+// was asked for.
+const unaskedPopulation = 5_000
+
+// surelyMeant finds the town that a name alone means: the one well-known town, or the only
+// one of that name ("Kalispell") where the name is no other word.
+func (r *reader) surelyMeant(first, last int, name string) (place.Entry, bool) {
+	if e, ok := place.WellKnown(name); ok {
+		return e, true
+	}
+	asked := r.asked(fitcheck.TopicPlace)
+	if w := r.toks[first].word; first == last && w != nil && (!asked || w.common || w.filler || w.trade || w.given && r.asked(fitcheck.TopicName)) {
+		return place.Entry{}, false
+	}
+	e, ok := place.Only(name)
+	return e, ok && (asked || e.Population >= unaskedPopulation)
+}
+
+// inNamedState finds the town of a name in the one state that the message names elsewhere:
+// "Ontario, the California one", "do you ship to Alaska, we are in Homer".
+func (r *reader) inNamedState(first, last int, name string) (place.Entry, bool) {
+	var buf [8]string
+	state := ""
+	for i := 0; i < len(r.toks); i++ {
+		if i >= first && i <= last || r.toks[i].kind != wordToken || len(r.toks[i].text) < 4 || r.overtaken(i) {
+			continue
+		}
+		n, code := place.ScanState(r.wordsFrom(i, 3, buf[:]))
+		if n == 0 {
+			continue
+		}
+		if r.wordsIn(max(0, i-3), i, "not", "no", "moved", "from") {
+			continue
+		}
+		if state != "" && state != code {
+			return place.Entry{}, false
+		}
+		state = code
+	}
+	if state == "" {
+		return place.Entry{}, false
+	}
+	towns := place.Towns(name, state)
+	if len(towns) == 0 {
+		return place.Entry{}, false
+	}
+	return towns[0], true
+}
+
+// ofFirm: the word before is part of a name of a church, a school or a firm: "from Mt Zion
+// Baptist".
+func (r *reader) ofFirm(i int) bool {
+	return i < len(r.toks) && r.toks[i].kind == wordToken && firmWords[r.toks[i].text]
+}
+
+// churchWord: "Grace Fellowship", "Faith Chapel": no family is called so.
+func (r *reader) churchWord(i int) bool {
+	return r.wordAt(i, "baptist", "methodist", "lutheran", "presbyterian", "fellowship", "ministries", "tabernacle", "cathedral", "elementary", "preschool", "montessori", "academy", "apartments", "episcopal", "nazarene")
+}
+
+var firmWords = wordSet(`baptist methodist lutheran presbyterian catholic episcopal mennonite nazarene pentecostal adventist church chapel cathedral fellowship ministries ministry assembly
+	temple synagogue mosque elementary academy preschool daycare montessori university roofing construction builders contracting contractors remodeling exteriors glazing glass plumbing electric
+	properties property management realty rentals apartments apts dental clinic veterinary hospital motel hotel inn diner grill cafe bakery llc inc corp company enterprises industries
+	farms dairy nursery greenhouse storage warehouse lodge foundation library museum iglesia escuela construcciones techos`)
+
+// verbAfterTo: "do I need to hunt up a roofer": after "to", where nothing is sent or moved, a
+// town's name that is no well-known one's is more likely what somebody does.
+func (r *reader) verbAfterTo(i int) bool {
+	if !r.wordAt(i-1, "to") || r.shipsTo(i) || r.sentThere(i) {
+		return false
+	}
+	for k := i - 2; k >= 0 && k > i-5 && r.toks[k].kind == wordToken; k-- {
+		if t := r.toks[k].text; strings.HasPrefix(t, "ship") || strings.HasPrefix(t, "deliver") || r.wordAt(k, "going", "goes", "go", "get", "moved", "moving", "move", "sent", "send", "mail", "mailed", "close", "closer", "near", "next", "drive", "coming", "freight", "up", "out", "over", "down", "back") {
+			return false
+		}
+	}
+	_, known := place.WellKnown(r.toks[i].text)
+	return !known
+}
+
+// correctsTown: "town is wrong, its Visalia", "no, I'm in Chico not Fresno": said of the
+// summary, or of the town itself.
+func (r *reader) correctsTown(i int) bool {
+	if !r.asked(fitcheck.TopicConfirm) || r.negated(i) {
+		return false
+	}
+	if r.wordAt(i+1, "not", "no") && r.surelyTown(i) && r.surelyTown(i+2) {
+		return true // "Mesa not Tempe"
+	}
+	if !r.wordAt(i-1, "its", "is", "be", "in", "to", "es", "en", "say") {
+		return false
+	}
+	return r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar", "im", "we", "were", "am", "live", "ship", "ships", "goes", "going", "vivo", "estoy", "estamos", "not", "envio")
+}
