@@ -28,6 +28,12 @@ var nicknames = map[string]struct{ city, state string }{
 	"abq":               {"Albuquerque", "NM"},
 	"29palms":           {"Twentynine Palms", "CA"},
 	"washingtondc":      {"Washington", "DC"},
+	"lakehavasu":        {"Lake Havasu City", "AZ"},
+	"bullhead":          {"Bullhead City", "AZ"},
+	"sanantone":         {"San Antonio", "TX"},
+	"kcmo":              {"Kansas City", "MO"},
+	"kck":               {"Kansas City", "KS"},
+	"pdx":               {"Portland", "OR"},
 	"washdc":            {"Washington", "DC"},
 }
 

@@ -264,6 +264,9 @@ func (r *reader) spelledFrom(i int) bool {
 
 // leadWord: small words before a bare name: "it's Dana", "sure, Dana".
 func (r *reader) leadWord(i int) bool {
+	if r.wordAt(i, "me") && i == 0 && (r.wordAt(i+1, "its", "this") || r.markAt(i+1, ',')) {
+		return true // "me its dottie again"
+	}
 	if r.wordAt(i, "for", "under") && r.wordAt(i-1, "its", "is", "put", "thats", "it") {
 		return true // "it's for Grace and Bill"
 	}

@@ -275,7 +275,7 @@ func (r *reader) asideAt(i int) bool {
 	if r.wordAt(i, "if") || r.wordAt(i, "a") && r.wordAt(i+1, "sus", "tus") || r.wordAt(i, "para") && r.wordAt(i+1, "servirle", "servirles", "servir") {
 		return true // "Walter Zielinski if its for the invoice", "a sus órdenes"
 	}
-	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
+	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by", "of") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
 }
 
 var afterName = wordSet(`lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who

@@ -9,7 +9,7 @@ func (r *reader) foreign() bool {
 			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, min(i+5, len(r.toks)-1))
 			return true
 		}
-		if !r.wordAt(i, "canada", "ontario", "alberta", "quebec", "manitoba", "saskatchewan", "toronto", "montreal", "calgary", "edmonton", "winnipeg", "ottawa", "mexico", "tijuana", "mexicali", "juarez", "hermosillo", "chihuahua", "england", "uk", "bc", "australia", "bahamas", "jamaica", "ireland", "scotland", "germany", "france", "monterrey", "guadalajara", "bermuda", "scotia", "columbia") {
+		if !r.wordAt(i, "canada", "ontario", "alberta", "quebec", "manitoba", "saskatchewan", "toronto", "montreal", "calgary", "edmonton", "winnipeg", "ottawa", "mexico", "tijuana", "mexicali", "juarez", "hermosillo", "chihuahua", "england", "uk", "bc", "australia", "bahamas", "jamaica", "ireland", "scotland", "germany", "france", "monterrey", "guadalajara", "acuna", "reynosa", "matamoros", "ensenada", "tecate", "culiacan", "torreon", "saltillo", "obregon", "guaymas", "sinaloa", "jalisco", "michoacan", "oaxaca", "zacatecas", "guatemala", "honduras", "newfoundland", "saskatoon", "kelowna", "kamloops", "moncton", "philippines", "japan", "spain", "italy", "bermuda", "scotia", "columbia") {
 			continue
 		}
 		if r.wordAt(i-1, "not", "no") || r.wordAt(i, "ontario") && r.wordsIn(i+1, len(r.toks), "california", "calif", "oregon", "ca") {

@@ -39,7 +39,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	if again {
 		end--
 	}
-	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && r.toks[end].word == nil && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
+	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && (r.toks[end].word == nil || r.givenAt(end) && r.markAt(end+1, ',')) && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
 	if r.markAt(end+1, '?') && end == first || (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
@@ -70,7 +70,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	}
 	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
 	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].kind == phoneToken && !r.wordAt(first-2, "hi", "hey", "hello", "hola", "neighbor", "tenant", "roofer", "landlord", "friend", "sister", "brother") // "his contractor, Vince, 912-555-0144"
-	beforePhone = beforePhone || sentenceStart(r, first) && end+1 < len(r.toks) && r.toks[end+1].kind == phoneToken // "… who do I talk to. Ben 530-555-0118"
+	beforePhone = beforePhone || sentenceStart(r, first) && end+1 < len(r.toks) && r.toks[end+1].kind == phoneToken                                                                                                                                                      // "… who do I talk to. Ben 530-555-0118"
 	return (dash || sentenceAlone || afterPlace || afterPhone || beforePhone) && !r.toks[first].word.common
 }
 

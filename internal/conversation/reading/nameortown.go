@@ -72,7 +72,7 @@ func (r *reader) placeFollows(i int) bool {
 			return true
 		}
 		switch {
-		case r.wordAt(k, "im", "i", "am", "in", "from", "out", "over", "here", "its", "it", "is", "were", "we", "are", "live", "and", "to", "ships", "ship", "the", "zip", "code", "town", "city", "y", "en", "de", "soy", "estoy", "vivo"):
+		case r.wordAt(k, "im", "i", "am", "in", "from", "out", "over", "here", "its", "it", "is", "were", "we", "are", "live", "and", "to", "of", "ships", "ship", "the", "zip", "code", "town", "city", "y", "en", "de", "soy", "estoy", "vivo"):
 		case !named && (r.surname(k) || r.givenAt(k)): // the rest of the name
 		case named && r.givenAt(k) && r.wordAt(k-1, "and", "y"):
 		default:

@@ -57,8 +57,16 @@ func (r *reader) introduced() bool {
 				r.nameFact(first, last)
 				return true
 			}
+			if i := r.afterIntro(h.last + 1); r.wordAt(i, "les", "see", "guy", "an", "my", "you", "ha", "tu", "so", "do") && r.wordsIn(h.first, h.last+1, "name", "names") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, ',')) {
+				r.nameFact(i, i)
+				return true // "name is Les"
+			}
 		case "im":
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && r.nameEnds(last+1) && r.surelyName(h, first, last) {
+			if first, last, ok := r.nameAfterJob(h.last + 1); ok {
+				r.nameFact(first, last)
+				return true
+			}
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords[r.toks[first].text] && !(r.wordAt(first, "la", "el", "the") && first < last && jobWords[r.toks[first+1].text]) && !(r.wordAt(h.last, "somos") && !r.givenAt(first)) && r.nameEnds(last+1) && r.surelyName(h, first, last) {
 				r.nameFact(first, last)
 				return true
 			}

@@ -55,6 +55,9 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 // unknown town stands before it.
 func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
 	n, code := place.ScanState(ahead)
+	if n == 1 && r.asked(fitcheck.TopicName) && r.givenAt(i) && r.opensClause(i) && r.wordAt(i+1, "in", "from", "at", "here", "over", "out") {
+		return false // "Virginia in Roanoke"
+	}
 	if n == 0 || n > 1 && (r.wordAt(i, "a") || r.strayLetters(i, ahead)) || r.negated(i) || r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
 		return false
 	}
@@ -182,7 +185,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked || r.numberAt(i).kind != notNumber && !asked || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
+	if n == 0 || r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked || r.numberAt(i).kind != notNumber && !asked || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked && !(r.wordAt(i-2, "out") && r.surelyTown(i)) || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
 		return false
 	}
 	last := r.tokenOf(i, n)
@@ -197,6 +200,9 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 		return false
 	}
 	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && r.wordAt(i-1, "in")) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
+		return false
+	}
+	if r.betterTown(i, last) {
 		return false
 	}
 	if e, ok := r.surelyMeant(i, last, name); ok && !r.wordsIn(max(0, i-5), i, "between", "entre", "halfway") {
@@ -283,8 +289,11 @@ func (r *reader) livesBefore(i int) bool {
 	if r.wordAt(i-1, "to") && r.wordAt(i-2, "need", "needs", "want", "wants", "have", "got", "like", "try", "trying", "supposed", "able", "how", "where", "what", "ought", "easier", "better") {
 		return false // "do I need to hunt up a roofer"
 	}
-	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") || r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
+	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") && !(r.wordAt(i-1, "of") && r.wordAt(i-2, "out")) || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") || r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
 		return false
+	}
+	if r.wordAt(i-1, "of") && r.wordAt(i-2, "out") && !r.anotherTown(i+1) {
+		return true // "Cascade Roofing out of Yakima"
 	}
 	if r.opensClause(i-2) && !r.notByPlace(i-2) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
 		return true // "Ann in Dayton"

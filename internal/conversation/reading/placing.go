@@ -21,6 +21,7 @@ func (r *reader) places() {
 	switch {
 	case len(towns) > 1 && !sameTown(towns):
 		r.severalTowns(towns)
+	case len(towns) == 1 && r.buildingElsewhere(towns[0]):
 	case len(towns) > 0:
 		for _, f := range towns[:len(towns)-1] {
 			r.name(f.first, f.last) // said twice

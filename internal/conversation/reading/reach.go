@@ -51,16 +51,23 @@ func (r *reader) phoneRefused(i int) bool {
 	return k > i+1 && r.wordAt(k, "old", "wrong", "former", "viejo", "anterior", "fax")
 }
 
-// shortPhone: seven digits without an area code are asked about.
+// shortPhone: seven digits are asked about, unless their area code is told apart.
 func (r *reader) shortPhone() {
-	for i := 0; i+2 < len(r.toks); i++ {
-		a, dash, b := &r.toks[i], &r.toks[i+1], &r.toks[i+2]
-		if a.kind != numToken || b.kind != numToken || len(a.text) != 3 || len(b.text) != 4 || a.used && b.used || !(dash.mark('-') || dash.mark('.')) || !dash.glued || !b.glued {
+	for i := range r.toks {
+		last := r.sevenDigits(i)
+		if last < 0 {
 			continue
 		}
+		if code := r.areaCode(); code != "" && !r.known(fitcheck.TopicPhone) {
+			if number := phoneNumber([]byte(code+r.toks[i].text+r.toks[last].text), false); number != "" {
+				r.use(i, last)
+				r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(number), i, last)
+				return
+			}
+		}
 		if r.asked(fitcheck.TopicPhone) || r.wordAt(i-1, "at", "number", "cell", "phone", "call", "text", "is", "al", "numero") {
-			r.use(i, i+2)
-			r.unclear(fitcheck.TopicPhone, 0, WhyNumber, nil, i, i+2)
+			r.use(i, last)
+			r.unclear(fitcheck.TopicPhone, 0, WhyNumber, nil, i, last)
 		}
 	}
 	if !r.asked(fitcheck.TopicPhone) || r.known(fitcheck.TopicPhone) || r.doubtful(fitcheck.TopicPhone) {
@@ -73,4 +80,41 @@ func (r *reader) shortPhone() {
 			return
 		}
 	}
+}
+
+// sevenDigits is the last token of "555-0164" or, where a phone was asked for, "555 0164"; -1
+// where there is none.
+func (r *reader) sevenDigits(i int) int {
+	last := i + 2
+	if r.asked(fitcheck.TopicPhone) && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
+		last = i + 1
+	}
+	if last >= len(r.toks) {
+		return -1
+	}
+	a, b := &r.toks[i], &r.toks[last]
+	if a.kind != numToken || b.kind != numToken || len(a.text) != 3 || len(b.text) != 4 || a.used && b.used {
+		return -1
+	}
+	if dash := &r.toks[i+1]; last == i+2 && (!dash.mark('-') && !dash.mark('.') || !dash.glued || !b.glued) {
+		return -1
+	}
+	return last
+}
+
+// areaCode is the area code that is told apart from its number: "area code 559 then 555-0164".
+func (r *reader) areaCode() string {
+	for i := range r.toks {
+		if r.wordAt(i, "area") && r.wordAt(i+1, "code") || r.wordAt(i, "lada") || r.wordAt(i, "codigo") && r.wordAt(i+1, "de") && r.wordAt(i+2, "area") {
+			k := i + 1
+			for r.wordAt(k, "code", "is", "de", "area", "es") {
+				k++
+			}
+			if k < len(r.toks) && r.toks[k].kind == numToken && len(r.toks[k].text) == 3 {
+				r.use(i, k)
+				return r.toks[k].text
+			}
+		}
+	}
+	return ""
 }

@@ -144,7 +144,8 @@ func (r *reader) artPlace(i int) bool {
 // nameIsFine: "Mr. Haskins is fine", "just Dot works": asked for a name, one that will do.
 func (r *reader) nameIsFine() bool {
 	for i := 1; i < len(r.toks); i++ {
-		if !r.wordAt(i, "works") && !(r.wordAt(i, "is") && r.wordAt(i+1, "fine", "good", "ok", "okay", "great", "plenty")) && !(r.wordAt(i, "will") && r.wordAt(i+1, "do", "work")) {
+		if !r.wordAt(i, "works") && !(r.wordAt(i, "is") && r.wordAt(i+1, "fine", "good", "ok", "okay", "great", "plenty")) && !(r.wordAt(i, "will") && r.wordAt(i+1, "do", "work")) &&
+			!(r.wordAt(i, "is") && r.wordAt(i+1, "what") && r.wordsIn(i+2, min(i+8, len(r.toks)), "go", "call", "called", "calls", "goes", "answer")) {
 			continue
 		}
 		first := i

@@ -1,5 +1,10 @@
 package reading
 
+import (
+	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
+)
+
 // Of several towns, the one where the skylight goes.
 
 // whereItGoes finds the one town of several that the skylight is to be sent to, or failing
@@ -37,4 +42,46 @@ func (r *reader) goesThere(from, to int) int {
 		return 1
 	}
 	return 0
+}
+
+// buildingElsewhere: "es en Pecos pero yo vivo en Odessa Texas": the town with its state is
+// where somebody lives, and another clause tells where the building is.
+func (r *reader) buildingElsewhere(home found) bool {
+	from := r.clauseStart(home.first)
+	if r.goesThere(from, home.first) > 0 || !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "bill", "billing", "office", "oficina", "based") {
+		return false
+	}
+	var buf [8]string
+	for i := range r.toks {
+		if i >= from && i <= home.last || r.toks[i].kind != wordToken || r.toks[i].used || !r.wordAt(i-1, "in", "to", "en", "a") || r.negated(i) || r.overtaken(i) {
+			continue
+		}
+		ahead := r.wordsFrom(i, 4, buf[:])
+		n := place.Scan(ahead, "")
+		if n == 0 || n == 1 && !r.townWord(i) || !r.wordsIn(r.clauseStart(i), i, "its", "is", "goes", "ship", "building", "house", "cabin", "job", "it", "church", "es", "esta", "va", "casa", "edificio", "shop") {
+			continue
+		}
+		last := r.tokenOf(i, n)
+		r.name(home.first, home.last)
+		if e, ok := r.surelyMeant(i, last, joined(ahead[:n])); ok {
+			r.name(i, last)
+			r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
+			return true
+		}
+		r.use(i, last)
+		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
+		return true
+	}
+	return false
+}
+
+// betterTown: a later town is where the skylight goes, rather than this one: "we are a roofing
+// company out of Dallas, this one is going on a church in Waco".
+func (r *reader) betterTown(i, last int) bool {
+	for k := last + 1; k+1 < len(r.toks); k++ {
+		if r.wordAt(k, "in", "to", "near", "en", "a") && r.surelyTown(k+1) {
+			return r.goesThere(max(last+1, r.clauseStart(k)), k) > r.goesThere(r.clauseStart(i), i)
+		}
+	}
+	return false
 }

@@ -20,7 +20,8 @@ func (r *reader) surelyMeant(first, last int, name string) (place.Entry, bool) {
 		return e, true
 	}
 	asked := r.asked(fitcheck.TopicPlace)
-	if w := r.toks[first].word; first == last && w != nil && (!asked || w.common || w.filler || w.trade || w.given && r.asked(fitcheck.TopicName)) {
+	told := r.wordAt(first-1, "is", "es", "called") && r.wordAt(first-2, "town", "city", "ciudad", "pueblo") // "town is Ruidoso"
+	if w := r.toks[first].word; first == last && w != nil && !told && (!asked || w.common || w.filler || w.trade || w.given && r.asked(fitcheck.TopicName)) {
 		return place.Entry{}, false
 	}
 	e, ok := place.Only(name)
