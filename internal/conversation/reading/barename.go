@@ -19,6 +19,9 @@ func (r *reader) bareName() {
 		return
 	}
 	first, last, ok := r.answerName(i)
+	if r.wordAt(first, "will") && r.wordAt(first+1, "you", "i", "it", "this", "that", "they", "u", "we", "the", "a", "yall", "my") {
+		return // "will you spam me"
+	}
 	if !ok || r.putOff(first) || r.answeredWith(first, last) || first == last && r.saysUse(first) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
 		return
 	}
@@ -266,6 +269,9 @@ func (r *reader) spelledFrom(i int) bool {
 func (r *reader) leadWord(i int) bool {
 	if r.wordAt(i, "me") && i == 0 && (r.wordAt(i+1, "its", "this") || r.markAt(i+1, ',')) {
 		return true // "me its dottie again"
+	}
+	if r.wordAt(i, "pues", "bueno", "este", "mire", "mira", "oiga", "aja", "alright", "uh", "ah", "so") && i+1 < len(r.toks) && (r.givenAt(i+1) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == wordToken && r.toks[i+1].word == nil) {
+		return true // "Pues Lalo, así me conocen"
 	}
 	if r.wordAt(i, "for", "under") && r.wordAt(i-1, "its", "is", "put", "thats", "it") {
 		return true // "it's for Grace and Bill"

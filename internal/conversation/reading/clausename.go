@@ -229,7 +229,7 @@ func (r *reader) namePart(i int) int {
 // strangeName: "Ángel y Milagros Tovar": a word that no list has, and one after it that may
 // be the family's, or nothing.
 func (r *reader) strangeName(i int) bool {
-	return i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used && r.toks[i].word == nil && len(r.toks[i].text) > 3 &&
+	return i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used && r.toks[i].word == nil && len(r.toks[i].text) > 2 &&
 		(i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.surname(i+1) && r.nameOver(i+2))
 }
 
@@ -274,6 +274,9 @@ func (r *reader) nameOver(i int) bool {
 func (r *reader) asideAt(i int) bool {
 	if r.wordAt(i, "if") || r.wordAt(i, "a") && r.wordAt(i+1, "sus", "tus") || r.wordAt(i, "para") && r.wordAt(i+1, "servirle", "servirles", "servir") {
 		return true // "Walter Zielinski if its for the invoice", "a sus órdenes"
+	}
+	if r.wordAt(i, "like") && r.wordAt(i+1, "the", "in") || r.wordAt(i, "as") && r.wordAt(i+1, "in") || r.wordAt(i, "with", "con") && r.wordAt(i+1, "a", "an", "the", "una", "two", "one") && i+2 < len(r.toks) && (len(r.toks[i+2].text) == 1 || r.wordAt(i+2, "letter", "silent")) || r.wordAt(i, "short") && r.wordAt(i+1, "for") {
+		return true // "Gene like the jeans", "Katherine with a K"
 	}
 	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by", "of") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
 }

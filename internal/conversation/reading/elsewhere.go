@@ -24,6 +24,9 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 	}
 	switch s.topic {
 	case fitcheck.TopicUse: // "detached garage at home", "a restaurant, over the kitchen"
+		if r.asked(fitcheck.TopicPlace) && r.wordAt(h.last, "office") && r.wordsIn(max(0, h.first-1), h.last, "post") {
+			return true // "Bozeman, thats our post office"
+		}
 		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))
 	case fitcheck.TopicStyle, fitcheck.TopicProblem:
 		return r.inSizeName(h)

@@ -163,6 +163,14 @@ func (r *reader) nameFact(first, last int) {
 	for first < last && r.wordAt(first, "el", "la", "the") && r.titleOrInitial(first+1) {
 		first++
 	}
+	for k := first; k < last; k++ {
+		if r.wordAt(k, "wife", "husband", "son", "daughter", "mother", "mom", "dad", "sister", "brother", "assistant", "secretary") && k > first && r.toks[k+1].kind == wordToken {
+			first = k + 1 // "Bob's wife Noreen"
+		}
+	}
+	for last > first && r.wordAt(last, "de", "del", "la", "y", "and", "e") {
+		last-- // "el padre Anselmo de" San José
+	}
 	first, last = r.fullerName(first, last)
 	first, last = r.withTitle(first, last)
 	said := r.said(first, last)

@@ -49,3 +49,14 @@ func (r *reader) jobsName(i int) (first, last int, ok bool) {
 	}
 	return first, last, ok && (r.asked(fitcheck.TopicName) || r.nameEnds(last+1))
 }
+
+// ownName: another introduction is the writer's own: "you talked to my husband Gil, I'm Nan".
+func (r *reader) ownName(n int) bool {
+	for k := range r.intros {
+		at := r.afterIntro(r.intros[k].last + 1)
+		if v, _ := r.intros[k].has("intro"); k != n && (v == "im" || v == "name") && (r.givenAt(at) || r.asked(fitcheck.TopicName) && r.strangeName(at)) {
+			return true
+		}
+	}
+	return false
+}

@@ -40,6 +40,9 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "kin":
+			if r.ownName(n) {
+				continue
+			}
 			at := h.last + 1
 			if r.markAt(at, ',') {
 				at++
@@ -148,6 +151,9 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 		i += 2 // "soy la hermana Lucha"
 	}
 	first, last = i, i-1
+	if r.wordAt(i, "el", "ella", "him", "her", "them", "ellos") && !r.nameWord(i+1, true) {
+		return first, last, false // "a nombre de él"
+	}
 	if r.wordAt(i, "hope") && (i == 0 || r.toks[i-1].kind == markToken) && r.wordAt(i+1, "that", "this", "it", "you", "youre", "so", "to", "all", "everything") {
 		return first, last, false // "call me, hope that makes sense"
 	}
@@ -230,6 +236,9 @@ func (r *reader) likelyName(first, last int, strict bool) bool {
 func (r *reader) nameEnds(i int) bool {
 	if i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return true
+	}
+	if r.wordAt(i, "la", "el", "los") && r.wordAt(i+1, "de", "del", "que") {
+		return true // "soy Vero la del salón"
 	}
 	if r.wordAt(i, "de", "del") && (r.saysUse(i+1) || r.saysUse(i+2)) {
 		return true // "habla Refugio Armendáriz de la iglesia"

@@ -106,8 +106,14 @@ func (r *reader) shipsTo(i int) bool {
 	if _, to := r.sentence(i); r.wordsIn(i, to+1, "or", "o") {
 		return false // "do you ship to Tampa or just Miami"
 	}
-	return r.wordAt(i-1, "to") && r.wordAt(i-2, "ship", "shipping", "deliver", "delivery", "send", "sent") ||
-		r.wordAt(i-1, "a") && r.wordAt(i-2, "pedido", "enviar", "envio", "envios", "envian", "mandar", "mandan", "llegar", "entregan", "entregar")
+	if r.wordAt(i-1, "to", "a") && r.wordAt(i-2, "one", "it", "them", "this", "these", "two", "some", "uno", "una", "dos", "los", "algo", "esto") {
+		i-- // "ship one to Elko", "mandar uno a Calexico"
+	}
+	if r.wordAt(i-1, "to") && r.wordAt(i-2, "out", "over", "down", "up") && r.wordAt(i-3, "come", "drive", "travel", "go") {
+		return true // "do you come out to Barstow"
+	}
+	return r.wordAt(i-1, "to", "one", "it", "them", "this", "these", "two", "some") && r.wordAt(i-2, "ship", "shipping", "deliver", "delivery", "send", "sent", "mail") ||
+		r.wordAt(i-1, "a", "uno", "una", "dos", "los", "algo", "esto") && r.wordAt(i-2, "pedido", "enviar", "envio", "envios", "envian", "mandar", "mandan", "llegar", "entregan", "entregar")
 }
 
 // strangeBefore: an unknown word before a state is a town that the table lacks.
@@ -148,18 +154,22 @@ func (r *reader) stateFact(first, last int, code string, name []string) {
 
 // townAfter: "we're in South Dakota, Rapid City".
 func (r *reader) townAfter(i int, state string) (int, string) {
+	from := i
+	if r.wordAt(i+1, "state", "side") {
+		i++ // "Wash. state, Omak"
+	}
 	if !r.markAt(i+1, ',') {
-		return i, ""
+		return from, ""
 	}
 	var buf [8]string
 	name := r.wordsFrom(i+2, 4, buf[:])
 	n := place.Scan(name, state)
 	if n == 0 {
-		return i, ""
+		return from, ""
 	}
 	end := r.tokenOf(i+2, n)
-	if end+1 < len(r.toks) && r.toks[end+1].kind != markToken || n == 1 && r.toks[i+2].word != nil {
-		return i, ""
+	if end+1 < len(r.toks) && r.toks[end+1].kind != markToken && !r.wordAt(end+1, "side", "area") || n == 1 && r.toks[i+2].word != nil {
+		return from, ""
 	}
 	return end, place.Towns(joined(name[:n]), state)[0].City
 }
@@ -168,6 +178,9 @@ func (r *reader) townAfter(i int, state string) (int, string) {
 // the sentence.
 func (r *reader) townAtStart(i int, state string) (int, string) {
 	from, _ := r.sentence(i)
+	for from < i && r.wordAt(from, "en", "in", "its", "im", "estoy", "vivo", "es", "aqui", "were") {
+		from++ // "en Pahrump, es Nevada"
+	}
 	var buf [8]string
 	name := r.wordsFrom(from, 4, buf[:])
 	n := place.Scan(name, state)
@@ -176,7 +189,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 		n = place.Scan(name, state)
 	}
 	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) ||
-		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.markAt(r.tokenOf(from, n)+1, '!') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over", "but", "pero", "the", "el", "la") {
+		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.markAt(r.tokenOf(from, n)+1, '!') && !r.markAt(r.tokenOf(from, n)+1, '-') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over", "but", "pero", "the", "el", "la") {
 		return i, ""
 	}
 	return from, place.Towns(joined(name[:n]), state)[0].City
@@ -202,7 +215,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && r.wordAt(i-1, "in")) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
 		return false
 	}
-	if r.betterTown(i, last) {
+	if r.betterTown(i, last) || r.billsThere(i) {
 		return false
 	}
 	if e, ok := r.surelyMeant(i, last, name); ok && !r.wordsIn(max(0, i-5), i, "between", "entre", "halfway") {
@@ -265,7 +278,7 @@ func (r *reader) fillsClause(first, last int) bool {
 		if i >= first && i <= last || r.toks[i].kind == markToken || r.toks[i].kind == numToken && r.wordAt(i+1, "min", "mins", "minutes", "miles", "mi", "hours", "hour") {
 			continue
 		}
-		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "on", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "es", "esta", "queda", "aqui", "pues", "por", "cerca", "afuera", "ok", "town", "be", "should", "actually", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
+		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "on", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "es", "esta", "queda", "aqui", "pues", "por", "cerca", "afuera", "ok", "town", "be", "should", "actually", "closest", "nearest", "called", "little", "small", "tiny", "burg", "village", "named", "basically", "technically", "currently", "now", "lol", "haha", "put", "say", "use", "lives", "rural", "ahorita", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
 			return false
 		}
 	}

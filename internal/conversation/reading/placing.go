@@ -21,6 +21,9 @@ func (r *reader) places() {
 	switch {
 	case len(towns) > 1 && !sameTown(towns):
 		r.severalTowns(towns)
+	case len(towns) > 0 && r.asked(fitcheck.TopicPlace) && r.eachTown():
+		r.use(towns[0].first, towns[0].last)
+		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, towns[0].first, towns[0].last)
 	case len(towns) == 1 && r.buildingElsewhere(towns[0]):
 	case len(towns) > 0:
 		for _, f := range towns[:len(towns)-1] {
@@ -54,7 +57,8 @@ func (r *reader) severalTowns(all []found) {
 			r.placeFact(all[k], nil)
 			return
 		}
-		if r.wordsIn(all[k-1].last+1, all[k].first, "but", "pero") {
+		said := r.wordsIn(r.sentenceFirst(all[k-1].first), all[k-1].first, "put", "have", "has", "says", "said", "wrote", "wrong", "pusieron", "puso", "dice", "dije")
+		if said && r.wordsIn(all[k-1].last+1, all[k].first, "its", "should", "is", "es", "im", "meant") || r.wordsIn(all[k-1].last+1, all[k].first, "but", "pero") { // "you put Toledo Ohio. its Toledo Oregon"
 			r.placeFact(all[k], nil)
 			return
 		}

@@ -51,19 +51,12 @@ func (r *reader) phoneRefused(i int) bool {
 	return k > i+1 && r.wordAt(k, "old", "wrong", "former", "viejo", "anterior", "fax")
 }
 
-// shortPhone: seven digits are asked about, unless their area code is told apart.
+// shortPhone: seven digits without an area code are asked about.
 func (r *reader) shortPhone() {
 	for i := range r.toks {
 		last := r.sevenDigits(i)
 		if last < 0 {
 			continue
-		}
-		if code := r.areaCode(); code != "" && !r.known(fitcheck.TopicPhone) {
-			if number := phoneNumber([]byte(code+r.toks[i].text+r.toks[last].text), false); number != "" {
-				r.use(i, last)
-				r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(number), i, last)
-				return
-			}
 		}
 		if r.asked(fitcheck.TopicPhone) || r.wordAt(i-1, "at", "number", "cell", "phone", "call", "text", "is", "al", "numero") {
 			r.use(i, last)
@@ -100,21 +93,4 @@ func (r *reader) sevenDigits(i int) int {
 		return -1
 	}
 	return last
-}
-
-// areaCode is the area code that is told apart from its number: "area code 559 then 555-0164".
-func (r *reader) areaCode() string {
-	for i := range r.toks {
-		if r.wordAt(i, "area") && r.wordAt(i+1, "code") || r.wordAt(i, "lada") || r.wordAt(i, "codigo") && r.wordAt(i+1, "de") && r.wordAt(i+2, "area") {
-			k := i + 1
-			for r.wordAt(k, "code", "is", "de", "area", "es") {
-				k++
-			}
-			if k < len(r.toks) && r.toks[k].kind == numToken && len(r.toks[k].text) == 3 {
-				r.use(i, k)
-				return r.toks[k].text
-			}
-		}
-	}
-	return ""
 }

@@ -28,8 +28,12 @@ func (r *reader) region(asked bool) bool {
 				r.negated(i) || r.wordAt(last+1, "county", "street", "st", "ave", "road", "rd", "dr", "lane") {
 				continue
 			}
+			at := fitcheck.Place{State: p.state}
+			if end, city := r.townAfter(last, p.state); city != "" {
+				last, at.City = end, city // "the big island, Pahoa"
+			}
 			r.name(i, last)
-			r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{State: p.state}, i, last)
+			r.fact(fitcheck.TopicPlace, 0, at, i, last)
 			return true
 		}
 	}
@@ -40,7 +44,7 @@ var regions = []struct {
 	words []string
 	state string
 }{
-	{[]string{"oahu"}, "HI"}, {[]string{"maui"}, "HI"}, {[]string{"kauai"}, "HI"}, {[]string{"molokai"}, "HI"}, {[]string{"lanai"}, "HI"},
+	{[]string{"oahu"}, "HI"}, {[]string{"maui"}, "HI"}, {[]string{"kauai"}, "HI"}, {[]string{"molokai"}, "HI"}, {[]string{"lanai"}, "HI"}, {[]string{"the", "big", "island"}, "HI"},
 	{[]string{"adirondacks"}, "NY"}, {[]string{"catskills"}, "NY"}, {[]string{"finger", "lakes"}, "NY"}, {[]string{"hudson", "valley"}, "NY"},
 	{[]string{"cape", "cod"}, "MA"}, {[]string{"marthas", "vineyard"}, "MA"}, {[]string{"socal"}, "CA"}, {[]string{"norcal"}, "CA"}, {[]string{"inland", "empire"}, "CA"}, {[]string{"imperial", "valley"}, "CA"},
 	{[]string{"florida", "keys"}, "FL"}, {[]string{"outer", "banks"}, "NC"}, {[]string{"poconos"}, "PA"}, {[]string{"texas", "panhandle"}, "TX"}, {[]string{"rio", "grande", "valley"}, "TX"},
@@ -75,5 +79,5 @@ func (r *reader) vaguePlace() bool {
 
 // placeNouns are what ways are told by.
 var placeNouns = wordSet(`valley road rd store mill hill lake river creek country county woods highway hwy interstate freeway exit bridge tracks junction mountain mountains canyon ridge hollow holler sticks boonies boondocks corner
-	town crossroads turnoff fork ranch silo silos elevator cemetery graveyard landing marina gate fairgrounds reservation rez mesa desert bayou swamp cove bluff bluffs prairie mile miles route street avenue lane blvd boulevard station stoplight light school church park
-	valle camino carretera loma cerro rancho ejido colonia barrio rio lago puente pueblo campo monte sierra vias panteon gasolinera tienda esquina cuadra cuadras milla millas semaforo parque desierto calle avenida`)
+	town crossroads turnoff fork ranch silo silos elevator cemetery graveyard landing marina gate fairgrounds reservation rez mesa desert bayou swamp cove bluff bluffs prairie mile miles route street avenue lane blvd boulevard station stoplight light school church park courthouse library hospital airport casino stadium campground blocks landfill dam levee sawmill orchard vineyard field cornfield plant depot
+	valle camino carretera loma cerro rancho ejido colonia barrio rio lago puente pueblo campo monte sierra vias panteon gasolinera tienda esquina cuadra cuadras milla millas semaforo parque desierto calle avenida plaza aeropuerto presa cuadras mercado`)

@@ -84,6 +84,12 @@ func (r *reader) spokenMail(i int) bool {
 	if local == "" || isSign(local[0]) {
 		return false
 	}
+	if k := end + number(r.markAt(end, ',')); first > 0 && r.toks[first-1].kind == wordToken && (r.wordAt(k, "all") && r.wordAt(k+1, "one", "together") || r.wordAt(k, "todo") && r.wordAt(k+1, "junto")) {
+		for first > 0 && r.toks[first-1].kind == wordToken && !r.wordAt(first-1, "is", "its", "email", "es", "correo", "to", "at", "mail", "address", "use") {
+			first--
+			local = r.toks[first].text + local // "bevs quilts at example dot com all one word"
+		}
+	}
 	r.use(first, end-1)
 	r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(local+"@"+domain), first, end-1)
 	return true
@@ -133,7 +139,7 @@ func isSign(c byte) bool { return c == '.' || c == '_' || c == '-' }
 
 // areaCodeApart: "area code 828, 555-0171": the area code stands apart from the rest.
 func (r *reader) areaCodeApart() bool {
-	code, rest := -1, -1
+	code, rest, end := -1, -1, 0
 	for i := range r.toks {
 		t := &r.toks[i]
 		if t.kind != numToken || t.dec > 0 {
@@ -141,7 +147,9 @@ func (r *reader) areaCodeApart() bool {
 		}
 		switch {
 		case len(t.text) == 3 && r.markAt(i+1, '-') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && len(r.toks[i+2].text) == 4:
-			rest = i
+			rest, end = i, i+2
+		case len(t.text) == 3 && i > 0 && code >= 0 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 4: // "area code 559 then 555 0164"
+			rest, end = i, i+1
 		case len(t.text) == 3 && r.wordsIn(max(0, i-3), i, "code") && r.wordsIn(max(0, i-4), i, "area"):
 			code = i
 		}
@@ -149,11 +157,11 @@ func (r *reader) areaCodeApart() bool {
 	if code < 0 || rest < 0 {
 		return false
 	}
-	number := phoneNumber([]byte(r.toks[code].text+r.toks[rest].text+r.toks[rest+2].text), false)
+	number := phoneNumber([]byte(r.toks[code].text+r.toks[rest].text+r.toks[end].text), false)
 	if number == "" {
 		return false
 	}
-	first, last := min(code, rest), max(code, rest+2)
+	first, last := min(code, rest), max(code, end)
 	r.use(first, last)
 	r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(number), first, last)
 	return true

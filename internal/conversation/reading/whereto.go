@@ -85,3 +85,20 @@ func (r *reader) betterTown(i, last int) bool {
 	}
 	return false
 }
+
+// billsThere: only the bill goes to the town: "bill to Denver, ship to Gunnison".
+func (r *reader) billsThere(i int) bool {
+	from := r.clauseStart(i)
+	return r.wordsIn(from, i, "bill", "billing", "billed", "invoice", "invoices", "factura", "facturar", "cobro") && !r.wordsIn(from, i, "ship", "shipping", "send", "sent", "and", "y", "enviar", "envio", "same")
+}
+
+// eachTown: "two places, one in Mesa and one in Payson AZ": neither is the place.
+func (r *reader) eachTown() bool {
+	n := 0
+	for i := range r.toks {
+		if r.wordAt(i, "in", "en") && r.wordAt(i-1, "one", "uno", "una", "other", "otro", "otra", "another") {
+			n++
+		}
+	}
+	return n > 1
+}

@@ -34,7 +34,8 @@ func (r *reader) inNamedState(first, last int, name string) (place.Entry, bool) 
 	var buf [8]string
 	state := ""
 	for i := 0; i < len(r.toks); i++ {
-		if i >= first && i <= last || r.toks[i].kind != wordToken || len(r.toks[i].text) < 4 || r.overtaken(i) {
+		short := len(r.toks[i].text) == 2 && r.markAt(i-1, ',') && (i+1 >= len(r.toks) || r.sentenceEnd(i+1)) && r.asked(fitcheck.TopicPlace) // "… the one they say Bew-fort, SC"
+		if i >= first && i <= last || r.toks[i].kind != wordToken || len(r.toks[i].text) < 4 && !short || r.overtaken(i) {
 			continue
 		}
 		n, code := place.ScanState(r.wordsFrom(i, 3, buf[:]))
@@ -102,5 +103,9 @@ func (r *reader) correctsTown(i int) bool {
 	if !r.wordAt(i-1, "its", "is", "be", "in", "to", "es", "en", "say") {
 		return false
 	}
-	return r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar", "im", "we", "were", "am", "live", "ship", "ships", "goes", "going", "vivo", "estoy", "estamos", "not", "envio")
+	named := r.wordsIn(max(0, i-8), i, "town", "city", "ciudad", "pueblo")
+	if w := r.toks[i].word; w != nil && !named && !r.wordAt(i-1, "in", "to", "en") && (w.common || w.filler || w.trade) || !named && !r.surelyTown(i) {
+		return false // "the color should be white"
+	}
+	return r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar", "im", "we", "were", "am", "live", "ship", "ships", "goes", "going", "vivo", "estoy", "estamos", "not", "no", "envio")
 }
