@@ -212,7 +212,7 @@ func (r *reader) nameFills(i int) (last int, ok bool) {
 func (r *reader) namePart(i int) int {
 	j := i + 1
 	switch {
-	case r.markAt(j, '.') && r.toks[j].glued && (len(r.toks[i].text) == 1 || r.wordAt(i, "st", "jr", "sr")) && r.surnameAt(j+1):
+	case r.markAt(j, '.') && r.toks[j].glued && (len(r.toks[i].text) == 1 || r.wordAt(i, "st")) && r.surnameAt(j+1):
 		return j + 1
 	case r.markAt(j, '-') && r.toks[j].glued && r.surnameAt(j+1) && r.toks[j+1].glued:
 		return j + 1
@@ -240,8 +240,8 @@ func (r *reader) surnameAt(i int) bool {
 		return false
 	}
 	t := &r.toks[i]
-	if len(t.text) == 1 && r.markAt(i+1, '/') {
-		return false // "c/o"
+	if len(t.text) == 1 && (r.markAt(i+1, '/') || t.is("w") && r.wordAt(i+1, "the", "my", "our", "a", "your")) {
+		return false // "c/o", "Toya w the HOA"
 	}
 	if t.word == nil || t.word.given || t.is("st") {
 		return !afterName[t.text]
@@ -275,13 +275,16 @@ func (r *reader) asideAt(i int) bool {
 	if r.wordAt(i, "if") || r.wordAt(i, "a") && r.wordAt(i+1, "sus", "tus") || r.wordAt(i, "para") && r.wordAt(i+1, "servirle", "servirles", "servir") {
 		return true // "Walter Zielinski if its for the invoice", "a sus órdenes"
 	}
+	if r.wordAt(i, "not") && r.asked(fitcheck.TopicName) && i+2 == len(r.toks) || r.wordAt(i, "w") && r.wordAt(i+1, "the", "my", "our") || r.wordAt(i, "como") && r.wordAt(i+1, "el", "la") {
+		return true // "Stuart not Stewart", "Pedro Infante como el cantante"
+	}
 	if r.wordAt(i, "like") && r.wordAt(i+1, "the", "in") || r.wordAt(i, "as") && r.wordAt(i+1, "in") || r.wordAt(i, "with", "con") && r.wordAt(i+1, "a", "an", "the", "una", "two", "one") && i+2 < len(r.toks) && (len(r.toks[i+2].text) == 1 || r.wordAt(i+2, "letter", "silent")) || r.wordAt(i, "short") && r.wordAt(i+1, "for") {
 		return true // "Gene like the jeans", "Katherine with a K"
 	}
 	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by", "of") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
 }
 
-var afterName = wordSet(`lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
+var afterName = wordSet(`como aunque porque because like since lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
 	zip zipcode codigo postal cp area and or but the a for to on my we i it its itd im this that thanks thank please de y en con desde
 	let duena dueno encargada encargado owner manager town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when how what where why cuanto cuanta
 	sorry perdon ships ship estoy vivo estamos antiguo antigua viejo vieja metalico do does did has have had would could should got get about on of by not just only also over under out up down fine`)

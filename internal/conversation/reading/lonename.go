@@ -52,7 +52,7 @@ func (r *reader) standsAlone(first, last int) bool {
 		if i == end && r.verbAt(i) {
 			return false // "Carol wins"
 		}
-		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].kind == wordToken && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
+		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].kind == wordToken && !r.churchWord(i) && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
 			return false
 		}
 	}
@@ -90,7 +90,7 @@ func (r *reader) toldOf(i int) bool {
 // that is written like a name and no small word.
 func (r *reader) surname(i int) bool {
 	t := &r.toks[i]
-	if t.kind != wordToken || t.used {
+	if t.kind != wordToken || t.used || t.is("island", "islands", "county", "township") {
 		return false
 	}
 	if t.word == nil || t.word.given || t.is("van", "der", "de", "la", "jr", "sr") {
@@ -185,6 +185,11 @@ func (r *reader) fullerName(first, last int) (int, int) {
 		return first, last
 	}
 	for i := last + 2; i+1 < len(r.toks) && i < last+12; i++ {
+		if r.toks[i].text == r.toks[first].text && r.toks[i-1].kind == markToken && r.wordAt(i+1, "and", "y") && r.givenAt(i+2) {
+			if from, to, ok := r.nameFrom(i, true); ok {
+				return from, to // "Earl here. Earl and Wilma Fritsch"
+			}
+		}
 		if r.toks[i].text == r.toks[first].text && r.toks[i-1].kind == markToken && r.surname(i+1) {
 			return i, i + 1
 		}

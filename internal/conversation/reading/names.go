@@ -69,7 +69,7 @@ func (r *reader) introduced() bool {
 				r.nameFact(first, last)
 				return true
 			}
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords[r.toks[first].text] && !(r.wordAt(first, "la", "el", "the") && first < last && jobWords[r.toks[first+1].text]) && !(r.wordAt(h.last, "somos") && !r.givenAt(first)) && r.nameEnds(last+1) && r.surelyName(h, first, last) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords[r.toks[first].text] && !(r.wordAt(first, "la", "el", "the") && first < last && jobWords[r.toks[first+1].text]) && !(r.wordAt(h.last, "somos") && !r.givenAt(first) && !(r.wordAt(first, "los") && last > first && r.toks[first+1].word == nil)) && r.nameEnds(last+1) && r.surelyName(h, first, last) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -160,6 +160,12 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 	for last-first+1 < maxNameWords*2 && last+1 < len(r.toks) {
 		j := last + 1
 		switch {
+		case j > first && (r.wordAt(j-1, "jr", "sr") || r.markAt(j-1, '.') && r.wordAt(j-2, "jr", "sr")) && !r.markAt(j, '.'): // "Jim Jr. Jim Sr. is my dad"
+			return first, last, r.likelyName(first, last, strict)
+		case j > first && r.wordAt(j, "w") && r.wordAt(j+1, "the", "my", "our", "a", "your"): // "Toya w the HOA"
+			return first, last, r.likelyName(first, last, strict)
+		case j == first && r.wordAt(j, "big", "lil") && r.givenAt(j+1): // "Big Ron"
+			last = j
 		case j > first && r.wordAt(j, "de") && r.wordAt(j+1, "la", "el", "los", "las") && !r.nameWord(j+2, true):
 			return first, last, r.likelyName(first, last, strict) // "el pastor Efraín de la iglesia"
 		case j > first && r.wordAt(j, "will") && r.verbAfterWill(j+1):

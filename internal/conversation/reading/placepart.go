@@ -207,7 +207,8 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	}
 	name := joined(ahead[:n])
 	clear := r.correctsTown(i) || asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en", "por", "near")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
-	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last) // "carol baton rouge"
+	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last)                                                // "carol baton rouge"
+	clear = clear || asked && r.wordAt(i-1, "its", "is", "es") && r.wordAt(last+1, "so", "and", "but", "which", "if", "where", "because", "cause", "about", "pero", "asi", "y") // "It's Sitka so you'll have to barge it"
 	ends := r.lastAlone(i, last)
 	if !clear && !r.livesBefore(i) && !ends && !r.shipsTo(i) {
 		return false

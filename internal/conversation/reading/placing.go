@@ -20,7 +20,7 @@ func (r *reader) places() {
 	towns := r.townsWithState()
 	switch {
 	case len(towns) > 1 && !sameTown(towns):
-		r.severalTowns(towns)
+		r.severalTowns(towns, zips)
 	case len(towns) > 0 && r.asked(fitcheck.TopicPlace) && r.eachTown():
 		r.use(towns[0].first, towns[0].last)
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, towns[0].first, towns[0].last)
@@ -51,7 +51,7 @@ func sameTown(all []found) bool {
 }
 
 // severalTowns: two towns: the one after "ship to" or in a correction, else a question.
-func (r *reader) severalTowns(all []found) {
+func (r *reader) severalTowns(all []found, zips []zipAt) {
 	for k := len(all) - 1; k > 0; k-- {
 		if r.wordsIn(all[k-1].last+1, all[k].first, "not", "sorry", "actually") && !r.negated(all[k].first) {
 			r.placeFact(all[k], nil)
@@ -65,9 +65,17 @@ func (r *reader) severalTowns(all []found) {
 	}
 	if f, ok := r.whereItGoes(all); ok {
 		for _, other := range all {
-			r.name(other.first, other.last)
+			if other != f {
+				r.name(other.first, other.last)
+			}
 		}
-		r.fact(fitcheck.TopicPlace, 0, f.Place, f.first, f.last)
+		var own []zipAt
+		for _, z := range zips {
+			if z.first > f.last && z.first-f.last <= 2 {
+				own = append(own, z)
+			}
+		}
+		r.placeFact(f, own)
 		return
 	}
 	for _, f := range all {

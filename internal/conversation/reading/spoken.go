@@ -24,6 +24,10 @@ func (r *reader) spokenPhone(i int) bool {
 			continue
 		}
 		d := r.spokenDigit(j)
+		if t := &r.toks[j]; n > 0 && d < 0 && t.kind == numToken && !t.used && t.dec == 0 && (len(t.text) == 3 || len(t.text) == 4) && n+len(t.text) <= len(digits) {
+			n += copy(digits[n:], t.text) // "nine two eight 555 0161"
+			continue
+		}
 		if d < 0 {
 			break
 		}

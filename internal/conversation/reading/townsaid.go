@@ -84,7 +84,7 @@ func (r *reader) seeksHands(i int) bool {
 		return false
 	}
 	return r.wordAt(i-1, "in", "near", "around", "en", "cerca", "by", "de", "to") && r.wordsIn(from, i, "anybody", "anyone", "somebody", "someone", "installer", "installers", "alguien", "quien", "instalador", "instaladores") &&
-		r.wordsIn(from, to+1, "install", "installs", "installer", "installers", "put", "puts", "local", "replace", "replaces", "fix", "fixes", "measure", "measures", "instalador", "instaladores", "instale", "instala", "instalar", "poner", "cambiar", "ponga", "pone", "cambie", "mida", "monte", "does") &&
+		r.wordsIn(from, to+1, "install", "installs", "installer", "installers", "put", "puts", "local", "replace", "replaces", "fix", "fixes", "measure", "measures", "instalador", "instaladores", "instale", "instala", "instalar", "poner", "cambiar", "ponga", "pone", "cambie", "mida", "monte", "does", "look", "inspect", "check", "vea", "revise") &&
 		!r.wordsIn(from, to+1, "talk", "speak", "office", "hablar", "oficina", "tienda", "store")
 }
 

@@ -48,9 +48,10 @@ func (r *reader) goesThere(from, to int) int {
 // where somebody lives, and another clause tells where the building is.
 func (r *reader) buildingElsewhere(home found) bool {
 	from := r.clauseStart(home.first)
-	if r.goesThere(from, home.first) > 0 || !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "bill", "billing", "office", "oficina", "based") {
+	if r.goesThere(from, home.first) > 0 || !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "bill", "billing", "office", "oficina", "based", "im", "am", "estoy") {
 		return false
 	}
+	just := !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "bill", "billing", "office", "oficina", "based")
 	var buf [8]string
 	for i := range r.toks {
 		if i >= from && i <= home.last || r.toks[i].kind != wordToken || r.toks[i].used || !r.wordAt(i-1, "in", "to", "en", "a") || r.negated(i) || r.overtaken(i) {
@@ -58,7 +59,10 @@ func (r *reader) buildingElsewhere(home found) bool {
 		}
 		ahead := r.wordsFrom(i, 4, buf[:])
 		n := place.Scan(ahead, "")
-		if n == 0 || n == 1 && !r.townWord(i) || !r.wordsIn(r.clauseStart(i), i, "its", "is", "goes", "ship", "building", "house", "cabin", "job", "it", "church", "es", "esta", "va", "casa", "edificio", "shop") {
+		if n == 0 || n == 1 && !r.townWord(i) || !r.wordsIn(r.clauseStart(i), i, "its", "is", "goes", "ship", "building", "house", "cabin", "job", "it", "church", "es", "esta", "va", "casa", "edificio", "shop", "rental", "rentals", "property", "skylight", "dome") {
+			continue
+		}
+		if just && !r.wordsIn(r.clauseStart(i), i, "building", "house", "cabin", "job", "church", "rental", "rentals", "property", "skylight", "dome", "casa", "edificio", "ship", "goes") {
 			continue
 		}
 		last := r.tokenOf(i, n)

@@ -34,7 +34,7 @@ func (r *reader) inNamedState(first, last int, name string) (place.Entry, bool) 
 	var buf [8]string
 	state := ""
 	for i := 0; i < len(r.toks); i++ {
-		short := len(r.toks[i].text) == 2 && r.markAt(i-1, ',') && (i+1 >= len(r.toks) || r.sentenceEnd(i+1)) && r.asked(fitcheck.TopicPlace) // "… the one they say Bew-fort, SC"
+		short := len(r.toks[i].text) == 2 && r.wordAt(i-1, "the") && r.wordAt(i+1, "one", "side") || len(r.toks[i].text) == 2 && r.markAt(i-1, ',') && (i+1 >= len(r.toks) || r.sentenceEnd(i+1)) && r.asked(fitcheck.TopicPlace) // "… the one they say Bew-fort, SC"
 		if i >= first && i <= last || r.toks[i].kind != wordToken || len(r.toks[i].text) < 4 && !short || r.overtaken(i) {
 			continue
 		}
@@ -68,7 +68,7 @@ func (r *reader) ofFirm(i int) bool {
 
 // churchWord: "Grace Fellowship", "Faith Chapel": no family is called so.
 func (r *reader) churchWord(i int) bool {
-	return r.wordAt(i, "baptist", "methodist", "lutheran", "presbyterian", "fellowship", "ministries", "tabernacle", "cathedral", "elementary", "preschool", "montessori", "academy", "apartments", "episcopal", "nazarene")
+	return r.wordAt(i, "baptist", "methodist", "lutheran", "presbyterian", "fellowship", "ministries", "tabernacle", "cathedral", "elementary", "preschool", "montessori", "academy", "apartments", "island", "islands", "county", "township", "episcopal", "nazarene")
 }
 
 var firmWords = wordSet(`baptist methodist lutheran presbyterian catholic episcopal mennonite nazarene pentecostal adventist church chapel cathedral fellowship ministries ministry assembly
@@ -104,7 +104,7 @@ func (r *reader) correctsTown(i int) bool {
 		return false
 	}
 	named := r.wordsIn(max(0, i-8), i, "town", "city", "ciudad", "pueblo")
-	if w := r.toks[i].word; w != nil && !named && !r.wordAt(i-1, "in", "to", "en") && (w.common || w.filler || w.trade) || !named && !r.surelyTown(i) {
+	if w := r.toks[i].word; w != nil && !named && !r.wordAt(i-1, "in", "to", "en") && !r.wordAt(i, "el", "la", "las", "los") && (w.common || w.filler || w.trade) || !named && !r.surelyTown(i) {
 		return false // "the color should be white"
 	}
 	return r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar", "im", "we", "were", "am", "live", "ship", "ships", "goes", "going", "vivo", "estoy", "estamos", "not", "no", "envio")
