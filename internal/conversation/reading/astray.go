@@ -116,8 +116,22 @@ func (r *reader) bareButFramed(first, last int) bool {
 		if r.wordAt(i, "ring", "retainer", "strip", "strips", "bar", "bars", "rim") && !r.negated(i) && r.wordAt(i-1, "metal", "aluminum", "steel", "retainer", "retaining", "a", "the") {
 			return true
 		}
+		if r.metalFramed(i) {
+			return true // "then a metal framed dome is screwed to the outside of it"
+		}
 	}
 	return false
+}
+
+// metalFramed: the word names a metal frame that is there.
+func (r *reader) metalFramed(i int) bool {
+	if !r.asked(fitcheck.TopicStyle) || r.toks[i].kind != wordToken || !metalWords[r.toks[i].text] && !r.wordAt(i, "rim") {
+		return false
+	}
+	if r.wordAt(i+1, "roof", "roofing", "deck", "decking", "screws", "screw", "panels", "panel", "washers", "building", "shed", "siding", "sheet", "sheets", "clips", "tape", "flashing", "tabs", "brackets", "anywhere", "curb", "box") || r.negated(i) || r.deniedAfter(i) {
+		return false
+	}
+	return !r.wordsIn(max(0, i-4), i, "no", "not", "without", "never", "sin", "ni", "nothing", "aint", "isnt") && !r.wordsIn(max(0, i-2), i, "roof", "techo") && !r.wordsIn(i+1, min(i+4, len(r.toks)), "roof", "techo")
 }
 
 func (r *reader) thingAt(i int) bool {
@@ -203,13 +217,18 @@ func (r *reader) ofPerson(t fitcheck.Topic, first int) bool {
 	return r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "am", "is", "was") && r.wordAt(i-1, "i", "he", "she", "who")
 }
 
+// madeBy: "my dad just screwed a plastic bubble to the 2x4s": who made it.
+func (r *reader) madeBy(i int) bool {
+	return r.wordsIn(i+1, min(i+3, len(r.toks)), "screwed", "built", "made", "put", "installed", "bolted", "nailed", "glued", "caulked", "sealed", "tarred", "smeared", "gobbed", "puso", "hizo", "atornillo", "clavo", "pego")
+}
+
 // thingSubject: some other thing is named before the value in its clause, and nothing
 // of a skylight is.
 func (r *reader) thingSubject(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	thing := -1
 	for i := from; i < first; i++ {
-		if r.thingAt(i) && !(r.wordAt(i, "sky") && r.wordAt(i-1, "see")) && !r.speaks(i) {
+		if r.thingAt(i) && !(r.wordAt(i, "sky") && r.wordAt(i-1, "see")) && !r.madeBy(i) && !r.speaks(i) {
 			thing = i
 		}
 	}

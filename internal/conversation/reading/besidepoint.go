@@ -90,6 +90,9 @@ func (r *reader) onlyRises(s sense, h *hit) bool {
 
 // bentOver: "metal bent over the wood" is how flashing lies, and no harm to the frame.
 func (r *reader) bentOver(s sense, h *hit) bool {
+	if s.value == fitcheck.ConditionBent && r.asked(fitcheck.TopicStyle) && (r.wordAt(h.last, "bends") || r.wordAt(h.first, "bends", "bent", "folded")) && (r.wordAt(h.last+1, "down", "over", "around", "past", "under") || r.wordAt(h.last, "down", "over", "around")) {
+		return true // "the acrylic goes past the frame and bends down an inch"
+	}
 	return s.value == fitcheck.ConditionBent && r.askedSize() != "none" && !r.asked(s.topic) && r.wordAt(h.last, "bent", "folded") && r.wordAt(h.last+1, "over", "down", "around", "onto")
 }
 
@@ -155,7 +158,7 @@ func (r *reader) corrosionsColor(h *hit) bool {
 	if r.wordAt(i, "and", "y") {
 		i++
 	}
-	return r.wordAt(i, "flaky", "flaking", "powdery", "powder", "crusty", "crust", "corrosion", "rust", "oxidation", "scale", "polvoso", "oxido", "corroded", "rusty", "pitted", "pitting") && r.wordsIn(from, to+1, "frame", "metal", "aluminum", "corroded", "rim", "marco", "aluminio", "rusty", "rusted", "retainer")
+	return r.wordAt(i, "flaky", "flaking", "powdery", "powder", "crusty", "crust", "corrosion", "rust", "oxidation", "scale", "polvoso", "oxido", "corroded", "rusty", "pitted", "pitting") && r.wordsIn(from, to+1, "frame", "metal", "aluminum", "corroded", "corrosion", "pitted", "pitting", "rim", "marco", "aluminio", "rusty", "rusted", "retainer")
 }
 
 // harmedPart: the words of an earlier sentence name the plastic because it broke, not as

@@ -42,7 +42,7 @@ func (r *reader) readChoices() {
 			all = r.sayings(all, h)
 		}
 	}
-	r.settle(r.ifElse(all))
+	r.settle(r.ifElse(r.liesOnWhat(all)))
 	r.noRisk()
 	r.colors()
 }
@@ -274,7 +274,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && !r.asked(s.topic) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "atornillado", "atornillada", "pegado", "clavado") && !r.wordsIn(r.sentenceFirst(h.first), h.first, "quiero", "necesito", "busco", "ocupo") {
 		return false // "plástico atornillado directo, sin marco": what it is like
 	}
-	if s.topic == fitcheck.TopicFinish && r.asked(fitcheck.TopicStyle) && !r.asked(s.topic) {
+	if s.topic == fitcheck.TopicFinish && !r.asked(s.topic) && (r.asked(fitcheck.TopicStyle) || r.asked(fitcheck.TopicFrameCondition) && !r.wordsIn(0, len(r.toks), "want", "need", "like", "please", "prefer", "quiero", "favor")) {
 		return false // what is up there, no wish
 	}
 	if s.topic == fitcheck.TopicStyle && !r.asked(s.topic) && r.wordAt(h.first, "on") && r.wordAt(h.first+1, "the", "my", "our") && h.last == h.first+2 && !r.wordAt(h.last+1, "mount", "mounted") {

@@ -74,6 +74,9 @@ func (r *reader) allExplained(h *hit) bool {
 		if i > h.last && r.wordAt(i, "because", "cause", "since", "porque", "por", "where", "when", "donde") || i > h.last && r.wordAt(i, "so") && r.wordAt(i+1, "i", "we", "it", "its", "they", "that", "you") {
 			break // why it is so is another statement
 		}
+		if i > h.last && (r.wordAt(i, "from", "thanks") || r.wordAt(i, "por", "con", "de") && r.out.Language == "es") && r.wordsIn(i+1, min(i+5, len(r.toks)), "salt", "sun", "rain", "weather", "air", "beach", "ocean", "sea", "water", "moisture", "condensation", "humidity", "hail", "branch", "branches", "limb", "tree", "snow", "ice", "age", "years", "wind", "storm", "storms", "sol", "sal", "lluvia", "agua", "humedad", "granizo", "rama", "nieve", "viento", "mar", "playa", "aire") {
+			break // "pitted from the salt air, we're two blocks from the beach"
+		}
 		if i > h.last && r.wordAt(i, "for", "para", "pa") && r.wordsIn(i+1, min(i+3, len(r.toks)), "heat", "cold", "noise", "warmth", "winter", "insulation", "kids", "strength", "frio", "calor", "ruido", "sol", "granizo", "hail") {
 			break // "double for the noise"
 		}
@@ -129,7 +132,7 @@ var neutral = wordSet(`every each most once twice often sometimes usually always
 	worse today clima sol tiempo anos edad weather sun age elements corner corners sides edges too much more side edge spot spots bit little lot lots couple end ends part parts bunch whole swap replace replacing replaced roof please like around over near from back down away send
 	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks deacon pastor janitor custodian carpenter plenty enough fyi cierto overall hi hello hey ok second thought time change guy
 	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when
-	get winter winters cold heated match existing clean straight through rip put change switch esquina sola solo cambiar cambio poner
+	gray grey get winter winters cold heated match existing clean straight through rip put change switch esquina sola solo cambiar cambio poner
 	make makes go goes ok believe running runs growing grows spreading spreads going goes started starting belong belongs
 	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european

@@ -24,6 +24,9 @@ func (r *reader) notOfFrame(s sense, h *hit) bool {
 	for k := from - 1; k > 0 && r.wordAt(k, "and", "y", "but"); k = from - 1 {
 		from = r.clauseStart(k)
 	}
+	if r.wordsIn(from, h.first, "wood", "wooden", "plywood", "madera", "drywall", "ceiling", "decking", "box", "cajon") && !r.wordsIn(from, to+1, "frame", "frames", "metal", "marco", "rim", "aluminum", "aluminio") {
+		return true // "the wood is rotten but the metal is fine"
+	}
 	frame := r.wordsIn(from, to+1, "frame", "frames", "metal", "marco", "rim", "aluminum", "aluminio", "screws")
 	if frame || !r.asked(fitcheck.TopicProblem) && r.asked(s.topic) {
 		return false
@@ -62,6 +65,9 @@ func (r *reader) otherNothing(s sense, h *hit) bool {
 	}
 	if s.topic != fitcheck.TopicStyle || s.value != fitcheck.StyleNoneYet || !s.asked || h.last > h.first {
 		return false
+	}
+	if r.wordAt(h.first, "none") && r.wordAt(h.first-1, "has", "had") {
+		return true // "is there supposed to be a metal ring? ours has none"
 	}
 	i := h.last + 1
 	return r.wordAt(h.first, "nothing", "new", "none", "nada", "addition", "remodel") && i < len(r.toks) && r.toks[i].kind == wordToken &&

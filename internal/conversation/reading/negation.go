@@ -155,6 +155,9 @@ func (r *reader) questioned(i int) bool {
 	talk := within(r.talk, first, last)
 	for n := range talk {
 		h := &talk[n]
+		if h.is("req", "howto") && h.first < i && r.wordsIn(h.last+1, last+1, "or", "o") {
+			return true // "where do I put the tape, on the metal or on the wood"
+		}
 		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && (h.first < i || h.first == i && r.compares(h)) && !r.commaBetween(h.last+1, i) && !r.statedAfter(h.last+1, i) {
 			return true
 		}
@@ -247,11 +250,23 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo", "reckon", "rekon") || r.talkCovers(h.first) && r.priced(h.first) {
 			continue // also "what does something like that cost"
 		}
+		if h.first > last && r.wordsIn(last+1, h.first, "so", "entonces") && r.wordsIn(h.first, h.last+1, "guess", "probably", "prob", "maybe", "suppose", "think", "supongo", "creo") {
+			continue // "the frame is bent so I guess the whole thing"
+		}
 		if h.last < first && r.wordAt(h.last, "like") && r.wordAt(h.first-1, "shaped") {
 			continue // "shaped like a pyramid"
 		}
 		if h.first > last && r.wordAt(h.last, "like") && r.wordAt(h.last+1, "a", "an", "the", "my", "our") {
 			continue // "flat glass, looks like a window laid down"
+		}
+		if h.first > last && r.wordAt(h.first, "kinda", "sorta", "kind", "sort") && r.wordAt(h.last+1, "like", "of") && r.wordsIn(h.last+1, h.last+4, "a", "an", "the") {
+			continue // "a hard white fiberglass kinda like a shower stall"
+		}
+		if h.first > last && r.wordAt(h.first, "kinda", "sorta") && r.wordAt(h.first-1, "to", "and", "but") {
+			continue // "faded from bronze to kinda gray"
+		}
+		if h.last < first && r.wordAt(h.first-1, "some") && r.wordAt(h.first, "kind", "sort", "type") {
+			continue // "some kind of fiberglass"
 		}
 		if wish && h.last < first && r.wordAt(h.first, "kind", "kinda", "sort", "sorta") {
 			continue // "kind of a smoky gray": how it looks

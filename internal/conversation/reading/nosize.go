@@ -40,6 +40,9 @@ var afterCount = map[string]bool{"years": true, "year": true, "times": true, "se
 func (r *reader) numbersOfOtherThings() {
 	for i := range r.toks {
 		t := &r.toks[i]
+		if r.wordAt(i, "every", "cada") && r.wordAt(i+1, "foot", "inch", "pie") {
+			r.use(i+1, i+1) // "screws every foot or so"
+		}
 		if t.used || t.kind != numToken {
 			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
 				if r.wordAt(i, "cuarto", "cuartos") && r.wordAt(i-1, "del", "el", "mi", "al", "su", "los", "nuestro") {
@@ -57,7 +60,7 @@ func (r *reader) numbersOfOtherThings() {
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
 		case r.codeList(i), r.stickerCode(i):
-		case r.snowed(i), r.ownedThing(i), r.aged(i), r.allSame(i), r.boards(i):
+		case r.snowed(i), r.spaced(i), r.boardSides(i), r.ownedThing(i), r.aged(i), r.allSame(i), r.boards(i):
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}
@@ -176,6 +179,28 @@ func (r *reader) snowed(i int) bool {
 		return true
 	}
 	return false
+}
+
+// spaced: "screws through the lip every 6 inches", "tornillos cada 15 cm": how far apart
+// something is.
+func (r *reader) spaced(i int) bool {
+	if r.unitAt(i+1) == noUnit || r.unitAt(i+1) == foot && r.wordAt(i-1, "every", "per") && r.asked(fitcheck.TopicRoofSlope) || r.by(i+2) {
+		return false
+	}
+	if r.wordAt(i-1, "every", "cada") || r.wordAt(i+2, "apart", "o.c", "oc") || r.wordAt(i+2, "on") && r.wordAt(i+3, "center", "centers") {
+		r.use(i, i+1)
+		return true
+	}
+	return false
+}
+
+// boardSides: "4 wood sides coming up out of the roof": how many there are.
+func (r *reader) boardSides(i int) bool {
+	if r.toks[i].dec > 0 || r.toks[i].whole > 8 || !r.wordAt(i+1, "wood", "wooden", "metal", "aluminum", "plastic") || !r.wordAt(i+2, "sides", "walls", "boards", "pieces", "strips", "legs", "edges", "panels") {
+		return false
+	}
+	r.use(i, i)
+	return true
 }
 
 // ownedThing: a length of something that is had, under a name nobody knows: "my brother

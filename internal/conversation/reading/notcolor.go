@@ -73,7 +73,7 @@ func (r *reader) frameNear(h *hit) bool {
 	if j > h.last+1 && r.wordAt(j, "frame", "frames", "metal", "marco", "aluminum", "trim") {
 		return true // "bronze for the frame"
 	}
-	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim") || r.wordAt(i, "frame", "frames", "metal", "marco",
+	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim", "fiberglass", "rim", "ring", "retainer", "flange") || r.wordAt(i, "frame", "frames", "metal", "marco",
 		"house", "roof", "door", "trim", "siding", "wall", "walls", "ceiling", "snow", "shingles", "light", "room", "casa")
 }
 

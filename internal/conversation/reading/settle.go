@@ -208,7 +208,8 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 			stands = append(stands, s)
 		}
 	}
-	stands = r.narrow(t, r.worseThanGood(t, stands))
+	stands = slices.CompactFunc(r.worseThanGood(t, stands), func(a, b saying) bool { return a.value == b.value })
+	stands = r.narrow(t, stands)
 	if t == fitcheck.TopicMaterial && len(stands) == 0 && vague >= 0 && group[vague].negated && r.wordsIn(0, len(r.toks), "other", "otro") {
 		s := group[vague]
 		other := fitcheck.MaterialAcrylic
@@ -291,6 +292,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 		return all[k : k+1]
 	}
 	first, last := all[0], all[len(all)-1]
+	if t == fitcheck.TopicStyle && r.wordsIn(r.clauseStart(first.first), first.first, "between", "entre") {
+		return all // "between curb mount and dome over frame, can't tell"
+	}
 	if t == fitcheck.TopicWant && r.bothPriced(all) {
 		return all // "both, quote me the dome and the whole thing"
 	}

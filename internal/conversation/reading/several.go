@@ -20,8 +20,11 @@ func (r *reader) seen(t fitcheck.Topic, h *hit) bool {
 	if t != fitcheck.TopicStyle && t != fitcheck.TopicFrameCondition && t != fitcheck.TopicOutline && t != fitcheck.TopicProfile {
 		return false
 	}
+	if t == fitcheck.TopicStyle && r.looksLike(h) {
+		return true
+	}
 	i := h.first - 1
-	for i >= 0 && r.toks[i].kind == wordToken && (r.toks[i].word != nil && r.toks[i].word.filler && !r.wordAt(i, "like") || r.wordAt(i, "to", "be")) {
+	for i >= 0 && r.toks[i].kind == wordToken && (r.toks[i].word != nil && (r.toks[i].word.filler || h.first-i <= 3 && metalWords[r.toks[i].text]) && !r.wordAt(i, "like") || r.wordAt(i, "to", "be")) {
 		i--
 	}
 	return r.wordAt(i, "like") && r.wordAt(i-1, "looks", "look", "looking", "seems", "appears") || r.wordAt(i, "looks", "seems", "appears") ||

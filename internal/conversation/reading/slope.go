@@ -158,11 +158,14 @@ func (r *reader) perFootAt(i int) bool {
 	for r.wordAt(next, "inch", "inches", "in", "of", "an", "slope", "drop", "fall") || r.markAt(next, '"') {
 		next++
 	}
-	if !r.wordAt(next, "per", "every", "to", "a", "each") {
+	for r.wordAt(next, "pulgada", "pulgadas", "de", "caida", "desnivel", "pendiente") {
+		next++
+	}
+	if !r.wordAt(next, "per", "every", "to", "a", "each", "por", "cada") {
 		return false
 	}
 	next++
-	for r.wordAt(next, "the", "every", "each", "a", "one") {
+	for r.wordAt(next, "the", "every", "each", "a", "one", "cada", "un") {
 		next++
 	}
 	if r.unitAt(next) != foot || r.toks[next].kind != wordToken {

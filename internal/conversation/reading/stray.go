@@ -100,8 +100,8 @@ func (r *reader) boards(i int) bool {
 		!r.wordAt(i+2, "four", "six", "eight", "ten", "twelve", "cuatro", "seis", "ocho", "diez", "doce") {
 		return false
 	}
-	for k := i + 3; k < len(r.toks); k++ {
-		if r.numberAfter(k) {
+	for k := i + 3; k <= len(r.toks); k++ {
+		if r.asked(fitcheck.TopicStyle) || k < len(r.toks) && r.numberAfter(k) {
 			r.use(i, i+2)
 			return true
 		}

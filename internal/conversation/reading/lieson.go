@@ -1,0 +1,339 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What kind of frame it is, told part by part: "there is a wood box covered in roofing and
+// the skylight frame fits over that". Where no phrase of the vocabulary says it, the parts
+// that are named, and which lies over, on or under which, do.
+
+// laidPart is a part of what is up there.
+type laidPart uint8
+
+const (
+	noPart laidPart = iota
+	sheetPart
+	framePart
+	boxPart
+	roofPart
+	wholePart // the skylight, whatever it is made of
+	darkPart  // what tells nothing here: a metal box, a plastic frame
+)
+
+// lies is how one part lies to another.
+type lies uint8
+
+const (
+	notLying lies = iota
+	liesOver
+	liesOn
+	liesUnder
+	coveredBy
+	heldBy    // the plastic, by a frame
+	holdsDown // the same, told the other way round
+)
+
+var (
+	sheetWords = wordSet(`plastic plexi plexiglass plexiglas acrylic lexan bubble lens polycarbonate dome domes plastico acrilico burbuja cupula mica domo`)
+	wholeWords = wordSet(`skylight skylights unit skylite tragaluz tragaluces`)
+	frameParts = wordSet(`frame frames framework rim rimmed ring metal aluminum alum steel trim strip strips band retainer flange channel angle marco aluminio aro moldura tira`)
+	metalWords = wordSet(`metal aluminum alum steel tin metallic metalico metalica aluminio`)
+	boxWords   = wordSet(`box boxes curb curbs riser cajon caja brocal bordillo curbing`)
+	woodWords  = wordSet(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
+	shingWords = wordSet(`shingles shingle shingled roofing tejas teja`)
+	// notKinds are words beside which the parts tell of something else.
+	notKinds = wordSet(`glass fiberglass vidrio cristal fibra tube tubo tubular measure measured measures measuring tape between entre if want need new replace quiero necesito where donde should`)
+)
+
+// laidAt is the part that token i begins to name, and the last token of its name.
+func (r *reader) laidAt(i int) (laidPart, int) {
+	if r.wholeAt(i) == 2 && r.by(i+1) && r.wholeAt(i+2) >= 4 && r.wholeAt(i+2) <= 12 && r.unitAt(i+3) == noUnit {
+		return boxPart, i + 2 // boards
+	}
+	if r.toks[i].kind != wordToken {
+		return noPart, i
+	}
+	t := r.toks[i].text
+	next := ""
+	if i+1 < len(r.toks) && r.toks[i+1].kind == wordToken {
+		next = r.toks[i+1].text
+	}
+	switch {
+	case metalWords[t] && boxWords[next], woodWords[t] && frameParts[next] && next != "frame", sheetWords[t] && (frameParts[next] || boxWords[next]):
+		return darkPart, i + 1
+	case woodWords[t] && (boxWords[next] || next == "frame" || next == "base" || next == "framing"), frameParts[t] && boxWords[next] && !metalWords[t]:
+		return boxPart, i + 1
+	case r.wordAt(i, "frame", "marco", "base") && r.wordAt(i+1, "of", "de") && i+2 < len(r.toks) && woodWords[r.toks[i+2].text]:
+		return boxPart, i + 2
+	case metalWords[t] && frameParts[next], wholeWords[t] && frameParts[next]:
+		return framePart, i + 1
+	case frameParts[t] && sheetWords[next] && t != "rimmed": // "a metal plastic thing"
+		return darkPart, i + 1
+	case sheetWords[t]:
+		return sheetPart, i
+	case frameParts[t]:
+		return framePart, i
+	case boxWords[t] || woodWords[t]:
+		return boxPart, i
+	case shingWords[t]:
+		return roofPart, i
+	case wholeWords[t]:
+		return wholePart, i
+	}
+	return noPart, i
+}
+
+// lieAt is how the part before token i lies to the one after it.
+func (r *reader) lieAt(i int) lies {
+	switch {
+	case r.wordAt(i, "covered", "topped", "capped", "wrapped", "surrounded", "cubierto", "cubierta", "tapado", "tapada", "rodeado") && r.wordAt(i+1, "in", "with", "by", "de", "con", "por"):
+		return coveredBy
+	case r.wordAt(i, "held", "clamped", "pressed", "sandwiched", "trapped", "pinched", "prensado", "prensada", "apretado", "sujeto", "detenido") && r.wordsIn(i+1, min(i+4, len(r.toks)), "by", "under", "with", "between", "in", "beneath", "con", "por", "bajo", "de", "debajo"):
+		return heldBy
+	case r.wordAt(i, "holds", "holding", "clamps", "clamping", "pinches", "secures", "sujeta", "aprieta", "detiene", "agarra", "prensa"), r.wordAt(i, "over", "onto", "sobre") && r.wordsIn(max(0, i-3), i, "screwed", "bolted", "clamped", "fastened", "atornillado", "apretado"):
+		if r.wordAt(i, "over", "onto", "sobre") && !r.sheetNext(i) {
+			return liesOver
+		}
+		return holdsDown
+	case r.wordAt(i, "over", "around", "caps", "cap", "capping", "covers", "covering", "wraps", "overlaps", "onto", "atop", "hugs", "hugging", "encloses", "surrounds", "straddles",
+		"sobre", "tapa", "cubre", "envuelve", "alrededor", "abraza", "abrazando", "rodea", "monta", "encaja", "embona"):
+		return liesOver
+	case r.wordAt(i, "top") && r.wordAt(i+1, "of"), r.wordAt(i, "encima", "arriba") && r.wordAt(i+1, "de", "del"):
+		return liesOver
+	case r.wordAt(i, "on", "upon") && !r.wordAt(i+1, "top"), r.wordAt(i, "to", "into", "a", "al", "en", "contra") && r.wordsIn(max(0, i-7), i, "screwed", "bolted", "fastened", "attached", "nailed", "mounted", "screws", "bolts", "atornillado", "atornillada", "clavado", "montado", "fijado", "sujeto", "sits", "sentado"):
+		return liesOn
+	case r.wordAt(i, "under", "beneath", "underneath", "debajo", "abajo"):
+		return liesUnder
+	}
+	return notLying
+}
+
+// sheetNext: the next part that is named is the plastic.
+func (r *reader) sheetNext(i int) bool {
+	for k := i + 1; k < min(i+7, len(r.toks)); k++ {
+		if part, _ := r.laidAt(k); part != noPart {
+			return part == sheetPart
+		}
+	}
+	return false
+}
+
+// laid is one part that is named, and how the one before it lies to it.
+type laid struct {
+	part  laidPart
+	token int
+	how   lies
+	under int // index of the part that lies so
+}
+
+// liesOnWhat tells the kind of frame by the parts that the message names, where nothing
+// else does.
+func (r *reader) liesOnWhat(all []saying) []saying {
+	if !r.asked(fitcheck.TopicStyle) || r.asksItself() {
+		return all
+	}
+	for _, s := range all {
+		if s.topic == fitcheck.TopicStyle && s.value != "?" {
+			return all
+		}
+	}
+	parts, _ := r.laidParts()
+	value, first, last := kindOf(parts)
+	if value == "" {
+		value, first, last = r.tallSides()
+	}
+	if value == "" {
+		return all
+	}
+	out := all[:0]
+	for _, s := range all {
+		if s.topic != fitcheck.TopicStyle {
+			out = append(out, s)
+		}
+	}
+	return append(out, saying{topic: fitcheck.TopicStyle, value: value, first: first, last: last, doubted: r.doubted(first, last) && !r.looksLike(&hit{first: first, last: last})})
+}
+
+// asksItself: the message asks something, so what it names states nothing.
+func (r *reader) asksItself() bool {
+	for n := range r.talk {
+		if h := &r.talk[n]; h.is("req", "howto") || h.is("req", "question") && r.asks(h) {
+			return true
+		}
+	}
+	for i := range r.toks {
+		if r.toks[i].mark('?') {
+			return true
+		}
+	}
+	return false
+}
+
+// laidParts lists the parts in the order named; false where a word among them changes what
+// they tell.
+func (r *reader) laidParts() ([]laid, bool) {
+	var parts []laid
+	how, by := notLying, -1
+	for i := 0; i < len(r.toks); i++ {
+		t := &r.toks[i]
+		if t.kind == wordToken && (notKinds[t.text] || negWords[t.text] && !r.hidden(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
+			return nil, false
+		}
+		if t.ends() {
+			how = notLying
+			continue
+		}
+		if l := r.lieAt(i); l != notLying {
+			how, by = l, len(parts)-1
+			continue
+		}
+		if k := firstBox(parts); k >= 0 && k < len(parts)-1 && r.atopAlone(i) {
+			parts = append(parts, laid{part: boxPart, token: i, how: liesOn, under: len(parts) - 1})
+			how = notLying
+			continue
+		}
+		if r.wordAt(i, "shingled", "roofed") && r.wordAt(i+1, "over", "in") && len(parts) > 0 && parts[len(parts)-1].part == framePart {
+			parts = append(parts, laid{part: roofPart, token: i + 1, how: liesUnder, under: len(parts) - 1})
+			i++
+			continue
+		}
+		part, end := r.laidAt(i)
+		if part == noPart && how != notLying && r.wordAt(i, "that", "it", "this", "those", "eso", "ese") {
+			if k := meantBy(parts, by); k >= 0 {
+				parts = append(parts, laid{part: parts[k].part, token: i, how: how, under: by})
+				how = notLying
+			}
+			continue
+		}
+		if part == noPart {
+			continue
+		}
+		if part == darkPart {
+			return nil, false
+		}
+		p := laid{part: part, token: end, how: how, under: by}
+		if how != notLying && by < 0 {
+			p.how = notLying
+		}
+		parts = append(parts, p)
+		how = notLying
+		i = end
+	}
+	return parts, true
+}
+
+// hidden: "no metal showing on top, the plastic goes over it": there is a frame all the same.
+func (r *reader) hidden(i int) bool {
+	for k := i + 1; k <= i+2; k++ {
+		if k+1 < len(r.toks) && frameParts[r.toks[k].text] {
+			return r.wordAt(k+1, "showing", "visible", "exposed", "shows", "visto", "expuesto") || r.wordAt(k+1, "on", "to", "you", "a") && r.wordAt(k+2, "top", "see", "be", "can", "la")
+		}
+	}
+	return false
+}
+
+// atopAlone: "a wooden box with a metal rimmed dome on top": on the box that was named.
+func (r *reader) atopAlone(i int) bool {
+	return r.wordAt(i, "top") && r.wordAt(i-1, "on") && !r.wordAt(i+1, "of", "edge", "part", "side") || r.wordAt(i, "encima", "arriba") && !r.wordAt(i+1, "de", "del", "la", "el")
+}
+
+func firstBox(parts []laid) int {
+	for k := range parts {
+		if parts[k].part == boxPart {
+			return k
+		}
+	}
+	return -1
+}
+
+// tallSides: "tall one, metal walls, no wood": sides of its own, and no box.
+func (r *reader) tallSides() (value string, first, last int) {
+	tall, side := -1, -1
+	for i := range r.toks {
+		switch {
+		case r.toks[i].kind == wordToken && (boxWords[r.toks[i].text] || woodWords[r.toks[i].text]) && !r.wordAt(i-1, "no", "any", "sin") && !r.wordAt(i-2, "no", "not", "isnt", "without"):
+			return "", 0, 0
+		case r.wordAt(i, "tall", "high", "upright", "vertical", "altos", "altas"), r.wordAt(i, "straight") && r.wordAt(i+1, "up"):
+			tall = max(tall, i)
+			if tall == i && side < 0 && r.risesFrom(i) {
+				side = i
+			}
+		case r.wordAt(i, "walls", "sides", "lados", "paredes") && (i > 0 && metalWords[r.toks[i-1].text] || r.wordAt(i+1, "de") && i+2 < len(r.toks) && metalWords[r.toks[i+2].text]):
+			side = i
+		}
+	}
+	if tall < 0 || side < 0 || r.wordsIn(0, len(r.toks), "over", "under", "or") {
+		return "", 0, 0
+	}
+	return fitcheck.StyleVerticalRise, min(tall, side), max(tall, side)
+}
+
+// risesFrom: a metal part "goes up vertical", "stands straight up".
+func (r *reader) risesFrom(i int) bool {
+	if !r.wordsIn(max(0, i-3), i, "goes", "comes", "stands", "rises", "runs", "sticks", "going", "standing") {
+		return false
+	}
+	for k := i - 1; k >= max(0, i-7); k-- {
+		if metalWords[r.toks[k].text] || r.wordAt(k, "frame") {
+			return true
+		}
+	}
+	return false
+}
+
+// meantBy is the part that "it" stands for where the part at by lies so to it.
+func meantBy(parts []laid, by int) int {
+	if by < 0 {
+		return -1
+	}
+	for k := by - 1; k >= 0; k-- {
+		if parts[k].part != parts[by].part && parts[k].part != roofPart {
+			return k
+		}
+	}
+	return -1
+}
+
+// kindOf is the kind of frame that the parts make, "" where they don't tell.
+func kindOf(parts []laid) (value string, first, last int) {
+	box, frame := false, false
+	for _, p := range parts {
+		box = box || p.part == boxPart
+		frame = frame || p.part == framePart
+	}
+	for _, p := range parts {
+		if p.how == notLying {
+			continue
+		}
+		a, b := parts[p.under].part, p.part
+		how := p.how
+		if how == heldBy && a == sheetPart && b == framePart || how == holdsDown && a == framePart && b == sheetPart {
+			if value == "" {
+				value, first, last = fitcheck.StyleCurbMount, parts[p.under].token, p.token
+			}
+			continue
+		}
+		if how == coveredBy {
+			a, b, how = b, a, liesOver
+		}
+		v := ""
+		switch {
+		case a == sheetPart && b == framePart && how == liesOver:
+			v = fitcheck.StyleDomeOverFrame
+		case a == framePart && b == roofPart && how == liesUnder && !box, a == roofPart && b == framePart && how == liesOver && !box:
+			v = fitcheck.StyleSelfFlashing
+		case a == framePart && b == boxPart && (how == liesOver || how == liesOn),
+			a == boxPart && b == framePart && how == liesUnder,
+			a == wholePart && b == boxPart && how != liesUnder && frame,
+			a == sheetPart && b == boxPart && (how == liesOver || how == liesOn) && frame:
+			v = fitcheck.StyleCurbMount
+		case a == framePart && b == sheetPart && how == liesOver && box:
+			v = fitcheck.StyleCurbMount
+		default:
+			continue
+		}
+		if value == "" || v == fitcheck.StyleDomeOverFrame {
+			value, first, last = v, parts[p.under].token, p.token
+		}
+	}
+	return value, first, last
+}
