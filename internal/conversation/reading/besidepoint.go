@@ -24,6 +24,8 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 			return r.smallPartLost(h)
 		case fitcheck.ProblemCracked:
 			return r.frameFell(h)
+		case fitcheck.ProblemLeaking:
+			return r.fromElse(h)
 		case fitcheck.ProblemHazy:
 			return r.litThrough(h) || r.nothingOf(h) || r.whiteMetal(h)
 		}

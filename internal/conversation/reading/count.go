@@ -35,6 +35,8 @@ func (r *reader) counts() {
 		r.countAnswer()
 	} else if c, ok := r.bothOfThem(); ok && len(found) == 0 {
 		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
+	} else if c, ok := r.bothUnits(); ok && len(found) == 0 {
+		r.countFact(c)
 	} else if len(found) == 0 && r.asked(fitcheck.TopicUse) {
 		r.countBetween()
 	}
@@ -56,7 +58,7 @@ func (r *reader) countFact(c countAt) {
 	if len(units) != 1 || r.countsRefs(c) {
 		units = []int{0}
 	}
-	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) {
+	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) || r.roughAfter(c.last) {
 		r.unclear(fitcheck.TopicCount, units[0], WhyRough, fitcheck.Whole(c.value), c.first, c.last)
 		return
 	}
@@ -288,6 +290,9 @@ func (r *reader) countNumber(i int) (n, next int) {
 	case r.wordAt(i, "dozen"):
 		return 12, i + 1
 	}
+	if n := r.soundsLike(i); n > 0 {
+		return n, i + 1
+	}
 	if v, end := r.cardinal(i); end > i && !(r.by(end) && r.numberAfter(end+1)) && r.unitAt(end) == noUnit {
 		return int(v), end
 	}
@@ -308,26 +313,14 @@ func (r *reader) countRange(i, next int) bool {
 	return false
 }
 
-// countSum: "4 on the front and 2 on the back".
-func (r *reader) countSum(n, next int) (int, int) {
-	if !r.wordAt(next, "on", "in", "over", "en", "at") {
-		return n, next
-	}
-	for i := next; i < len(r.toks) && !r.sentenceEnd(i); i++ {
-		if !r.wordAt(i, "and", "y") {
-			continue
-		}
-		if m, end := r.countNumber(i + 1); end > i+1 && r.wordAt(end, "on", "in", "over", "en", "at") {
-			return n + m, end
-		}
-	}
-	return n, next
-}
-
 // countAnswer reads a bare number as the answer to "how many?".
 func (r *reader) countAnswer() {
 	if c, ok := r.countDrawn(); ok {
 		r.use(c.first, c.last)
+		r.countFact(c)
+		return
+	}
+	if c, ok := r.onlyThat(); ok {
 		r.countFact(c)
 		return
 	}

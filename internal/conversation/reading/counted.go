@@ -163,8 +163,12 @@ func (r *reader) countBefore(i int) bool {
 }
 
 // countedOn: "need to fix 3 on a dairy barn": a number after a word of needing, and where
-// they are.
+// they are; also "replacing the 2 in the addition".
 func (r *reader) countedOn(i, next int) bool {
+	if r.wordAt(i-1, "the", "los", "las", "these", "those") {
+		return r.wordAt(next, "in", "on", "over", "above", "en", "sobre", "de") && r.wordAt(next+1, "the", "my", "our", "el", "la", "mi") &&
+			r.wordAt(i-2, "need", "fix", "replace", "replacing", "redo", "redoing", "swap", "swapping", "order", "change", "changing", "quote", "for", "on", "cambiar", "reemplazar", "about", "do")
+	}
 	return r.wordAt(next, "on", "for", "over", "sobre", "para") && !r.wordAt(next+1, "each", "one", "every", "now") &&
 		r.wordAt(i-1, "need", "want", "take", "fix", "replace", "replacing", "order", "got", "have", "buy", "needs", "necesito", "ocupo", "tengo", "quiero")
 }

@@ -120,24 +120,6 @@ func (r *reader) treeFell(group []saying) bool {
 	return true
 }
 
-// past: "was leaking, fixed that".
-func (r *reader) past(s *saying) bool {
-	if r.wordsIn(r.clauseStart(s.first), s.first, "had", "used", "habia") && r.wordsIn(s.last+1, r.sentenceLast(s.first)+1, "cut", "removed", "gone", "fell", "took", "died", "cortamos", "tumbamos", "anymore") && r.asked(fitcheck.TopicImpactRisk) {
-		return true // "had a walnut tree but we cut it down"
-	}
-	if r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(r.clauseStart(s.first), s.first, "cut", "removed", "took", "chopped", "felled", "cortamos", "tumbamos", "quitamos", "corte", "tumbe") && !r.wordsIn(r.clauseStart(s.first), s.first, "need", "should", "wont", "never", "cant", "gotta", "havent", "didnt", "branch", "limb") {
-		return true // "not anymore, we cut the oak down"
-	}
-	if r.wordsIn(s.first, s.last+1, "leaked") || r.wordAt(s.first-1, "a") && r.wordAt(s.first-2, "had") { // "it leaked in 2019, they fixed it, now …"
-		_, to := r.sentence(s.first)
-		return r.wordsIn(s.last+1, to+1, "fixed", "repaired", "stopped") && r.wordsIn(s.last+1, to+1, "now", "since")
-	}
-	if !r.wordAt(s.first-1, "was", "were", "been") && !r.wordAt(s.first-2, "was", "used") {
-		return false
-	}
-	return r.wordsIn(s.last+1, min(s.last+5, len(r.toks)), "fixed", "patched", "stopped", "repaired", "sealed")
-}
-
 // mended: a frame that "was bent, I straightened it" is as the rest says, or asked about.
 func (r *reader) mended(s *saying) bool {
 	if s.topic != fitcheck.TopicFrameCondition || s.value == fitcheck.ConditionGood {
@@ -163,12 +145,6 @@ func (r *reader) noSkylightYet() bool {
 	return false
 }
 
-// stopped: "quit leaking after I taped it"; not "it won't quit leaking".
-func (r *reader) stopped(s *saying) bool {
-	i := s.first - 1
-	return r.wordAt(i, "quit", "quits", "stopped") && !r.negated(i) && !r.wordAt(i-1, "to", "never", "wont")
-}
-
 func has(list []string, v string) bool {
 	for _, l := range list {
 		if l == v {
@@ -185,6 +161,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 		return // "both, shop downstairs and apartment upstairs"
 	}
 	if t == fitcheck.TopicUse {
+		group = namedOverHinted(group)
 		if v := r.useMeant(group); v >= 0 {
 			group = group[v : v+1]
 		}

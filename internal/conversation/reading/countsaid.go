@@ -1,0 +1,129 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Counts in other words than a number before a noun: "both our domes", "2 in the kitchen, 1
+// in the hall", "only the one over the tub", "too of them".
+
+// bothUnits: "hail busted both our bubble skylights", "ambos domos".
+func (r *reader) bothUnits() (countAt, bool) {
+	if r.Units > 1 || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) {
+		return countAt{}, false
+	}
+	for i := range r.toks {
+		if !r.wordAt(i, "both", "ambos", "ambas") || r.negated(i) || r.questioned(i) && !r.ordered(i) {
+			continue
+		}
+		j := i + 1
+		for r.wordAt(j, "of", "the", "my", "our", "these", "those", "de", "los", "las", "mis", "nuestros", "their", "his", "her") {
+			j++
+		}
+		for k := 0; k < 3 && j < len(r.toks) && r.toks[j].kind == wordToken && !countNouns[r.toks[j].text] && (r.countAdjective(j) || r.room(j) || r.saysKind(j)); k++ {
+			j++
+		}
+		if j < len(r.toks) && r.toks[j].kind == wordToken && countNouns[r.toks[j].text] && r.toks[j].text[len(r.toks[j].text)-1] == 's' {
+			return countAt{2, i, j}, true
+		}
+	}
+	return countAt{}, false
+}
+
+// choiceIs: the phrase that covers the token may say something of the topic.
+func (r *reader) choiceIs(i int, t fitcheck.Topic) bool {
+	for n := range r.choices {
+		if h := &r.choices[n]; h.first <= i && i <= h.last {
+			return h.has1(string(t))
+		}
+	}
+	return false
+}
+
+// soundsLike: a number as dictation writes it before "of them": "too of them", "for of em".
+func (r *reader) soundsLike(i int) int {
+	if !r.wordAt(i+1, "of") || !r.wordAt(i+2, "them", "em", "those", "these") {
+		return 0
+	}
+	switch {
+	case r.wordAt(i, "too", "to", "tu"):
+		return 2
+	case r.wordAt(i, "for", "fore"):
+		return 4
+	case r.wordAt(i, "won"):
+		return 1
+	case r.wordAt(i, "ate"):
+		return 8
+	}
+	return 0
+}
+
+// countSum: "4 on the front and 2 on the back", "2 in the kitchen, 1 in the hall".
+func (r *reader) countSum(n, next int) (int, int) {
+	if !r.countPlace(next) {
+		return n, next
+	}
+	end := next
+	for i := next; i < len(r.toks) && !r.sentenceEnd(i); i++ {
+		m, after := r.countNumber(i)
+		if after == i || m < 1 || m > 50 || !r.countPlace(after) {
+			continue
+		}
+		if !r.wordAt(i-1, "and", "y", "plus") && (r.wordsIn(next, i, "roof", "total", "building", "techo") || r.tellsMore(after)) {
+			continue // "12 on the roof, 3 in the back leak"
+		}
+		n, end = n+m, after
+	}
+	return n, end
+}
+
+// countPlace: words that tell where the counted ones are begin at the token.
+func (r *reader) countPlace(i int) bool {
+	return r.wordAt(i, "on", "in", "over", "en", "at", "above", "sobre") && !r.wordAt(i+1, "bad", "good", "rough", "poor", "great", "need", "each", "terrible", "okay", "mal", "buen")
+}
+
+// tellsMore: the clause goes on to tell what is the matter with them.
+func (r *reader) tellsMore(i int) bool {
+	for ; i < len(r.toks) && r.toks[i].kind == wordToken && !r.wordAt(i, "and", "y", "plus"); i++ {
+		if r.wordAt(i, "is", "are", "need", "needs", "leak", "leaks", "has", "have", "got", "estan", "gotean") || r.choiceIs(i, fitcheck.TopicProblem) {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyThat: "just the kitchen skylight", "nada más el de la cocina": the one that is named, where
+// how many was asked.
+func (r *reader) onlyThat() (countAt, bool) {
+	i := 0
+	for r.wordAt(i, "its", "oh", "well", "um", "es", "pues", "no", "for", "now", "right", "de", "momento", "i", "need") || r.markAt(i, ',') {
+		i++
+	}
+	first := i
+	if r.wordAt(i, "nada") && r.wordAt(i+1, "mas") {
+		i++
+	} else if !r.wordAt(i, "just", "only", "solo", "nomas", "solamente", "unicamente") {
+		return countAt{}, false
+	}
+	if r.wordAt(i+1, "el", "la") && r.wordAt(i+2, "de", "del", "que") {
+		return countAt{1, first, i + 2}, true
+	}
+	if !r.wordAt(i+1, "the", "this", "that", "my", "our", "el", "la", "este", "ese") {
+		return countAt{}, false
+	}
+	for j := i + 2; j < i+6 && j < len(r.toks) && r.toks[j].kind == wordToken; j++ {
+		if r.wordAt(j, "skylight", "dome", "bubble", "skylite", "tragaluz", "domo") {
+			placed := r.wordAt(j, "skylight", "skylite", "tragaluz") || r.room(j-1) || r.wordAt(j+1, "over", "in", "on", "above", "at", "de", "del", "en")
+			return countAt{1, first, j}, placed && !r.wordAt(j+1, "covers", "lids", "tops", "and")
+		}
+	}
+	return countAt{}, false
+}
+
+// roughAfter: "six give or take", "a dozen or so", "8 más o menos".
+func (r *reader) roughAfter(last int) bool {
+	i := last + 1
+	if r.markAt(i, ',') || r.markAt(i, '-') {
+		i++
+	}
+	return r.wordAt(i, "give") && r.wordAt(i+1, "or") || r.wordAt(i, "or") && (r.wordAt(i+1, "so", "thereabouts", "something") || r.wordAt(i+1, "more") && r.wordAt(i-1, "dozen")) ||
+		r.wordAt(i, "more", "mas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "less", "menos") || r.wordAt(i, "ish", "something", "odd", "plus") && last+2 >= len(r.toks) || r.wordAt(i, "o") && r.wordAt(i+1, "algo")
+}
