@@ -98,7 +98,7 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(first-1, "the", "our", "my") && r.wordAt(first-2, "on", "over", "in", "above") && r.wordAt(first-3, "skylight", "dome", "one", "bubble") {
 		return true // "the skylight on the garage has a hole"
 	}
-	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubbles", "hatch", "hatches", "leaks", "em", "them", "those")
+	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubble", "bubbles", "skylite", "skylites", "hatch", "hatches", "leaks", "em", "them", "those")
 }
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.

@@ -16,7 +16,8 @@ func (r *reader) countsElse(i, next int) bool {
 	}
 	return r.thingAt(next) || r.wordAt(next, "guys", "guy", "men", "companies", "contractors", "contractor", "roofers", "roofer", "people", "quotes", "tenants", "coats",
 		"buckets", "friends", "stories", "bedroom", "bedrooms", "cars", "car", "calls", "handymen", "places", "shops", "personas", "tipos", "kinds", "sizes", "types", "winters",
-		"summers", "boards", "screws", "cracks", "leaks", "holes", "spots", "story", "percent", "boys", "girls", "owners", "senores", "hombres", "muchachos", "trabajadores", "techeros", "vecinos", "inspectors", "estimates")
+		"summers", "boards", "screws", "cracks", "leaks", "holes", "spots", "story", "percent", "boys", "girls", "owners", "senores", "hombres", "muchachos", "trabajadores", "techeros", "vecinos", "inspectors", "estimates",
+		"rooms", "buildings", "houses", "roofs", "floors", "wings", "sections", "areas", "slopes", "apartments", "acres", "edificios", "casas", "cuartos", "pisos")
 }
 
 // countAlone is where a number stands that is a whole clause, from which on a count is

@@ -127,3 +127,16 @@ func (r *reader) roughAfter(last int) bool {
 	return r.wordAt(i, "give") && r.wordAt(i+1, "or") || r.wordAt(i, "or") && (r.wordAt(i+1, "so", "thereabouts", "something") || r.wordAt(i+1, "more") && r.wordAt(i-1, "dozen")) ||
 		r.wordAt(i, "more", "mas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "less", "menos") || r.wordAt(i, "ish", "something", "odd", "plus") && last+2 >= len(r.toks) || r.wordAt(i, "o") && r.wordAt(i+1, "algo")
 }
+
+// onTheDay: "hail on the 3rd broke it": a day, where no other kind of unit is named.
+func (r *reader) onTheDay(h *hit) bool {
+	if h.is("nth", "all") || h.is("nth", "other") || !isDigit(r.toks[h.last].text[0]) && !(h.last > 0 && r.toks[h.last-1].kind == numToken) || !r.wordsIn(max(0, h.first-2), h.first+1, "on", "since", "by", "until", "before", "after", "from", "of") {
+		return false
+	}
+	for n := range r.intros {
+		if o := &r.intros[n]; o.first != h.first && o.has1("nth") {
+			return false
+		}
+	}
+	return !r.wordAt(h.last+1, "one", "skylight", "dome", "unit", "is", "was", "has")
+}

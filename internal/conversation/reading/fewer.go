@@ -28,7 +28,7 @@ func (r *reader) countTakenBack(c countAt) bool {
 		}
 		if r.wordAt(i, "but", "pero") {
 			for j := i + 1; j <= last; j++ {
-				if n, next := r.countNumber(j); next > j && n > 0 && n < 100 {
+				if n, next := r.countNumber(j); next > j && n > 0 && n < 100 && !r.countsElse(j, next) {
 					return true
 				}
 			}

@@ -22,6 +22,9 @@ func (r *reader) inGeneral(t fitcheck.Topic, first, last int) bool {
 		if h.last < r.clauseStart(first) || h.first > last || !h.has1("material") && !h.has1("color") && !h.has1("layers") {
 			continue
 		}
+		if h.first == h.last && isWhole(numberWords[r.toks[h.first].text].kind) {
+			continue // "it has two cracks"
+		}
 		if r.wordsIn(h.last+1, first, "so", "want", "prefer", "rather", "quiero", "prefiero", "mejor") {
 			continue // "acrylic yellows so I want polycarbonate"
 		}

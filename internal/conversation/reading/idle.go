@@ -55,6 +55,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther && (len(r.Asked) > 0 && !r.asked(s.topic) || r.wordAt(h.last+1, "style", "fashioned", "school")) {
 		return true // also "an old style one"
 	}
+	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && r.wordAt(h.first-1, "in", "out", "leaks", "water", "seal", "edge") && r.wordAt(h.last+1, "the", "my", "it") {
+		return true // "the rain comes in round the skylight"
+	}
 	first, last := r.sentence(h.first)
 	if len(r.Asked) == 0 || !r.asked(s.topic) {
 		if r.vagueWord(s.topic, h) && !r.ofSkylight(first, last, h) {
@@ -120,7 +123,7 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
 			return true
 		}
-		if r.wordAt(i, "it", "its", "one", "ones", "they", "them", "these", "esta", "this", "cover", "thing", "lid", "job", "project", "building", "manage", "own", "manager", "roof", "lo", "la", "se") {
+		if r.wordAt(i, "it", "its", "one", "ones", "both", "ours", "mine", "ambos", "they", "them", "these", "esta", "this", "cover", "thing", "lid", "job", "project", "building", "manage", "own", "manager", "roof", "lo", "la", "se") {
 			return true
 		}
 	}

@@ -136,6 +136,9 @@ func (r *reader) noKind(h *hit) bool {
 	if _, to := r.sentence(h.last); r.wordsIn(r.sentenceFirst(h.first), h.first, "this", "thats", "thatll", "its", "were") && r.wordsIn(h.last+1, to+1, "in", "since") && r.wordsIn(h.last+1, to+1, "years", "yrs", "year", "yr", "months", "decade", "decades", "summers") {
 		return true // "this is the third dome in 8 yrs"
 	}
+	if r.Units < 2 && r.onTheDay(h) {
+		return true // "a hailstorm on the 3rd"
+	}
 	if r.wordAt(h.last, "one", "uno") && r.wordAt(h.last-1, "is", "es") && r.wordAt(h.last+1, "of", "de") && r.wordAt(h.last+2, "those", "these", "them", "esos", "esas") {
 		return true // "my skylight is one of those tube ones"
 	}

@@ -81,6 +81,10 @@ func (r *reader) spokenCount(i int) {
 	if k == soundsLike || k == partWord || !r.afterWord(i+1, afterCount) || r.wordAt(i+1, "second") && r.wordAt(i+2, "one", "is", "skylight", "dome", "unit") {
 		return
 	}
+	if r.wordAt(i+1, "cracks", "crack", "leaks", "leak", "holes", "hole", "drips") {
+		r.use(i, i) // "it has two cracks": what is counted is told
+		return
+	}
 	r.use(i, i+1)
 }
 

@@ -283,6 +283,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	if r.wordAt(first.first-1, "from", "de") && r.wordAt(last.first-1, "to", "a") || r.exchanged(first.first, first.last, last.first) || chosen(t) && r.wishedInstead(first.last+1, last.first) {
 		return all[len(all)-1:] // "from single to double"
 	}
+	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "turned", "converted", "made", "remodeled", "convertida", "convertido", "hicimos") && r.wordsIn(first.last+1, last.first, "into", "to", "en", "a") {
+		return all[len(all)-1:] // "an old church we turned into a house"
+	}
 	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "near", "at", "by", "of", "from", "over", "above") {
 		return all[:1] // "the workshop behind the house"
 	}
