@@ -41,6 +41,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicUse && first == last && r.numberedAt(first-1) && r.wordAt(first, "mobile", "home", "house", "office", "shop", "store") {
 		return true // "505-555-0149 mobile"
 	}
+	if t == fitcheck.TopicUse && r.wordAt(first, "cafe") && r.wordAt(first-1, "como", "esta", "color", "puso", "muy", "bien", "medio", "y", "mas", "puro") {
+		return true // "está como café": a color
+	}
 	if t == fitcheck.TopicUse && r.behindHouse(first, last) {
 		return true
 	}

@@ -51,6 +51,9 @@ func (r *reader) oneOfThem(h *hit) bool {
 		i--
 	}
 	n := fitcheck.Whole(r.wholeAt(i))
+	if i >= 0 && n < 1 && r.toks[i].kind == wordToken && isWhole(numberWords[r.toks[i].text].kind) {
+		n = fitcheck.Whole(numberWords[r.toks[i].text].value) // already read as part of a sum
+	}
 	if n < 1 {
 		return false
 	}

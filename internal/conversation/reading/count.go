@@ -226,6 +226,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	for r.wordAt(j, "the", "about") {
 		j--
 	}
+	if len(r.Asked) == 0 && (r.wordAt(j, "are") && r.wordAt(j-1, "there") || r.wordAt(j, "theres", "hay")) && r.wordsIn(0, j, "skylights", "domes", "bubbles", "tragaluces", "domos") {
+		return countAt{n, i, next - 1}, true // "the skylights are all yellow. There are 7."
+	}
 	if r.wordAt(j, "son") && !sized && r.clauseStart(i) == j {
 		return countAt{n, i, next - 1}, true // "son dos y los dos están quebrados"
 	}

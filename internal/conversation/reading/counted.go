@@ -193,8 +193,8 @@ func (r *reader) countsOfSorts(next int) bool {
 		return false
 	}
 	for i := next + 2; i < len(r.toks); i++ {
-		if _, end := r.countNumber(i); end > i && r.wordAt(end+1, "ones", "one") {
-			return true
+		if _, end := r.countNumber(i); end > i && r.wordAt(end+1, "ones", "one") || r.wordAt(i, "a", "an") && r.wordAt(i-1, "and", "plus") && r.wordAt(i+2, "one") {
+			return true // also "2 small ones and a big one"
 		}
 	}
 	return false

@@ -77,7 +77,7 @@ func (r *reader) countSum(n, next int) (int, int) {
 
 // countPlace: words that tell where the counted ones are begin at the token.
 func (r *reader) countPlace(i int) bool {
-	return r.wordAt(i, "on", "in", "over", "en", "at", "above", "sobre") && !r.wordAt(i+1, "bad", "good", "rough", "poor", "great", "need", "each", "terrible", "okay", "mal", "buen")
+	return r.wordAt(i, "on", "in", "over", "en", "at", "above", "sobre", "for", "para") && !r.wordAt(i+1, "now", "later", "sure", "starters", "ahora", "bad", "good", "rough", "poor", "great", "need", "each", "terrible", "okay", "mal", "buen")
 }
 
 // tellsMore: the clause goes on to tell what is the matter with them.

@@ -146,6 +146,9 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j, "no") && r.wordAt(j+1, "the", "my", "they", "this", "that", "our", "el", "la") && (j+2 < i || j+2 == i && r.wordAt(i+1, "is", "are", "has", "was", "es", "esta", "looks")) {
 		return true
 	}
+	if r.wordAt(j, "cant", "cannot", "couldnt") && r.wordAt(j+1, "get", "make") && r.wordsIn(j+2, i, "stop", "quit") {
+		return true // "can't get the skylight to stop leaking"
+	}
 	return r.wordAt(j, "dont", "cant", "wont", "couldnt") && r.wordAt(j+1, "stop", "quit", "fix", "know", "wait", "tell", "say")
 }
 
