@@ -65,6 +65,7 @@ func (r *reader) describe(ms []measure) {
 	r.orderedTold(ms)
 	r.firstOfTwo(ms)
 	r.roundAll(ms)
+	r.squareAll(ms)
 	r.inherit(ms)
 	r.askedTogether(ms)
 }
@@ -280,9 +281,12 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		if r.denied(i) || r.labelFrom(i) != nil && r.tellsState(i, end) {
 			return
 		}
+		alone := m.shape == lone && r.labelsOnly(i) // "51 1/2. Both ways"
 		for ; i <= end && i <= region[1]; i++ {
 			if h := r.labelFrom(i); h != nil && isName(h) {
 				r.takeName(m, h, h.senses[0], false)
+			} else if h != nil && alone && h.senses[0].kind == "shape" {
+				m.takeShape(h.senses[0].value)
 			}
 		}
 	}

@@ -36,12 +36,18 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 		m.rough = true // "25 by 49 give or take, the tape was crooked"
 		return
 	}
+	if r.wordAt(h.first, "within") && r.wordAt(h.first-1, "theyre", "are", "were", "both", "come", "came", "other", "estan") {
+		return // "they're within an eighth, 61 7/8 and 62": of each other
+	}
 	m.fixed = m.fixed || r.putRight(h)
 	if r.wordAt(h.last, "ballpark") && r.wordAt(h.last+1, "price", "quote", "cost") {
 		return // of the price
 	}
 	switch how {
 	case "near":
+		if r.wordAt(h.first, "over") && r.wordAt(h.first-1, "cap", "caps", "fit", "fits", "go", "goes", "sit", "sits", "slide", "slides", "slip", "slips", "put", "drop", "set") {
+			return // "a skylight to cap over 22 1/4 x 22 1/4"
+		}
 		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
 			m.rough = true
 		}

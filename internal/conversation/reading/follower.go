@@ -21,6 +21,9 @@ func (r *reader) countsOther(i int) bool {
 	if t.is("of") {
 		return true
 	}
+	if t.is("2nd", "3rd", "second", "third", "segunda", "segundo") && r.numberAfter(i+1) {
+		return false // "1st diagonal 71.25 2nd 71.375"
+	}
 	if h := r.labelFrom(i); h != nil {
 		return r.labelCounts(h, i)
 	}

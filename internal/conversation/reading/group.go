@@ -33,6 +33,9 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 		case r.labelKind(i, "fix") || t.is("son", "sino"):
 			g = fixGap
 		case g == byGap && (t.is("a", "the") || r.roughAt(i)):
+		case t.is("to") && r.wordAt(i-1, "left", "right", "top", "bottom", "upper", "lower", "front", "back", "corner", "side", "edge", "end"): // "upper left to lower right 62"
+		case t.is("than"):
+			return farGap
 		case t.mark('-') || t.is("to", "or", "thru", "through", "o", "hasta"), t.is("a") && r.out.Language == "es":
 			if g == weakGap {
 				g = rangeGap
@@ -190,7 +193,11 @@ func (r *reader) rangeAhead(q *quantity) bool {
 
 // changeTo: "change 48 to 48 1/8".
 func (r *reader) changeTo(a, b *quantity) bool {
-	return r.wordAt(a.first-1, "change", "changed", "correct", "cambia", "cambie") && r.wordAt(b.first-1, "to", "a", "por")
+	i := a.first - 1
+	for r.wordAt(i, "the", "that", "my", "from", "el", "la") {
+		i--
+	}
+	return r.wordAt(i, "change", "changed", "correct", "cambia", "cambie") && r.wordAt(b.first-1, "to", "a", "por")
 }
 
 func (r *reader) adjacent(a, b *quantity) bool { return a.last+1 == b.first }

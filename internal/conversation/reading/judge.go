@@ -146,6 +146,9 @@ func (r *reader) unasked(j *judged) bool {
 	if j.unreadable() || j.rough && j.shape == lone && len(r.Asked) > 0 {
 		return true
 	}
+	if j.topic == fitcheck.TopicCurbHeight && j.parts[0].unit == inch && j.parts[0].side == height && r.sizeBefore(j.first) {
+		return false // "my barn has 6, curb outside 36 x 60, 10 inches high"
+	}
 	first, last := r.sentence(j.first)
 	labels := within(r.labels, first, last)
 	for n := range labels {
@@ -185,12 +188,20 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyRough
 	case r.nominal(j):
 		return WhyNominal
+	case j.ofNoSide():
+		return WhyNumber
 	case r.unitDoubt(j) || j.beyond():
 		return WhyUnits
 	case j.topic == "":
 		return WhyWhich
 	}
 	return ""
+}
+
+// ofNoSide: "the metal strip is 1 1/4 wide all around": so few inches are no side of a skylight.
+func (j *judged) ofNoSide() bool {
+	q := &j.parts[0]
+	return j.topic.OfSize() && j.shape == lone && !j.round && (j.square || j.part != "") && (q.frac || q.unit == inch) && q.length() < 4*fitcheck.Inch
 }
 
 // tooThin: a side without a unit that no skylight has in inches, "1.20 x 60", or one of a

@@ -64,13 +64,33 @@ func (r *reader) isCount(m, next *measure) bool {
 func (r *reader) countGap(from, to int) bool {
 	for i := from; i < to; i++ {
 		t := &r.toks[i]
-		if t.is("of", "them", "ea", "each", "pcs", "pc", "that", "at", "measuring", "sized", "size", "outside", "inside", "curb", "curbs", "openings", "holes", "kind", "same", "identical", "small", "big", "large", "smaller", "bigger", "larger", "little", "ones", "one", "square", "round", "de", "son", "miden") || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
+		if end := r.whereTold(i, to); end > i {
+			i = end
+			continue
+		}
+		if t.is("of", "them", "em", "those", "these", "the", "skylights", "ellos", "ellas", "esos", "estos", "ea", "each", "pcs", "pc", "qty", "quantity", "count", "that", "at", "measuring", "sized", "size", "outside", "inside", "curb", "curbs", "openings", "holes", "kind", "same", "identical", "small", "big", "large", "smaller", "bigger", "larger", "little", "ones", "one", "square", "round", "de", "son", "miden", "mide", "measure", "measures", "are", "is", "other", "others", "medium", "tiny", "huge", "chicos", "chicas", "grandes", "pequenos", "pequenas", "medianos", "medianas", "iguales", "otros", "otras", "upstairs", "downstairs", "arriba", "abajo") || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
 			t.kind == wordToken && (countNouns[t.text] || t.word != nil && t.word.filler) {
 			continue
 		}
 		return false
 	}
 	return true
+}
+
+// whereTold: "over the gym", "en la cocina": where the counted ones are, up to the last of
+// four words; i where no such words stand there.
+func (r *reader) whereTold(i, to int) int {
+	if !r.wordAt(i, "in", "on", "over", "above", "for", "en", "sobre", "at", "along", "del", "de", "para", "near", "by") || r.by(i) && r.toks[i].text != "by" {
+		return i
+	}
+	end := i
+	if r.wordAt(i, "de") && !r.wordAt(i+1, "la", "el", "las", "los", "mi", "arriba", "abajo") || r.wordAt(i+1, "center", "centers", "average", "total", "hand") {
+		return i
+	}
+	for end+1 < to && end < i+4 && r.toks[end+1].kind == wordToken && r.wholeAt(end+1) < 0 && !r.softBreak(end+1) && !r.refAt(end+1, end+2) && !r.wordAt(end+1, "are", "is", "son", "measure", "measures", "miden", "mide") {
+		end++
+	}
+	return end
 }
 
 // countInWords: "one is 30x30", "two curbs outside 24x48".
@@ -80,7 +100,7 @@ func (r *reader) countInWords(m *measure) countAt {
 		if n < 1 || n > 50 || r.toks[i].used || r.unitAt(i+1) != noUnit {
 			continue
 		}
-		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.wordAt(i-1, "son", "hay", "have", "need", "got", "are", "want", "there", "the", "quote", "order", "price", "for", "of", "plus", "buy", "get", "tengo", "necesito") {
+		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.wordAt(i-1, "son", "hay", "have", "need", "got", "are", "want", "there", "the", "quote", "order", "price", "for", "of", "plus", "buy", "get", "tengo", "necesito", "los", "las", "other", "otros", "otras", "our", "my", "mis", "these", "those", "only", "just") {
 			continue
 		}
 		if r.countGap(i+1, m.first) {
@@ -94,12 +114,18 @@ func (r *reader) countInWords(m *measure) countAt {
 func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
 	if n == 0 && len(r.refs) == 0 {
 		r.twoSizes(ms)
+		r.kindsByRoom(ms)
 	}
-	if n == 0 || len(r.refs) > 0 {
+	if len(r.refs) > 0 {
+		r.countsOfRefs(ms, counts)
+		return
+	}
+	if n == 0 {
 		return
 	}
 	if n > 1 {
 		r.forget(fitcheck.TopicCount) // the total of all kinds
+		dropTotal(ms, counts)
 	}
 	unit := 0
 	for k := range ms {
@@ -112,6 +138,41 @@ func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
 		}
 		if c.value > 0 && (n > 1 || c.value > 1 && !r.known(fitcheck.TopicCount)) {
 			r.fact(fitcheck.TopicCount, min(unit, n), fitcheck.Whole(c.value), c.first, c.last)
+		}
+	}
+}
+
+// dropTotal: "we need nine total. seven of 50 x 50 and two of 26 x 50": the number of all.
+func dropTotal(ms []measure, counts []countAt) {
+	total := int64(0)
+	for _, c := range counts {
+		total += int64(c.value)
+	}
+	for k := range ms {
+		if m := &ms[k]; m.shape == lone && m.parts[0].bare && m.parts[0].num == total {
+			m.drop = true
+		}
+	}
+}
+
+// countsOfRefs: "four are 25 x 25 and the other three 25 x 37": each size has its kind by
+// name, and some are counted.
+func (r *reader) countsOfRefs(ms []measure, counts []countAt) {
+	n, kinds := 0, 0
+	for k, c := range counts {
+		n += number(c.value > 0)
+		for _, u := range ms[k].units {
+			kinds = max(kinds, u)
+		}
+	}
+	for k := range ms {
+		if m := &ms[k]; kinds > 1 && m.shape == lone && m.parts[0].bare && m.parts[0].words && len(m.units) == 0 && m.parts[0].num == int64(kinds) {
+			m.drop = true // "son dos, uno de 60 por 60 y otro de 60 por 120"
+		}
+	}
+	for k, c := range counts {
+		if m := &ms[k]; (c.value > 1 || c.value == 1 && n > 1 && !r.wordAt(c.first-1, "the", "other")) && len(m.units) == 1 && (m.shape == pair || m.shape == square) {
+			r.fact(fitcheck.TopicCount, m.units[0], fitcheck.Whole(c.value), c.first, c.last)
 		}
 	}
 }

@@ -35,10 +35,18 @@ func (r *reader) units() {
 				continue
 			}
 			ref.units = []int{2}
+		case "rest", "last":
+			ref.units = r.restUnits(h, v)
 		case "all":
 			ref.units = r.allUnits(h)
 		case "same":
 			r.sameAs(h)
+			continue
+		}
+		if v == "all" && ref.units == nil && r.otherCounted(h) {
+			continue
+		}
+		if ref.units == nil && (v == "rest" || v == "last") {
 			continue
 		}
 		if ref.units != nil {
@@ -59,6 +67,9 @@ func (r *reader) units() {
 	r.roomUnits()
 	if len(r.refs) == 0 {
 		r.roomsBeforeSizes()
+	}
+	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 && !r.pairBetween(-1, len(r.toks)) {
+		r.refs = nil // "#1 71 1/4 #2 71 3/8"
 	}
 	r.sortRefs()
 	r.nextUnits()
@@ -116,7 +127,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.asked(fitcheck.TopicStyle) && r.wordAt(h.last+1, "you", "u", "on", "in", "de", "que", "listed") && (r.wordAt(h.last, "kind", "one", "type", "first", "second", "third", "fourth")) && r.kindOfList(h.last+1) {
 		return true
 	}
-	if r.wordsIn(r.sentenceFirst(h.first), h.first, "number", "numbers", "measurement", "diagonal", "diagonals", "diag", "diagonales") && r.wordAt(h.last, "one", "first", "second", "other", "segunda", "segundo", "otra") {
+	if r.wordsIn(r.sentenceFirst(h.first), h.first, "number", "numbers", "measurement", "diagonal", "diagonals", "diag", "diagonales") && r.wordAt(h.last, "one", "first", "second", "1st", "2nd", "other", "segunda", "segundo", "otra") {
 		return true // "first diagonal 55 1/2, second one 55 5/8"
 	}
 	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",
@@ -166,6 +177,9 @@ func (r *reader) noKind(h *hit) bool {
 	}
 	if h.is("nth", "other") && r.wordAt(h.last+1, "buildings", "building", "houses", "house", "homes", "properties", "property", "schools", "school", "churches", "church", "sites", "site", "locations", "roofs", "roof", "stores", "store", "places", "barns", "rentals", "edificios", "edificio", "casas", "casa", "locales", "iglesias", "escuelas") {
 		return true // "we've had polycarbonate on the other four buildings"
+	}
+	if h.first == h.last && r.wordAt(h.first, "fourth", "third") && r.wordAt(h.first-1, "one", "a", "1") || h.first == h.last && h.is("nth", "2") && r.tryBefore(h.first) {
+		return true // "first try I got 25 1/2, second 25 5/8"
 	}
 	if r.asked(fitcheck.TopicStyle) && r.Units < 2 && h.first <= 1 && r.markAt(h.last+1, ',') {
 		return true // "the second one, plastic goes down over the frame": of what was listed
@@ -219,6 +233,9 @@ func (r *reader) allUnits(h *hit) []int {
 
 // oneAndOther: "one is 24x48, the other 30x30", "30x30 on one and 30x46 on the other".
 func (r *reader) oneAndOther() {
+	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 {
+		return // "uno mide 84 y el otro 84 1/4"
+	}
 	one, other := -1, -1
 	for i := range r.toks {
 		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "of", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") {
@@ -227,7 +244,7 @@ func (r *reader) oneAndOther() {
 		switch {
 		case one < 0 && (r.wordAt(i, "one", "ones") || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
 			one = i
-		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && r.wordAt(i-1, "the", "la", "el"):
+		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide")):
 			other = i
 		}
 	}

@@ -81,12 +81,30 @@ func gluedNumber(word string) int {
 			return n
 		}
 	}
+	if n := tensEnd(word); n > 0 {
+		return n
+	}
 	for i := range len(word) - 3 {
 		if word[i] == 'x' && realNumber(word[i+1:]) && (i == 0 || realNumber(word[:i]) || unitWords[word[:i]] != noUnit) {
 			return max(i, 1)
 		}
 		if word[i] == 'x' && i > 2 && realNumber(word[:i]) && realNumber(word[i+1:]) {
 			return i
+		}
+	}
+	return 0
+}
+
+// tensEnd: "twentyfive", "treintaycinco": where the tens end; 0 where the word is no such
+// number.
+func tensEnd(word string) int {
+	if (word[0] == 'y' || word[0] == 'i') && numberWords[word[1:]].kind == digitWord {
+		return 1
+	}
+	for n := 5; n <= len(word)-2 && n <= 9; n++ {
+		rest := word[n:]
+		if numberWords[word[:n]].kind == tensWord && (numberWords[rest].kind == digitWord || (rest[0] == 'y' || rest[0] == 'i') && numberWords[rest[1:]].kind == digitWord) {
+			return n
 		}
 	}
 	return 0

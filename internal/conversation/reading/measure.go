@@ -65,6 +65,9 @@ func (r *reader) sizes() {
 		ms = r.countedKinds(ms)
 	}
 	r.resolve(ms)
+	if t := r.askedSize(); t != "none" && !r.known(t) && !r.doubtful(t) && len(r.out.Unclear) == 0 {
+		r.fewInches()
+	}
 }
 
 // fewInches: "a couple inches" is an answer, and no number.
@@ -130,6 +133,9 @@ func (r *reader) unitForAll(qs []quantity) []quantity {
 		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || len(t.text) < 2 || t.text == "in" || inQuantity(qs, i) || r.numberAt(i-1).kind != notNumber {
 			continue
 		}
+		if r.unknownUnit(i) {
+			continue // "I don't know inches, in meters it's 1.2 by 1.2"
+		}
 		if u != noUnit && t.word.unit != u || r.wordAt(i-1, "not", "no", "isnt", "arent") {
 			return qs
 		}
@@ -147,6 +153,15 @@ func (r *reader) unitForAll(qs []quantity) []quantity {
 		qs[i].unit, qs[i].bare = u, qs[i].bare && word == ""
 	}
 	return qs
+}
+
+// unknownUnit: the person doesn't know or have the unit.
+func (r *reader) unknownUnit(i int) bool {
+	i--
+	for r.wordAt(i, "in", "en", "de", "the", "son", "es", "is", "are", "las", "los", "any", "about", "my", "by", "well", "con") {
+		i--
+	}
+	return r.wordAt(i, "no", "not", "isnt", "arent") || r.wordAt(i, "know", "do", "have", "understand", "use", "speak", "think", "se", "entiendo", "uso", "tengo", "manejo", "conozco", "good") && r.wordsIn(max(0, i-3), i, "dont", "not", "no", "never", "cant")
 }
 
 // allInFeet: "2.4 x 4.2, that's feet": the word is said of all the numbers, and none is too
@@ -179,6 +194,9 @@ const maxQuantities = 100
 
 // tolerance: "give or take an inch", "within 1/4": how far off, no length of its own.
 func (r *reader) tolerance(i int) bool {
+	if r.wordAt(i-1, "by") && r.wordAt(i-2, "off") && r.wordsIn(max(0, i-5), i-2, "was", "were", "im", "am") {
+		return true // "I was off by an inch, 31 1/2 wide"
+	}
 	if i > 1 && r.wordAt(i-1, "by", "a", "an") && r.wordAt(i-2, "off") {
 		i-- // "could be off by 1/4"
 	}

@@ -47,6 +47,8 @@ func (r *reader) numbersOfOtherThings() {
 			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
 				if r.wordAt(i, "cuarto", "cuartos") && r.wordAt(i-1, "del", "el", "mi", "al", "su", "los", "nuestro") {
 					r.use(i, i) // a room
+				} else if r.numberedSide(i) {
+					r.use(i, i)
 				} else if !r.outOf(i) && !r.aged(i) && !r.allSame(i) && !r.boards(i) {
 					r.spokenCount(i)
 				}
@@ -68,11 +70,11 @@ func (r *reader) numbersOfOtherThings() {
 
 // numberedSide: "diag 1 is 55 3/4", "side 2: 49 1/2".
 func (r *reader) numberedSide(i int) bool {
-	if r.toks[i].dec > 0 || r.toks[i].whole < 1 || r.toks[i].whole > 4 || !r.wordAt(i-1, "diag", "diagonal", "side", "diags", "wall", "edge", "lado") {
+	if n := r.wholeAt(i); n < 1 || n > 4 || !r.wordAt(i-1, "diag", "diagonal", "side", "diags", "wall", "edge", "lado") {
 		return false
 	}
 	return r.wordAt(i+1, "is", "es", "was", "measures") || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') && !r.toks[i+1].glued ||
-		i+1 < len(r.toks) && r.toks[i+1].kind == numToken && !r.markAt(i+2, '/')
+		i+1 < len(r.toks) && r.toks[i+1].kind == numToken && !r.markAt(i+2, '/') || r.toks[i].kind == wordToken && r.numberAfter(i+1)
 }
 
 // spokenCount: "five years", "two weeks".
@@ -235,7 +237,7 @@ func (r *reader) street(i int) bool {
 		if n > 0 && t.kind == wordToken && (t.word != nil && t.word.common && !streetWords[t.text]) && !t.is("n", "s", "e", "w", "county", "old", "oak", "main", "park", "lake", "hill", "north", "south", "east", "west", "state", "el") {
 			return false
 		}
-		if t.is("way") && r.wordAt(j-1, "one", "other", "each", "both", "this", "that", "same", "either", "any", "another", "short", "long", "the") {
+		if t.is("way") && r.wordAt(j-1, "one", "other", "each", "both", "this", "that", "same", "either", "any", "another", "short", "long", "narrow", "narrower", "shorter", "longer", "skinny", "wide", "big", "small", "tall", "fat", "the") {
 			return false
 		}
 		if t.kind == wordToken && streetWords[t.text] && (j > i+1 || !t.glued && t.text != "st" && t.text != "ft") {
@@ -266,7 +268,7 @@ func (r *reader) named(i int) bool {
 	if r.toks[j].is("floor") && (r.asked(fitcheck.TopicCount) || i+1 < len(r.toks) && countNouns[r.toks[i+1].text]) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
 		return false // "a condo, top floor. 1"
 	}
-	if r.toks[j].is("part") && j == i-1 && r.wordAt(j-1, "metal", "plastic", "wood", "flat", "clear", "inside", "outside", "top", "frame", "widest") {
+	if r.toks[j].is("part") && j == i-1 && r.wordAt(j-1, "metal", "plastic", "wood", "flat", "clear", "inside", "outside", "top", "frame", "widest", "cap", "this", "that", "lip", "bottom", "raised", "dome", "bubble", "wooden") {
 		return false // "metal part to metal part 22 5/16"
 	}
 	if r.toks[j].is("part", "box", "floor", "road", "room", "route") && j != i-1 && !r.markAt(i-1, '#') && !r.markAt(i-1, '.') && !r.wordAt(i-1, "number", "no") {
@@ -291,6 +293,9 @@ func (r *reader) codeDash(i int) bool {
 }
 
 func (r *reader) counted(i int) bool {
+	if r.wordAt(i+1, "second") && (r.toks[i].dec > 0 || r.asked(fitcheck.TopicCurbDiagonals)) && r.numberAfter(i+2) {
+		return false // "first diagonal 71.25 second 71.375"
+	}
 	if r.wordAt(i+1, "second", "sec", "secs") || r.markAt(i+1, '%') || r.afterWord(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
 		r.wordAt(i+1, "sq", "square", "cubic") && r.unitAt(i+2) == foot || r.markAt(i+1, '-') && r.afterWord(i+2, afterCount) {
 		r.use(i, i)

@@ -39,8 +39,8 @@ func (r *reader) numeralAt(i int) (n numeral, next int) {
 		if a, b, end, ok := r.slashed(i); ok {
 			return fraction(a, b), end
 		}
-		if d := r.wholeAt(i + 2); r.wordAt(i+1, "point", "punto") && d >= 0 && d < 100 {
-			return r.spokenDecimal(t.whole, d), i + 3
+		if d, end, ok := r.spokenDecimal(t.whole, i+1); ok {
+			return d, end
 		}
 		if r.toks[i].whole <= maxWhole && r.partAt(i+1) > 0 && !r.unitOrdinal(i+1) {
 			if end := r.partEnd(i + 2); t.whole < r.partAt(i+1) {
@@ -68,8 +68,8 @@ func (r *reader) numeralInWords(i int) (n numeral, next int) {
 	if n, end := r.misheard(v, next); end > next {
 		return n, end
 	}
-	if r.wordAt(next, "point", "punto") && r.wholeAt(next+1) >= 0 && r.wholeAt(next+1) < 100 {
-		return r.spokenDecimal(v, r.wholeAt(next+1)), next + 2
+	if d, end, ok := r.spokenDecimal(v, next); ok {
+		return d, end
 	}
 	n, next = r.withPart(numeral{num: v, den: 1, fine: 1}, next)
 	n.words = true
@@ -104,15 +104,6 @@ func (r *reader) misheard(tens int64, i int) (numeral, int) {
 	return numeral{}, i
 }
 
-// spokenDecimal: "twenty five point five".
-func (r *reader) spokenDecimal(v, d int64) numeral {
-	den := int64(10)
-	if d >= 10 {
-		den = 100
-	}
-	return numeral{num: v*den + d, den: den, fine: den, words: true}
-}
-
 func (r *reader) decimal(i int) (numeral, int) {
 	t := &r.toks[i]
 	n := numeral{num: t.whole, den: 1, fine: 1, bad: t.bad}
@@ -133,7 +124,9 @@ func (r *reader) ordinalSuffix(i int) bool {
 }
 
 // unitOrdinal: a word that is more often an ordinal than a part ("third").
-func (r *reader) unitOrdinal(i int) bool { return r.wordAt(i, "third", "fourth") }
+func (r *reader) unitOrdinal(i int) bool {
+	return r.wordAt(i, "third", "fourth", "4th", "8th", "16th", "32nd")
+}
 
 // fraction is a/b where a tape could show it.
 func fraction(a, b int64) numeral {
@@ -147,7 +140,7 @@ func fraction(a, b int64) numeral {
 func (r *reader) withPart(n numeral, i int) (numeral, int) {
 	j := i
 	joined := r.joiner(j)
-	if joined {
+	for joined && r.joiner(j) { // "twenty-five-and-a-half"
 		j++
 	}
 	a, b, end, ok := r.slashed(j)
@@ -204,7 +197,11 @@ func (r *reader) slashed(i int) (a, b int64, next int, ok bool) {
 // spokenPart reads a part in words at token i: "a half", "half", "three quarters",
 // "5 eighths", "un cuarto".
 func (r *reader) spokenPart(i int) (a, b int64, next int, ok bool) {
-	if r.wordAt(i, "a", "an", "one", "un", "una") && r.partAt(i+1) > 0 && !(r.unitOrdinal(i+1) && r.wordAt(i, "one")) {
+	if r.wordAt(i, "a", "an") && r.markAt(i+1, '-') && r.partAt(i+2) > 0 {
+		i++
+		return 1, r.partAt(i + 1), r.partEnd(i + 2), true
+	}
+	if r.wordAt(i, "a", "an", "one", "un", "una") && r.partAt(i+1) > 0 && !(r.wordAt(i+1, "third", "4th") && r.wordAt(i, "one")) {
 		return 1, r.partAt(i + 1), r.partEnd(i + 2), true
 	}
 	if p := r.partAt(i); p > 0 && !r.unitOrdinal(i) && !r.wordAt(i, "mitad", "eights") {

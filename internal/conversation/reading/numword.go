@@ -38,10 +38,13 @@ var numberWords = map[string]numberWord{
 	"eighty": {tensWord, 80}, "ninety": {tensWord, 90}, "ninty": {tensWord, 90},
 	"hundred": {hundredWord, 100}, "cien": {wholeWord, 100}, "ciento": {hundredWord, 100},
 	"half": {partWord, 2}, "halfs": {partWord, 2}, "halves": {partWord, 2}, "haf": {partWord, 2}, "ahalf": {partWord, 2}, "aquarter": {partWord, 4},
-	"quarter": {partWord, 4}, "quarters": {partWord, 4}, "fourth": {partWord, 4}, "fourths": {partWord, 4},
-	"quater": {partWord, 4}, "qtr": {partWord, 4}, "eighth": {partWord, 8}, "eighths": {partWord, 8},
-	"eigth": {partWord, 8}, "eigths": {partWord, 8}, "eights": {partWord, 8},
-	"sixteenth": {partWord, 16}, "sixteenths": {partWord, 16}, "third": {partWord, 3}, "thirds": {partWord, 3},
+	"quarter": {partWord, 4}, "fourth": {partWord, 4}, "fourths": {partWord, 4},
+	"qtr": {partWord, 4}, "eighth": {partWord, 8}, "eighths": {partWord, 8},
+	"eigth": {partWord, 8}, "eights": {partWord, 8},
+	"4th": {partWord, 4}, "8th": {partWord, 8}, "16th": {partWord, 16}, "32nd": {partWord, 32},
+	"sixteenth": {partWord, 16}, "sixteens": {partWord, 16}, "sixtenths": {partWord, 16}, "sixteeth": {partWord, 16}, "sixteeths": {partWord, 16},
+	"eighs": {partWord, 8}, "eighthes": {partWord, 8}, "eigthths": {partWord, 8}, "eightth": {partWord, 8}, "eightths": {partWord, 8}, "eigths": {partWord, 8},
+	"qtrs": {partWord, 4}, "quaters": {partWord, 4}, "quarer": {partWord, 4}, "quater": {partWord, 4}, "quarters": {partWord, 4}, "sixteenths": {partWord, 16}, "third": {partWord, 3}, "thirds": {partWord, 3},
 	"to": {soundsLike, 2}, "too": {soundsLike, 2}, "tu": {soundsLike, 2}, "for": {soundsLike, 4},
 	"fore": {soundsLike, 4}, "fir": {soundsLike, 4}, "ate": {soundsLike, 8}, "won": {soundsLike, 1},
 	"tree": {soundsLike, 3}, "free": {soundsLike, 3}, "sex": {soundsLike, 6}, "tin": {soundsLike, 10},
@@ -90,7 +93,7 @@ func (r *reader) cardinal(i int) (value int64, next int) {
 // that start a fraction: "twenty five eighths" is twenty and five eighths.
 func (r *reader) afterTens(i int, tens int64) (int64, int) {
 	j := i + 1
-	if r.markAt(j, '-') || r.wordAt(j, "y") {
+	if r.markAt(j, '-') || r.wordAt(j, "y", "i") {
 		j++
 	}
 	if d := r.numberAt(j); d.kind == digitWord && !r.used(j) {

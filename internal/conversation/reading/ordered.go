@@ -63,7 +63,8 @@ func (r *reader) firstOfTwo(ms []measure) {
 	other := -1
 	for k := range ms {
 		switch {
-		case len(ms[k].units) == 0 && other < 0 && (ms[k].shape == pair || ms[k].shape == square):
+		case k+1 < len(ms) && r.isCount(&ms[k], &ms[k+1]):
+		case len(ms[k].units) == 0 && other < 0 && (ms[k].shape == pair || ms[k].square):
 		case slices.Equal(ms[k].units, []int{2}) && other < 0:
 			other = k
 		default:
@@ -81,9 +82,16 @@ func (r *reader) firstOfTwo(ms []measure) {
 
 // countOfOthers: "the other three are 24 x 24".
 func (r *reader) countOfOthers(before []measure) {
+	if len(before) > 1 && before[0].shape == lone {
+		before = before[1:] // its count: "four are 25 x 25 and the other three …"
+	}
 	for k := range r.refs {
 		ref := &r.refs[k]
-		if n := r.wholeAt(ref.last); n > 1 && ref.last > ref.first && slices.Equal(ref.units, []int{2}) && r.wordsIn(ref.first, ref.last, "other", "others", "otros", "otras") && len(before) == 1 {
+		n := r.wholeAt(ref.last)
+		if t := &r.toks[ref.last]; t.kind == wordToken && t.word != nil && isWhole(t.word.number.kind) {
+			n = t.word.number.value // used, as a part of the kind's name
+		}
+		if n > 1 && ref.last > ref.first && slices.Equal(ref.units, []int{2}) && r.wordsIn(ref.first, ref.last, "other", "others", "otros", "otras") && len(before) == 1 {
 			r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(n), ref.first, ref.last)
 		}
 	}

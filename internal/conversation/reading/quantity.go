@@ -55,8 +55,10 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 	if next == i {
 		n, next = r.numeralBySound(i)
 	}
-	if next == i {
+	if next == i && !r.unitAlone(i) {
 		return quantity{}, false
+	} else if next == i {
+		n = numeral{num: 1, den: 1, fine: 1, words: true}
 	}
 	if n.frac && n.num < n.den && r.partOfOther(next) {
 		return quantity{}, false
@@ -73,6 +75,18 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 	r.looseEnd(&q)
 	q.bare = q.unit == noUnit && !q.frac && !q.dec && !q.bad
 	return q, true
+}
+
+// unitAlone: "an inch and a quarter" without its "an": the unit stands for one of it.
+func (r *reader) unitAlone(i int) bool {
+	if !r.wordAt(i, "inch", "foot", "pulgada", "pie") || !r.wordAt(i+1, "and", "y", "n") || i > 0 && (r.toks[i-1].kind == numToken || r.numberAt(i-1).kind != notNumber) {
+		return false
+	}
+	_, _, _, ok := r.spokenPart(i + 2)
+	if !ok {
+		_, _, _, ok = r.slashed(i + 2)
+	}
+	return ok
 }
 
 // inchAt is 1 where token i is an inch's name, else 0.

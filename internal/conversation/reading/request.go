@@ -210,6 +210,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "would") && r.wordAt(h.first+1, "like", "love", "prefer", "appreciate", "need") || r.wordAt(h.first, "did", "do", "does") && r.wordAt(h.first-1, "also", "then") && h.first-2 >= first && r.toks[h.first-2].kind == wordToken {
 		return false // "I make sculptures and would like a round dome", "he also did the diagonals"
 	}
+	if r.wordAt(h.first, "is", "are") && r.markAt(h.first-1, ')') {
+		return false // "30 x 46 (inches) is the wood to wood"
+	}
 	if r.wordAt(h.first, "that", "thats") {
 		return false // "yes that all looks right"
 	}
@@ -268,6 +271,9 @@ func (r *reader) inverted(i int) bool {
 	}
 	if i > 1 && r.wordAt(i, "is") && r.wordAt(i+1, "that", "this", "it") && r.wordAt(i+2, "ok", "okay", "right", "enough", "normal", "fine", "correct", "possible", "good", "bad", "alright") && i+3 >= len(r.toks) {
 		return true
+	}
+	if r.wordAt(i, "do") && r.wordsIn(max(0, i-5), i, "had", "have", "having", "let", "made", "make", "got", "help", "helped", "watched", "saw") {
+		return false // "I had my grandson do it"
 	}
 	return i > 1 && r.wordAt(i, "do", "does", "did", "can", "could", "should") && r.wordAt(i+1, "i", "we", "you", "u", "they", "it", "that", "this", "yall") &&
 		!r.wordAt(i-1, "will", "can", "ill", "could", "would", "lets", "gonna", "cant", "dont", "didnt", "wont", "must", "should", "please", "i", "we", "he", "she", "they", "you", "just", "what", "how", "where", "when", "why", "which", "who", "so", "as", "all", "that", "than", "if", "like", "to", "and", "not", "neither", "nor", "or", "whatever", "because", "usually", "always", "never", "really", "normally", "still")

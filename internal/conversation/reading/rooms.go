@@ -101,6 +101,55 @@ func (r *reader) roomsBeforeSizes() {
 	}
 }
 
+// kindsByRoom: "36x36 for the bathroom and 24x48 for the stairwell", "Bathroom curb: 26 x 26
+// outside. Bedroom curb: 26 x 38 outside": sizes of the same thing, each with a room of its own
+// among its words.
+func (r *reader) kindsByRoom(ms []measure) {
+	var rooms []string
+	for k := range ms {
+		m := &ms[k]
+		if m.shape == lone && m.parts[0].side == height || m.drop {
+			continue
+		}
+		if m.shape != pair && !m.square || len(m.units) > 0 || m.topic != ms[0].topic || m.face != ms[0].face && m.face != "" && ms[0].face != "" {
+			return
+		}
+		to := len(r.toks)
+		if k+1 < len(ms) {
+			to = ms[k+1].from
+		}
+		room := r.roomIn(m.from, to)
+		if room == "" || slices.Contains(rooms, room) {
+			return
+		}
+		rooms = append(rooms, room)
+	}
+	if len(rooms) < 2 {
+		return
+	}
+	for k, n := 0, 0; k < len(ms); k++ {
+		if ms[k].shape == pair || ms[k].square {
+			n++
+		}
+		ms[k].units = []int{max(n, 1)}
+	}
+}
+
+// roomIn is the one room that is named between two tokens, "" where none or several are.
+func (r *reader) roomIn(from, to int) string {
+	found := ""
+	for i := from; i < to; i++ {
+		if !r.room(i) || r.wordAt(i, "round", "square") || r.room(i-1) {
+			continue
+		}
+		if found != "" && found != r.toks[i].text {
+			return ""
+		}
+		found = r.toks[i].text
+	}
+	return found
+}
+
 // kindWord: before "one" and a size, any word of its own tells one kind from another:
 // "the breakroom ones are 25 x 25".
 func (r *reader) kindWord(i int) bool {
@@ -127,4 +176,6 @@ func (r *reader) room(i int) bool {
 var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic stairway stair closet laundry family front back big bigger small
 	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
 	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
-	cabin foyer pantry studio shop cocina bano sala pasillo recamara`)
+	cabin foyer pantry studio shop entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
+	powder carport patio playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
+	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda`)

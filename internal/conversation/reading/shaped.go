@@ -45,6 +45,30 @@ func (r *reader) roundAll(ms []measure) {
 	}
 }
 
+// squareAll: "por dentro 22 1/4, por fuera 25 1/4, es cuadrado": what comes last, by itself, is
+// said of all.
+func (r *reader) squareAll(ms []measure) {
+	last := &ms[len(ms)-1]
+	if len(ms) < 2 || last.shape != lone || !last.square {
+		return
+	}
+	i := last.last + 1
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.wordAt(i, "and", "y", "so")) {
+		i++
+	}
+	if i == last.last+1 || !r.wordAt(i, "its", "it", "is", "es", "all", "both", "theyre", "son", "todo", "the", "square", "cuadrado", "cuadrada") {
+		return
+	}
+	for k := range ms {
+		if m := &ms[k]; m.shape != lone || m.parts[0].side != noSide || m.diag || m.face == "" && m.topic == "" {
+			return
+		}
+	}
+	for k := range ms {
+		ms[k].square = true
+	}
+}
+
 // crackRuns: "cracked from corner to corner": how the crack goes, no measure.
 func (r *reader) crackRuns(h *hit) bool {
 	for i := max(r.clauseStart(h.first), h.first-7); i < h.first; i++ {

@@ -8,8 +8,8 @@ func (r *reader) nameSides(qs []quantity) {
 	for n := range r.labels {
 		h := &r.labels[n]
 		name, ok := h.has("axis")
-		if !ok || r.namesUnit(h) {
-			continue
+		if !ok || r.namesUnit(h) || name == "down" && r.wordAt(h.first-1, "wrote", "written", "writing", "write", "put", "jotted", "marked", "got", "have", "took", "scribbled", "set", "me", "it", "them") {
+			continue // "he wrote down 33 5/8 and 57 5/8"
 		}
 		q, reach := r.sideOf(qs, h)
 		if q == nil || q.side != noSide && !(q.side == someSide) {

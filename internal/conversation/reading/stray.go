@@ -11,7 +11,32 @@ func (r *reader) notTheirs(m *measure) bool {
 	if m.shape == lone && m.parts[0].length() < 4*fitcheck.Inch && r.wordsIn(max(0, m.first-3), m.first, "wood", "woods", "boards", "lumber", "studs", "madera") && r.sizeBefore(m.first) && !r.asked(fitcheck.TopicCurbHeight) && !r.wordsIn(m.first-3, min(m.last+4, len(r.toks)), "tall", "high", "height", "above", "up", "sticks", "alto", "alta", "altura") {
 		return true // "curb outside 23 1/2 x 47 1/2. the wood's 1 1/2"
 	}
-	return r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)
+	return r.saidBefore(m) || r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)
+}
+
+// saidBefore: "sorry I typed 46 1/4 before", "31 1/2 not 30 1/2, and 46 1/2 was right": what an
+// earlier message said.
+func (r *reader) saidBefore(m *measure) bool {
+	if m.shape == lone && r.wordAt(m.last+1, "is", "was", "esta", "estaba", "stays") && r.wordAt(m.last+2, "right", "correct", "fine", "good", "ok", "bien", "correcto") && r.endsClauseAt(m.last+3) && r.numberIn(0, m.first) {
+		return true
+	}
+	return r.wordAt(m.last+1, "before", "earlier", "originally", "previously", "antes", "yesterday", "initially") && r.endsClauseAt(m.last+2) &&
+		r.wordsIn(r.clauseStart(m.first), m.first, "typed", "said", "wrote", "put", "gave", "told", "sent", "had", "texted", "dije", "puse", "escribi", "mande") && r.numberIn(0, r.clauseStart(m.first))
+}
+
+// endsClauseAt: the message or a clause ends before the token.
+func (r *reader) endsClauseAt(i int) bool {
+	return i >= len(r.toks) || r.toks[i].kind == markToken || r.softBreak(i)
+}
+
+// numberIn: a number in digits stands between two tokens.
+func (r *reader) numberIn(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.toks[i].kind == numToken {
+			return true
+		}
+	}
+	return false
 }
 
 // sizeBefore: a size of two sides was told before.
@@ -36,7 +61,8 @@ func (r *reader) ofNeighbor(m *measure) bool {
 		return true // "my neighbor has one too and his was 22 x 46"
 	}
 	return r.wordsIn(r.clauseStart(m.first), m.first, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecina") &&
-		!r.wordsIn(r.clauseStart(m.first), m.first, "measured", "says", "said", "got", "helped", "midio", "number", "numero", "recommended", "referred")
+		!r.wordsIn(r.clauseStart(m.first), m.first, "measured", "measure", "says", "said", "got", "gets", "helped", "thinks", "thought", "guesses", "guessed", "figures", "figured", "reckons", "estimates", "told", "came", "climbed", "went", "read", "called", "wrote",
+			"midio", "mide", "cree", "calcula", "piensa", "dice", "dijo", "subio", "ayudo", "number", "numero", "recommended", "referred")
 }
 
 // upInTheAir: "20 feet up", "3 inches of rain".
@@ -62,6 +88,9 @@ func (r *reader) upInTheAir(m *measure) bool {
 
 // flangeWidth: "1 1/2 inch flange": how wide the flange itself is.
 func (r *reader) flangeWidth(m *measure) bool {
+	if m.shape == lone && m.part == "retainer" && m.parts[0].length() < 3*fitcheck.Inch && (m.parts[0].frac || m.parts[0].unit == inch) {
+		return true // "the metal strip is 1 1/4 wide all around"
+	}
 	return m.shape == lone && m.part == "flange" && m.parts[0].length() < 6*fitcheck.Inch && m.parts[0].unit == inch
 }
 
@@ -155,6 +184,8 @@ func (r *reader) roughToken(i int) bool { return i >= 0 && i < len(r.toks) && r.
 func (r *reader) relative(m *measure) bool {
 	return m.shape == lone && (r.wordAt(m.last+1, "bigger", "larger", "smaller", "longer", "shorter", "wider", "narrower", "taller", "more", "less", "extra", "different", "difference", "off", "out") &&
 		!r.wordAt(m.last+1, "or") && !r.wordAt(m.last+2, "or") && !(r.wordAt(m.last+1, "off", "out") && r.wordAt(m.last+2, "the", "of")) ||
+		r.wordAt(m.last+1, "less", "more", "shorter", "longer") && r.wordAt(m.last+2, "than") ||
+		r.wordAt(m.first-1, "than") && r.wordsIn(max(0, m.first-7), m.first, "closer", "nearer", "rather", "mas", "cerca") ||
 		r.wordAt(m.first-1, "minus", "plus", "add", "subtract", "another", "extra", "within") || r.wordAt(m.first-1, "than") && r.wordAt(m.first-2, "bigger", "larger", "smaller", "longer", "wider", "shorter", "taller"))
 }
 
@@ -184,5 +215,5 @@ func (r *reader) hypothetical(m *measure) bool {
 	if r.wordAt(last+1, "thats", "its", "measured", "those") || r.wordAt(last+1, "that", "it") && r.wordAt(last+2, "is", "s") {
 		return false // "do you have 26 x 26? that's edge to edge"
 	}
-	return r.wordsIn(first, last, "have", "stock", "carry", "sell", "normal", "standard", "common", "should", "supposed", "tienen", "venden", "manejan", "big", "enough", "ok", "right", "correct", "typical")
+	return r.wordsIn(first, last, "have", "stock", "carry", "sell", "make", "offer", "hacen", "fabrican", "normal", "standard", "common", "should", "supposed", "tienen", "venden", "manejan", "big", "enough", "ok", "right", "correct", "typical")
 }

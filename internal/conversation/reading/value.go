@@ -47,8 +47,10 @@ func (r *reader) value(j *judged) fitcheck.Value {
 		}
 		return d
 	case fitcheck.TopicCurbHeight, fitcheck.TopicDomeRise:
-		if len(j.parts) != 1 {
-			return nil
+		for k := range j.parts { // "6 inches front, 6 inches back"
+			if j.parts[k].length() != q.length() {
+				return nil
+			}
 		}
 		return fitcheck.Height{Height: q.length()}
 	}

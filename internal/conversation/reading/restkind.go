@@ -1,0 +1,48 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// Where a kind of unit is what is left of the others: "the rest", "the last one".
+
+// restUnits: "two are 24 x 24 and the rest are 30 x 46", "the last one is 24 x 48": a kind
+// only where its size follows and another came before.
+func (r *reader) restUnits(h *hit, v string) []int {
+	i := h.last + 1
+	for r.wordAt(i, "is", "are", "measure", "measures", "at", "son", "es", "mide", "miden", "de", "was", "were", "all") || r.markAt(i, ':') {
+		i++
+	}
+	if !r.pairAt(i) || !r.pairBetween(0, h.first) || r.asked(fitcheck.TopicCurbDiagonals) || v == "last" && !r.wordsIn(max(0, h.first-1), h.first+1, "the", "el", "la", "los", "las") {
+		return nil
+	}
+	known := 1
+	for k := range r.refs {
+		known = max(known, slices.Max(r.refs[k].units))
+	}
+	return []int{known + 1}
+}
+
+// otherCounted: "los tres chicos miden 24 x 24 y los dos grandes 48 x 48": two numbers, each
+// of a kind of its own.
+func (r *reader) otherCounted(h *hit) bool {
+	n := r.wholeAt(h.last)
+	for k := range r.intros {
+		if o := &r.intros[k]; n > 1 && o.is("nth", "all") && o.first != h.first && r.wholeAt(o.last) > 1 && r.wholeAt(o.last) != n {
+			return true
+		}
+	}
+	return false
+}
+
+// tryBefore: a first try at measuring was told of before the token.
+func (r *reader) tryBefore(i int) bool {
+	for k := 1; k < i; k++ {
+		if r.wordAt(k, "try", "time", "attempt", "reading", "measurement", "shot", "pass", "vez", "intento") && r.wordAt(k-1, "first", "1st", "primera", "primer") {
+			return true
+		}
+	}
+	return false
+}
