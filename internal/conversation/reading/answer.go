@@ -126,6 +126,7 @@ func (r *reader) confirm() {
 		case v == "yes" && h.last > h.first && r.halfYes(h):
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):
+		case v == "no" && h.last == h.first && r.wordAt(h.first-1, "si") && !r.markAt(h.first-2, '.') && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken: // "¿y si no queda me lo cambian?"
 		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:
 		case v == "yes" && yes < 0 && !r.negated(h.first) && !r.questioned(h.first) && r.clauseIs(h):
 			yes = n

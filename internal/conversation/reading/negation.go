@@ -161,7 +161,7 @@ func (r *reader) questioned(i int) bool {
 		if h.is("req", "howto") && h.first < i && r.wordsIn(h.last+1, last+1, "or", "o") {
 			return true // "where do I put the tape, on the metal or on the wood"
 		}
-		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && (h.first < i || h.first == i && r.compares(h)) && !r.commaBetween(h.last+1, i) && !r.statedAfter(h.last+1, i) {
+		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && (h.first < i || h.first <= i+1 && r.compares(h)) && !r.commaBetween(h.last+1, i) && !r.statedAfter(h.last+1, i) {
 			return true
 		}
 	}

@@ -30,7 +30,7 @@ var afterCount = map[string]bool{"years": true, "year": true, "times": true, "se
 	"weeks": true, "week": true, "wks": true, "days": true, "day": true, "hours": true, "hour": true, "hrs": true, "hr": true,
 	"minutes": true, "minute": true, "min": true, "mins": true, "seconds": true, "secs": true, "anos": true, "ano": true,
 	"meses": true, "mes": true, "semanas": true, "dias": true, "horas": true, "hora": true, "minutos": true, "pm": true,
-	"am": true, "oclock": true, "dollars": true, "dollar": true, "bucks": true, "usd": true, "dolares": true, "pesos": true,
+	"am": true, "oclock": true, "dollars": true, "dollar": true, "bucks": true, "budgeted": true, "usd": true, "dolares": true, "pesos": true,
 	"grand": true, "k": true, "percent": true, "deg": true, "degrees": true, "mph": true, "lbs": true, "lb": true,
 	"pounds": true, "miles": true, "mile": true, "gallons": true, "stories": true, "story": true, "people": true,
 	"yards": true, "yard": true, "sqft": true, "acres": true, "kg": true, "oz": true, "psf": true, "psi": true, "gauge": true,
@@ -47,7 +47,7 @@ func (r *reader) numbersOfOtherThings() {
 			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
 				if r.wordAt(i, "cuarto", "cuartos") && r.wordAt(i-1, "del", "el", "mi", "al", "su", "los", "nuestro") {
 					r.use(i, i) // a room
-				} else if r.numberedSide(i) {
+				} else if r.numberedSide(i) || r.accuracy(i) {
 					r.use(i, i)
 				} else if !r.outOf(i) && !r.aged(i) && !r.allSame(i) && !r.boards(i) {
 					r.spokenCount(i)
@@ -66,6 +66,11 @@ func (r *reader) numbersOfOtherThings() {
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}
+}
+
+// accuracy: "down to the sixteenth", "to the nearest eighth": how finely it is to be measured.
+func (r *reader) accuracy(i int) bool {
+	return r.wordAt(i, "sixteenth", "eighth", "quarter", "half", "thirtysecond") && (r.wordAt(i-1, "nearest", "closest") || r.wordAt(i-1, "the", "a", "an") && r.wordAt(i-2, "to", "within") && !(r.toks[max(0, i-3)].kind == numToken))
 }
 
 // numberedSide: "diag 1 is 55 3/4", "side 2: 49 1/2".

@@ -107,8 +107,11 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		return !r.negated(h.first) && (r.whole(h) || h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1)) && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken)
 	case RequestUndo:
-		if h.first == h.last && r.wordAt(h.first, "disregard") && r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
+		if h.first == h.last && r.wordAt(h.first, "disregard", "ignore", "autocorrect") && r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
 			return false
+		}
+		if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") {
+			return false // "what happens if I measured it wrong"
 		}
 		return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
 	case RequestPerson:
@@ -192,6 +195,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.markAt(last, '?') {
 		return true
 	}
+	if r.wordAt(h.first, "dont", "not", "never", "no") && r.wordsIn(h.first, h.last, "what") && r.wordAt(h.first-1, "i", "im", "we", "have", "ive", "still", "really") {
+		return true // "I don't know what a retaining frame is"
+	}
 	if r.compares(h) {
 		return false // "el policarbonato es más fuerte": said, not asked
 	}
@@ -241,10 +247,10 @@ func (r *reader) asks(h *hit) bool {
 		r.wordAt(h.first-1, "so", "but", "and", "ok", "well", "um", "question", "ask", "wait") || r.wordAt(h.first-1, "to") && !r.wordAt(h.first, "do", "does", "did", "be", "have")
 }
 
-// compares: the words compare one thing with another, which only a question mark makes a
-// question: "el policarbonato es más fuerte".
+// compares: the words say what one thing is like, which only a question mark makes a
+// question: "el policarbonato es más fuerte", "el domo trae tornillos".
 func (r *reader) compares(h *hit) bool {
-	return r.wordAt(h.last, "mas", "mejor", "menos", "mejores") || r.wordAt(h.last-1, "mas", "menos")
+	return r.wordAt(h.last, "trae", "traen", "viene", "vienen", "incluye", "incluyen", "aguanta", "aguantan", "dura", "duran", "sirve", "lleva", "resiste") && h.last > h.first && !r.wordAt(h.first, "cuanto") || r.wordAt(h.last, "mas", "mejor", "menos", "mejores") || r.wordAt(h.last-1, "mas", "menos")
 }
 
 // whereOf is the token of a "donde" at the words or right before them, -1 without one.

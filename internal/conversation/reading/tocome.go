@@ -39,7 +39,7 @@ func (r *reader) stormComes(s *saying) bool {
 // weatherAhead: the message speaks of rain or a storm that is to come.
 func (r *reader) weatherAhead() bool {
 	for i := range r.toks {
-		if r.wordAt(i, "rain", "storm", "storms", "snow", "hurricane", "pour", "lluvia", "llover", "tormenta", "aguacero", "huracan") && r.comes(i) {
+		if r.wordAt(i, "raining", "lloviendo") || r.wordAt(i, "llover") && r.wordAt(i-2, "empezo", "empieza", "comenzo") || r.wordAt(i, "rain", "storm", "storms", "snow", "hurricane", "pour", "lluvia", "llover", "tormenta", "aguacero", "huracan") && r.comes(i) {
 			return true
 		}
 	}
