@@ -163,8 +163,9 @@ func (t *turn) photoWhere(fits func(fitcheck.UnitResult) bool) []step {
 	return nil
 }
 
-// measurement asks for the measurements that are missing; the one that will bear out
-// another goes with it the first time, so that nobody gets the tape out twice.
+// measurement asks for the measurements that are missing. In a mail the one that will bear
+// out another goes with it the first time, so that nobody gets the tape out twice; in a text
+// each is asked by itself, since who answers two with one number rarely says which.
 func (t *turn) measurement() []step {
 	var steps []step
 	for i, r := range t.check.Units {
@@ -174,7 +175,7 @@ func (t *turn) measurement() []step {
 				continue
 			}
 			asks := []Ask{a}
-			if check.Topic != "" && t.fresh(a) && t.fresh(check) {
+			if t.talk.Channel == Email && check.Topic != "" && t.fresh(a) && t.fresh(check) {
 				asks = append(asks, check)
 			}
 			steps = append(steps, step{Measuring, asks})

@@ -50,3 +50,19 @@ func (r *reader) leadsToPart(h *hit) bool {
 	p := r.labelFrom(i)
 	return p != nil && p.has1("part")
 }
+
+// cantBeHad: in a clause of its own, apart from the measure, the part can't be reached:
+// "couldn't reach the opening but 25 x 49", "25 x 49, no puedo medir por dentro".
+func (r *reader) cantBeHad(h *hit, from, to int) bool {
+	return isName(h) && r.softBetween(from, to) && r.cantTold(h)
+}
+
+// cantTold: the clause says that somebody can't reach or measure the part.
+func (r *reader) cantTold(h *hit) bool {
+	start, end := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if r.wordsIn(start, h.first, "so", "then", "instead", "asi", "entonces") {
+		return false // "cant get on the roof so I measured the opening from inside"
+	}
+	return r.wordsIn(start, h.first, "cant", "cannot", "couldnt", "unable") || r.wordsIn(start, h.first, "can", "could") && r.wordsIn(start, h.first, "not") ||
+		r.wordsIn(start, h.first, "no") && r.wordsIn(start, end+1, "puedo", "pude", "alcanzo", "alcance", "podemos")
+}

@@ -22,6 +22,7 @@ type context struct {
 	diag    bool
 	both    bool
 	slope   bool
+	either  bool   // of one of two sizes that were asked for
 	where   bool   // labels were found at all
 	from    int    // token at which its own words start
 	shaped  [2]int // first and last token of the words that tell its shape, {-1, -1} for none
@@ -203,7 +204,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if r.differenceBetween(h.first) {
 			return // "what's the difference between acrylic and polycarbonate 30 x 46"
 		}
-		if r.bearsSkylight(h) {
+		if r.bearsSkylight(h) || r.cantBeHad(h, h.last+1, m.first) {
 			continue
 		}
 		if h.has1("face") && h.last+1 < len(r.toks) && r.toks[h.last+1].named {
@@ -266,7 +267,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …", "inside: 46 x 46, single layer plastic"
 		}
 		if h := r.labelFrom(i); h != nil {
-			if r.ownStatement(m.last+1, h) {
+			if r.ownStatement(m.last+1, h) || r.cantBeHad(h, m.last+1, h.first) {
 				break
 			}
 			r.takeAfter(m, h)

@@ -71,7 +71,11 @@ func (r *reader) lineTopics(ms []measure) {
 // nothing come in the order asked. Only where the outer goes around the inner, as it must:
 // else it is asked which is which.
 func (r *reader) askedTogether(ms []measure) {
-	if len(ms) != 2 || !r.askedTwoSizes() {
+	if !r.askedTwoSizes() || len(ms) == 0 || len(ms) > 2 {
+		return
+	}
+	if len(ms) == 1 {
+		r.otherOfAsked(&ms[0])
 		return
 	}
 	if r.Units <= 1 && ms[0].walledFrom(&ms[1]) {
@@ -101,6 +105,28 @@ func (r *reader) askedTogether(ms []measure) {
 		return
 	}
 	ms[outer].topic, ms[1-outer].topic = r.Asked[0], r.Asked[1]
+}
+
+// otherOfAsked: "I can't get to the outside, sorry. Okay, I got 22 x 46": of two sizes that
+// were asked for, one can't be had, so what is told without a name is the other. Else it may
+// be either.
+func (r *reader) otherOfAsked(m *measure) {
+	if m.where || m.topic != "" {
+		return
+	}
+	for n := range r.labels {
+		h := &r.labels[n]
+		if h.first >= r.clauseStart(m.first) && h.first <= r.clauseEnd(m.last) || !isName(h) || !r.cantTold(h) {
+			continue
+		}
+		for k, t := range r.Asked {
+			if own, _ := sizeTopic(partOf(t), h.senses[0].value); h.is("part", partOf(t)) || h.is("topic", string(t)) || h.is("face", h.senses[0].value) && own == t {
+				m.topic = r.Asked[1-k]
+				return
+			}
+		}
+	}
+	m.either = true
 }
 
 func (r *reader) askedTwoSizes() bool {

@@ -236,6 +236,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	if h := r.labelFrom(m.last + 1); h != nil && h.is("part", "curb") && m.shape == lone && m.face == "" && m.topic == "" && !m.square && m.parts[0].side == noSide && m.parts[0].unit == inch && m.parts[0].length() <= fitcheck.Foot {
 		return fitcheck.TopicCurbHeight, nil // "curb OD 50.5 x 98.5, 8 inch curb"
 	}
+	if m.either && m.topic == "" {
+		return "", r.Asked
+	}
 	if m.topic == fitcheck.TopicFrameInside && r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(m) {
 		return fitcheck.TopicRetainerOpening, nil
 	}
