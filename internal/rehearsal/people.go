@@ -52,6 +52,9 @@ func drawTown(d dice) town {
 // wellKnown says whether the bare name means this town and no other.
 func (t town) wellKnown() bool {
 	known, ok := place.WellKnown(t.City)
+	if !ok {
+		known, ok = place.Only(t.City)
+	}
 	return ok && known.State == t.State
 }
 

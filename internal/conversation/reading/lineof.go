@@ -126,7 +126,7 @@ func (r *reader) otherOfAsked(m *measure) {
 			}
 		}
 	}
-	m.either = true
+	_, m.either = m.extent() // a single side is asked for its other one anyway
 }
 
 func (r *reader) askedTwoSizes() bool {
