@@ -175,6 +175,9 @@ func (r *reader) noKind(h *hit) bool {
 	if r.wordAt(h.last+1, "green", "hole", "fairway", "tee", "grade", "street", "st", "ave", "avenue", "base", "generation", "winter", "summer", "hoyo") {
 		return true // "on the 3rd green"
 	}
+	if h.is("nth", "other") && r.wordAt(h.first-1, "or", "o") && len(r.Asked) > 0 && !r.Asked[0].OfLength() {
+		return true // "whichever is cheaper, acrylic or the other one"
+	}
 	if h.is("nth", "other") && r.wordAt(h.last+1, "buildings", "building", "houses", "house", "homes", "properties", "property", "schools", "school", "churches", "church", "sites", "site", "locations", "roofs", "roof", "stores", "store", "places", "barns", "rentals", "edificios", "edificio", "casas", "casa", "locales", "iglesias", "escuelas") {
 		return true // "we've had polycarbonate on the other four buildings"
 	}

@@ -204,6 +204,9 @@ func (r *reader) spokenPart(i int) (a, b int64, next int, ok bool) {
 	if r.wordAt(i, "a", "an", "one", "un", "una") && r.partAt(i+1) > 0 && !(r.wordAt(i+1, "third", "4th") && r.wordAt(i, "one")) {
 		return 1, r.partAt(i + 1), r.partEnd(i + 2), true
 	}
+	if r.wordAt(i, "half") && r.wordAt(i+1, "are", "were", "is", "the", "have", "dont") {
+		return 0, 0, i, false // "it has 12 screws and half are rusted"
+	}
 	if p := r.partAt(i); p > 0 && !r.unitOrdinal(i) && !r.wordAt(i, "mitad", "eights") {
 		return 1, p, r.partEnd(i + 1), true
 	}

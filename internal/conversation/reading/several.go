@@ -239,8 +239,8 @@ func (r *reader) wishedPart(h *hit) bool {
 	}
 	from, _ := r.sentence(h.first)
 	for n := range r.wants {
-		if w := &r.wants[n]; w.is("want", fitcheck.WantDomeOnly) && w.first >= from && w.first <= h.last {
-			return r.wordsIn(from, w.first+2, "want", "need", "looking", "busco", "quiero", "necesito", "buy", "replace", "replacing", "order", "ocupo", "comprar", "cambiar")
+		if w := &r.wants[n]; w.is("want", fitcheck.WantDomeOnly) && w.first >= from && w.first <= h.last && r.wordsIn(from, w.first+2, "want", "need", "looking", "busco", "quiero", "necesito", "buy", "replace", "replacing", "order", "ocupo", "comprar", "cambiar") {
+			return true
 		}
 	}
 	return false

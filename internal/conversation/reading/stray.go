@@ -209,7 +209,7 @@ func (r *reader) hypothetical(m *measure) bool {
 	if !r.questioned(m.first) && !(r.markAt(last, '?') && r.wordAt(first, "is", "are", "should", "do", "does", "would", "could", "can", "will")) {
 		return false
 	}
-	if r.wordsIn(first, m.first, "for", "that", "fit", "fits", "thats", "which", "replace", "replacement", "mine", "my") && !r.wordsIn(first, m.first, "if", "is", "are") || r.wordsIn(first, m.first, "replacement") {
+	if r.wordsIn(first, m.first, "for", "that", "fit", "fits", "thats", "which", "replace", "replacement", "mine", "my") && !r.wordsIn(first, m.first, "if", "is", "are") || r.wordsIn(first, m.first, "replacement", "where", "measures", "measuring", "mide") {
 		return false // "do you have one that fits a 22 x 22 opening"
 	}
 	if r.wordAt(last+1, "thats", "its", "measured", "those") || r.wordAt(last+1, "that", "it") && r.wordAt(last+2, "is", "s") {
