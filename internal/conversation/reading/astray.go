@@ -263,8 +263,8 @@ func (r *reader) speaks(i int) bool {
 		return true
 	}
 	_, to := r.sentence(who)
-	return r.wordAt(who, "wife", "husband", "mom", "dad", "mother", "father", "daughter", "kids") && r.wordAt(i, "wants", "want", "wanted", "prefers", "prefer", "likes", "like", "loves", "insists", "picked",
-		"chose", "voted", "decided", "rather", "needs", "agreed", "asked", "quiere", "queremos", "prefiere", "escogio", "pidio") && !r.wordsIn(i, to+1, "but", "pero", "isnt", "though") && !r.choseOther(who)
+	return r.wordAt(who, "wife", "husband", "mom", "dad", "mother", "father", "daughter", "kids") && r.wordAt(i, "wants", "want", "prefers", "prefer", "likes", "loves", "insists", "picked",
+		"chose", "voted", "decided", "rather", "needs", "agreed", "quiere", "queremos", "prefiere", "escogio") && !r.wordAt(i+1, "to", "against", "a") && !r.wordsIn(i, to+1, "but", "pero", "isnt", "though") && !r.choseOther(who)
 }
 
 // choseOther: the writer named a value before, in another clause and without a "but".

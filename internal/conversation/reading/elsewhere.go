@@ -27,6 +27,9 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.asked(fitcheck.TopicPlace) && r.wordAt(h.last, "office") && r.wordsIn(max(0, h.first-1), h.last, "post") {
 			return true // "Bozeman, thats our post office"
 		}
+		if !r.asked(s.topic) && r.ofTheWriter(h) {
+			return true
+		}
 		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))
 	case fitcheck.TopicStyle, fitcheck.TopicProblem:
 		return r.inSizeName(h)
@@ -54,6 +57,19 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		return r.wordAt(h.first, "not") && r.asked(fitcheck.TopicFinish) || r.wordAt(h.first, "leave", "keep") && r.choiceAt(h.last+1)
 	}
 	return false
+}
+
+// ofTheWriter: where the writer works, is now or was, which is not where the skylight is: "I
+// work at a deli", "at the drug store, will measure later", "I saw your shop".
+func (r *reader) ofTheWriter(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if r.wordsIn(from, h.first+1, "saw", "vi") && r.wordsIn(from, h.last+1, "your", "su") {
+		return true
+	}
+	if r.wordsIn(from, h.first, "work", "trabajo") && r.wordsIn(from, h.first, "at", "in", "for", "en", "para") && r.wordsIn(from, h.first, "i", "yo") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "dome", "roof", "we", "our") {
+		return true
+	}
+	return r.wordAt(from, "at", "en", "im", "estoy") && r.wordsIn(from, h.last+1, "the", "la", "el") && (r.wordsIn(h.last+1, to+1, "now", "ahorita", "ahora") || r.wordsIn(to+1, min(to+6, len(r.toks)), "measure", "later", "tomorrow", "luego", "manana"))
 }
 
 // likeOldOne: "two layers like the old one": the "one" is no number of layers.

@@ -35,13 +35,15 @@ const (
 var (
 	sheetWords = wordSet(`plastic plexi plexiglass plexiglas acrylic lexan bubble lens polycarbonate dome domes plastico acrilico burbuja cupula mica domo`)
 	wholeWords = wordSet(`skylight skylights unit skylite tragaluz tragaluces`)
-	frameParts = wordSet(`frame frames framework rim rimmed ring metal aluminum alum steel trim strip strips band retainer flange channel angle marco aluminio aro moldura tira`)
+	frameParts = wordSet(`frame frames framework rim rimmed ring metal aluminum alum steel band retainer flange channel angle marco aluminio aro`)
 	metalWords = wordSet(`metal aluminum alum steel tin metallic metalico metalica aluminio`)
-	boxWords   = wordSet(`box boxes curb curbs riser cajon caja brocal bordillo curbing`)
-	woodWords  = wordSet(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
-	shingWords = wordSet(`shingles shingle shingled roofing tejas teja`)
+	// metalThings are made of metal, and no frame.
+	metalThings = wordSet(`gutter gutters ladder roof roofing siding flashing flashings pole wall walls deck building sides door screw screws nail nails bolt bolts wrap cap trim strip strips`)
+	boxWords    = wordSet(`box boxes curb curbs riser cajon caja brocal bordillo curbing`)
+	woodWords   = wordSet(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
+	shingWords  = wordSet(`shingles shingle shingled roofing tejas teja`)
 	// notKinds are words beside which the parts tell of something else.
-	notKinds = wordSet(`glass fiberglass vidrio cristal fibra tube tubo tubular measure measured measures measuring tape between entre if want need new replace quiero necesito where donde should`)
+	notKinds = wordSet(`glass fiberglass vidrio cristal fibra tube tubo tubular measure measured measures measuring tape bathroom kitchen bedroom shower tub building shop ceiling high between entre if want need new replace quiero necesito where donde should`)
 )
 
 // laidAt is the part that token i begins to name, and the last token of its name.
@@ -58,6 +60,8 @@ func (r *reader) laidAt(i int) (laidPart, int) {
 		next = r.toks[i+1].text
 	}
 	switch {
+	case metalWords[t] && metalThings[next]:
+		return noPart, i
 	case metalWords[t] && boxWords[next], woodWords[t] && frameParts[next] && next != "frame", sheetWords[t] && (frameParts[next] || boxWords[next]):
 		return darkPart, i + 1
 	case woodWords[t] && (boxWords[next] || next == "frame" || next == "base" || next == "framing"), frameParts[t] && boxWords[next] && !metalWords[t]:
@@ -85,6 +89,8 @@ func (r *reader) laidAt(i int) (laidPart, int) {
 // lieAt is how the part before token i lies to the one after it.
 func (r *reader) lieAt(i int) lies {
 	switch {
+	case r.wordAt(i, "covered", "wrapped") && r.wordAt(i+1, "in"):
+		return notLying // "a wood box wrapped in metal" has its flashing
 	case r.wordAt(i, "covered", "topped", "capped", "wrapped", "surrounded", "cubierto", "cubierta", "tapado", "tapada", "rodeado") && r.wordAt(i+1, "in", "with", "by", "de", "con", "por"):
 		return coveredBy
 	case r.wordAt(i, "held", "clamped", "pressed", "sandwiched", "trapped", "pinched", "prensado", "prensada", "apretado", "sujeto", "detenido") && r.wordsIn(i+1, min(i+4, len(r.toks)), "by", "under", "with", "between", "in", "beneath", "con", "por", "bajo", "de", "debajo"):
@@ -261,7 +267,7 @@ func (r *reader) tallSides() (value string, first, last int) {
 			side = i
 		}
 	}
-	if tall < 0 || side < 0 || r.wordsIn(0, len(r.toks), "over", "under", "or") {
+	if tall < 0 || side < 0 || r.wordsIn(0, len(r.toks), "over", "under", "or", "ceiling", "ceilings", "pole", "roof", "building", "shop") {
 		return "", 0, 0
 	}
 	return fitcheck.StyleVerticalRise, min(tall, side), max(tall, side)

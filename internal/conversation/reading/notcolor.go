@@ -87,6 +87,9 @@ func (r *reader) clearSpan(h *hit) bool {
 	if h.first != h.last || !r.wordAt(h.first, "clear") || !r.asked(fitcheck.TopicCurbInside) && !r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) || h.first == 0 {
 		return false
 	}
+	if next := h.last + 1; next < len(r.toks) && r.toks[next].kind == wordToken && !r.by(next) && !r.wordAt(next, "opening", "inside", "between", "span", "space", "across", "and", "on", "in", "thru", "through", "both", "each", "is", "thanks") {
+		return false // "22 x 46 clear acrylic"
+	}
 	i := h.first - 1
 	for i > 0 && (r.markAt(i, '"') || r.markAt(i, '\'') || r.unitAt(i) != noUnit) {
 		i--

@@ -28,7 +28,7 @@ func (r *reader) past(s *saying) bool {
 			!(r.wordAt(i, "care") && r.wordAt(i-1, "took", "taken")) && !(r.wordAt(i, "patched") && i < s.last+5 && !r.wordsIn(i, end+1, "tape", "tarp", "plastic", "temporary")) {
 			continue
 		}
-		return !r.negated(i) && !r.wordAt(i-1, "to", "needs", "get", "be", "que", "hay", "have", "keep", "keeps", "weve", "ive") && !r.relapsed(i)
+		return !r.negated(i) && !r.wordsIn(max(0, i-2), i, "cant", "couldnt", "cannot", "wont", "didnt", "never") && !r.wordAt(i-1, "to", "needs", "get", "be", "que", "hay", "have", "keep", "keeps", "weve", "ive") && !r.relapsed(i)
 	}
 	return false
 }

@@ -11,11 +11,11 @@ func (r *reader) stopStands(h *hit) bool {
 		return !r.wordAt(next, "of", "on", "for", "in", "is", "de", "en") && (!r.wordsIn(max(0, h.first-4), h.first, "typed", "gave", "put", "wrote", "sent", "entered", "said", "told", "di", "puse") && !r.wordAt(h.first-1, "the", "a") || r.wordsIn(max(0, h.first-4), h.first, "got", "you", "have", "tiene", "tienen"))
 	}
 	switch {
-	case r.wordAt(next, "a", "en") && r.wordAt(next+1, "este", "mi", "ese") && r.wordAt(next+2, "numero", "telefono", "celular"):
+	case r.wordAt(next, "a", "en") && r.wordAt(next+1, "este", "mi", "ese") && r.wordAt(next+2, "numero", "telefono", "celular") && !r.wordsIn(next+3, len(r.toks), "escribame", "mejor", "llame", "llameme", "marqueme", "correo", "al"):
 		return true // "no me escriban a este número"
 	case r.wordAt(next, "at"):
 		return r.wordAt(next+1, "all", "once")
-	case r.wordAt(next, "in", "the", "a", "tonight", "so", "before", "until", "till", "while", "during", "about", "with", "when", "after", "antes", "en", "la", "el", "los", "las", "hasta", "cuando", "tan", "size", "question"):
+	case r.wordAt(next, "in", "the", "a", "tonight", "so", "before", "until", "till", "while", "during", "about", "with", "when", "after", "antes", "en", "la", "el", "los", "las", "hasta", "cuando", "tan", "size", "question", "por", "price", "prices", "de"):
 		return false
 	case r.wordAt(next, "this") && next+1 < len(r.toks) && r.toks[next+1].kind == wordToken:
 		return r.wordAt(next+1, "number", "list", "please", "anymore", "is", "its", "again", "phone")
