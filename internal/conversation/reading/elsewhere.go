@@ -63,8 +63,9 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 // work at a deli", "at the drug store, will measure later", "I saw your shop".
 func (r *reader) ofTheWriter(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
-	if r.wordsIn(from, h.first+1, "saw", "vi") && r.wordsIn(from, h.last+1, "your", "su") {
-		return true
+	if r.wordsIn(from, h.first+1, "saw", "vi") && r.wordsIn(from, h.last+1, "your", "su") ||
+		r.wordsIn(from, to+1, "gave", "dio", "paso") && r.wordsIn(from, to+1, "number", "numero") || r.wordsIn(from, h.first, "bill", "invoice", "facture") {
+		return true // "the lady at the hardware store gave me your number", "bill it to the main office"
 	}
 	if r.wordsIn(from, h.first, "work", "trabajo") && r.wordsIn(from, h.first, "at", "in", "for", "en", "para") && r.wordsIn(from, h.first, "i", "yo") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "dome", "roof", "we", "our") {
 		return true

@@ -175,7 +175,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.wordAt(h.last+1, "green", "hole", "fairway", "tee", "grade", "street", "st", "ave", "avenue", "base", "generation", "winter", "summer", "hoyo") {
 		return true // "on the 3rd green"
 	}
-	if h.is("nth", "other") && r.wordAt(h.first-1, "or", "o") && len(r.Asked) > 0 && !r.Asked[0].OfLength() {
+	if h.is("nth", "other") && (r.wordAt(h.first-1, "or", "o") || r.wordAt(h.first-1, "the", "el", "la") && r.wordAt(h.first-2, "or", "o")) && len(r.Asked) > 0 && !r.Asked[0].OfLength() {
 		return true // "whichever is cheaper, acrylic or the other one"
 	}
 	if h.is("nth", "other") && r.wordAt(h.last+1, "buildings", "building", "houses", "house", "homes", "properties", "property", "schools", "school", "churches", "church", "sites", "site", "locations", "roofs", "roof", "stores", "store", "places", "barns", "rentals", "edificios", "edificio", "casas", "casa", "locales", "iglesias", "escuelas") {
@@ -393,5 +393,5 @@ func (r *reader) unitsAt(first, last int) []int {
 
 // layersAfter: the number counts layers: "a bronze dome 2 layers, …", not "unit 2 layer is hazy".
 func (r *reader) layersAfter(i int) bool {
-	return r.wordAt(i+1, "layer", "layers", "ply") && (i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
+	return r.wordAt(i+1, "layer", "layers", "ply") && (r.wordAt(i+2, "of") || i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
 }

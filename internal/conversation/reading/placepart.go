@@ -216,7 +216,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && r.wordAt(i-1, "in")) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
 		return false
 	}
-	if r.betterTown(i, last) || r.billsThere(i) {
+	if r.betterTown(i, last) || r.billsThere(i) || !asked && r.awayThere(i, last) {
 		return false
 	}
 	if e, ok := r.surelyMeant(i, last, name); ok && !r.wordsIn(max(0, i-5), i, "between", "entre", "halfway") {
@@ -235,6 +235,12 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	r.use(i, last)
 	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
 	return true
+}
+
+// awayThere: "he's in Boise till Friday": where somebody else is for now.
+func (r *reader) awayThere(i, last int) bool {
+	return r.wordAt(i-1, "in", "en") && r.wordsIn(max(0, i-4), i-1, "he", "hes", "she", "shes", "husband", "husbands", "wife", "wifes", "son", "daughter", "esposo", "esposa", "hijo", "hija", "ella") &&
+		r.wordsIn(last+1, min(last+5, len(r.toks)), "till", "until", "til", "this", "for", "right", "hasta", "today", "tonight", "visiting", "hoy")
 }
 
 // lastAlone: a town's name, and no given name or other word, is all of an opening
