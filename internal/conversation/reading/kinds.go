@@ -181,7 +181,7 @@ func (r *reader) noKind(h *hit) bool {
 	if h.is("nth", "other") && r.wordAt(h.last+1, "buildings", "building", "houses", "house", "homes", "properties", "property", "schools", "school", "churches", "church", "sites", "site", "locations", "roofs", "roof", "stores", "store", "places", "barns", "rentals", "edificios", "edificio", "casas", "casa", "locales", "iglesias", "escuelas") {
 		return true // "we've had polycarbonate on the other four buildings"
 	}
-	if h.first == h.last && r.wordAt(h.first, "fourth", "third") && r.wordAt(h.first-1, "one", "a", "1") || h.first == h.last && h.is("nth", "2") && r.tryBefore(h.first) {
+	if h.first == h.last && r.wordAt(h.first, "fourth", "third") && r.wordAt(h.first-1, "one", "a", "1") || h.first == h.last && (h.is("nth", "2") && r.tryBefore(h.first) || r.wordAt(h.last+1, "go", "try", "attempt", "pass", "intento")) {
 		return true // "first try I got 25 1/2, second 25 5/8"
 	}
 	if r.asked(fitcheck.TopicStyle) && r.Units < 2 && h.first <= 1 && r.markAt(h.last+1, ',') {
