@@ -168,7 +168,7 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 			last = j
 		case j > first && r.wordAt(j, "de") && r.wordAt(j+1, "la", "el", "los", "las") && !r.nameWord(j+2, true):
 			return first, last, r.likelyName(first, last, strict) // "el pastor Efraín de la iglesia"
-		case j > first && r.wordAt(j, "will") && r.verbAfterWill(j+1):
+		case j > first && (r.wordAt(j, "will") && r.verbAfterWill(j+1) || r.wordAt(j, "hope") && r.wordAt(j+1, "that", "this", "it", "you", "all", "to")):
 			return first, last, r.likelyName(first, last, strict)
 		case j > first && r.wordAt(j, "la", "el", "los") && !r.wordAt(j-1, "de", "y"), j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true):
 			return first, last, r.likelyName(first, last, strict)
