@@ -17,7 +17,7 @@ func FuzzHarmlessCells(f *testing.F) {
 		record, err := json.Marshal(map[string]any{"ref": "R7KQ4", "customer": map[string]any{"name": name}, "place": map[string]any{"city": name},
 			"units": []any{}, "why_staff": []string{name}})
 		if err != nil {
-			t.Skip()
+			t.Fatal(err)
 		}
 		var out strings.Builder
 		if err := exportCSV(&out, func(add func(json.RawMessage) error) error { return add(record) }); err != nil {

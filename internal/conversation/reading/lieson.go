@@ -142,8 +142,7 @@ func (r *reader) liesOnWhat(all []saying) []saying {
 			return all
 		}
 	}
-	parts, _ := r.laidParts()
-	value, first, last := kindOf(parts)
+	value, first, last := kindOf(r.laidParts())
 	if value == "" {
 		value, first, last = r.tallSides()
 	}
@@ -174,15 +173,15 @@ func (r *reader) asksItself() bool {
 	return false
 }
 
-// laidParts lists the parts in the order named; false where a word among them changes what
+// laidParts lists the parts in the order named; none where a word among them changes what
 // they tell.
-func (r *reader) laidParts() ([]laid, bool) {
+func (r *reader) laidParts() []laid {
 	var parts []laid
 	how, by := notLying, -1
 	for i := 0; i < len(r.toks); i++ {
 		t := &r.toks[i]
 		if t.kind == wordToken && (notKinds[t.text] || negWords[t.text] && !r.hidden(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
-			return nil, false
+			return nil
 		}
 		if t.ends() {
 			how = notLying
@@ -214,7 +213,7 @@ func (r *reader) laidParts() ([]laid, bool) {
 			continue
 		}
 		if part == darkPart {
-			return nil, false
+			return nil
 		}
 		p := laid{part: part, token: end, how: how, under: by}
 		if how != notLying && by < 0 {
@@ -224,7 +223,7 @@ func (r *reader) laidParts() ([]laid, bool) {
 		how = notLying
 		i = end
 	}
-	return parts, true
+	return parts
 }
 
 // hidden: "no metal showing on top, the plastic goes over it": there is a frame all the same.

@@ -220,20 +220,26 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 		return false
 	}
 	if e, ok := r.surelyMeant(i, last, name); ok && !r.wordsIn(max(0, i-5), i, "between", "entre", "halfway") {
-		r.name(i, last)
-		r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
-		return true
+		return r.townFact(i, last, e)
 	}
 	if ends && !clear {
 		return false
 	}
 	if e, ok := r.inNamedState(i, last, name); ok {
-		r.name(i, last)
-		r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
-		return true
+		return r.townFact(i, last, e)
 	}
-	r.use(i, last)
-	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
+	return r.townUnclear(i, last)
+}
+
+func (r *reader) townFact(first, last int, e place.Entry) bool {
+	r.name(first, last)
+	r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, first, last)
+	return true
+}
+
+func (r *reader) townUnclear(first, last int) bool {
+	r.use(first, last)
+	r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, first, last)
 	return true
 }
 

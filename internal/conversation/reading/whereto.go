@@ -1,9 +1,6 @@
 package reading
 
-import (
-	"example.com/intake-bot/internal/fitcheck"
-	"example.com/intake-bot/internal/place"
-)
+import "example.com/intake-bot/internal/place"
 
 // Of several towns, the one where the skylight goes.
 
@@ -68,13 +65,9 @@ func (r *reader) buildingElsewhere(home found) bool {
 		last := r.tokenOf(i, n)
 		r.name(home.first, home.last)
 		if e, ok := r.surelyMeant(i, last, joined(ahead[:n])); ok {
-			r.name(i, last)
-			r.fact(fitcheck.TopicPlace, 0, fitcheck.Place{City: e.City, State: e.State}, i, last)
-			return true
+			return r.townFact(i, last, e)
 		}
-		r.use(i, last)
-		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, last)
-		return true
+		return r.townUnclear(i, last)
 	}
 	return false
 }
