@@ -54,7 +54,7 @@ func (r *reader) harmedBefore(from, to int) bool {
 // partOfCount: "four of the bubbles are broken and two of those leak": of those counted
 // before in the sentence.
 func (r *reader) partOfCount(c countAt, before []countAt) bool {
-	return len(before) > 0 && len(r.refs) == 0 && r.wordAt(c.last, "them", "those", "these", "em", "ellos", "ellas") && c.value < before[len(before)-1].value && r.sentenceFirst(c.first) == r.sentenceFirst(before[len(before)-1].first)
+	return len(before) > 0 && (len(r.refs) == 0 || r.refs[0].first > c.last) && r.wordAt(c.last, "them", "those", "these", "em", "ellos", "ellas") && c.value < before[len(before)-1].value && r.sentenceFirst(c.first) == r.sentenceFirst(before[len(before)-1].first)
 }
 
 // countTurned: "2. no, 3": the second number corrects the first.

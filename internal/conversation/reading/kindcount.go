@@ -47,7 +47,7 @@ func (r *reader) totalOfKinds() {
 		}
 	}
 	if kinds[0] && kinds[1] {
-		r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
+		r.forgetTotal()
 	}
 }
 
@@ -172,9 +172,15 @@ func (r *reader) countsOfRefs(ms []measure, counts []countAt) {
 	}
 	for k, c := range counts {
 		if m := &ms[k]; (c.value > 1 || c.value == 1 && n > 1 && !r.wordAt(c.first-1, "the", "other")) && len(m.units) == 1 && (m.shape == pair || m.shape == square) {
+			r.forgetTotal()
 			r.fact(fitcheck.TopicCount, m.units[0], fitcheck.Whole(c.value), c.first, c.last)
 		}
 	}
+}
+
+// forgetTotal: where one kind has its count, the number of all is no count of a kind.
+func (r *reader) forgetTotal() {
+	r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
 }
 
 // twoSizes: "two sizes: 25 x 25 over the baths, 49 x 49 over the gym": as many sizes as

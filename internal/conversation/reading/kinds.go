@@ -72,6 +72,7 @@ func (r *reader) units() {
 		r.refs = nil // "#1 71 1/4 #2 71 3/8"
 	}
 	r.sortRefs()
+	r.afterCounted()
 	r.nextUnits()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 }

@@ -129,6 +129,7 @@ type laid struct {
 	token int
 	how   lies
 	under int // index of the part that lies so
+	round bool
 }
 
 // liesOnWhat tells the kind of frame by the parts that the message names, where nothing
@@ -215,7 +216,7 @@ func (r *reader) laidParts() []laid {
 		if part == darkPart {
 			return nil
 		}
-		p := laid{part: part, token: end, how: how, under: by}
+		p := laid{part: part, token: end, how: how, under: by, round: r.wordsIn(max(0, i-2), i, "around")}
 		if how != notLying && by < 0 {
 			p.how = notLying
 		}
@@ -319,6 +320,9 @@ func kindOf(parts []laid) (value string, first, last int) {
 		}
 		if how == coveredBy {
 			a, b, how = b, a, liesOver
+		}
+		if a == roofPart && p.round {
+			continue // "shingles around the frame" are around any kind
 		}
 		v := ""
 		switch {

@@ -46,3 +46,32 @@ func (r *reader) tryBefore(i int) bool {
 	}
 	return false
 }
+
+// afterCounted: "two are 24 x 24 and the third is 30 x 46": the third skylight is the
+// second kind.
+func (r *reader) afterCounted() {
+	known := 1
+	for k := range r.refs {
+		ref := &r.refs[k]
+		if n := ref.units[0]; r.Units == 0 && len(ref.units) == 1 && n > 2 && known == 1 && r.countedBefore(ref.first, int64(n-1)) {
+			ref.units = []int{2}
+		}
+		known = max(known, slices.Max(ref.units))
+	}
+}
+
+// countedBefore: so many have a size that is told before the token: "two are 24 x 24".
+func (r *reader) countedBefore(to int, n int64) bool {
+	for i := 0; i < to; i++ {
+		if r.wholeAt(i) == n && r.wordAt(i+1, "of", "are", "is", "de", "son", "measure", "miden") && r.pairBetween(i+1, to) {
+			return true
+		}
+	}
+	return false
+}
+
+// countsFirst: "3 total, 2 of them 24 x 24 and the last one 30 x 46": a count of what comes
+// before the second kind.
+func (r *reader) countsFirst(c countAt) bool {
+	return len(r.refs) > 0 && r.refs[0].first > c.last && slices.Equal(r.refs[0].units, []int{2}) && r.wordAt(c.last, "them", "em", "those", "these", "ellos", "ellas") && r.pairBetween(c.last, r.refs[0].first)
+}
