@@ -89,6 +89,9 @@ func (t *turn) afterwards() error {
 	t.ackLooks()
 	ref := wording.Args{"ref": t.talk.Ref}
 	switch {
+	case h.off:
+		t.out.Alert = true
+		t.say.add(t.line("end.called_off", 0, nil))
 	case h.asks(reading.RequestPerson) && t.talk.State == HandedOver:
 		return t.toStaff()
 	case len(h.entries) > 0 || len(h.unclear) > 0:

@@ -23,6 +23,7 @@ type heard struct {
 	remark   bool   // words to such a question that are neither
 	photos   int
 	looks    []PhotoLook
+	off      bool     // all is called off
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
 }
@@ -51,7 +52,7 @@ func (t *turn) hear(in []Message) {
 	for _, m := range in {
 		t.hearPhotos(m)
 		t.heard.looks = append(t.heard.looks, m.Looks...)
-		if m.Answer != "" {
+		if m.Answer != "" && standingAnswer(m.Text) == "" {
 			t.heard.answers = append(t.heard.answers, m.Answer)
 		}
 	}

@@ -24,7 +24,13 @@ func (t *turn) respond() error {
 	if t.talk.Memory.Hurt {
 		return t.toStaff()
 	}
+	if t.talk.Memory.CalledOff && t.talk.State == Lapsed {
+		return nil // "ok thanks, bye"
+	}
 	t.greet()
+	if t.heard.off {
+		return t.partWays()
+	}
 	t.acknowledge()
 	t.answer()
 	switch {

@@ -39,7 +39,7 @@ func byStaff(s Status) bool {
 func (t *turn) status(blockers []string) Status {
 	switch t.talk.State {
 	case HandedOver:
-		if len(blockers) > 0 {
+		if len(blockers) > 0 || t.talk.Memory.CalledOff {
 			return StatusNeedsPerson // a later word undid what was confirmed
 		}
 		return StatusReady
@@ -67,7 +67,8 @@ func (t *turn) whyStaff(blockers []string) []string {
 		{m.Lost >= lostTurns, "was not understood several times in a row"},
 		{m.Foreign, "wrote in another language"},
 		{m.Abroad, "writes from outside the US"},
-		{t.talk.State == Lapsed, "stopped answering"},
+		{m.CalledOff, "called it off"},
+		{t.talk.State == Lapsed && !m.CalledOff, "stopped answering"},
 		{m.Stopped, "opted out of messages"},
 		{m.Unproven, "the mail's sender is not proven"},
 		{m.Claims != "" && !m.Given, "says it is about " + m.Claims},

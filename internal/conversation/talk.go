@@ -123,11 +123,12 @@ type Memory struct {
 	Foreign     bool           `json:"foreign,omitempty"` // wrote in a language that is not ours
 	Abroad      bool           `json:"abroad,omitempty"`  // writes from outside the US
 	Stopped     bool           `json:"stopped,omitempty"`
-	Quiet       bool           `json:"quiet,omitempty"`    // a person of staff talks; the assistant does not
-	Shut        bool           `json:"shut,omitempty"`     // closed by staff, for good
-	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"` // what a photo was asked for
-	Hurt        bool           `json:"hurt,omitempty"`     // wrote that somebody is hurt
-	Lost        int            `json:"lost,omitempty"`     // turns in a row of which nothing could be used
+	CalledOff   bool           `json:"called_off,omitempty"` // wants nothing any more
+	Quiet       bool           `json:"quiet,omitempty"`      // a person of staff talks; the assistant does not
+	Shut        bool           `json:"shut,omitempty"`       // closed by staff, for good
+	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"`   // what a photo was asked for
+	Hurt        bool           `json:"hurt,omitempty"`       // wrote that somebody is hurt
+	Lost        int            `json:"lost,omitempty"`       // turns in a row of which nothing could be used
 	Nudges      int            `json:"nudges,omitempty"`
 	LastAt      time.Time      `json:"last_at,omitzero"` // when the customer wrote last
 	Usual       map[Ask]bool   `json:"usual,omitempty"`  // left to the shop's usual

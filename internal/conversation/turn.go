@@ -58,6 +58,7 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 	if err := t.useLanguage(); err != nil {
 		return Outcome{}, err
 	}
+	t.answerStanding(in)
 	if t.wantsOut(in) {
 		err := t.silence()
 		return t.out, err
@@ -66,6 +67,7 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 	t.noteWays(in)
 	t.countBarren()
 	t.emergency(joined(in))
+	t.heard.off = t.calledOff(joined(in))
 	t.runCheck()
 	if err := t.respond(); err != nil {
 		return Outcome{}, err

@@ -23,6 +23,9 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if r.modifies(t, last+1) {
 		return true
 	}
+	if t == fitcheck.TopicFrameCondition && r.onlyHeard(first, last) {
+		return true
+	}
 	if t == fitcheck.TopicFrameCondition && r.wordAt(last+1, "on") && r.wordsIn(last+2, min(last+5, len(r.toks)), "screws", "screw", "nails", "bolts", "roof") {
 		return true
 	}

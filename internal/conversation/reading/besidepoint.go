@@ -163,7 +163,28 @@ func (r *reader) corrosionsColor(h *hit) bool {
 	if r.wordAt(i, "and", "y") {
 		i++
 	}
+	if r.wordAt(h.first-1, "and", "y") && r.wordAt(h.first-2, "pitted", "corroded", "flaky", "rusty", "crusty", "picado", "oxidado") && r.wordsIn(from, h.first, "frame", "metal", "aluminum", "rim", "marco", "aluminio", "retainer") {
+		return true // "the aluminum is all pitted and white"
+	}
 	return r.wordAt(i, "flaky", "flaking", "powdery", "powder", "crusty", "crust", "corrosion", "rust", "oxidation", "scale", "polvoso", "oxido", "corroded", "rusty", "pitted", "pitting") && r.wordsIn(from, to+1, "frame", "metal", "aluminum", "corroded", "corrosion", "pitted", "pitting", "rim", "marco", "aluminio", "rusty", "rusted", "retainer")
+}
+
+// onlyHeard: "ok, let me check tomorrow", "fine whatever": the question was heard, and
+// nothing of the frame is said.
+func (r *reader) onlyHeard(first, last int) bool {
+	if first > 0 || !r.wordAt(first, "ok", "okay", "k", "fine", "alright", "all", "bien", "bueno") || r.wordsIn(last+1, len(r.toks), "frame", "metal", "shape", "rust", "bent", "aluminum", "condition", "marco", "aluminio", "far") {
+		return false
+	}
+	i := last + 1
+	for r.wordAt(i, "now", "but", "then", "well", "so", "pero", "pues", "entonces") || r.markAt(i, ',') || r.markAt(i, '.') || r.markAt(i, '-') || r.markAt(i, '!') {
+		i++
+	}
+	return r.wordAt(i, "hang", "hold", "wait", "let", "ill", "whatever", "whats", "what", "bye", "later", "gonna", "deje", "dejeme", "espere", "adios") || r.wordAt(i, "i", "we") && r.wordAt(i+1, "wont", "will", "cant", "cannot", "gotta", "need", "dont", "have", "should")
+}
+
+// treeNamed: "two white oaks", "a silver maple": a color that is part of a tree's name.
+func (r *reader) treeNamed(i int) bool {
+	return r.wordAt(i, "oak", "oaks", "pine", "pines", "maple", "maples", "ash", "ashes", "birch", "birches", "spruce", "spruces", "cedar", "cedars", "fir", "firs", "walnut", "walnuts", "poplar", "poplars", "cypress", "elm", "elms", "locust")
 }
 
 // harmedPart: the words of an earlier sentence name the plastic because it broke, not as

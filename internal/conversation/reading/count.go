@@ -105,6 +105,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if n == 1 && r.wordAt(i-1, "all") && r.wordAt(next+1, "with", "together", "piece") {
 		return countAt{}, false // "metal, all one unit with the top"
 	}
+	if r.wordAt(next, "of", "them") && (r.wordAt(i-1, "checked", "measured", "tried", "taped", "medi", "revise") || r.wordAt(i-1, "on", "at", "en") && r.wordAt(i-2, "checked", "measured", "tried", "looked", "same", "medi")) {
+		return countAt{}, false // "25 x 49, checked on three of them"
+	}
 	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
@@ -221,7 +224,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
-	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please") {
+	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent") && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead")) {
 		return countAt{}, false
 	}
 	j := i - 1

@@ -52,6 +52,9 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 			m.rough = true
 		}
 	case "clause":
+		if !before && h.first == m.last+1 && r.wordAt(h.first, "or") && r.wordAt(h.last, "so") {
+			m.rough = true // "25 1/2 or so outside to outside"
+		}
 		if before && r.doubtReaches(h, m.first) || !before && (r.wordAt(h.last, "off") || !r.choiceAfter(h.last) && !r.otherMeasured(h)) {
 			m.rough = true
 		}

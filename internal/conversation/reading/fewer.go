@@ -105,7 +105,9 @@ func (r *reader) needsFewer(n, next int) bool {
 				return true // "5 but only 3 need replacing"
 			}
 		}
-		if !r.wordAt(j, "only", "just", "solo") || !r.wordAt(j+1, "need", "needing", "want", "doing", "replacing", "ordering", "necesito", "quiero") {
+		if r.wordAt(j, "voy", "vamos", "van") && r.wordAt(j+1, "a") && r.wordAt(j-1, "solo", "nomas", "solamente") {
+			j++ // "ocho pero nomas voy a cambiar tres"
+		} else if !r.wordAt(j, "only", "just", "solo", "nomas", "solamente") || !r.wordAt(j+1, "need", "needing", "want", "doing", "replacing", "ordering", "necesito", "quiero", "ocupo") {
 			continue
 		}
 		k := j + 2

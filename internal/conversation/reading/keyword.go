@@ -52,8 +52,9 @@ var keywords = func() map[string]Request {
 			"remove me from your list|remove me from this list|unsubscribe me|i want to unsubscribe|wrong number|stopp|sotp|" +
 			"alto|parar|pare|paren|para ya|detener|deten|baja|dar de baja|cancelar|cancela|cancelen|terminar|fin|salir|no mas mensajes|" +
 			"ya no me escriban|dejen de escribirme|numero equivocado|desuscribir|darme de baja|arret|stopall stop",
-		RequestStart: "start|unstop|optin|opt in|opt me in|subscribe|resubscribe|resume|restart|iniciar|empezar|alta|suscribir|suscribirme|comenzar|reanudar",
-		RequestHelp:  "help|info|helpme|help me|information|hlp|ayuda|informacion|ayudame|ayudeme",
+		RequestStart:  "start|unstop|optin|opt in|opt me in|subscribe|resubscribe|resume|restart|iniciar|empezar|alta|suscribir|suscribirme|comenzar|reanudar",
+		RequestPerson: "person|persona|human|humano|a person|una persona|a human|un humano",
+		RequestHelp:   "help|info|helpme|help me|information|hlp|ayuda|informacion|ayudame|ayudeme",
 	} {
 		for _, w := range strings.Split(list, "|") {
 			m[w] = request

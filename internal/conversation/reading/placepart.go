@@ -37,8 +37,8 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		if r.toks[i].kind != wordToken || r.toks[i].used {
 			continue
 		}
-		if r.overtaken(i) {
-			continue
+		if r.overtaken(i) || r.wordAt(i-1, "in") && r.wordAt(i-2, "as") && i > 2 && len(r.toks[i-3].text) == 1 {
+			continue // "V as in Victor"
 		}
 		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i)
 		named = named || r.shipsTo(i) || r.correctsTown(i)
@@ -331,6 +331,9 @@ func (r *reader) livesBefore(i int) bool {
 		return true
 	}
 	from, _ := r.sentence(i)
+	if r.wordAt(i-1, "outside", "near", "of") && r.nearBuilding(from, i) {
+		return true // "double wide outside Flagstaff"
+	}
 	if r.wordAt(i-1, "in", "en") && r.useBefore(from, i-2) {
 		return true // "es para una bodega en Houston"
 	}
@@ -338,6 +341,15 @@ func (r *reader) livesBefore(i int) bool {
 		return true // "the jobsite is in Flagstaff"
 	}
 	return r.wordsIn(from, i, "im", "were", "live", "located", "ship", "shipping", "am", "are", "we", "i", "going", "vivo", "estoy", "estamos", "soy", "vivimos", "house", "home", "deliver", "delivered")
+}
+
+// nearBuilding: a building is named before "near", "just outside of".
+func (r *reader) nearBuilding(from, i int) bool {
+	k := i - 1
+	for r.wordAt(k, "of", "outside", "just", "near", "right", "out") {
+		k--
+	}
+	return (r.wordAt(k+1, "outside", "near") || r.wordAt(k+2, "outside", "near")) && r.useBefore(from, k)
 }
 
 // useBefore: a building is named right before the token: "a warehouse in Houston".

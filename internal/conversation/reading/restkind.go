@@ -37,6 +37,13 @@ func (r *reader) otherCounted(h *hit) bool {
 	return false
 }
 
+// notHad: "25 x 49 for the plastic, I don't have the other one": another measure, where no
+// second kind is known.
+func (r *reader) notHad(h *hit) bool {
+	return r.Units < 2 && r.wordsIn(max(0, h.first-3), h.first, "have", "get", "know", "tengo", "reach", "find", "measure", "got") &&
+		r.wordsIn(max(0, h.first-5), h.first, "dont", "cant", "no", "couldnt", "didnt", "never")
+}
+
 // tryBefore: a first try at measuring was told of before the token.
 func (r *reader) tryBefore(i int) bool {
 	for k := 1; k < i; k++ {

@@ -1,0 +1,65 @@
+package conversation
+
+import (
+	"regexp"
+
+	"example.com/intake-bot/internal/conversation/reading"
+)
+
+// What the assistant answers by itself, whatever the shop file says: whether it is a
+// machine, whether to go up on the roof, and that somebody calls it all off.
+
+var (
+	// asksWhoAnswers: "are you a bot", "is this a real person", "¿eres una persona?".
+	asksWhoAnswers = regexp.MustCompile(`(?i)\b((are|r) (you|u|ya) (an? )?(real |actual |live |automated |talking )?(bot|robot|chatbot|ai|computer|machine|human( being)?|person|real|automated)\b|(is|was) (this|it) (an? )?(real |actual |live |automated )?(bot|robot|chatbot|ai|computer|machine|human( being)?|person)\b|(talking|texting|chatting|speaking) (to|with) (an? )?(real |actual |live )?(bot|robot|chatbot|ai|computer|machine|human|person)\b|(eres|es usted|esto es|hablo con) (un |una )?(bot|robot|m[aá]quina|computadora|persona|humano|programa)\b)`)
+
+	// goesUp: somebody is up there, is about to be, or asks whether to go or to stand on it.
+	goesUp = regexp.MustCompile(`(?i)\b((i'?m|i am|we'?re|we are|he'?s|she'?s|(husband|wife|son|dad|brother|guy|helper)( is|'?s)) (\w+ ){0,2}on (the|my|our) roof|(going|go|goin|get|getting|climb|climbing|head|heading|hop|hopping|run|crawl|crawling) (\w+ ){0,2}(on|onto|to|up) (the|my|our|that) roof|(stand|step|walk|sit|lean|kneel|standing|walking|sitting) (\w+ )?(on|onto) (the|my|this|a|one of the) (domes?|skylights?|plastic|bubbles?)|(estoy|estamos|ando|est[aá]) (\w+ ){0,2}(en|sobre) el techo|(subo|subir|subirme|subiendo|subimos) (\w+ )?al techo|(pisar|pararme|parar|caminar|sentarme) (\w+ )?(en )?(el|la|los|un) (domo|tragaluz|pl[aá]stico|burbuja))\b`)
+
+	// staysDown are words with which nobody goes up.
+	staysDown = regexp.MustCompile(`(?i)\b(can'?t|cannot|won'?t|not|don'?t|didn'?t|wouldn'?t|couldn'?t|never|nobody|no one|too old|afraid|scared|hate|used to|last (year|time|week)|roofers?|contractor|no (puedo|quiero|voy|debo)|miedo|sin|nunca)\b`)
+
+	// callsOff: nothing is wanted any more.
+	callsOff = regexp.MustCompile(`(?i)((never ?mind|nvm|forget it|cancel)\b.{0,30}\b(don'?t|do not|no longer|won'?t) (want|need)\b|\b(i|we) (don'?t|do not|no longer|won'?t) (want|need) (it|this|one|them|anything|any) (any ?more|any longer|after all)|\b(found|got|bought|ordered) (one|it|them|what i need(ed)?|a dome|a skylight) (elsewhere|somewhere else|from (someone|somebody) else|from another)|\b(going|went|gone|go) with (someone|somebody|somewhere|another (shop|place|company)) ?(else)?|\b(not|no longer) interested\b( any ?more)?\W*$|\bcancel (it all|everything|all of it|(my|the|this) (whole )?(order|request|inquiry|thing))|\bya no (lo |la |los |las |me )?(quiero|necesito|ocupo|queremos|necesitamos|interesan?)\b|\bya (lo |la )?(consegu[ií]|compr[eé]|encontr[eé]) (\w+ )?en otr[oa]|\bno me interesa( ya)?\W*$)`)
+)
+
+// standingAnswer is the key of the assistant's own answer to a message, "" where it has
+// none; it comes before an owner's answer.
+func standingAnswer(text string) string {
+	switch {
+	case asksWhoAnswers.MatchString(text):
+		return "answer.assistant"
+	case goesUp.MatchString(text) && !staysDown.MatchString(text):
+		return "safe.roof"
+	}
+	return ""
+}
+
+// answerStanding answers what the assistant knows by itself.
+func (t *turn) answerStanding(in []Message) {
+	said := map[string]bool{}
+	for _, m := range in {
+		if key := standingAnswer(m.Text); key != "" && !said[key] {
+			said[key] = true
+			t.heard.answers = append(t.heard.answers, t.vary(key, nil))
+		}
+	}
+}
+
+// calledOff notes whether the customer calls it all off; whoever goes on telling does not.
+func (t *turn) calledOff(text string) bool {
+	m, h := &t.talk.Memory, &t.heard
+	off := callsOff.MatchString(text) && len(h.entries)+h.photos == 0 && h.confirm != "yes" && !h.asks(reading.RequestPerson)
+	m.CalledOff = off || m.CalledOff && h.nothing()
+	return off
+}
+
+// partWays takes leave where the customer wants nothing any more: no reminder follows, and
+// the talk goes on where it was should they write again.
+func (t *turn) partWays() error {
+	t.say.add(t.line("end.called_off", 0, nil))
+	if t.talk.State == Lapsed || t.talk.State == Opening && len(t.talk.Ledger) == 0 {
+		return nil
+	}
+	return t.move(Lapsed)
+}
