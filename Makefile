@@ -15,7 +15,7 @@ demo: ## five customers write to the demo shop, on a private Postgres; ONCE=1 ch
 	@$(NEED) postgres -- ./bin/intake-bot demo
 
 text: ## text the running demo from here: make text SAY="my skylight is cracked" [FROM=+12185550160]
-	@./bin/intake-bot text --from "$(or $(FROM),+12185550160)" -- "$(SAY)"
+	@./bin/intake-bot text --from "$(or $(FROM),+12185550160)" -- "$$SAY"
 
 test: ## all tests, with real Postgres, mail servers and browser
 	@$(NEED) go postgres gcc chromium axe dovecot opensmtpd caddy nginx shellcheck systemd prometheus strace -- ./scripts/test.sh

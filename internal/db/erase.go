@@ -3,6 +3,7 @@ package db
 import (
 	"context"
 	"fmt"
+	"regexp"
 	"time"
 
 	"github.com/jackc/pgx/v5"
@@ -39,16 +40,19 @@ func talksGone(n int, why string) string {
 
 // eraseTraces removes what speaks of a person without belonging to a talk.
 func eraseTraces(ctx context.Context, tx pgx.Tx, refs []string, address string) error {
+	// The address as a whole: ann@example.com is no part of joann@example.com.
+	whole := `(^|[^[:alnum:]._%+-])` + regexp.QuoteMeta(address) + `($|[^[:alnum:].-]|[.]($|[^[:alnum:]]))`
 	b := &pgx.Batch{}
 	// Mail that no person wrote, by whom it is from, or that names the address: a report
 	// on the delivery of ours does.
-	b.Queue(`DELETE FROM mails_in WHERE message_id IS NULL AND (sender = lower($1) OR position(lower($1) IN lower(subject)) > 0
-		OR position(convert_to($1, 'UTF8') IN raw) > 0 OR position(convert_to(lower($1), 'UTF8') IN raw) > 0)`, address)
+	b.Queue(`DELETE FROM mails_in WHERE message_id IS NULL AND (sender = lower($1) OR subject ~* $2 OR encode(raw, 'escape') ~* $2)`,
+		address, whole)
 	// Jobs that are over or wait, with what they were given and how they failed. One that
 	// runs now finds nothing when it looks.
 	b.Queue(`DELETE FROM river_job j WHERE j.state <> 'running' AND (
 		EXISTS (SELECT FROM conversations c WHERE c.ref = ANY ($1) AND j.args @> jsonb_build_object('conversation_id', c.id))
-		OR EXISTS (SELECT FROM unnest($1::text[] || $2::text) w WHERE position(w IN j.args::text || coalesce(j.errors::text, '')) > 0))`, refs, address)
+		OR EXISTS (SELECT FROM unnest($1::text[]) w WHERE position(w IN j.args::text || coalesce(j.errors::text, '')) > 0)
+		OR j.args::text || coalesce(j.errors::text, '') ~* $2)`, refs, whole)
 	b.Queue(`UPDATE staff_history SET detail = detail - 'ref' WHERE detail ->> 'ref' = ANY ($1)`, refs)
 	if err := tx.SendBatch(ctx, b).Close(); err != nil {
 		return fmt.Errorf("erase what speaks of a person: %w", err)

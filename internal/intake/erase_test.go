@@ -202,3 +202,24 @@ func (m *mailShop) holding(words []string) []string {
 	slices.Sort(found)
 	return found
 }
+
+// Only the whole address is the person's: joann@ is somebody else than ann@.
+func TestErasingLeavesALikeAddress(t *testing.T) {
+	m := newMailShop(t, mailBrain)
+	m.open()
+	for _, to := range []string{"joann@reef.example", "ann@reef.example"} {
+		m.put("", "From: MAILER-DAEMON@mx.example.net\nTo: "+shopMail+"\nMessage-ID: <"+to[:3]+"@mx.example.net>\nSubject: Delivery of "+to+
+			"\nAuto-Submitted: auto-replied\n\nNot delivered: "+to+".\n")
+	}
+	if err := pgx.BeginFunc(t.Context(), m.pool, func(tx pgx.Tx) error {
+		_, err := db.ErasePerson(t.Context(), tx, 1, "ann@reef.example", "America/Chicago", noon)
+		return err
+	}); err != nil {
+		t.Fatal(err)
+	}
+	var left string
+	m.one(`SELECT string_agg(subject, ', ') FROM mails_in`, &left)
+	if left != "Delivery of joann@reef.example" {
+		t.Errorf("left is %q", left)
+	}
+}

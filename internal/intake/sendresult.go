@@ -68,14 +68,16 @@ func (s *Service) inquire(ctx context.Context, b *pgx.Batch, m *db.Send, sender 
 }
 
 // again sends a message that the provider turned out not to have, unless the customer
-// opted out meanwhile.
+// opted out meanwhile; a reminder waits where it is night by now.
 func (s *Service) again(ctx context.Context, b *pgx.Batch, m *db.Send, sender Sender) {
 	out, err := db.OptedOut(ctx, s.opts.Pool, m.To)
-	switch {
+	switch wait := s.untilAwake(m); {
 	case err != nil:
 		m.AskLater(b, s.askWait(m.Checks), "unknown")
 	case out && m.Kind != conversation.Farewell:
 		m.Fail(b, db.SendHeld, db.HeldOptedOut, "", s.now())
+	case wait > 0:
+		m.Postpone(b, wait)
 	default:
 		m.Again(b)
 		m.Attempts++

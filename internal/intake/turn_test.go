@@ -182,3 +182,35 @@ func TestReminderNotAtNight(t *testing.T) {
 		t.Errorf("it waits %.2f h, want 10, until eight in the morning", wait)
 	}
 }
+
+// A reminder that may have gone by day, and turns out at night not to have, waits for the
+// morning like any other.
+func TestReminderInDoubtNotAtNight(t *testing.T) {
+	s := newShop(t, nil)
+	s.start()
+	s.text("wait")
+	s.quiet()
+	s.carrier.onSend = func(call int, _ Outgoing) error {
+		if call == 2 {
+			s.later(9 * time.Hour) // ten in the evening
+			return &Failure{Kind: Uncertain, Code: "timeout"}
+		}
+		return nil
+	}
+	s.later(time.Hour)
+	if err := s.sweep(t.Context(), sweepLate); err != nil {
+		t.Fatal(err)
+	}
+	var wait float64
+	s.until("the reminder waits", func() bool {
+		if err := s.sweep(t.Context(), sweepAll); err != nil {
+			t.Fatal(err)
+		}
+		s.one(`SELECT coalesce(max(extract(epoch FROM due_at - clock_timestamp())) FILTER (WHERE state = 'queued'), 0) / 3600 FROM sends`, &wait)
+		return wait > 1
+	})
+	s.wantSent("heard 1:wait")
+	if wait < 9.9 || wait > 10 {
+		t.Errorf("it waits %.2f h, want 10, until eight in the morning", wait)
+	}
+}

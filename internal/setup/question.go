@@ -114,8 +114,11 @@ func secretText(_ Answers, text string) (string, error) {
 
 // inShopFile has the shop file's own check look at an answer.
 func inShopFile(path string) func(Answers, string) (string, error) {
-	return func(_ Answers, text string) (string, error) {
+	return func(a Answers, text string) (string, error) {
 		file, err := starter()
+		if zip := a["zip"]; err == nil && zip != "" && path == "address.state" { // one is held against the other
+			file, err = put(file, "address.zip", zip)
+		}
 		if err == nil {
 			file, err = put(file, path, text)
 		}

@@ -11,6 +11,7 @@ func (f *File) check(b *binder) {
 	f.checkHours(b)
 	f.checkTolerances(b)
 	f.checkStock(b)
+	f.checkAddress(b)
 	f.checkPrices(b)
 	f.checkShipping(b)
 	f.checkTimes(b)

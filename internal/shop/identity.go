@@ -9,6 +9,8 @@ import (
 	"time"
 
 	_ "time/tzdata" // zones are there on any machine
+
+	"example.com/intake-bot/internal/place"
 )
 
 // Zone is a time zone by its name in the tz database.
@@ -67,6 +69,20 @@ func (w *Website) set(text string) error {
 	}
 	*w = Website(text)
 	return nil
+}
+
+// checkAddress: parcels are priced from the ZIP code, so it must be one of the state's.
+func (f *File) checkAddress(b *binder) {
+	zip, state := string(f.Address.ZIP), string(f.Address.State)
+	if zip == "" || state == "" {
+		return // missing is told already
+	}
+	switch e, known := place.ByZIP(zip); {
+	case !known:
+		b.wrongAt("address.zip", "%s is no ZIP code that the post uses", zip)
+	case e.State != state:
+		b.wrongAt("address.state", "is %s, but the ZIP code %s is in %s, %s", state, zip, e.City, e.State)
+	}
 }
 
 // ZIP is a five-digit postal code.

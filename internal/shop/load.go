@@ -1,6 +1,7 @@
 package shop
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -37,6 +38,7 @@ func Parse(text []byte, wording ...WordingCheck) (*File, error) {
 	if len(text) > mostBytes {
 		return nil, &Mistakes{List: []Mistake{{1, 1, "", fmt.Sprintf("the file has over %d bytes: is it a shop file?", mostBytes)}}}
 	}
+	text = bytes.TrimPrefix(text, []byte("\ufeff")) // some editors put it before
 	tree, err := parser.ParseBytes(text, 0)
 	if err != nil {
 		return nil, &Mistakes{List: []Mistake{syntaxMistake(err)}}

@@ -106,15 +106,40 @@ func (f *File) checkPrices(b *binder) {
 	if f.Prices == nil {
 		return
 	}
+	if c := f.Prices.Currency; c != "" && c != "USD" {
+		b.wrongAt("prices.currency", "is %s, but customers are told dollars: write USD", c)
+	}
+	if f.Prices.Allowance > 100 {
+		b.wrongAt("prices.allowance", "is over 100%%: write what is added, like 10%%")
+	}
+	f.Prices.Dome.checkFactors(b, "prices.dome")
+	f.Prices.Unit.checkFactors(b, "prices.unit")
 	for i, q := range f.Prices.Breaks {
 		if path := fmt.Sprintf("prices.breaks[%d]", i+1); q.Off > 100 {
 			b.wrongAt(path+".off", "is over 100%%: write what is taken off, like 5%%")
 		} else if i > 0 && q.From <= f.Prices.Breaks[i-1].From {
 			b.wrongAt(path+".from", "is not more than the one before: write the smallest number first")
+		} else if i > 0 && q.Off < f.Prices.Breaks[i-1].Off {
+			b.wrongAt(path+".off", "is less than for fewer pieces: write at least the one before")
 		}
 	}
 	if f.Prices.Shipping != nil {
 		f.Prices.Shipping.checkBands(b, f.Shipping.classes())
+	}
+}
+
+// checkFactors: a factor of nothing would give the choice away; one that isn't sold is left
+// out of its list.
+func (p *PartPrices) checkFactors(b *binder, path string) {
+	if p == nil {
+		return
+	}
+	for list, factors := range map[string]map[string]Percent{"layers": p.Layers, "material": p.Material, "color": p.Color, "finish": p.Finish, "profile": p.Profile} {
+		for _, key := range sortedKeys(factors) {
+			if factors[key] == 0 {
+				b.wrongAt(path+"."+list+"."+key, "is 0%%: write 100%% for no difference, or leave the line out where it isn't sold")
+			}
+		}
 	}
 }
 

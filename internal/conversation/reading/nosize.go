@@ -185,6 +185,10 @@ func (r *reader) snowed(i int) bool {
 		return false
 	}
 	from, to := r.sentence(i)
+	if r.wordAt(i-1, "snowed", "rained", "nevo", "llovio") || r.wordsIn(max(from, i-6), i, "tape", "ladder", "ruler", "cinta", "escalera") && r.wordsIn(max(from, i-4), i, "goes", "reaches", "extends") {
+		r.use(i, i+1)
+		return true // "it snowed 9 inches", "my tape only goes to 12 ft"
+	}
 	if r.wordAt(i+2, "of") && r.wordAt(i+3, "snow", "rain", "water", "ice", "slush") || r.wordsIn(from, i, "got", "get", "had", "have") && r.wordAt(i+2, "last", "this", "every", "each", "in") && r.wordsIn(i+2, min(i+5, to+1), "winter", "storm", "blizzard", "year") && r.wordsIn(0, len(r.toks), "snow", "blizzard", "snowed") {
 		r.use(i, i+1)
 		return true

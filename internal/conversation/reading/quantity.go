@@ -113,6 +113,11 @@ func (r *reader) numeralBySound(i int) (numeral, int) {
 	if n.kind != soundsLike && !r.wordAt(i, "a", "an") {
 		return numeral{}, i
 	}
+	if r.wordAt(i, "too", "to", "tu", "for", "ate") && r.wordAt(i+1, "and") {
+		if num, den, next, ok := r.spokenPart(i + 2); ok && r.unitAt(next) == inch {
+			return numeral{num: n.value*den + num, den: den, fine: den, frac: true, words: true}, next // "too and a half inches"
+		}
+	}
 	u := r.unitAt(i + 1)
 	if u == noUnit || r.wordAt(i+1, "in", "m") || r.toks[i+1].kind != wordToken {
 		return numeral{}, i
