@@ -186,7 +186,7 @@ func (h *house) show(ctx context.Context, c *demoCommand, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	stage := &demo.Stage{Carrier: h.carrier, Office: h.office, Pool: h.pool, Clock: h.clock, Out: out, Sheet: writeSheet, Patience: 30 * time.Second,
+	stage := &demo.Stage{Carrier: h.carrier, Office: h.office, Pool: h.pool, Clock: h.clock, Out: out, Sheet: writeSheet, Patience: 2 * time.Minute,
 		First: demo.FirstDay(time.Now().In(h.file.Zone.Location), h.file.Calendar().Open)}
 	if !c.Once {
 		stage.Pace = c.Pace
