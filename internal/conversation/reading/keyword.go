@@ -45,12 +45,12 @@ func politeness(s string) string {
 var keywords = func() map[string]Request {
 	m := map[string]Request{}
 	for request, list := range map[Request]string{
-		RequestStop: "stop|stop stop|stop stop stop|stopall|stop all|stop it|end|cancel|quit|unsubscribe|unsub|unsuscribe|unsubcribe|revoke|" +
+		RequestStop: "stop|stop stop|stop stop stop|end this|stopall|stop all|stop it|end|cancel|quit|unsubscribe|unsub|unsuscribe|unsubcribe|revoke|" +
 			"optout|opt out|opt me out|remove|remove me|stop texting me|stop texting|stop messaging me|stop messages|stop texts|" +
 			"stop sending me texts|stop sending me messages|stop contacting me|do not text me|dont text me|do not text me again|" +
 			"dont text me again|dont text me anymore|take me off this list|take me off your list|take me off the list|" +
 			"remove me from your list|remove me from this list|unsubscribe me|i want to unsubscribe|wrong number|stopp|sotp|" +
-			"alto|parar|pare|paren|para ya|detener|deten|baja|dar de baja|cancelar|cancela|cancelen|terminar|fin|salir|no mas mensajes|" +
+			"alto|para|parar|pare|paren|para ya|detener|deten|baja|dar de baja|cancelar|cancela|cancelen|terminar|fin|salir|no mas mensajes|" +
 			"ya no me escriban|dejen de escribirme|numero equivocado|desuscribir|darme de baja|arret|stopall stop",
 		RequestStart:  "start|unstop|optin|opt in|opt me in|subscribe|resubscribe|resume|restart|iniciar|empezar|alta|suscribir|suscribirme|comenzar|reanudar",
 		RequestPerson: "person|persona|human|humano|a person|una persona|a human|un humano",
