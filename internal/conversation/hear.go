@@ -24,6 +24,7 @@ type heard struct {
 	photos   int
 	looks    []PhotoLook
 	off      bool     // all is called off
+	bye      bool     // nothing but thanks and a farewell
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
 }

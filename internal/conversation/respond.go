@@ -24,8 +24,8 @@ func (t *turn) respond() error {
 	if t.talk.Memory.Hurt {
 		return t.toStaff()
 	}
-	if t.talk.Memory.CalledOff && t.talk.State == Lapsed {
-		return nil // "ok thanks, bye"
+	if t.heard.bye && t.talk.Memory.CalledOff && t.talk.State == Lapsed {
+		return nil // leave was taken
 	}
 	t.greet()
 	if t.heard.off {

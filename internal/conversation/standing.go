@@ -21,6 +21,9 @@ var (
 
 	// callsOff: nothing is wanted any more.
 	callsOff = regexp.MustCompile(`(?i)((never ?mind|nvm|forget it|cancel)\b.{0,30}\b(don'?t|do not|no longer|won'?t) (want|need)\b|\b(i|we) (don'?t|do not|no longer|won'?t) (want|need) (it|this|one|them|anything|any) (any ?more|any longer|after all)|\b(found|got|bought|ordered) (one|it|them|what i need(ed)?|a dome|a skylight) (elsewhere|somewhere else|from (someone|somebody) else|from another)|\b(going|went|gone|go) with (someone|somebody|somewhere|another (shop|place|company)) ?(else)?|\b(not|no longer) interested\b( any ?more)?\W*$|\bcancel (it all|everything|all of it|(my|the|this) (whole )?(order|request|inquiry|thing))|\bya no (lo |la |los |las |me )?(quiero|necesito|ocupo|queremos|necesitamos|interesan?)\b|\bya (lo |la )?(consegu[ií]|compr[eé]|encontr[eé]) (\w+ )?en otr[oa]|\bno me interesa( ya)?\W*$)`)
+
+	// goodbye is nothing but thanks and a farewell.
+	goodbye = regexp.MustCompile(`(?i)^\W*((ok(ay)?|thanks?( you)?( so much)?|thx|ty|bye|goodbye|great|good|sorry|anyway|have a (good|great|nice) (day|one|night|evening)|(muchas )?gracias|adi[oó]s|perfecto|bueno|vale|disculpe)\b\W*)+$`)
 )
 
 // standingAnswer is the key of the assistant's own answer to a message, "" where it has
@@ -50,7 +53,11 @@ func (t *turn) answerStanding(in []Message) {
 func (t *turn) calledOff(text string) bool {
 	m, h := &t.talk.Memory, &t.heard
 	off := callsOff.MatchString(text) && len(h.entries)+h.photos == 0 && h.confirm != "yes" && !h.asks(reading.RequestPerson)
-	m.CalledOff = off || m.CalledOff && h.nothing()
+	h.bye = goodbye.MatchString(text)
+	m.CalledOff = off || m.CalledOff && h.bye
+	if m.CalledOff {
+		m.Lost = 0 // it was understood
+	}
 	return off
 }
 
