@@ -52,11 +52,17 @@ func (t *Talk) Asking() []string {
 	return out
 }
 
-// UnitCount is how many kinds of unit the talk knows.
+// UnitCount is how many kinds of unit the talk knows, those among them that nothing is
+// known of but that they are there.
 func (t *Talk) UnitCount() int {
 	n := 0
 	for _, e := range t.Ledger {
 		n = max(n, e.Unit)
+	}
+	for unit := range t.Memory.Called {
+		if unit > 1 {
+			n = max(n, unit)
+		}
 	}
 	return n
 }

@@ -13,18 +13,23 @@ import (
 // clarify asks about the first thing that the messages left unclear, if it matters
 // still and was not asked enough.
 func (t *turn) clarify() (bool, error) {
-	for _, u := range t.heard.unclear {
-		a := t.askOf(u)
-		if t.alreadyClear(u, a) || !t.mayAsk(a) && !t.reopens(u, a) {
+	var first *reading.Unclear
+	for n := range t.heard.unclear {
+		u := &t.heard.unclear[n]
+		a := t.askOf(*u)
+		if t.alreadyClear(*u, a) || !t.mayAsk(a) && !t.reopens(*u, a) {
 			continue
 		}
 		if a.Topic.OfSize() && u.Why != whySide && t.early() {
-			t.hold(u, a)
-			continue
+			t.hold(*u, a)
+		} else if first == nil {
+			first = u
 		}
-		return true, t.askClear(u, a)
 	}
-	return false, nil
+	if first == nil {
+		return false, nil
+	}
+	return true, t.askClear(*first, t.askOf(*first))
 }
 
 // reopens says whether an unclear measure is cleared up, once, however often it was asked
@@ -51,25 +56,38 @@ func (t *turn) early() bool {
 // of which it is not known what it measures is worth keeping: a guess or a nominal size
 // is measured anyway.
 func (t *turn) hold(u reading.Unclear, a Ask) {
-	if t.talk.Memory.Called == nil {
-		t.talk.Memory.Called = map[int]string{}
+	t.call(a.Unit, u.Said)
+	if u.Why != reading.WhyWhich {
+		return
 	}
-	if t.talk.Memory.Called[a.Unit] == "" {
-		t.talk.Memory.Called[a.Unit] = u.Said
+	m := &t.talk.Memory
+	m.Early = slices.DeleteFunc(m.Early, func(p *Pending) bool { return p.Unit == a.Unit })
+	m.Early = append(m.Early, t.pendingOf(u, a))
+}
+
+// call notes what a unit is called until it is measured.
+func (t *turn) call(unit int, said string) {
+	m := &t.talk.Memory
+	if m.Called == nil {
+		m.Called = map[int]string{}
 	}
-	if u.Why == reading.WhyWhich {
-		t.talk.Memory.Held = t.pendingOf(u, a)
+	if m.Called[unit] == "" {
+		m.Called[unit] = said
 	}
 }
 
 // askHeld asks about a size that was held, where a measurement of its unit is next.
 func (t *turn) askHeld(s step) (bool, error) {
-	p := t.talk.Memory.Held
-	if p == nil || s.state != Measuring || s.asks[0].Unit != p.Unit ||
-		len(p.Candidates) > 0 && !slices.Contains(p.Candidates, s.asks[0].Topic) {
+	m := &t.talk.Memory
+	n := slices.IndexFunc(m.Early, func(p *Pending) bool {
+		return s.state == Measuring && s.asks[0].Unit == p.Unit &&
+			(len(p.Candidates) == 0 || slices.Contains(p.Candidates, s.asks[0].Topic))
+	})
+	if n < 0 {
 		return false, nil
 	}
-	t.talk.Memory.Held = nil
+	p := m.Early[n]
+	m.Early = slices.Delete(m.Early, n, n+1)
 	return true, t.askClear(reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}, s.asks[0])
 }
 

@@ -57,31 +57,44 @@ func (t *turn) hear(in []Message) {
 			t.heard.answers = append(t.heard.answers, m.Answer)
 		}
 	}
+	kinds := t.talk.UnitCount()
 	for _, p := range t.pieces(in) {
 		t.hearPiece(p.Text, p.Asked, in)
 	}
+	t.splitTotal(kinds, joined(in))
+	t.restOfTotal()
 }
 
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
-	r := reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Language: t.talk.Language})
+	r := reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Language: t.talk.Language})
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
-	r = t.settle(r, text)
+	r = t.byCount(t.settle(r, text))
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range r.Facts {
 		t.take(f, source(in, f.Said), text)
 	}
-	t.copySame(r.SameAs, source(in, ""))
+	t.copySame(r.SameAs, fitcheck.UnitTopics, source(in, ""))
+	for _, unit := range r.SameKind {
+		if unit == 0 {
+			unit = t.focus()
+		}
+		t.copySame(map[int]int{unit: 1}, kindTopics, source(in, ""))
+	}
 	for _, u := range r.Unclear {
 		f, ok := t.sureOfUnits(u)
 		if !ok {
 			f, ok = t.lateAnswer(u)
 		}
+		if !ok {
+			f, ok = t.metalFrame(u)
+		}
 		if ok {
 			t.take(f, source(in, f.Said), text)
 			continue
 		}
+		t.meet(u)
 		t.heard.unclear = append(t.heard.unclear, u)
 	}
 	t.heard.dontKnow = append(t.heard.dontKnow, t.asked(r.DontKnow)...)
@@ -308,16 +321,19 @@ func (t *turn) focus() int {
 	return 1
 }
 
+// kindTopics are what "the same frame" says of another unit.
+var kindTopics = []fitcheck.Topic{fitcheck.TopicStyle, fitcheck.TopicFrameCondition}
+
 // copySame gives a unit what was said of another ("same as the other one"), where it
 // has nothing of its own.
-func (t *turn) copySame(same map[int]int, message int) {
+func (t *turn) copySame(same map[int]int, topics []fitcheck.Topic, message int) {
 	units := make([]int, 0, len(same))
 	for unit := range same {
 		units = append(units, unit)
 	}
 	slices.Sort(units)
 	for _, unit := range units {
-		for _, topic := range fitcheck.UnitTopics {
+		for _, topic := range topics {
 			from := t.talk.entry(topic, same[unit])
 			if from == nil || topic == fitcheck.TopicCount || t.talk.Value(topic, unit) != nil {
 				continue

@@ -1,6 +1,8 @@
 package conversation
 
 import (
+	"regexp"
+
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
 )
@@ -29,3 +31,14 @@ func (t *turn) lateAnswer(u reading.Unclear) (reading.Fact, bool) {
 	f.Said = u.Said
 	return f, true
 }
+
+// metalFrame settles the kind of skylight where "metal frame" answers the second wording of
+// the question, which offers just that beside fiberglass, glass and plastic that is bent over.
+func (t *turn) metalFrame(u reading.Unclear) (reading.Fact, bool) {
+	if u.Topic == nil || *u.Topic != fitcheck.TopicStyle || u.Why != reading.WhyChoice || !metalFrames.MatchString(u.Said) || t.talk.Memory.Said["asked."+string(*u.Topic)] < 2 {
+		return reading.Fact{}, false
+	}
+	return reading.Fact{Topic: *u.Topic, Unit: u.Unit, Value: fitcheck.Choice(fitcheck.StyleCurbMount), Said: u.Said}, true
+}
+
+var metalFrames = regexp.MustCompile(`(?i)^\W*(the |a |an |el |un )?(metal|alumin(i)?um|aluminio|steel)( frames?)?|^\W*(the |el |un )?marcos? (de )?(metal|aluminio)`)

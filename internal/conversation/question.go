@@ -29,6 +29,9 @@ func (t *turn) questionFor(s step) string {
 		if line := t.otherSide(s.asks[0]); line != "" {
 			return prefix + line
 		}
+		if line := t.countQuestion(s.asks[0]); line != "" {
+			return prefix + line
+		}
 	}
 	key := groupKey(topics)
 	if prefix != "" && key == t.justAsked && topics[0].OfLength() {

@@ -42,7 +42,7 @@ func (t *turn) unitSummary(i int) string {
 	if t.plainLabel(unit) == "" {
 		what = strings.ToUpper(what[:1]) + what[1:]
 	}
-	if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok && n > 1 {
+	if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok && (n > 1 || t.talk.UnitCount() > 1) {
 		what = strconv.Itoa(int(n)) + " x " + what
 	}
 	words := []string{what}

@@ -108,7 +108,7 @@ type Memory struct {
 	LetGo   map[Ask]bool   `json:"let_go,omitempty"`  // asked enough, or not to be had: left to staff
 	Raised  map[string]int `json:"raised,omitempty"`  // "code@unit": how often a finding was asked about
 	Pending *Pending       `json:"pending,omitempty"` // something unclear that waits for its other half
-	Held    *Pending       `json:"held,omitempty"`    // a size that came before its time
+	Early   []*Pending     `json:"early,omitempty"`   // sizes that came before their time
 	Called  map[int]string `json:"called,omitempty"`  // what a unit was called before it was measured ("4x8")
 
 	Introduced  bool           `json:"introduced,omitempty"`
@@ -126,6 +126,7 @@ type Memory struct {
 	CalledOff   bool           `json:"called_off,omitempty"` // wants nothing any more
 	Quiet       bool           `json:"quiet,omitempty"`      // a person of staff talks; the assistant does not
 	Shut        bool           `json:"shut,omitempty"`       // closed by staff, for good
+	Total       int            `json:"total,omitempty"`      // skylights of all kinds, where it is not told how many of each
 	PhotoOf     fitcheck.Topic `json:"photo_of,omitempty"`   // what a photo was asked for
 	Hurt        bool           `json:"hurt,omitempty"`       // wrote that somebody is hurt
 	Lost        int            `json:"lost,omitempty"`       // turns in a row of which nothing could be used

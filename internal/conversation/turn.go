@@ -99,7 +99,7 @@ func (t *turn) useLanguage() (err error) {
 func (t Talk) clone() Talk {
 	t.Ledger = slices.Clone(t.Ledger)
 	m := &t.Memory
-	m.Asking = slices.Clone(m.Asking)
+	m.Asking, m.Early = slices.Clone(m.Asking), slices.Clone(m.Early)
 	m.Tries, m.LetGo, m.Raised, m.Usual = copied(m.Tries), copied(m.LetGo), copied(m.Raised), copied(m.Usual)
 	m.Called, m.Said = copied(m.Called), copied(m.Said)
 	t.Lead.WhyStaff = slices.Clone(t.Lead.WhyStaff)

@@ -50,10 +50,7 @@ func (r *reader) oneOfThem(h *hit) bool {
 	for r.wordAt(i, "out", "more", "mas", "is", "another") {
 		i--
 	}
-	n := fitcheck.Whole(r.wholeAt(i))
-	if i >= 0 && n < 1 && r.toks[i].kind == wordToken && isWhole(numberWords[r.toks[i].text].kind) {
-		n = fitcheck.Whole(numberWords[r.toks[i].text].value) // already read as part of a sum
-	}
+	n := fitcheck.Whole(r.wholeSaid(i)) // already read as part of a sum, it may be
 	if n < 1 {
 		return false
 	}

@@ -7,7 +7,7 @@ func (r *reader) counts() {
 	if r.known(fitcheck.TopicCount) {
 		return
 	}
-	if (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
+	if r.kindShares() || (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
 		return
 	}
 	var found []countAt
@@ -381,7 +381,7 @@ func (r *reader) countAnswer() {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
 			return
 		}
-		if r.countOfKind(next) || r.countsOfSorts(next) {
+		if r.countOfKind(next) || r.countsOfSorts(next) || r.twoCounts(next) {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, i, next-1)
 			return
 		}

@@ -113,6 +113,7 @@ func (r *reader) countInWords(m *measure) countAt {
 // recordKinds gives measures with counts their kinds, and records the counts.
 func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
 	if n == 0 && len(r.refs) == 0 {
+		r.sizesInOrder(ms)
 		r.twoSizes(ms)
 		r.kindsByRoom(ms)
 	}
@@ -120,12 +121,13 @@ func (r *reader) recordKinds(ms []measure, counts []countAt, n int) {
 		r.countsOfRefs(ms, counts)
 		return
 	}
-	if n == 0 {
+	if n == 0 || n == 1 && r.someOfTotal(ms, counts) {
 		return
 	}
 	if n > 1 {
 		r.forget(fitcheck.TopicCount) // the total of all kinds
 		dropTotal(ms, counts)
+		r.nameForAll(ms)
 	}
 	unit := 0
 	for k := range ms {

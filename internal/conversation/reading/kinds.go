@@ -65,16 +65,18 @@ func (r *reader) units() {
 	r.numberedUnits()
 	r.oneAndOther()
 	r.roomUnits()
-	if len(r.refs) == 0 {
-		r.roomsBeforeSizes()
-	}
+	r.roomsBeforeSizes()
 	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 && !r.pairBetween(-1, len(r.toks)) {
 		r.refs = nil // "#1 71 1/4 #2 71 3/8"
 	}
 	r.sortRefs()
 	r.afterCounted()
 	r.nextUnits()
+	r.bothNamed()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
+	r.listedKinds()
+	r.addedKind()
+	r.sameKind()
 }
 
 // nextUnits: a talk that knows so many kinds of unit can get one more at a time: no

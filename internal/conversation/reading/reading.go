@@ -63,6 +63,8 @@ type Input struct {
 	Asked []fitcheck.Topic
 	// Units is how many kinds of unit the talk knows so far.
 	Units int
+	// Count is how many skylights were told of, while one kind of them at the most is known.
+	Count int
 	// Unit is the unit of lengths that come without one, as UnitNamed gives it; "" where
 	// not known.
 	Unit string
@@ -78,6 +80,9 @@ type Reading struct {
 	Language string    `json:"language"` // BCP 47
 	// SameAs maps a unit to the one that it is said to equal ("same as the other"). Not in the JSON.
 	SameAs map[int]int `json:"-"`
+	// SameKind are the units that are said to be of the same kind as the first ("same
+	// frame"), 0 for the one that was asked about. Not in the JSON.
+	SameKind []int `json:"-"`
 	// Trade says that the one question is whether the shop has what it is there for ("do you
 	// do skylights"): going on answers it. Not in the JSON.
 	Trade bool `json:"-"`

@@ -14,6 +14,9 @@ func (r *reader) otherwiseMeant(s sense, h *hit) bool {
 	if chosen(s.topic) && r.wordAt(h.last+1, "or", "o") && r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "other", "otro", "otra") {
 		return true // "whichever is cheaper, acrylic or the other one"
 	}
+	if s.topic == fitcheck.TopicStyle && len(r.out.SameKind) > 0 && r.sameFrame(h.first-1) {
+		return true
+	}
 	return r.ofName(h) || r.notOfFrame(s, h) || r.otherNothing(s, h) || r.partOfTalk(s, h) || s.asked && r.outranked(s, h) || r.wishForStyle(s, h) || s.topic == fitcheck.TopicLayers && !r.layersNumber(h) ||
 		s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && h.first == h.last && r.wordAt(h.first, "storm", "storms", "hail", "hails", "tormenta", "wind") && r.whenever(h.first)
 }

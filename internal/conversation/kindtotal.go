@@ -1,0 +1,168 @@
+package conversation
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// How many of each kind: a number that is told before there are kinds ("I need six") is that
+// of all of them, unless a kind is added to it ("and one more, of 30 x 30").
+
+// addsKind are words that put a kind beside those that were counted.
+var addsKind = regexp.MustCompile(`(?i)\b(also|plus|in addition|on top of|besides|extra|as well|too|one more|(two|three|\d+) more|add|tambi[eé]n|adem[aá]s|otr[oa]s? (dos|tres|m[aá]s)|agreg\w+|m[aá]s un[oa]?)\b`)
+
+// meet notes a kind of which nothing is known yet but a size that has to be asked about:
+// "the second one is 37 1/2 x 37 1/2".
+func (t *turn) meet(u reading.Unclear) {
+	if size, ok := u.Guess.(fitcheck.Size); ok && size.Complete() && u.Why == reading.WhyWhich && u.Unit == t.talk.UnitCount()+1 && u.Unit > 1 {
+		t.call(u.Unit, u.Said)
+	}
+}
+
+// splitTotal makes the number of the only kind known that of all, where this turn tells of
+// more kinds: with as many kinds as skylights there is one of each, otherwise how many of
+// each is asked. What was said of all of them ("frames are fine") holds for the new kinds.
+func (t *turn) splitTotal(before int, text string) {
+	e, now := t.talk.entry(fitcheck.TopicCount, 1), t.talk.UnitCount()
+	if before > 1 || now < 2 || e == nil || e.By != FromCustomer || addsKind.MatchString(text) || t.newCount() {
+		return
+	}
+	total, _ := e.Value.(fitcheck.Whole)
+	if int(total) < now {
+		return // said of the first kind alone
+	}
+	from := e.Message
+	one := Entry{Topic: fitcheck.TopicCount, Value: fitcheck.Whole(1), Said: e.Said, Message: t.lastMessage, By: FromCustomer}
+	e.Undone = true // it is that of no kind
+	for unit := 2; unit <= now; unit++ {
+		t.sharedByAll(unit, from)
+	}
+	if int(total) > now {
+		t.talk.Memory.Total = int(total)
+		return
+	}
+	for one.Unit = 1; one.Unit <= now; one.Unit++ {
+		t.talk.add(one)
+	}
+}
+
+// totalTold is how many skylights were told of, while no kinds tell them apart.
+func (t *turn) totalTold() int {
+	if t.talk.UnitCount() > 1 {
+		return 0
+	}
+	n, _ := t.talk.Value(fitcheck.TopicCount, 1).(fitcheck.Whole)
+	return int(n)
+}
+
+// newCount says whether this turn tells how many there are of a kind.
+func (t *turn) newCount() bool {
+	return slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic == fitcheck.TopicCount })
+}
+
+// sharedByAll gives a new kind what was said of all, when nothing told them apart: since the
+// message with their number, and not in one breath with the first kind's own size.
+func (t *turn) sharedByAll(unit, from int) {
+	for _, topic := range fitcheck.UnitTopics {
+		e := t.talk.entry(topic, 1)
+		if e == nil || !shared(topic) || t.talk.Value(topic, unit) != nil || e.Message == t.lastMessage ||
+			!plural.MatchString(e.Said) && (e.Message < from || t.measuredIn(e.Message)) {
+			continue
+		}
+		of := *e
+		of.Unit = unit
+		t.talk.add(of)
+	}
+}
+
+// measuredIn says whether a message told a length of the first kind.
+func (t *turn) measuredIn(message int) bool {
+	return slices.ContainsFunc(t.talk.Ledger, func(e Entry) bool {
+		return e.Message == message && e.Unit == 1 && e.Topic.OfLength()
+	})
+}
+
+// restOfTotal counts the last kind where the others and the number of all are known.
+func (t *turn) restOfTotal() {
+	rest, open := t.talk.Memory.Total, 0
+	if rest == 0 {
+		return
+	}
+	var last Entry
+	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+		e := t.talk.entry(fitcheck.TopicCount, unit)
+		if e == nil {
+			open, last.Unit = open+1, unit
+			continue
+		}
+		n, _ := e.Value.(fitcheck.Whole)
+		rest -= int(n)
+		last.Said = e.Said
+	}
+	if open != 1 || rest < 1 || last.Said == "" {
+		return
+	}
+	last.Topic, last.Value, last.Message, last.By = fitcheck.TopicCount, fitcheck.Whole(rest), t.lastMessage, FromCustomer
+	if t.talk.add(last) {
+		t.heard.entries = append(t.heard.entries, last)
+	}
+}
+
+// counting asks how many there are of a kind, where only the number of all was told.
+func (t *turn) counting() []step {
+	if t.talk.Memory.Total == 0 {
+		return nil
+	}
+	for _, a := range t.eachUnit(fitcheck.TopicCount) {
+		if t.open(a) {
+			return asking(Measuring, []Ask{a})
+		}
+	}
+	return nil
+}
+
+// countQuestion asks how many of all are of one kind, "" where that is not the question.
+func (t *turn) countQuestion(a Ask) string {
+	if a.Topic != fitcheck.TopicCount || t.talk.Memory.Total == 0 {
+		return ""
+	}
+	return t.vary("ask.count_of", wording.Args{"n": strconv.Itoa(t.talk.Memory.Total)})
+}
+
+// byCount finds the kind that the words call by its number: "the two: 37 1/2 by 37 1/2",
+// where there are four of one kind and two of another.
+func (t *turn) byCount(r reading.Reading) reading.Reading {
+	n := slices.IndexFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
+	if n < 0 || t.talk.UnitCount() < 2 || t.isAsked(fitcheck.TopicCount) {
+		return r
+	}
+	unit := 0
+	for u := 1; u <= t.talk.UnitCount(); u++ {
+		switch {
+		case t.talk.Value(fitcheck.TopicCount, u) != r.Facts[n].Value:
+		case unit > 0:
+			return r // more than one kind of that number
+		default:
+			unit = u
+		}
+	}
+	if unit == 0 {
+		return r
+	}
+	for k := range r.Facts {
+		if f := &r.Facts[k]; f.Unit == 0 && f.Topic.OfUnit() {
+			f.Unit = unit
+		}
+	}
+	for k := range r.Unclear {
+		if u := &r.Unclear[k]; u.Unit == 0 && (u.Topic == nil || u.Topic.OfUnit()) {
+			u.Unit = unit
+		}
+	}
+	return r
+}

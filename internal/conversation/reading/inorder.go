@@ -1,0 +1,264 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// Kinds of unit that are told of in one breath: in their order, by a share of each, or with
+// one name for all.
+
+// farSizes is how far sizes of one skylight's parts lie apart at the most, side by side
+// (common practice, no source): what lies further apart is of two skylights.
+const farSizes = 7 * fitcheck.Inch
+
+// sizesInOrder: "24 x 48 and 36 x 36", where two kinds are known, or two skylights of which
+// nothing told them apart so far: each size is the next one's.
+func (r *reader) sizesInOrder(ms []measure) {
+	if len(ms) < 2 || len(ms) != r.Units && (r.Units > 1 || r.Count < len(ms)) {
+		return
+	}
+	for k := range ms {
+		m := &ms[k]
+		if m.shape != pair || m.other || m.drop || len(m.units) > 0 || m.topic != ms[0].topic || m.part != ms[0].part || m.face != ms[0].face {
+			return
+		}
+		if k > 0 && !farApart(m, &ms[k-1]) || r.correctedBetween(&ms[max(k-1, 0)], m) {
+			return
+		}
+	}
+	for k := range ms {
+		ms[k].units = []int{k + 1}
+	}
+}
+
+// correctedBetween: "24 x 48, no wait, 36 x 36".
+func (r *reader) correctedBetween(a, b *measure) bool {
+	return b.fixed || r.wordsIn(a.last+1, b.first, "no", "not", "wait", "actually", "sorry", "or", "meant", "perdon", "digo", "o", "instead", "now", "correction")
+}
+
+func farApart(a, b *measure) bool {
+	short, long := sidesOf(a)
+	otherShort, otherLong := sidesOf(b)
+	return gapOf(short, otherShort) > farSizes || gapOf(long, otherLong) > farSizes
+}
+
+func sidesOf(m *measure) (short, long fitcheck.Length) {
+	a, b := m.parts[0].length(), m.parts[1].length()
+	return min(a, b), max(a, b)
+}
+
+func gapOf(a, b fitcheck.Length) fitcheck.Length { return max(a-b, b-a) }
+
+// nameForAll: "four are 25 x 49 and two are 37 x 37 outside of the curb": the name after the
+// last of the counted kinds is that of all.
+func (r *reader) nameForAll(ms []measure) {
+	last := &ms[len(ms)-1]
+	if !last.where || last.topic == "" && last.part == "" && last.face == "" {
+		return
+	}
+	for k := range ms[:len(ms)-1] {
+		if ms[k].where || ms[k].shape != last.shape {
+			return
+		}
+	}
+	for i := ms[0].first; i < last.first; i++ {
+		if r.labelKind(i, "part") || r.labelKind(i, "face") || r.labelKind(i, "topic") {
+			return // it is named before
+		}
+	}
+	for k := range ms[:len(ms)-1] {
+		ms[k].topic, ms[k].part, ms[k].face, ms[k].where = last.topic, last.part, last.face, true
+	}
+}
+
+// listedKinds: "two skylights, the bathroom one and the hall one. metal frames": a list of the
+// kinds alone says nothing of any of them, nor does what comes after speak of the last.
+func (r *reader) listedKinds() {
+	if len(r.refs) < 2 {
+		return
+	}
+	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
+	if r.pairBetween(r.sentenceFirst(from), from) || r.sentenceFirst(from) != r.sentenceFirst(to) || r.sentenceLast(to)+1 >= len(r.toks) {
+		return
+	}
+	for i := from; i <= r.sentenceLast(to); i++ {
+		if r.inRef(i) {
+			continue
+		}
+		if r.toks[i].kind == numToken || covers(r.styles, i) || covers(r.wants, i) || r.choiceFact(i) {
+			return
+		}
+	}
+	r.refs, r.trailing = nil, false
+}
+
+// inRef: the token is part of what names a kind.
+func (r *reader) inRef(i int) bool {
+	return slices.ContainsFunc(r.refs, func(u unitRef) bool { return u.first <= i && i <= u.last })
+}
+
+// choiceFact: the word says something of a unit: a room says none.
+func (r *reader) choiceFact(i int) bool {
+	for n := range r.choices {
+		h := &r.choices[n]
+		if h.first <= i && i <= h.last && h.senses[0].topic != "" && h.senses[0].topic != fitcheck.TopicUse {
+			return true
+		}
+	}
+	return false
+}
+
+// bothNamed: "one is hazy, the other cracked, both 25 x 49": all kinds that the message names.
+func (r *reader) bothNamed() {
+	known := 0
+	for k := range r.refs {
+		known = max(known, slices.Max(r.refs[k].units))
+	}
+	if known < 2 {
+		return
+	}
+	for n := range r.intros {
+		h := &r.intros[n]
+		if !h.is("nth", "all") || r.noKind(h) || r.refAt(h.first, h.last+1) || r.refs[0].first > h.first {
+			continue
+		}
+		count := 2
+		for i := h.first; i <= h.last; i++ {
+			count = max(count, int(r.wholeAt(i)))
+		}
+		if count == known {
+			all := make([]int, known)
+			for k := range all {
+				all[k] = k + 1
+			}
+			r.refs = append(r.refs, unitRef{h.first, h.last, all})
+		}
+	}
+	r.sortRefs()
+}
+
+// sameKind: "the second one is 37 x 37, same frame".
+func (r *reader) sameKind() {
+	for i := range r.toks {
+		if !r.sameFrame(i) || i+2 < len(r.toks) && r.toks[i+2].kind == numToken {
+			continue
+		}
+		units := r.unitsAt(i, i)
+		if len(units) == 0 && r.Units > 1 && r.asked(fitcheck.TopicStyle) {
+			units = []int{0}
+		}
+		if len(units) == 1 && units[0] != 1 {
+			r.out.SameKind = append(r.out.SameKind, units[0])
+			r.use(i, i+1)
+		}
+	}
+}
+
+// sameFrame: "same frame", "same kind", with nothing before it that measures it.
+func (r *reader) sameFrame(i int) bool {
+	return r.wordAt(i, "same", "mismo") && r.wordAt(i+1, "frame", "frames", "framing", "kind", "type", "style", "setup", "marco", "tipo") && !r.wordsIn(max(0, i-3), i, "of", "outside", "inside", "de", "not")
+}
+
+// addedKind: "also need one more for the garage, that one is 37 x 37": a further kind, where
+// one was spoken of before.
+func (r *reader) addedKind() {
+	if len(r.refs) > 0 || r.Units < 1 {
+		return
+	}
+	for i := range r.toks {
+		end := r.oneMoreAt(i)
+		if end == 0 || !r.wordsIn(r.clauseStart(i), i, "need", "want", "have", "got", "found", "forgot", "add", "order", "is", "theres", "necesito", "ocupo", "quiero", "tengo", "hay", "falta") ||
+			!r.pairBetween(end, len(r.toks)) || r.pairBetween(0, i) && !r.sentenceEnd(r.sentenceFirst(i)-1) {
+			continue
+		}
+		r.refs = append(r.refs, unitRef{i, end - 1, []int{r.Units + 1}})
+		r.fact(fitcheck.TopicCount, r.Units+1, fitcheck.Whole(1), i, end-1)
+		r.use(i, end-1)
+		return
+	}
+}
+
+// oneMoreAt is where words for one more skylight end that begin at the token, 0 where none do.
+func (r *reader) oneMoreAt(i int) int {
+	switch {
+	case r.wordAt(i, "one") && r.wordAt(i+1, "more", "other") && !r.wordAt(i+2, "time", "thing", "question", "measurement", "number", "photo", "picture", "side", "try", "layer"):
+		return i + 2
+	case r.wordAt(i, "another") && (r.wordAt(i+1, "one") || i+1 < len(r.toks) && countNouns[r.toks[i+1].text]):
+		return i + 2
+	case r.wordAt(i, "uno", "una", "otro", "otra") && r.wordAt(i+1, "mas"):
+		return i + 2
+	}
+	return 0
+}
+
+// kindShares: "four of one kind, two of another"; "4 and 2", where two kinds are known and
+// how many of each was asked.
+func (r *reader) kindShares() bool {
+	for i := range r.toks {
+		n, next := r.wholeSaid(i), i+1
+		if n < 1 || n > 99 {
+			continue
+		}
+		end := next
+		if r.wordAt(end, "of", "de") && r.wordAt(end+1, "one", "a", "un", "una", "uno", "this", "these", "the") {
+			for end++; end < len(r.toks) && end < next+5 && r.wordAt(end, "one", "a", "un", "una", "uno", "this", "these", "the", "first", "1st", "size", "sizes", "kind", "type", "sort", "style", "tamano", "medida", "tipo", "primero", "primera"); end++ {
+			}
+		} else if !r.asked(fitcheck.TopicCount) || r.Units != 2 {
+			continue
+		}
+		for end < len(r.toks) && (r.markAt(end, ',') || r.wordAt(end, "and", "y", "plus", "then")) {
+			end++
+		}
+		m, after := r.wholeSaid(end), end+1
+		if m < 1 || m > 99 || end == next {
+			continue
+		}
+		other := r.wordAt(after, "of", "de") && (r.wordAt(after+1, "another", "other", "others", "otro", "otra") || r.wordAt(after+1, "the", "a", "el", "la") && r.wordAt(after+2, "other", "second", "2nd", "different", "otro", "otra"))
+		if !other && !(r.Units == 2 && r.asked(fitcheck.TopicCount) && r.endsCount(after)) {
+			continue
+		}
+		r.fact(fitcheck.TopicCount, 1, fitcheck.Whole(n), i, next-1)
+		r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(m), end, after-1)
+		r.use(i, next-1)
+		r.use(end, after-1)
+		return true
+	}
+	return false
+}
+
+// someOfTotal: "six skylights, four are 25 x 49": the others are of another kind.
+func (r *reader) someOfTotal(ms []measure, counts []countAt) bool {
+	total := slices.IndexFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
+	k := slices.IndexFunc(counts, func(c countAt) bool { return c.value > 1 })
+	if total < 0 || k < 0 || !r.wordAt(counts[k].last+1, "are", "of", "son", "de", "measure", "miden") {
+		return false
+	}
+	c, all := counts[k], r.out.Facts[total]
+	n, _ := all.Value.(fitcheck.Whole)
+	if int(n) <= c.value || len(ms[k].units) > 0 {
+		return false
+	}
+	r.forgetTotal()
+	ms[k].units = []int{1}
+	r.fact(fitcheck.TopicCount, 1, fitcheck.Whole(c.value), c.first, c.last)
+	r.fact(fitcheck.TopicCount, 2, n-fitcheck.Whole(c.value), c.first, c.last)
+	return true
+}
+
+// twoCounts: "4 and 2", of kinds that nothing was told of, or of which the sum is meant.
+func (r *reader) twoCounts(next int) bool {
+	return r.wordAt(next, "and", "y", "plus") && r.wholeAt(next+1) > 0 && r.endsCount(next+2)
+}
+
+// wholeSaid is the whole number at a token, though something else has taken its word.
+func (r *reader) wholeSaid(i int) int {
+	if n := r.wholeAt(i); n > 0 || i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
+		return int(n)
+	}
+	if n := numberWords[r.toks[i].text]; isWhole(n.kind) {
+		return int(n.value)
+	}
+	return -1
+}
