@@ -206,6 +206,9 @@ var choiceTopics = []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicColor, f
 func (t *turn) choices() []step {
 	var asks []Ask
 	for _, topic := range choiceTopics {
+		if t.noChoice(topic) {
+			continue
+		}
 		for i, r := range t.check.Units {
 			a := Ask{topic, i + 1}
 			if slices.Contains(r.Missing, topic) && t.open(a) && !t.beyondUs(i) {

@@ -33,6 +33,11 @@ func (t *turn) questionFor(s step) string {
 			return prefix + line
 		}
 	}
+	if len(topics) == 1 {
+		if line := t.offer("ask.offered", topics[0]); line != "" {
+			return prefix + line
+		}
+	}
 	key := groupKey(topics)
 	if prefix != "" && key == t.justAsked && topics[0].OfLength() {
 		return prefix + t.vary("ask.same_measure", nil)
@@ -100,7 +105,11 @@ func groupKey(topics []fitcheck.Topic) string {
 func (t *turn) choiceList(topics []fitcheck.Topic) string {
 	lines := []string{t.vary("choices.lead", nil)}
 	for _, topic := range topics {
-		lines = append(lines, "- "+t.vary("choice."+string(topic), nil))
+		line := t.offer("choice.offered", topic)
+		if line == "" {
+			line = t.vary("choice."+string(topic), nil)
+		}
+		lines = append(lines, "- "+line)
 	}
 	return strings.Join(lines, "\n")
 }

@@ -43,7 +43,7 @@ func testShop(t testing.TB) *Shop {
 
 // TestTalks plays the talks in testdata/talks. In each file the lines that begin with
 // "C: " are what the customer writes ("[2 photos]" at their end are photos), "at" sets the
-// clock, "wait" lets time pass; all else is what came of it, and -update writes it anew
+// clock, "sells" what the shop sells, "wait" lets time pass; all else is what came of it, and -update writes it anew
 // for a person to read.
 func TestTalks(t *testing.T) {
 	files, err := filepath.Glob("testdata/talks/*.txt")
@@ -101,6 +101,13 @@ func (p *player) line(line string) {
 			p.t.Fatal(err)
 		}
 		p.now = at
+		fmt.Fprintln(&p.out, line)
+	case strings.HasPrefix(line, "sells "):
+		rules := *p.shop.Rules
+		p.shop.Rules = &rules
+		if err := json.Unmarshal([]byte(strings.TrimPrefix(line, "sells ")), &rules.Sells); err != nil {
+			p.t.Fatal(err)
+		}
 		fmt.Fprintln(&p.out, line)
 	case strings.HasPrefix(line, "channel "):
 		p.talk.Channel = Channel(strings.TrimPrefix(line, "channel "))

@@ -105,7 +105,7 @@ func (t *turn) blockers() []string {
 		if i >= len(t.check.Units) {
 			break
 		}
-		for _, w := range unitBlockers(u, t.check.Units[i]) {
+		for _, w := range append(unitBlockers(u, t.check.Units[i]), t.notSold(u)...) {
 			if len(units) > 1 {
 				w = fmt.Sprintf("unit %d: %s", i+1, w)
 			}

@@ -19,7 +19,7 @@ var longest = Args{
 	"low": "12345", "high": "15432", "phone": "(218) 555-0142", "email": ", help@pinwheel.example",
 	"result": "the exact price", "next": "The shop opens Wednesday at 8:30 AM AKST; a person then looks at it and gets back to you with the exact price.",
 	"ref": "R7KQ4", "question": "What does the raised box measure over the outside, flashing included, at the top? Width x length, like 25 1/2 x 49 1/2. The new frame caps over it.",
-	"color": "polycarbonate white", "size": "31 13/16 x 119 15/16 in", "options": "outside of the box, inside of the box, plastic edge to edge or opening of the metal frame", "n": "12", "unit": "Skylight 12: ", "time": "8:30 AM AKST", "day": "Wednesday", "text": "The two sizes don't go together.",
+	"color": "polycarbonate white", "size": "31 13/16 x 119 15/16 in", "options": "outside of the box, inside of the box, plastic edge to edge or opening of the metal frame", "n": "12", "sold": "bronze anodized, bronze powder coat", "unit": "Skylight 12: ", "time": "8:30 AM AKST", "day": "Wednesday", "text": "The two sizes don't go together.",
 	"summary": "Here is what I have: Maximiliano Featherstone, San Buenaventura, CA 93001, house. Plastic dome only, 2 layers, polycarbonate, white over clear; plastic edge to edge 31 13/16 x 119 15/16 in; opening of the metal frame 28 13/16 x 117 15/16 in.",
 }
 
