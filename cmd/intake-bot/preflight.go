@@ -101,18 +101,29 @@ func exampleValue(name string) string {
 	return ""
 }
 
-// readShop reads a shop file as serve does.
-func readShop(path string) (found string, example bool, err error) {
+// readShop reads a shop file as serve does, and names what in it is still the invented shop's.
+func readShop(path string) (found string, example []string, err error) {
 	f, err := shop.Load(path, wording.CheckOverride)
 	if err != nil {
-		return "", false, err
+		return "", nil, err
 	}
 	if _, err := talking(f); err != nil {
-		return "", false, err
+		return "", nil, err
 	}
 	invented, err := shop.Parse([]byte(deploy.ExampleShop))
 	if err != nil {
-		return "", false, err
+		return "", nil, err
 	}
-	return f.Name + ", " + f.Address.String(), f.Name == invented.Name, nil
+	for _, one := range []struct {
+		setting string
+		as      bool
+	}{
+		{"name", f.Name == invented.Name}, {"phone", f.Phone == invented.Phone},
+		{"email", f.Email == invented.Email}, {"address.street", f.Address.Street == invented.Address.Street},
+	} {
+		if one.as {
+			example = append(example, one.setting)
+		}
+	}
+	return f.Name + ", " + f.Address.String(), example, nil
 }

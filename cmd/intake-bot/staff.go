@@ -13,9 +13,9 @@ import (
 )
 
 type staffCommand struct {
-	Add      staffAddCommand      `cmd:"" help:"Make an account; prints a password that works once."`
+	Add      staffAddCommand      `cmd:"" help:"Make an account; prints a password for the first log-in."`
 	List     staffListCommand     `cmd:"" help:"List the accounts."`
-	Password staffPasswordCommand `cmd:"" help:"Give an account a new password that works once."`
+	Password staffPasswordCommand `cmd:"" help:"Give an account a new password for the next log-in."`
 	Leave    staffLeaveCommand    `cmd:"" help:"End an account: the person has left. Its history stays."`
 }
 
@@ -39,7 +39,7 @@ func (c *staffAddCommand) Run(ctx context.Context, s streams) error {
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(s.out, "%s can log in at %s with the password\n  %s\nIt works once, to choose another.\n", account.Login, staff.Base, once)
+	_, err = fmt.Fprintf(s.out, "%s can log in at %s with the password\n  %s\nIt serves only to choose one's own.\n", account.Login, staff.Base, once)
 	return err
 }
 
@@ -99,16 +99,20 @@ func (c *staffPasswordCommand) Run(ctx context.Context, s streams) error {
 	if err != nil {
 		return err
 	}
+	if account.LeftAt != nil {
+		return fmt.Errorf("%s left on %s: staff leave %s --back lets them in again", account.Login, account.LeftAt.Format("2006-01-02"), account.Login)
+	}
 	once, err := staff.NewPassword(ctx, pool, account.ID)
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(s.out, "%s can log in with the password\n  %s\nIt works once, to choose another. Sessions so far have ended.\n", account.Login, once)
+	_, err = fmt.Fprintf(s.out, "%s can log in with the password\n  %s\nIt serves only to choose one's own. Sessions so far have ended.\n", account.Login, once)
 	return err
 }
 
 type staffLeaveCommand struct {
 	Login string `arg:"" help:"Whose."`
+	Back  bool   `help:"Let them in again."`
 }
 
 func (c *staffLeaveCommand) Run(ctx context.Context, s streams) error {
@@ -122,9 +126,13 @@ func (c *staffLeaveCommand) Run(ctx context.Context, s streams) error {
 		return err
 	}
 	now := time.Now().UTC()
-	if err := db.SetLeft(ctx, pool, account.ID, &now, now); err != nil {
+	at, told := &now, "%s can't log in any more.\n"
+	if c.Back {
+		at, told = nil, "%s can log in again.\n"
+	}
+	if err := db.SetLeft(ctx, pool, account.ID, at, now); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(s.out, "%s can't log in any more.\n", account.Login)
+	_, err = fmt.Fprintf(s.out, told, account.Login)
 	return err
 }

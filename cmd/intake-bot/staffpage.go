@@ -93,7 +93,7 @@ func (h *house) openHouseToStaff(ctx context.Context, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(out, "\nThe staff's page, with %d invented leads: http://%s%s/\n  name %s, password %s (it works once, to choose another)\n",
+	_, err = fmt.Fprintf(out, "\nThe staff's page, with %d invented leads: http://%s%s/\n  name %s, password %s (it serves only to choose another)\n",
 		invented, h.bot.address, staff.Base, demoLogin, once)
 	return err
 }

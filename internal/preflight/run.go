@@ -4,6 +4,7 @@ import (
 	"context"
 	"net"
 	"net/http"
+	"strings"
 	"sync"
 	"time"
 
@@ -17,8 +18,8 @@ type Settings struct {
 	DatabaseURL string
 	ShopFile    string
 	// ReadShop reads the shop file as the bot does; found is a word on whose it is, and
-	// example says that it is still the invented shop's.
-	ReadShop  func(path string) (found string, example bool, err error)
+	// example names what is still the invented shop's: "name", "phone".
+	ReadShop  func(path string) (found string, example []string, err error)
 	PublicURL string
 	Carrier   *sms.Config // nil: not looked at
 	Mail      *Mail       // nil: the shop only texts
@@ -77,8 +78,8 @@ func checkShop(_ context.Context, s *Settings) []Line {
 	switch {
 	case err != nil:
 		return []Line{wrong(check, err.Error(), "mend the lines named here; intake-bot shop check "+s.ShopFile+" looks again, intake-bot init writes a new one")}
-	case example:
-		return []Line{unknown(check, found, "this is still the invented shop's name: customers would be told it. Put your own in "+s.ShopFile)}
+	case len(example) > 0:
+		return []Line{unknown(check, found, "still the invented shop's, which customers would be told: "+strings.Join(example, ", ")+". Put your own in "+s.ShopFile)}
 	}
 	return []Line{ok(check, "%s", found)}
 }

@@ -88,7 +88,7 @@ func newWorld(t *testing.T) *world {
 	t.Cleanup(server.Close)
 	login := email.Account{User: mailbox, Password: password}
 	w.Settings = preflight.Settings{ShopFile: "shop.yaml", PublicURL: public, Patience: time.Minute,
-		ReadShop: func(string) (string, bool, error) { return "Larkspur Domes", false, nil },
+		ReadShop: func(string) (string, []string, error) { return "Larkspur Domes", nil, nil },
 		Carrier:  &sms.Config{AccountID: account, AuthToken: token, From: number, BaseURL: base},
 		Mail: &preflight.Mail{Box: email.WatcherConfig{Address: w.office.IMAP(), Security: email.Insecure, Account: login},
 			Post: email.SenderConfig{Address: w.office.SMTP(), Security: email.Insecure, Account: login}},
@@ -159,16 +159,16 @@ func TestNothingIsSentOrTakenIn(t *testing.T) {
 
 func TestShopFile(t *testing.T) {
 	for _, c := range []struct {
-		example bool
+		example []string
 		err     error
 		want    preflight.Result
 		do      string
 	}{
-		{false, nil, preflight.OK, ""},
-		{true, nil, preflight.Unknown, "Put your own in shop.yaml"},
-		{false, errors.New("shop.yaml:2:8: phone: is not one"), preflight.Wrong, "mend the lines"},
+		{nil, nil, preflight.OK, ""},
+		{[]string{"name", "phone"}, nil, preflight.Unknown, "name, phone. Put your own in shop.yaml"},
+		{nil, errors.New("shop.yaml:2:8: phone: is not one"), preflight.Wrong, "mend the lines"},
 	} {
-		s := preflight.Settings{ShopFile: "shop.yaml", ReadShop: func(string) (string, bool, error) { return "A", c.example, c.err }}
+		s := preflight.Settings{ShopFile: "shop.yaml", ReadShop: func(string) (string, []string, error) { return "A", c.example, c.err }}
 		got := preflight.Run(t.Context(), s)[0]
 		if got.Result != c.want || !strings.Contains(got.Do, c.do) {
 			t.Errorf("%+v, want %s and %q", got, c.want, c.do)

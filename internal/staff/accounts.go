@@ -15,7 +15,7 @@ var (
 	numberForm = regexp.MustCompile(`^\+[1-9][0-9]{6,14}$`)
 )
 
-// AddAccount makes an account with a password that works once, and gives that password.
+// AddAccount makes an account with a password for the first log-in, and gives that password.
 func AddAccount(ctx context.Context, c db.Conn, a db.Staff) (once string, err error) {
 	if err := checkAccount(a); err != nil {
 		return "", err
@@ -52,7 +52,7 @@ func checkAccount(a db.Staff) error {
 	return nil
 }
 
-// NewPassword gives an account a new password that works once; its sessions are over.
+// NewPassword gives an account a new password for the next log-in; its sessions are over.
 func NewPassword(ctx context.Context, c db.Conn, id int64) (once string, err error) {
 	if once, err = OneTimePassword(); err != nil {
 		return "", err

@@ -18,7 +18,7 @@ import (
 type shopPage struct {
 	frame
 	People  []db.Staff
-	Once    string // a password that works once, shown once
+	Once    string // a password for the first log-in, shown once
 	OnceFor string
 	Jobs    []jobRow
 	Counts  []db.Tally
