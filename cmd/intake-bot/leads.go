@@ -5,12 +5,14 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 	"text/tabwriter"
 	"time"
 
 	"example.com/intake-bot/internal/conversation"
 	"example.com/intake-bot/internal/db"
+	"example.com/intake-bot/internal/shop"
 )
 
 type leadsCommand struct {
@@ -20,9 +22,9 @@ type leadsCommand struct {
 }
 
 type leadsListCommand struct {
-	Status []string      `enum:"open,ready,needs_person,picked_up,quoted,ordered,declined,closed" help:"Only these, with commas between: open, ready, needs_person, picked_up, quoted, ordered, declined, closed."`
-	Since  time.Duration `placeholder:"TIME" help:"Only those opened so long ago at most, like 24h."`
-	Limit  int           `default:"100" help:"At most so many; 0 is all."`
+	Status []string  `enum:"open,ready,needs_person,picked_up,quoted,ordered,declined,closed" help:"Only these, with commas between: open, ready, needs_person, picked_up, quoted, ordered, declined, closed."`
+	Since  shop.Span `placeholder:"TIME" help:"Only those opened so long ago at most, like 24h or 7 days."`
+	Limit  uint      `default:"100" help:"At most so many; 0 is all."`
 }
 
 func (c *leadsListCommand) Run(ctx context.Context, s streams) error {
@@ -31,12 +33,12 @@ func (c *leadsListCommand) Run(ctx context.Context, s streams) error {
 		return err
 	}
 	defer pool.Close()
-	filter := db.LeadFilter{Limit: c.Limit}
+	filter := db.LeadFilter{Limit: int(min(c.Limit, math.MaxInt32))}
 	for _, status := range c.Status {
 		filter.Status = append(filter.Status, conversation.Status(status))
 	}
 	if c.Since > 0 {
-		filter.Since = time.Now().Add(-c.Since)
+		filter.Since = time.Now().Add(-c.Since.Duration())
 	}
 	lines, err := db.ListLeads(ctx, pool, filter)
 	if err != nil {

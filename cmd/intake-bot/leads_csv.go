@@ -66,7 +66,7 @@ func (t *csvTable) add(record json.RawMessage) error {
 		return t.row(append(lead, make([]string, len(csvColumns)-len(lead))...))
 	}
 	for i, u := range l.Units {
-		row := append(append([]string{}, lead...), strconv.Itoa(i+1), strconv.Itoa(max(u.Count, 1)), u.Style, u.Check.Replace, u.Check.Verdict,
+		row := append(append([]string{}, lead...), strconv.Itoa(i+1), countCell(u.Count), u.Style, u.Check.Replace, u.Check.Verdict,
 			orderCell(u.Check.Order), stockCell(u.Check.Order), strings.Join(u.Check.Missing, "; "))
 		if e := u.Check.Estimate; e != nil && e.Reason == "" {
 			row = append(row, strconv.FormatInt(e.Low, 10), strconv.FormatInt(e.High, 10), e.Currency)
@@ -133,4 +133,12 @@ func exportCSV(w io.Writer, each func(func(json.RawMessage) error) error) error 
 		return err
 	}
 	return t.end()
+}
+
+// countCell is empty where nobody said how many there are.
+func countCell(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
 }

@@ -55,6 +55,9 @@ func run(ctx context.Context, args []string) int {
 		fmt.Fprintln(os.Stderr, "intake-bot:", err)
 		return 2
 	}
+	if len(args) > 0 && args[0] == "help" { // as many programs have it
+		args = append(args[1:], "--help")
+	}
 	command, err := parser.Parse(args)
 	if err != nil {
 		parser.FatalIfErrorf(err)

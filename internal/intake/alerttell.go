@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -89,20 +90,27 @@ func shown(r rune) rune {
 	return r
 }
 
+// digestLines is how many leads the morning's mail lists at the most.
+const digestLines = 50
+
 // sendDigest tells who waits as it now stands.
 func (s *Service) sendDigest(ctx context.Context, p db.Staff, args tellArgs) error {
-	waiting, err := db.WaitingLeads(ctx, s.opts.Pool, db.QueueFilter{}, db.QueuePlace{}, 50)
+	waiting, err := db.WaitingLeads(ctx, s.opts.Pool, db.QueueFilter{}, db.QueuePlace{}, digestLines+1)
 	if err != nil || len(waiting) == 0 {
 		return err
 	}
+	many := strconv.Itoa(len(waiting))
+	if len(waiting) > digestLines {
+		waiting, many = waiting[:digestLines], fmt.Sprintf("more than %d", digestLines)
+	}
 	if args.Text {
-		return s.textTo(ctx, p, fmt.Sprintf("%s: %d waiting this morning. %s/", s.shop.Load().Name, len(waiting), s.opts.Alerts.Page))
+		return s.textTo(ctx, p, fmt.Sprintf("%s: %s waiting this morning. %s/", s.shop.Load().Name, many, s.opts.Alerts.Page))
 	}
 	var b strings.Builder
 	for _, l := range waiting {
 		fmt.Fprintln(&b, oneLine(l))
 	}
-	return s.opts.Alerts.Mail(ctx, AlertMail{ID: mailID(args), To: p.Email, Date: s.now(), Subject: fmt.Sprintf("%d waiting this morning", len(waiting)),
+	return s.opts.Alerts.Mail(ctx, AlertMail{ID: mailID(args), To: p.Email, Date: s.now(), Subject: many + " waiting this morning",
 		Text: b.String() + "\n" + s.opts.Alerts.Page + "/\n"})
 }
 

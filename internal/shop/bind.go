@@ -214,6 +214,10 @@ func (b *binder) list(path string, node ast.Node, into reflect.Value, tag reflec
 		b.wrongAt(path, "a list is wanted here, like [one, two], not %s", kindOf(node))
 		return
 	}
+	if len(seq.Values) == 0 && tag.Get("some") != "" {
+		b.wrongAt(path, "is empty: write at least one, or leave the setting out")
+		return
+	}
 	out := reflect.MakeSlice(into.Type(), len(seq.Values), len(seq.Values))
 	for i, item := range seq.Values {
 		b.value(path+"["+strconv.Itoa(i+1)+"]", item, out.Index(i), tag)

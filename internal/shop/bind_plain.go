@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/goccy/go-yaml/ast"
 
@@ -76,11 +77,25 @@ func (b *binder) text(path string, node ast.Node, text string, into reflect.Valu
 		b.wrongAt(path, "a text is wanted here: put %q in quotes if it is meant as one", text)
 	case text == "":
 		b.wrongAt(path, "is empty: write it, or leave the setting out")
+	case strings.ContainsFunc(text, unseen):
+		b.wrongAt(path, "%q holds a character that does not show", text)
 	case topic != "" && !slices.Contains(allowed(topic), text):
 		b.wrongAt(path, "%q is not one of %s", text, strings.Join(allowed(topic), ", "))
 	default:
 		into.SetString(text)
 	}
+}
+
+// unseen says whether a character steers a screen or hides, and has no place in a text that
+// customers are sent.
+func unseen(r rune) bool {
+	switch {
+	case r == '\n' || r == '\t':
+		return false
+	case r == '\u200b', r == '\ufeff', r >= '\u202a' && r <= '\u202e', r >= '\u2066' && r <= '\u2069':
+		return true
+	}
+	return unicode.IsControl(r)
 }
 
 // allowed are the values that a setting of a topic can take.

@@ -76,13 +76,13 @@ func (a Address) String() string {
 // Sells is what the shop sells at all; what a customer wants beyond it goes to a person.
 type Sells struct {
 	// Materials are of acrylic, polycarbonate.
-	Materials []string `yaml:"materials" of:"material"`
+	Materials []string `yaml:"materials" of:"material" some:"yes"`
 	// Layers are how many layers of plastic, of 1, 2, 3.
-	Layers []int `yaml:"layers" least:"1" most:"3"`
+	Layers []int `yaml:"layers" least:"1" most:"3" some:"yes"`
 	// Colors are of clear, white, bronze, other.
-	Colors []string `yaml:"colors" of:"color"`
+	Colors []string `yaml:"colors" of:"color" some:"yes"`
 	// Finishes of the metal are of mill, bronze_anodized, bronze_powder_coat, other.
-	Finishes []string `yaml:"finishes" of:"finish"`
+	Finishes []string `yaml:"finishes" of:"finish" some:"yes"`
 }
 
 // Tolerances are the lines between sound and not. Lengths are in inches.

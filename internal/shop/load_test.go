@@ -76,6 +76,8 @@ func TestMistakesSayWhereAndWhatWouldBeRight(t *testing.T) {
 		{with("holidays: [{name: Move, from: 2026-03-02, to: 2026-03-01}]"), "7:47: holidays[1].to: is before its first day"},
 		{with("holidays: [{name: Move, date: 2026-03-02, to: 2026-03-01}]"), "7:12: holidays[1]: has both"},
 		{with("sells: {materials: [acrylic, glass]}"), `7:30: sells.materials[2]: "glass" is not one of acrylic, polycarbonate`},
+		{with("sells: {layers: []}"), "7:17: sells.layers: is empty: write at least one, or leave the setting out"},
+		{without("name", `name: "Lark\u202Espur"`), `1:7: name: "Lark\u202espur" holds a character that does not show`},
 		{with("sells: {layers: [4]}"), "7:18: sells.layers[1]: 4 is too much: write 3 or less"},
 		{with("sells: {layers: 2}"), "7:17: sells.layers: a list is wanted here"},
 		{with("sells: {colors: [red]}"), `7:18: sells.colors[1]: "red" is not one of clear, white, bronze, other`},

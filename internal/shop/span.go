@@ -34,6 +34,15 @@ func (s *Span) set(text string) error {
 	return nil
 }
 
+// UnmarshalText reads a length of time, also as Go writes it ("1h30m").
+func (s *Span) UnmarshalText(text []byte) error {
+	if d, err := time.ParseDuration(string(text)); err == nil && d >= 0 {
+		*s = Span(d)
+		return nil
+	}
+	return s.set(string(text))
+}
+
 // Duration is the length of time.
 func (s Span) Duration() time.Duration { return time.Duration(s) }
 

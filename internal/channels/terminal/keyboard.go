@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"strings"
 )
 
@@ -32,7 +33,12 @@ func Keyboard(r io.Reader, w io.Writer, greeting string, prompt bool, partner Pa
 		case strings.TrimSpace(line) == "":
 			continue
 		}
-		answer, err := partner.Answer(typed(line))
+		m := typed(line)
+		if missing := k.missing(m); missing != "" {
+			k.line("(there is no file " + missing + "; it was not sent)")
+			continue
+		}
+		answer, err := partner.Answer(m)
 		if err != nil {
 			return err
 		}
@@ -85,6 +91,16 @@ func typed(line string) Message {
 		return Message{Text: line}
 	}
 	return Message{Photos: words[1:]}
+}
+
+// missing is the first of a message's photos that is no file, "" where all are.
+func (k *keyboard) missing(m Message) string {
+	for _, path := range m.Photos {
+		if at, err := os.Stat(path); err != nil || at.IsDir() {
+			return path
+		}
+	}
+	return ""
 }
 
 // width is that of the oldest terminals, so that it fits any.

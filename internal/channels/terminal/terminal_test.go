@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"strings"
 	"testing"
 )
@@ -87,7 +88,11 @@ func TestLinesEndsWithThePartnersError(t *testing.T) {
 func TestKeyboard(t *testing.T) {
 	var out bytes.Buffer
 	partner := &echo{}
-	in := "hello there\n\n/photo roof.jpg\nbye\nmore\n"
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile("roof.jpg", []byte("a picture"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	in := "hello there\n\n/photo roof.jpg\n/photo curb.jpg\nbye\nmore\n"
 	if err := Keyboard(strings.NewReader(in), &out, "Welcome.", false, partner); err != nil {
 		t.Fatal(err)
 	}
@@ -98,6 +103,7 @@ shop: hello there & 0
 you:  /photo roof.jpg
 shop: & 1
 
+(there is no file curb.jpg; it was not sent)
 you:  bye
 shop: bye & 0
 
