@@ -70,7 +70,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	r := reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Language: t.talk.Language})
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
-	r = t.byCount(t.settle(r, text))
+	r = t.countedTogether(t.byCount(t.settle(r, text)))
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range r.Facts {
 		t.take(f, source(in, f.Said), text)

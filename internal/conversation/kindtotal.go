@@ -24,28 +24,62 @@ func (t *turn) meet(u reading.Unclear) {
 	}
 }
 
+// countedTogether splits the number of all where one message tells it and the kinds as well:
+// "need 2 domes, the kitchen one bronze, the bathroom one white".
+func (t *turn) countedTogether(r reading.Reading) reading.Reading {
+	kinds, at := 0, -1
+	for n, f := range r.Facts {
+		kinds = max(kinds, f.Unit)
+		if f.Topic == fitcheck.TopicCount && f.Unit == 0 {
+			at = n
+		}
+	}
+	for _, u := range r.Unclear {
+		kinds = max(kinds, u.Unit)
+	}
+	if at < 0 || kinds < 2 || t.talk.UnitCount() > 1 {
+		return r
+	}
+	total := r.Facts[at]
+	n, _ := total.Value.(fitcheck.Whole)
+	if int(n) < kinds {
+		return r
+	}
+	r.Facts = slices.Delete(slices.Clone(r.Facts), at, at+1)
+	if int(n) > kinds {
+		t.talk.Memory.Total = int(n)
+		return r
+	}
+	for total.Unit = 1; total.Unit <= kinds; total.Unit++ {
+		total.Value = fitcheck.Whole(1)
+		r.Facts = append(r.Facts, total)
+	}
+	return r
+}
+
 // splitTotal makes the number of the only kind known that of all, where this turn tells of
 // more kinds: with as many kinds as skylights there is one of each, otherwise how many of
-// each is asked. What was said of all of them ("frames are fine") holds for the new kinds.
+// each is asked.
 func (t *turn) splitTotal(before int, text string) {
-	e, now := t.talk.entry(fitcheck.TopicCount, 1), t.talk.UnitCount()
-	if before > 1 || now < 2 || e == nil || e.By != FromCustomer || addsKind.MatchString(text) || t.newCount() {
+	now := t.talk.UnitCount()
+	if before > 1 || now < 2 {
 		return
 	}
-	total, _ := e.Value.(fitcheck.Whole)
-	if int(total) < now {
+	e := t.talk.entry(fitcheck.TopicCount, 1)
+	total, _ := t.talk.Value(fitcheck.TopicCount, 1).(fitcheck.Whole)
+	of := e != nil && e.By == FromCustomer && !addsKind.MatchString(text) && !t.newCount() && int(total) >= now
+	for unit := 2; unit <= now; unit++ {
+		t.sharedByAll(unit, of, e)
+	}
+	if !of {
 		return // said of the first kind alone
 	}
-	from := e.Message
-	one := Entry{Topic: fitcheck.TopicCount, Value: fitcheck.Whole(1), Said: e.Said, Message: t.lastMessage, By: FromCustomer}
 	e.Undone = true // it is that of no kind
-	for unit := 2; unit <= now; unit++ {
-		t.sharedByAll(unit, from)
-	}
 	if int(total) > now {
 		t.talk.Memory.Total = int(total)
 		return
 	}
+	one := Entry{Topic: fitcheck.TopicCount, Value: fitcheck.Whole(1), Said: e.Said, Message: t.lastMessage, By: FromCustomer}
 	for one.Unit = 1; one.Unit <= now; one.Unit++ {
 		t.talk.add(one)
 	}
@@ -65,19 +99,37 @@ func (t *turn) newCount() bool {
 	return slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic == fitcheck.TopicCount })
 }
 
-// sharedByAll gives a new kind what was said of all, when nothing told them apart: since the
-// message with their number, and not in one breath with the first kind's own size.
-func (t *turn) sharedByAll(unit, from int) {
+// sharedByAll gives a new kind what was said of all before anything told the kinds apart:
+// what goes before the first size of one, or speaks of several, or came after their number
+// and not in one breath with a size. A kind that is told apart by a choice alone ("two of
+// them bronze") is in all else as the first.
+func (t *turn) sharedByAll(unit int, counted bool, count *Entry) {
+	alike := counted && !t.sized(unit)
+	general := !t.measuredBefore(t.lastMessage)
 	for _, topic := range fitcheck.UnitTopics {
 		e := t.talk.entry(topic, 1)
-		if e == nil || !shared(topic) || t.talk.Value(topic, unit) != nil || e.Message == t.lastMessage ||
-			!plural.MatchString(e.Said) && (e.Message < from || t.measuredIn(e.Message)) {
+		if e == nil || topic == fitcheck.TopicCount || t.talk.Value(topic, unit) != nil || e.Message == t.lastMessage || !alike && !shared(topic) {
 			continue
 		}
-		of := *e
-		of.Unit = unit
-		t.talk.add(of)
+		if alike || general || plural.MatchString(e.Said) || counted && e.Message >= count.Message && !t.measuredIn(e.Message) {
+			of := *e
+			of.Unit = unit
+			t.talk.add(of)
+		}
 	}
+}
+
+// sized says whether a length of a unit was told, or one that has to be asked about.
+func (t *turn) sized(unit int) bool {
+	return slices.ContainsFunc(t.talk.Ledger, func(e Entry) bool { return e.Unit == unit && e.Topic.OfLength() && !e.Undone }) ||
+		slices.ContainsFunc(t.heard.unclear, func(u reading.Unclear) bool { return u.Unit == unit })
+}
+
+// measuredBefore says whether a length of the first kind was told before a message.
+func (t *turn) measuredBefore(before int) bool {
+	return slices.ContainsFunc(t.talk.Ledger, func(e Entry) bool {
+		return e.Unit == 1 && e.Message < before && e.Topic.OfLength() && !e.Undone
+	})
 }
 
 // measuredIn says whether a message told a length of the first kind.

@@ -123,6 +123,9 @@ func (r *reader) cut(ms []measure, k int) int {
 	if to-from > 2 && r.wordAt(to-1, "not", "no") && r.labelled(from, to-2) {
 		return to - 1 // "the curb is 25 3/4 wide on the outside not 25 1/2"
 	}
+	if end := r.parenthesis(from, to); end > 0 {
+		return end
+	}
 	comma, lastComma := -1, -1
 	for i := from; i < to; i++ {
 		if r.sentenceEnd(i) {
@@ -157,6 +160,20 @@ func (r *reader) cut(ms []measure, k int) int {
 		return to
 	}
 	return from
+}
+
+// parenthesis: "25 x 49 (plastic edge to edge), opening 22 x 46": what stands in brackets right
+// after a measure is of that one, where another name follows. 0 where it is not so.
+func (r *reader) parenthesis(from, to int) int {
+	if !r.markAt(from, '(') {
+		return 0
+	}
+	for i := from + 1; i < to; i++ {
+		if r.markAt(i, ')') && r.labelled(from+1, i-1) && r.labelled(i+1, to-1) {
+			return i + 1
+		}
+	}
+	return 0
 }
 
 // softBreak: a comma or a word that starts a new clause.

@@ -57,7 +57,7 @@ func (r *reader) countFact(c countAt) {
 	units := r.unitsAt(c.first, c.last)
 	if len(units) == 0 && r.countsFirst(c) {
 		units = []int{1}
-	} else if len(units) != 1 || r.countsRefs(c) {
+	} else if len(units) != 1 || r.countsRefs(c) || r.totalFirst(c) {
 		units = []int{0}
 	}
 	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) || r.roughAfter(c.last) {

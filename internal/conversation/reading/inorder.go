@@ -247,6 +247,15 @@ func (r *reader) someOfTotal(ms []measure, counts []countAt) bool {
 	return true
 }
 
+// totalFirst: "I need 2: one is 25 x 25, the other one 30 x 30": as many as kinds are named after.
+func (r *reader) totalFirst(c countAt) bool {
+	kinds := 0
+	for k := range r.refs {
+		kinds = max(kinds, slices.Max(r.refs[k].units))
+	}
+	return kinds > 1 && c.value >= kinds && c.last < r.refs[0].first && !r.pairBetween(c.last, r.refs[0].first) && !r.wordAt(c.last+1, "are", "son", "of", "de", "over", "on", "en") && !(r.wordAt(c.last+1, "in") && !r.wordAt(c.last+2, "total", "all")) && !r.wordAt(r.refs[0].first, "other", "others", "rest")
+}
+
 // twoCounts: "4 and 2", of kinds that nothing was told of, or of which the sum is meant.
 func (r *reader) twoCounts(next int) bool {
 	return r.wordAt(next, "and", "y", "plus") && r.wholeAt(next+1) > 0 && r.endsCount(next+2)

@@ -173,6 +173,9 @@ func (r *reader) countsOfRefs(ms []measure, counts []countAt) {
 		}
 	}
 	for k, c := range counts {
+		if c.value > 0 && r.totalFirst(c) {
+			continue
+		}
 		if m := &ms[k]; (c.value > 1 || c.value == 1 && n > 1 && !r.wordAt(c.first-1, "the", "other")) && len(m.units) == 1 && (m.shape == pair || m.shape == square) {
 			r.forgetTotal()
 			r.fact(fitcheck.TopicCount, m.units[0], fitcheck.Whole(c.value), c.first, c.last)

@@ -250,7 +250,7 @@ func (r *reader) oneAndOther() {
 		switch {
 		case one < 0 && (r.wordAt(i, "one", "ones") || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
 			one = i
-		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide")):
+		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide") || r.softBreak(i-1) && r.wordAt(i+1, "is", "measures")):
 			other = i
 		}
 	}
@@ -365,7 +365,7 @@ func (r *reader) refRightAfter(last int) []int {
 // unitsAt tells which kinds of unit the words at a token speak of: those named last
 // before it, or, where the names follow, the next after it. nil where none is named.
 func (r *reader) unitsAt(first, last int) []int {
-	if len(r.refs) == 0 {
+	if len(r.refs) == 0 || r.itemsEnd > 0 && first > r.itemsEnd {
 		return nil
 	}
 	refs, trailing := r.refsOfLine(first)

@@ -23,6 +23,7 @@ type reader struct {
 	inInches    bool     // a length of the message is in inches
 	frameSaid   bool     // the message tells what the frame is like
 	trailing    bool     // units are named after what is said of them
+	itemsEnd    int      // the last token of the sentence that lists several skylights, 0 for none
 	where       []saidAt // in the order found
 	spelt       spelt    // words that the message has
 	spelled     bool     // spelt is filled

@@ -79,6 +79,7 @@ func (r *reader) seeRoom(seen []string, found []unitRef, room string, first, las
 
 // roomsBeforeSizes: "hallway 25 x 49, kitchen 33 x 33", "A: 25 x 49, B: 33 x 33".
 func (r *reader) roomsBeforeSizes() {
+	defer r.itemUnits()
 	if len(r.refs) > 0 {
 		return
 	}

@@ -14,6 +14,9 @@ func (r *reader) otherwiseMeant(s sense, h *hit) bool {
 	if chosen(s.topic) && r.wordAt(h.last+1, "or", "o") && r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "other", "otro", "otra") {
 		return true // "whichever is cheaper, acrylic or the other one"
 	}
+	if s.topic == fitcheck.TopicWant && r.itemsEnd > 0 && h.first > r.itemsEnd && r.wordAt(h.first-1, "the") && r.wordAt(h.first-2, "on", "for") {
+		return true // "bronze on the complete one"
+	}
 	if s.topic == fitcheck.TopicStyle && len(r.out.SameKind) > 0 && r.sameFrame(h.first-1) {
 		return true
 	}

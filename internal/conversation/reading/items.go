@@ -1,0 +1,135 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// A list of skylights in one message: "4 whole units curb outside 25 x 49, and one round dome
+// 30 across", each with a number, a word for a skylight and a size of its own.
+
+// item is one of the list: from its number to where the next begins.
+type item struct {
+	first, last int
+	count       countAt
+}
+
+// itemUnits makes each item of such a list a kind of unit. What is said in between belongs to
+// the item before it.
+func (r *reader) itemUnits() {
+	if r.Units > 1 {
+		return
+	}
+	items := r.items()
+	if len(items) < 2 || !r.onlyRooms(items) {
+		return
+	}
+	r.refs = nil
+	for k, it := range items {
+		r.refs = append(r.refs, unitRef{it.first, it.first, []int{k + 1}})
+		r.fact(fitcheck.TopicCount, k+1, fitcheck.Whole(it.count.value), it.count.first, it.count.last)
+		r.use(it.count.first, it.count.last)
+	}
+	r.itemsEnd = r.sentenceLast(items[len(items)-1].first)
+	r.itemWants(items)
+}
+
+// onlyRooms: no kinds are named but by the rooms of the items: "a 24 x 24 dome for the bathroom
+// and a 30 x 30 one for the hall".
+func (r *reader) onlyRooms(items []item) bool {
+	for k := range r.refs {
+		if ref := &r.refs[k]; len(ref.units) != 1 || ref.units[0] > len(items) || ref.first < items[ref.units[0]-1].first || ref.first > items[ref.units[0]-1].last || !r.room(ref.last) {
+			return false
+		}
+	}
+	return true
+}
+
+// itemWants: "a complete 30 x 30 unit", "24 x 48 whole units": the size may stand between the
+// words. Beside a complete one a dome is the dome alone.
+func (r *reader) itemWants(items []item) {
+	complete := func(it item) bool {
+		return r.wordsIn(it.first, it.last+1, "complete", "whole", "entire", "completo", "completa", "completos", "completas") && r.wordsIn(it.first, it.last+1, "unit", "units", "skylight", "skylights", "one", "ones", "unidad", "unidades", "tragaluz", "tragaluces")
+	}
+	dome := func(it item) bool {
+		return r.wordsIn(it.first, it.last+1, "dome", "domes", "bubble", "bubbles", "domo", "domos") && !complete(it)
+	}
+	if !slices.ContainsFunc(items, complete) {
+		return
+	}
+	for k, it := range items {
+		it.last = min(it.last, r.itemsEnd)
+		switch {
+		case complete(it):
+			r.fact(fitcheck.TopicWant, k+1, fitcheck.Choice(fitcheck.WantCompleteUnit), it.first, it.first)
+		case dome(it):
+			r.fact(fitcheck.TopicWant, k+1, fitcheck.Choice(fitcheck.WantDomeOnly), it.first, it.first)
+		}
+	}
+}
+
+// items are what stands from one number to the next, where each names a skylight and a size;
+// none where one of them has no size, for then it may be part of another.
+func (r *reader) items() []item {
+	var starts []item
+	for i := range r.toks {
+		if c, ok := r.itemCount(i); ok {
+			starts = append(starts, item{first: i, count: c})
+		}
+	}
+	var out []item
+	for k, it := range starts {
+		to := len(r.toks)
+		if k+1 < len(starts) {
+			to = starts[k+1].first
+		}
+		if !r.skylightNamed(it.count.last+1, to) {
+			continue
+		}
+		if !r.sizeIn(it.count.last+1, to) {
+			return nil
+		}
+		it.last = to - 1
+		out = append(out, it)
+	}
+	return out
+}
+
+// itemCount reads a number of skylights where one may begin an item.
+func (r *reader) itemCount(i int) (countAt, bool) {
+	if i > 0 && r.toks[i-1].kind != markToken && !r.wordAt(i-1, "and", "y", "plus", "need", "needs", "want", "wants", "order", "quote", "get", "buy", "for", "also", "necesito", "ocupo", "quiero", "have", "got", "then", "replace", "replacing", "mas", "on") {
+		return countAt{}, false
+	}
+	n, next := r.countNumber(i)
+	if next == i && r.wordAt(i, "a", "an", "un", "una") {
+		n, next = 1, i+1
+	}
+	if next == i || n < 1 || n > 99 || r.used(i) || r.wordAt(next, "layer", "layers", "capas", "sides", "weeks", "days", "years", "hours") || r.markAt(next, ')') || r.markAt(next, ':') {
+		return countAt{}, false
+	}
+	return countAt{n, i, next - 1}, true
+}
+
+// skylightNamed: one of the next words is one for a skylight or a part that is ordered.
+func (r *reader) skylightNamed(from, to int) bool {
+	for i := from; i < to && i < from+12; i++ {
+		if t := &r.toks[i]; t.kind == wordToken && (countNouns[t.text] || t.is("one", "ones", "unidad", "unidades")) {
+			return true
+		}
+	}
+	return false
+}
+
+// sizeIn: a size of two sides or a diameter stands between two tokens.
+func (r *reader) sizeIn(from, to int) bool {
+	if r.pairBetween(from, to) {
+		return true
+	}
+	for i := from; i < to; i++ {
+		if r.toks[i].kind == numToken && r.wordsIn(max(from, i-3), min(i+5, to), "across", "diameter", "dia", "round", "diametro", "redondo", "redonda", "circle", "circular") {
+			return true
+		}
+	}
+	return false
+}
