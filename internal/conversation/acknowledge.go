@@ -77,10 +77,21 @@ func (t *turn) ackPerson() {
 	}
 }
 
+// firstName is how somebody is spoken to: by the first name, or with the title and the last
+// name where they gave a title.
 func firstName(name string) string {
-	first, _, _ := strings.Cut(name, " ")
-	return first
+	words := strings.Fields(name)
+	if len(words) == 0 {
+		return ""
+	}
+	if len(words) > 1 && titles[strings.ToLower(strings.TrimSuffix(words[0], "."))] {
+		return words[0] + " " + words[len(words)-1]
+	}
+	return words[0]
 }
+
+var titles = map[string]bool{"mr": true, "mrs": true, "ms": true, "miss": true, "dr": true, "prof": true, "rev": true, "pastor": true, "father": true,
+	"sister": true, "sr": true, "sra": true, "srta": true, "don": true, "doña": true, "señor": true, "señora": true, "ing": true, "lic": true}
 
 func (t *turn) heardText(topic fitcheck.Topic) string {
 	for _, e := range t.heard.entries {

@@ -67,10 +67,13 @@ func (t *turn) hear(in []Message) {
 
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
+	if t.isAsked(fitcheck.TopicConfirm) {
+		text = changeAsked(text)
+	}
 	r := reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Language: t.talk.Language})
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
-	r = t.countedTogether(t.byCount(t.settle(r, text)))
+	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range r.Facts {
 		t.take(f, source(in, f.Said), text)
@@ -83,13 +86,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		t.copySame(map[int]int{unit: 1}, kindTopics, source(in, ""))
 	}
 	for _, u := range r.Unclear {
-		f, ok := t.sureOfUnits(u)
-		if !ok {
-			f, ok = t.lateAnswer(u)
-		}
-		if !ok {
-			f, ok = t.metalFrame(u)
-		}
+		f, ok := t.cleared(u, text)
 		if ok {
 			t.take(f, source(in, f.Said), text)
 			continue
@@ -100,6 +97,17 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	t.heard.dontKnow = append(t.heard.dontKnow, t.asked(r.DontKnow)...)
 	t.hearAgreement(text)
 	t.heard.usual = append(t.heard.usual, t.asked(r.Usual)...)
+}
+
+// cleared settles what the talk knows enough to be sure of, though the words alone leave it
+// open.
+func (t *turn) cleared(u reading.Unclear, text string) (f reading.Fact, ok bool) {
+	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.metalFrame, t.innerColor} {
+		if f, ok = way(u); ok {
+			return f, true
+		}
+	}
+	return t.putRight(u, text)
 }
 
 // hearAgreement hears a yes or no to the question that a finding raised, which has no

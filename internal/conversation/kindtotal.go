@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/conversation/wording"
@@ -215,6 +216,35 @@ func (t *turn) byCount(r reading.Reading) reading.Reading {
 		if u := &r.Unclear[k]; u.Unit == 0 && (u.Topic == nil || u.Topic.OfUnit()) {
 			u.Unit = unit
 		}
+	}
+	return r
+}
+
+// someOther are words that want some of a kind otherwise: "one of them should be bronze".
+var someOther = regexp.MustCompile(`(?i)\b(one|1|two|2|three|3|una?|uno|dos) (?:(?:of|de) (?:them|those|these|the \w+|ell[ao]s|es[ao]s) )?(?:should|shall|must|needs? to|has to|have to|will|debe|deben|tiene que|que)(?: be| ser| sea| sean)? `)
+
+// splitKind parts those of a kind that are wanted in another way from the others of it, where
+// a choice is told of some of them only.
+func (t *turn) splitKind(r reading.Reading, text string) reading.Reading {
+	m := someOther.FindStringSubmatch(text)
+	n, _ := t.talk.Value(fitcheck.TopicCount, 1).(fitcheck.Whole)
+	if m == nil || t.talk.UnitCount() != 1 || n < 2 {
+		return r
+	}
+	some := map[string]fitcheck.Whole{"one": 1, "1": 1, "un": 1, "una": 1, "uno": 1, "two": 2, "2": 2, "dos": 2, "three": 3, "3": 3}[strings.ToLower(m[1])]
+	choice := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Unit == 0 && slices.Contains(choiceTopics, f.Topic) })
+	if some >= n || !choice {
+		return r
+	}
+	r.Facts = slices.DeleteFunc(slices.Clone(r.Facts), func(f reading.Fact) bool { return f.Topic == fitcheck.TopicCount })
+	for k := range r.Facts {
+		if f := &r.Facts[k]; slices.Contains(choiceTopics, f.Topic) {
+			f.Unit = 2
+		}
+	}
+	t.copySame(map[int]int{2: 1}, fitcheck.UnitTopics, t.lastMessage)
+	for unit, count := range []fitcheck.Whole{n - some, some} {
+		r.Facts = append(r.Facts, reading.Fact{Topic: fitcheck.TopicCount, Unit: unit + 1, Value: count, Said: strings.TrimSpace(m[0])})
 	}
 	return r
 }

@@ -43,6 +43,7 @@ func (t *turn) unitSummary(i int) string {
 		what = strings.ToUpper(what[:1]) + what[1:]
 	}
 	if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok && (n > 1 || t.talk.UnitCount() > 1) {
+		what = t.line("part."+string(t.replaceOf(i)), 0, nil)
 		what = strconv.Itoa(int(n)) + " x " + what
 	}
 	words := []string{what}

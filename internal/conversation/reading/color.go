@@ -116,6 +116,9 @@ func (r *reader) ofPlastic(n int) bool {
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
 			continue
 		}
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {
+			return true // "the color is wrong, I wanted clear over clear"
+		}
 		if r.wordAt(i, "rather") || r.wordAt(i, "do", "use") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicWant)) {
 			return true // "poly carb, n do white"
 		}

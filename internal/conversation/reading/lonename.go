@@ -42,6 +42,9 @@ func (r *reader) standsAlone(first, last int) bool {
 	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && (r.toks[end].word == nil || r.givenAt(end) && r.markAt(end+1, ',')) && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
+	if r.nameBeforeNumber(first, end) {
+		return true
+	}
 	if r.markAt(end+1, '?') && end == first || (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
 		return false
 	}
@@ -72,6 +75,37 @@ func (r *reader) standsAlone(first, last int) bool {
 	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].kind == phoneToken && !r.wordAt(first-2, "hi", "hey", "hello", "hola", "neighbor", "tenant", "roofer", "landlord", "friend", "sister", "brother") // "his contractor, Vince, 912-555-0144"
 	beforePhone = beforePhone || sentenceStart(r, first) && end+1 < len(r.toks) && r.toks[end+1].kind == phoneToken                                                                                                                                                      // "… who do I talk to. Ben 530-555-0118"
 	return (dash || sentenceAlone || afterPlace || afterPhone || beforePhone) && !r.toks[first].word.common
+}
+
+// nameBeforeNumber: "Ed, 55805. house", "Tina Bell 98101", "Clem Hostetler, 330-555-0197": a
+// name at the start of a sentence or a clause, and right after it a ZIP code or a way to reach
+// the person; also "Tina Bell" as all that a first message says.
+func (r *reader) nameBeforeNumber(first, end int) bool {
+	if first > 0 && r.toks[first-1].kind != markToken || end-first > 1 || r.addressed(first) || r.toldOf(first) || r.artPlace(first) {
+		return false
+	}
+	given := r.givenAt(first) && !r.toks[first].word.common && !r.alsoState(first)
+	next := end + 1
+	for r.markAt(next, ',') || r.markAt(next, '-') {
+		next++
+	}
+	reach := next < len(r.toks) && (r.toks[next].kind == phoneToken || r.toks[next].kind == mailToken)
+	zip := next < len(r.toks) && r.toks[next].kind == numToken && r.toks[next].used && len(r.toks[next].text) == 5
+	switch {
+	case end > first && !r.surname(end):
+		return false
+	case zip:
+		return given && !(end > first && r.toks[end].used)
+	case reach:
+		return end > first && (given || r.toks[first].word == nil && r.toks[end].word == nil && r.capital(first) && r.capital(end))
+	}
+	return given && first == 0 && end == 1 && end == len(r.toks)-1 && len(r.Asked) == 0
+}
+
+// capital: the word is written with a capital letter.
+func (r *reader) capital(i int) bool {
+	c := r.Text[r.toks[i].from]
+	return c >= 'A' && c <= 'Z'
 }
 
 func sentenceStart(r *reader, i int) bool { return i > 0 && r.sentenceEnd(i-1) }

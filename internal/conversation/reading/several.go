@@ -162,7 +162,7 @@ func (r *reader) faultAt(i int) bool {
 	return false
 }
 
-var wishWords = map[string]bool{"i": true, "we": true, "id": true, "ill": true, "well": true, "want": true, "need": true, "just": true,
+var wishWords = map[string]bool{"i": true, "we": true, "id": true, "ill": true, "well": true, "want": true, "wanted": true, "need": true, "just": true,
 	"only": true, "please": true, "think": true, "take": true, "replace": true, "buy": true, "order": true, "get": true, "would": true,
 	"say": true, "guess": true, "go": true, "with": true, "for": true, "lets": true, "new": true, "replacement": true, "probably": true, "prefer": true,
 	"quiero": true, "queremos": true, "necesito": true, "solo": true, "nomas": true, "nada": true, "mas": true, "cambiar": true, "comprar": true,
@@ -199,6 +199,9 @@ func (r *reader) wishForStyle(s sense, h *hit) bool {
 // layersNumber: "one" is a number of layers where it does not stand for a thing: "the
 // anodized one", "the metal frame one".
 func (r *reader) layersNumber(h *hit) bool {
+	if r.wordAt(h.last+1, "is", "are") && r.pairAt(h.last+2) {
+		return false // "actually 1 is 30 x 30"
+	}
 	if h.first == h.last && h.last+1 < len(r.toks) && countNouns[r.toks[h.last+1].text] || h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
 		return false
 	}

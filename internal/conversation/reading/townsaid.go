@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"strings"
+
 	"example.com/intake-bot/internal/fitcheck"
 	"example.com/intake-bot/internal/place"
 )
@@ -144,6 +146,9 @@ func (r *reader) artPlace(i int) bool {
 // nameIsFine: "Mr. Haskins is fine", "just Dot works": asked for a name, one that will do.
 func (r *reader) nameIsFine() bool {
 	for i := 1; i < len(r.toks); i++ {
+		if r.possessiveFine(i) {
+			return true
+		}
 		if !r.wordAt(i, "works") && !(r.wordAt(i, "is") && r.wordAt(i+1, "fine", "good", "ok", "okay", "great", "plenty")) && !(r.wordAt(i, "will") && r.wordAt(i+1, "do", "work")) &&
 			!(r.wordAt(i, "is") && r.wordAt(i+1, "what") && r.wordsIn(i+2, min(i+8, len(r.toks)), "go", "call", "called", "calls", "goes", "answer")) {
 			continue
@@ -162,4 +167,19 @@ func (r *reader) nameIsFine() bool {
 		return true
 	}
 	return false
+}
+
+// possessiveFine: "Hank's fine": the name before its shortened "is".
+func (r *reader) possessiveFine(i int) bool {
+	if i != 1 || !r.wordAt(i, "fine", "good", "ok", "okay", "plenty", "great") || i+1 < len(r.toks) && r.toks[i+1].kind != markToken {
+		return false
+	}
+	said := r.said(0, 0)
+	name, ok := strings.CutSuffix(strings.ReplaceAll(said, "\u2019", "'"), "'s")
+	if !ok || len(name) < 2 || r.wordAt(0, "thats", "its", "hes", "shes", "everythings", "whats", "frames") {
+		return false
+	}
+	r.name(0, 0)
+	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(name)), 0, 0)
+	return true
 }

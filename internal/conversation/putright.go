@@ -1,0 +1,95 @@
+package conversation
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// A summary is put right: "actually it's 30 1/4 not 30 1/2", "the second one is 30 x 30". What
+// the words leave open the summary tells, since the customer has it before them, and it is
+// shown once more with the new value.
+
+// nearRight is how far a side that is put right lies from what stood at the most.
+const nearRight = 2 * fitcheck.Inch
+
+// notThat is what a correction says that it is not.
+var notThat = regexp.MustCompile(`(?i)(?:\bnot|\binstead of|\brather than|\ben vez de|,? y? ?\bno)\s+(?:the |an? |el |la )?([\d¼½¾⅛⅜⅝⅞][\d /.\-¼½¾⅛⅜⅝⅞"'x]*)`)
+
+// changeWish is a change to the summary that is put as a question.
+var changeWish = regexp.MustCompile(`(?im)^(\W*(?:(?:yes|yeah|yep|ok|but|and|also|actually|looks good|s[ií]|pero|y)\W+)*)(?:can|could|would|may|puede[ns]?|podr[ií]an?) (?:you |u |we |i |it |usted(?:es)? |me )?(?:please |por favor )?((?:make|change|switch|swap|put|do|cambi\w+|pon\w+|hac\w+) [^?\n]*)\?*`)
+
+// changeAsked makes a wish of a change that is asked for: "can you make it white outside?".
+func changeAsked(text string) string { return changeWish.ReplaceAllString(text, "$1$2") }
+
+// putRight finds the size of the summary that a measure without a name puts right, where there
+// is but one that it can be.
+func (t *turn) putRight(u reading.Unclear, text string) (reading.Fact, bool) {
+	now, ok := u.Guess.(fitcheck.Size)
+	if !ok || u.Why != reading.WhyWhich || t.talk.State != Confirming || !t.isAsked(fitcheck.TopicConfirm) {
+		return reading.Fact{}, false
+	}
+	var found []reading.Fact
+	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+		if u.Unit > 0 && u.Unit != unit {
+			continue
+		}
+		for _, topic := range fitcheck.SizeTopics {
+			stands, ok := t.talk.Value(topic, unit).(fitcheck.Size)
+			if !ok || len(u.Candidates) > 0 && !slices.Contains(u.Candidates, topic) {
+				continue
+			}
+			if v, ok := rightened(stands, now, t.denied(text), len(u.Candidates) > 0); ok {
+				found = append(found, reading.Fact{Topic: topic, Unit: unit, Value: v, Said: u.Said})
+			}
+		}
+	}
+	if len(found) != 1 {
+		return reading.Fact{}, false
+	}
+	return found[0], true
+}
+
+// denied is the length that the words say it is not, 0 for none.
+func (t *turn) denied(text string) fitcheck.Length {
+	m := notThat.FindStringSubmatch(text)
+	if m == nil {
+		return 0
+	}
+	r := reading.Read(reading.Input{Text: strings.TrimSpace(m[1]), Asked: []fitcheck.Topic{fitcheck.TopicCurbOutside}, Language: t.talk.Language})
+	for _, f := range r.Facts {
+		if s, ok := f.Value.(fitcheck.Size); ok {
+			return s.One
+		}
+	}
+	return 0
+}
+
+// rightened is a size with what puts it right, where that can be: both sides near those that
+// stood or named, or the one side that was denied or lies near.
+func rightened(stands, now fitcheck.Size, denied fitcheck.Length, named bool) (fitcheck.Value, bool) {
+	if !stands.Complete() || stands.Diameter > 0 || len(stands.Sides) > 0 {
+		return nil, false
+	}
+	if now.Complete() {
+		return now, named || distance(now.Width, stands.Width) <= nearRight && distance(now.Length, stands.Length) <= nearRight
+	}
+	side, out := max(now.One, now.Width, now.Length), stands
+	out.Resolution = now.Resolution
+	width := now.Length == 0 && (denied == stands.Width || denied == 0 && distance(side, stands.Width) <= nearRight)
+	length := now.Width == 0 && (denied == stands.Length || denied == 0 && distance(side, stands.Length) <= nearRight)
+	switch {
+	case width && length && stands.Width != stands.Length, !width && !length:
+		return nil, false
+	case width && length:
+		out.Width, out.Length = side, side // a square stays one
+	case width:
+		out.Width = side
+	default:
+		out.Length = side
+	}
+	return out, true
+}
