@@ -106,6 +106,9 @@ func (t *turn) afterwards() error {
 	case h.passes(), h.asks(reading.RequestPerson):
 		t.out.Alert = true
 		t.say.add(t.vary("end.waiting", ref))
+	case h.wordy && h.nothing() && len(t.say.parts) == 0: // for staff to read
+		t.out.Alert = true
+		t.say.add(t.vary("end.passed", ref))
 	}
 	return nil
 }

@@ -25,6 +25,7 @@ type heard struct {
 	looks    []PhotoLook
 	off      bool     // all is called off
 	bye      bool     // nothing but thanks and a farewell
+	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
 }

@@ -2,6 +2,7 @@ package conversation
 
 import (
 	"regexp"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 )
@@ -54,6 +55,7 @@ func (t *turn) calledOff(text string) bool {
 	m, h := &t.talk.Memory, &t.heard
 	off := callsOff.MatchString(text) && len(h.entries)+h.photos == 0 && h.confirm != "yes" && !h.asks(reading.RequestPerson)
 	h.bye = goodbye.MatchString(text)
+	h.wordy = !h.bye && t.small == nil && len(strings.Fields(text)) > 3
 	m.CalledOff = off || m.CalledOff && h.bye
 	if m.CalledOff {
 		m.Lost = 0 // it was understood

@@ -181,6 +181,8 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	switch {
 	case s.topic == "" || s.topic == fitcheck.TopicColor:
 		return false
+	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "is", "are") && r.pairAt(h.last+2):
+		return false // "actually 1 is 30 x 30"
 	case s.asked && s.topic == fitcheck.TopicLayers && r.loneLayers(h):
 		return true
 	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && r.fieldBefore(h.first) != s.topic:

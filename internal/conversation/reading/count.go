@@ -224,7 +224,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
-	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent") && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead")) {
+	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent") && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
 		return countAt{}, false
 	}
 	j := i - 1

@@ -199,9 +199,6 @@ func (r *reader) wishForStyle(s sense, h *hit) bool {
 // layersNumber: "one" is a number of layers where it does not stand for a thing: "the
 // anodized one", "the metal frame one".
 func (r *reader) layersNumber(h *hit) bool {
-	if r.wordAt(h.last+1, "is", "are") && r.pairAt(h.last+2) {
-		return false // "actually 1 is 30 x 30"
-	}
 	if h.first == h.last && h.last+1 < len(r.toks) && countNouns[r.toks[h.last+1].text] || h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
 		return false
 	}
