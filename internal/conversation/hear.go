@@ -76,7 +76,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
-	for _, f := range r.Facts {
+	for _, f := range namedFirst(r.Facts) {
 		t.take(f, source(in, f.Said), text)
 	}
 	t.copySame(r.SameAs, fitcheck.UnitTopics, source(in, ""))
@@ -109,6 +109,23 @@ func (t *turn) cleared(u reading.Unclear, text string) (f reading.Fact, ok bool)
 		}
 	}
 	return t.putRight(u, text)
+}
+
+// namedFirst puts what is said of one kind before what is said of all, so that a kind that a
+// message speaks of for the first time has its part of the latter: "double, the first bronze,
+// the others clear".
+func namedFirst(facts []reading.Fact) []reading.Fact {
+	out := slices.Clone(facts)
+	slices.SortStableFunc(out, func(a, b reading.Fact) int {
+		switch {
+		case (a.Unit > 0) == (b.Unit > 0):
+			return 0
+		case a.Unit > 0:
+			return -1
+		}
+		return 1
+	})
+	return out
 }
 
 // hearAgreement hears a yes or no to the question that a finding raised, which has no

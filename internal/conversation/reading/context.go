@@ -44,9 +44,10 @@ func (r *reader) describe(ms []measure) {
 	}
 	last := len(ms) - 1
 	right[last] = [2]int{ms[last].last + 1, len(r.toks) - 1}
+	after := r.allNamedAfter(ms)
 	for k := range ms {
 		own := max(left[k][0], r.sentenceFirst(ms[k].first))
-		if r.namedRightAfter(&ms[k]) {
+		if after || r.namedRightAfter(&ms[k]) {
 			own = max(own, r.clauseStart(ms[k].first)) // "metal frame, 49 1/2 x 49 1/2 the plastic"
 		}
 		r.wordsBefore(&ms[k], [2]int{own, left[k][1]})
@@ -69,6 +70,22 @@ func (r *reader) describe(ms []measure) {
 	r.squareAll(ms)
 	r.inherit(ms)
 	r.askedTogether(ms)
+}
+
+// allNamedAfter: "25 1/2 x 25 1/2 plastic, 22 x 22 opening": each of several sizes has its name
+// right after it, and none before it in its clause.
+func (r *reader) allNamedAfter(ms []measure) bool {
+	for k := range ms {
+		m := &ms[k]
+		h := r.labelFrom(m.last + 1)
+		if m.shape != pair || h == nil || !isName(h) || r.labelled(r.clauseStart(m.first), m.first-1) {
+			return false
+		}
+		if k+1 < len(ms) && r.labelled(h.last+1, ms[k+1].first-1) {
+			return false
+		}
+	}
+	return len(ms) > 1
 }
 
 // namedRightAfter: what it is of stands right after the measure, and nothing of the

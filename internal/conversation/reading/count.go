@@ -202,7 +202,7 @@ func (r *reader) refAt(from, to int) bool {
 // needing, with nothing that it could measure.
 func (r *reader) countClause(i int) (countAt, bool) {
 	sized := len(r.Asked) > 0 && r.askedSize() != "none"
-	if r.used(i) || sized && !r.pairBefore(i) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
+	if r.used(i) || sized && !r.pairBefore(i) && !(r.wordAt(i+1, "all") && r.wordAt(i+2, "the", "same", "alike")) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
 		return countAt{}, false
 	}
 	n, next := r.countNumber(i)
@@ -224,7 +224,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
-	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent") && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
+	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent") && !(r.wordAt(next, "all") && r.wordAt(next+1, "the", "same", "identical", "alike")) && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
 		return countAt{}, false
 	}
 	j := i - 1

@@ -57,6 +57,9 @@ func (r *reader) isCount(m, next *measure) bool {
 	if m.shape != lone || !q.bare || q.side != noSide || q.num > 99 || next.shape == lone && !next.round && !next.square || next.parts[0].unit != noUnit && next.shape == lone {
 		return false
 	}
+	if m.first == 0 && r.markAt(m.last+1, ',') && m.last+2 == next.first && next.shape == pair && q.num <= 12 && next.parts[0].num > 4*next.parts[0].den {
+		return true // "2, 24 1/2 x 48 1/2 is the plastic"
+	}
 	return r.countGap(m.last+1, next.first)
 }
 
