@@ -32,9 +32,15 @@ func (r *reader) notOfFrame(s sense, h *hit) bool {
 		return false
 	}
 	if h.has1("problem") && s.value == fitcheck.ConditionGood {
-		return !r.faultBefore(h.first)
+		return !r.faultBefore(h.first) && !r.goodAlone(h)
 	}
 	return r.faultIn(from, to, h) || r.wordsIn(from, to+1, "plastic", "dome", "bubble", "domo", "plastico", "acrylic")
+}
+
+// goodAlone: "good", to what is wrong and whether the frame is sound: nobody writes for a new
+// dome to say that the old one is.
+func (r *reader) goodAlone(h *hit) bool {
+	return r.asked(fitcheck.TopicFrameCondition) && h.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) && h.last-h.first+3 >= len(r.toks)
 }
 
 // faultBefore: what is wrong was told before the token.

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // side is which side of an outline a number was called.
 type side uint8
@@ -121,7 +125,32 @@ func (r *reader) quantities() []quantity {
 			}
 		}
 	}
-	return r.unitForAll(qs)
+	return r.metricThroughout(r.unitForAll(qs))
+}
+
+// metricThroughout: "uno de 60 x 60 cm y otro de 90 x 60": a pair without a unit after one in
+// centimetres or millimetres is in the same.
+func (r *reader) metricThroughout(qs []quantity) []quantity {
+	u := noUnit
+	for i := range qs {
+		switch {
+		case qs[i].unit == noUnit:
+		case qs[i].unit == inch || qs[i].unit == foot || u != noUnit && qs[i].unit != u:
+			return qs
+		default:
+			u = qs[i].unit
+		}
+	}
+	if u == noUnit {
+		return qs
+	}
+	from := slices.IndexFunc(qs, func(q quantity) bool { return q.unit == u })
+	for i := from; i < len(qs); i++ {
+		if q := &qs[i]; q.unit == noUnit && !q.frac && (r.by(q.last+1) || r.by(q.first-1)) {
+			q.unit, q.bare = u, false
+		}
+	}
+	return qs
 }
 
 // unitForAll gives all lengths the unit that the message names once, beside none of

@@ -192,6 +192,9 @@ func (r *reader) whole(h *hit) bool {
 // asks: the words open a clause, or the sentence ends with a question mark.
 func (r *reader) asks(h *hit) bool {
 	first, last := r.sentence(h.first)
+	if r.wordAt(h.first, "is", "are") && r.wordAt(h.first+1, "my", "mine", "our", "ours") && !r.markAt(last, '?') {
+		return false // "is my house, only one", as some leave out the "it"
+	}
 	if r.markAt(last, '?') {
 		return true
 	}

@@ -64,6 +64,9 @@ func (r *reader) allOf(ms []measure) {
 	if r.wordAt(i, "are", "were", "re") {
 		i++
 	}
+	if r.wordAt(i, "los", "las") && r.wordAt(i+1, "dos", "tres", "cuatro") {
+		plural = true // "… los dos de plástico, de orilla a orilla"
+	}
 	if !plural && !(r.markAt(last.last+1, ',') && r.labelsOnly(i) && last.shape == pair) && !(r.wordAt(i, "measured", "measuring", "measure", "dims", "medidos", "medidas") && len(last.units) > 0) && !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
 		return
 	}

@@ -17,6 +17,9 @@ func (r *reader) otherwiseMeant(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicWant && r.itemsEnd > 0 && h.first > r.itemsEnd && r.wordAt(h.first-1, "the") && r.wordAt(h.first-2, "on", "for") {
 		return true // "bronze on the complete one"
 	}
+	if s.topic == fitcheck.TopicProblem && s.value == "none" && r.goodAlone(h) {
+		return true
+	}
 	if s.topic == fitcheck.TopicStyle && len(r.out.SameKind) > 0 && r.sameFrame(h.first-1) {
 		return true
 	}
