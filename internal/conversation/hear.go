@@ -75,6 +75,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
+	r = t.moveSize(r, text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range namedFirst(r.Facts) {
 		t.take(f, source(in, f.Said), text)

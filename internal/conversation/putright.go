@@ -93,3 +93,70 @@ func rightened(stands, now fitcheck.Size, denied fitcheck.Length, named bool) (f
 	}
 	return out, true
 }
+
+// movedTo is a size that was told as another's: "it's the opening, sorry. The plastic is
+// 25 x 49", "the 25 1/2 was the box, not the plastic".
+var (
+	movedTo  = regexp.MustCompile(`(?i)\b(?:it'?s|its|that'?s|thats|it was|that was|those were|they were|those are|i gave you|es|era|eran|fue) (the (?:opening|outside|inside|box|curb|frame|plastic|dome|wood)[a-z ]{0,20}|(?:la|el) (?:abertura|caja|marco|pl[aá]stico|domo)[a-z ]{0,20})`)
+	notPart  = regexp.MustCompile(`(?i)\b(?:not|no) (?:the |el |la )(plastic|dome|sheet|acrylic|opening|box|curb|frame|pl[aá]stico|domo|caja|marco|abertura)\b`)
+	partSize = map[string]fitcheck.Topic{"plastic": fitcheck.TopicPlasticSize, "dome": fitcheck.TopicPlasticSize, "sheet": fitcheck.TopicPlasticSize,
+		"acrylic": fitcheck.TopicPlasticSize, "plástico": fitcheck.TopicPlasticSize, "plastico": fitcheck.TopicPlasticSize, "domo": fitcheck.TopicPlasticSize,
+		"opening": fitcheck.TopicRetainerOpening, "abertura": fitcheck.TopicRetainerOpening, "box": fitcheck.TopicCurbOutside,
+		"curb": fitcheck.TopicCurbOutside, "caja": fitcheck.TopicCurbOutside}
+)
+
+// moveSize takes a size from what it was told as, where the words say that it is another's.
+func (t *turn) moveSize(r reading.Reading, text string) reading.Reading {
+	if t.talk.UnitCount() != 1 {
+		return r
+	}
+	if m := notPart.FindStringSubmatch(text); m != nil {
+		return t.takenFrom(partSize[strings.ToLower(m[1])], r)
+	}
+	m := movedTo.FindStringSubmatch(text)
+	e := t.lastSize()
+	if m == nil || e == nil || !slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == e.Topic }) {
+		return r
+	}
+	again := reading.Read(reading.Input{Text: e.Said + " " + m[1], Asked: topicsOf(t.talk.Memory.Asking), Units: 1, Language: t.talk.Language})
+	for _, f := range again.Facts {
+		if f.Topic.OfSize() && f.Topic != e.Topic && t.talk.Value(f.Topic, 1) == nil {
+			f.Value, f.Said = e.Value, e.Said
+			r.Facts = append(slices.Clone(r.Facts), f)
+			return r
+		}
+	}
+	return r
+}
+
+// takenFrom undoes a size whose side is now told of another topic, which has it whole where
+// both its sides are that one.
+func (t *turn) takenFrom(topic fitcheck.Topic, r reading.Reading) reading.Reading {
+	e := t.talk.entry(topic, 1)
+	if topic == "" || e == nil {
+		return r
+	}
+	stands, _ := e.Value.(fitcheck.Size)
+	for k := range r.Facts {
+		f := &r.Facts[k]
+		now, ok := f.Value.(fitcheck.Size)
+		if !ok || f.Topic == topic || now.One == 0 && (now.Width != stands.Width || now.Length != stands.Length) || now.One > 0 && now.One != stands.Width && now.One != stands.Length {
+			continue
+		}
+		r.Facts = slices.Clone(r.Facts)
+		r.Facts[k].Value = stands
+		e.Undone = true
+		return r
+	}
+	return r
+}
+
+// lastSize is the size that the customer told last.
+func (t *turn) lastSize() *Entry {
+	for i := len(t.talk.Ledger) - 1; i >= 0; i-- {
+		if e := &t.talk.Ledger[i]; e.Topic.OfSize() && !e.Undone && e.By == FromCustomer {
+			return e
+		}
+	}
+	return nil
+}

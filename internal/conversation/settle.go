@@ -56,7 +56,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		return r
 	}
 	for _, words := range t.bareParts(p, r, text) {
-		for _, again := range []string{p.Said + " " + words, words + " " + p.Said} {
+		for _, again := range []string{p.Said + " " + words, words + " " + p.Said, p.face() + words + " " + p.Said} {
 			both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
 			if fact, ok := p.find(both.Facts); ok && p.adds(fact, words) {
 				fact.Said = p.Said
@@ -154,6 +154,19 @@ func (t *turn) settled(f reading.Fact, message int, text string) {
 func (t *turn) settledAlone(p *Pending, r reading.Reading) bool {
 	_, ok := p.find(r.Facts)
 	return ok
+}
+
+// face is the face that all candidates have, so that the part alone is answer enough: "inside
+// of the box, of the frame or …?" "the wood".
+func (p *Pending) face() string {
+	inside := []fitcheck.Topic{fitcheck.TopicCurbInside, fitcheck.TopicFrameInside, fitcheck.TopicRetainerOpening}
+	outside := []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicRetainerOutside}
+	for face, of := range map[string][]fitcheck.Topic{"inside of ": inside, "outside of ": outside} {
+		if len(p.Candidates) > 0 && !slices.ContainsFunc(p.Candidates, func(c fitcheck.Topic) bool { return !slices.Contains(of, c) }) {
+			return face
+		}
+	}
+	return ""
 }
 
 func (p *Pending) asked() []fitcheck.Topic {
