@@ -35,6 +35,8 @@ func (t *turn) toStaff() error {
 	switch {
 	case t.talk.Memory.Foreign:
 		t.say.add(t.line("answer.other_language", 0, nil))
+	case t.talk.Memory.PersonAsked && t.heard.sorry:
+		t.say.add(t.line("answer.sorry", 0, nil))
 	case t.talk.Memory.PersonAsked:
 		t.say.add(t.line("answer.person", 0, nil))
 	case t.talk.Memory.Abroad:

@@ -25,6 +25,7 @@ type heard struct {
 	looks    []PhotoLook
 	off      bool     // all is called off
 	bye      bool     // nothing but thanks and a farewell
+	sorry    bool     // something went wrong for them that the shop sold
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
@@ -77,7 +78,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	r = t.moveSize(r, text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
-	for _, f := range namedFirst(r.Facts) {
+	for _, f := range t.ofSomeKind(namedFirst(r.Facts)) {
 		t.take(f, source(in, f.Said), text)
 	}
 	t.copySame(r.SameAs, fitcheck.UnitTopics, source(in, ""))

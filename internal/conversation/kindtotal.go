@@ -86,6 +86,22 @@ func (t *turn) splitTotal(before int, text string) {
 	}
 }
 
+// ofSomeKind leaves out a number that is of no kind in particular, where several are known and
+// none was asked about: a person goes on with it.
+func (t *turn) ofSomeKind(facts []reading.Fact) []reading.Fact {
+	if t.talk.UnitCount() < 2 || t.atOneUnit() {
+		return facts
+	}
+	topic := fitcheck.TopicCount
+	return slices.DeleteFunc(facts, func(f reading.Fact) bool {
+		total := f.Topic == topic && f.Unit == 0
+		if total {
+			t.heard.unclear = append(t.heard.unclear, reading.Unclear{Topic: &topic, Said: f.Said, Why: reading.WhyChoice})
+		}
+		return total
+	})
+}
+
 // totalTold is how many skylights were told of, while no kinds tell them apart.
 func (t *turn) totalTold() int {
 	if t.talk.UnitCount() > 1 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
 )
 
 // What the assistant answers by itself, whatever the shop file says: whether it is a
@@ -22,6 +23,14 @@ var (
 
 	// callsOff: nothing is wanted any more.
 	callsOff = regexp.MustCompile(`(?i)(\b(never ?mind|nvm|forget it)\W+(please )?cancel\b( it| this| that)?\W*$|(never ?mind|nvm|forget it|cancel)\b.{0,30}\b(don'?t|do not|no longer|won'?t) (want|need)\b|\b(i|we) (don'?t|do not|no longer|won'?t) (want|need) (it|this|one|them|anything|any) (any ?more|any longer|after all)|\b(found|got|bought|ordered) (one|it|them|what i need(ed)?|a dome|a skylight) (elsewhere|somewhere else|from (someone|somebody) else|from another)|\b(going|went|gone|go) with (someone|somebody|somewhere|another (shop|place|company)) ?(else)?|\b(not|no longer) interested\b( any ?more)?\W*$|\bcancel (it all|everything|all of it|(my|the|this) (whole )?(order|request|inquiry|thing))|\bya no (lo |la |los |las |me )?(quiero|necesito|ocupo|queremos|necesitamos|interesan?)\b|\bya (lo |la )?(consegu[ií]|compr[eé]|encontr[eé]) (\w+ )?en otr[oa]|\bno me interesa( ya)?\W*$)`)
+
+	// asksOpen and asksPhone ask for plain facts of the shop; a day that is named is for a person.
+	asksOpen  = regexp.MustCompile(`(?i)\b((are|r) (you|u|ya'?ll|yall)( guys)? (still )?open|(what|when|which)('?s| is| are| r)? (your |ur |the )?(business |store |shop |opening |office )?hours|(what|when) (time )?(do|does) (you|u|ya'?ll|yall|the shop)( guys)? open|open (right )?now|est[aá]n? abiert[oa]s?|a qu[eé] horas? abren|cu[aá]ndo abren|qu[eé] horario)\b`)
+	asksPhone = regexp.MustCompile(`(?i)\b(what('?s| is) (your|ur|the) (phone|telephone|shop'?s|store'?s?)( number)?|(do you have|is there|got) a (phone )?number|(a )?number (i can|to|can i|i could) call|cu[aá]l es su (n[uú]mero|tel[eé]fono)|(me da|tienen) (su |un )?(n[uú]mero de )?tel[eé]fono)\b`)
+	someDay   = regexp.MustCompile(`(?i)\b(mon|tues?|wednes|thurs?|fri|satur|sun)days?\b|\bweekends?\b|holiday|christmas|(lunes|martes|mi[eé]rcoles|jueves|viernes|s[aá]bados?|domingos?|fin de semana|feriado)`)
+
+	// complains: somebody was sent the wrong part or a broken one, or wants their money back.
+	complains = regexp.MustCompile(`(?i)\b(refund|money back|(sent|shipped|gave|mailed) (me |us )?(the |a )?wrong|(arrived|came|showed up|delivered) .{0,20}(broken|cracked|damaged|smashed|shattered)|reembolso|mi dinero|equivocad[oa])\b`)
 
 	// goodbye is nothing but thanks and a farewell.
 	goodbye = regexp.MustCompile(`(?i)^\W*((ok(ay)?|thanks?( you)?( so much)?|thx|ty|bye|goodbye|great|good|sorry|anyway|have a (good|great|nice) (day|one|night|evening)|(muchas )?gracias|adi[oó]s|perfecto|bueno|vale|disculpe)\b\W*)+$`)
@@ -46,8 +55,24 @@ func (t *turn) answerStanding(in []Message) {
 		if key := standingAnswer(m.Text); key != "" && !said[key] {
 			said[key] = true
 			t.heard.answers = append(t.heard.answers, t.vary(key, nil))
+		} else if fact := t.shopFact(m.Text); fact != "" && m.Answer == "" {
+			t.heard.answers = append(t.heard.answers, fact)
 		}
+		t.heard.sorry = t.heard.sorry || complains.MatchString(m.Text)
 	}
+}
+
+// shopFact answers when the shop is open and where it rings, "" where that is not asked.
+func (t *turn) shopFact(text string) string {
+	switch {
+	case asksPhone.MatchString(text) && t.shop.Phone != "":
+		return t.line("answer.phone", 0, wording.Args{"phone": t.shop.Phone})
+	case !asksOpen.MatchString(text) || someDay.MatchString(text) || t.shop.Hours == nil:
+		return ""
+	case t.closed():
+		return t.line("answer.closed", 0, wording.Args{"opens": t.opens()})
+	}
+	return t.line("answer.open", 0, nil)
 }
 
 // calledOff notes whether the customer calls it all off; whoever goes on telling does not.

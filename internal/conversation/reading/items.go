@@ -62,11 +62,23 @@ func (r *reader) itemWants(items []item) {
 		it.last = min(it.last, r.itemsEnd)
 		switch {
 		case complete(it):
-			r.fact(fitcheck.TopicWant, k+1, fitcheck.Choice(fitcheck.WantCompleteUnit), it.first, it.first)
+			at := r.firstOf(it, "complete", "whole", "entire", "completo", "completa", "completos", "completas")
+			r.fact(fitcheck.TopicWant, k+1, fitcheck.Choice(fitcheck.WantCompleteUnit), at, at)
 		case dome(it):
-			r.fact(fitcheck.TopicWant, k+1, fitcheck.Choice(fitcheck.WantDomeOnly), it.first, it.first)
+			at := r.firstOf(it, "dome", "domes", "bubble", "bubbles", "domo", "domos")
+			r.fact(fitcheck.TopicWant, k+1, fitcheck.Choice(fitcheck.WantDomeOnly), at, at)
 		}
 	}
+}
+
+// firstOf is where the first of some words stands in an item.
+func (r *reader) firstOf(it item, words ...string) int {
+	for i := it.first; i <= it.last; i++ {
+		if r.wordAt(i, words...) {
+			return i
+		}
+	}
+	return it.first
 }
 
 // items are what stands from one number to the next, where each names a skylight and a size;
