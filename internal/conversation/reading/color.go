@@ -246,7 +246,10 @@ func (r *reader) colorFact(unit int, tints []tint) {
 		case "middle":
 			c.Middle = t.value
 		case "both":
-			c.Outer, c.Inner = t.value, t.value
+			c.Outer = t.value
+			if !r.bothKinds(t.first) {
+				c.Inner = t.value
+			}
 		case "all":
 			c.Outer, c.Middle, c.Inner = t.value, t.value, t.value
 		}

@@ -105,7 +105,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if n == 1 && r.wordAt(i-1, "all") && r.wordAt(next+1, "with", "together", "piece") {
 		return countAt{}, false // "metal, all one unit with the top"
 	}
-	if r.wordAt(next, "of", "them") && (r.wordAt(i-1, "checked", "measured", "tried", "taped", "medi", "revise") || r.wordAt(i-1, "on", "at", "en") && r.wordAt(i-2, "checked", "measured", "tried", "looked", "same", "medi")) {
+	if r.wordAt(next, "of", "them") && (r.wordAt(i-1, "checked", "measured", "tried", "taped", "medi", "revise") || r.wordAt(i-1, "on", "at", "en") && (r.wordAt(i-2, "checked", "measured", "tried", "looked", "same", "medi", "did", "took") || r.wordAt(i-2, "it", "that", "them") && r.wordAt(i-3, "did", "took", "checked", "tried", "measured"))) {
 		return countAt{}, false // "25 x 49, checked on three of them"
 	}
 	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
@@ -157,7 +157,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 {
 				return countAt{}, false
 			}
-			return countAt{n, i, j}, r.wordAt(i-1, "the") && n > 1 && r.wordAt(i-2, "replace", "replacing", "redo", "order", "change", "swap", "need") || !r.wordAt(i-1, "the", "that", "this", "of", "each", "every", "other", "no", "number", "unit", "any", "el", "la")
+			return countAt{n, i, j}, r.wordAt(i-1, "the") && n > 1 && r.wordAt(i-2, "replace", "replacing", "redo", "order", "change", "swap", "need") || r.wordAt(i-1, "that") && r.wordAt(i-2, "make") || !r.wordAt(i-1, "the", "that", "this", "of", "each", "every", "other", "no", "number", "unit", "any", "el", "la")
 		}
 		if !r.countAdjective(j) && (r.layersNamed(i) || !r.saysKind(j)) {
 			break
@@ -202,7 +202,7 @@ func (r *reader) refAt(from, to int) bool {
 // needing, with nothing that it could measure.
 func (r *reader) countClause(i int) (countAt, bool) {
 	sized := len(r.Asked) > 0 && r.askedSize() != "none"
-	if r.used(i) || sized && !r.pairBefore(i) && !(r.wordAt(i+1, "all") && r.wordAt(i+2, "the", "same", "alike")) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
+	if r.used(i) || sized && !r.pairBefore(i) && !(r.wordAt(i+1, "all") && r.wordAt(i+2, "the", "same", "alike")) && !r.wordAt(i+1, "iguales") || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
 		return countAt{}, false
 	}
 	n, next := r.countNumber(i)
@@ -224,7 +224,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
-	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent") && !(r.wordAt(next, "all") && r.wordAt(next+1, "the", "same", "identical", "alike")) && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
+	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent", "iguales", "igual") && !(r.wordAt(next, "in") && r.wordAt(next+1, "over", "above", "sobre")) && !(r.wordAt(next, "all") && r.wordAt(next+1, "the", "same", "identical", "alike")) && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
 		return countAt{}, false
 	}
 	j := i - 1
@@ -237,7 +237,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.wordAt(j, "son") && !sized && r.clauseStart(i) == j {
 		return countAt{n, i, next - 1}, true // "son dos y los dos están quebrados"
 	}
-	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
+	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
 		if sized {
 			r.use(i, next-1) // "25 x 49, need 3"
 		}

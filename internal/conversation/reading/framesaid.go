@@ -69,6 +69,9 @@ func (r *reader) otherNothing(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && s.value == "none" && h.first == h.last && r.wordAt(h.first, "nothing", "nada") {
 		return r.wordAt(h.last+1, "serious", "major", "bad", "terrible", "crazy", "big", "grave", "serio") && (r.faultBefore(h.first) || r.asked(fitcheck.TopicFrameCondition) && h.first > 0)
 	}
+	if s.value == fitcheck.StyleNoneYet && r.wordAt(h.last, "nada") && r.wordAt(h.last+1, "quebrado", "roto", "malo", "mal", "danado", "de", "que", "mas", "grave") {
+		return true // "no hay nada quebrado"
+	}
 	if s.topic != fitcheck.TopicStyle || s.value != fitcheck.StyleNoneYet || !s.asked || h.last > h.first {
 		return false
 	}

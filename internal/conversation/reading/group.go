@@ -99,6 +99,9 @@ func (r *reader) group(qs []quantity) []measure {
 
 // groupAt tells how many lengths from the i-th on make one measure, and of what shape.
 func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
+	if r.fourInTurn(qs, i) {
+		return 4, fourSides
+	}
 	if n, s := r.rangeAt(qs, i); n > 0 {
 		return n, s
 	}
@@ -139,6 +142,20 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		return 2, broken
 	}
 	return 1, lone
+}
+
+// fourInTurn: "four sides, clockwise from north: 25 7/16, 49 1/2, 25 3/8, 49 9/16": only where
+// the turn begins is named.
+func (r *reader) fourInTurn(qs []quantity, i int) bool {
+	if i+4 > len(qs) || qs[i].side != someSide || !qs[i].closeTo(&qs[i+2]) || !qs[i+1].closeTo(&qs[i+3]) {
+		return false
+	}
+	for k := i + 1; k < i+4; k++ {
+		if qs[k].side != noSide || r.gapBetween(&qs[k-1], &qs[k]) != weakGap {
+			return false
+		}
+	}
+	return true
 }
 
 // closeTo: two readings of opposite sides, which are alike within an inch.

@@ -121,7 +121,7 @@ func (r *reader) bothNamed() {
 	}
 	for n := range r.intros {
 		h := &r.intros[n]
-		if !h.is("nth", "all") || r.noKind(h) || r.refAt(h.first, h.last+1) || r.refs[0].first > h.first {
+		if !h.is("nth", "all") || r.noKind(h) && !r.colorAt(h.last+1) || r.refAt(h.first, h.last+1) || r.refs[0].first > h.first {
 			continue
 		}
 		count := 2
@@ -270,4 +270,14 @@ func (r *reader) wholeSaid(i int) int {
 		return int(n.value)
 	}
 	return -1
+}
+
+// bothKinds: "1st: …, 2nd: … both white": both of them, not both layers.
+func (r *reader) bothKinds(i int) bool {
+	for k := range r.refs {
+		if len(r.refs[k].units) > 1 && r.refs[k].last < i+1 && i-r.refs[k].last <= 1 {
+			return true
+		}
+	}
+	return false
 }

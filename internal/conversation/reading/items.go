@@ -145,3 +145,8 @@ func (r *reader) sizeIn(from, to int) bool {
 	}
 	return false
 }
+
+// layersAfter: the number counts layers: "a bronze dome 2 layers, …", not "unit 2 layer is hazy".
+func (r *reader) layersAfter(i int) bool {
+	return r.wordAt(i+1, "layer", "layers", "ply") && (r.wordAt(i+2, "of") || i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
+}

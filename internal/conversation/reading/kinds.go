@@ -166,6 +166,9 @@ func (r *reader) noKind(h *hit) bool {
 		"ends", "frame", "lados", "capas", "diagonales") {
 		return true
 	}
+	if h.is("nth", "other") && r.wordAt(h.last+1, "dia", "vez", "semana", "mes", "ano", "noche") {
+		return true // "soy la del otro día"
+	}
 	if h.first == h.last && r.wordAt(h.last+1, "measured", "got", "took", "tried") && h.last+2 < len(r.toks) && r.toks[h.last+2].kind == wordToken {
 		return true // "first measured the curb outside at 25 x 49"
 	}
@@ -392,9 +395,4 @@ func (r *reader) unitsAt(first, last int) []int {
 		}
 	}
 	return refs[before].units
-}
-
-// layersAfter: the number counts layers: "a bronze dome 2 layers, …", not "unit 2 layer is hazy".
-func (r *reader) layersAfter(i int) bool {
-	return r.wordAt(i+1, "layer", "layers", "ply") && (r.wordAt(i+2, "of") || i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
 }

@@ -104,8 +104,11 @@ func (r *reader) countsOfSizes() bool {
 		for next > i && r.wordAt(next, "of", "the", "those", "de", "los", "las") {
 			next++
 		}
-		if next == i || n < 1 || n > 99 || r.used(i) || !r.wordAt(next, "big", "large", "bigger", "larger", "small", "smaller", "little", "grande", "grandes", "chico", "chicos", "chica", "chicas", "pequeno", "pequenos", "pequena", "pequenas") {
+		if next == i || n < 1 || n > 99 || r.used(i) || !r.wordAt(next, "big", "large", "bigger", "larger", "small", "smaller", "little", "long", "longer", "short", "shorter", "square", "round", "wide", "narrow", "largo", "largos", "largas", "cuadrado", "cuadrados", "cuadradas", "redondo", "redondos", "grande", "grandes", "chico", "chicos", "chica", "chicas", "pequeno", "pequenos", "pequena", "pequenas") {
 			continue
+		}
+		for r.wordAt(next, "big", "large", "small", "little") && r.wordAt(next+1, "square", "round", "long", "old") {
+			next++
 		}
 		last := next
 		if r.wordAt(last+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units") {

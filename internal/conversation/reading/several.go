@@ -17,6 +17,12 @@ func (r *reader) otherwiseMeant(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicWant && r.itemsEnd > 0 && h.first > r.itemsEnd && r.wordAt(h.first-1, "the") && r.wordAt(h.first-2, "on", "for") {
 		return true // "bronze on the complete one"
 	}
+	if s.topic == fitcheck.TopicProfile && r.wordAt(h.last, "quonset") && !r.asked(s.topic) || s.value == fitcheck.StyleBareDome && r.wordAt(h.first, "no") && r.wordAt(h.first+1, "the") {
+		return true // "a quonset barn", "no the frame is straight"
+	}
+	if s.value == fitcheck.ProblemHoleOpen && r.wordAt(h.first-1, "what", "that", "one") && r.wordsIn(max(0, h.first-5), h.first, "same", "like", "as", "match", "matches") {
+		return true // "white outside, same as what came off"
+	}
 	if s.topic == fitcheck.TopicProblem && s.value == "none" && r.goodAlone(h) {
 		return true
 	}

@@ -23,6 +23,9 @@ func (r *reader) zips() []zipAt {
 		if t.kind != numToken || len(t.text) != 5 || t.dec > 0 || t.code || t.comma || t.used {
 			continue
 		}
+		if r.markAt(i-1, '-') && r.toks[i-1].glued && i > 1 && r.toks[i-2].kind == numToken && r.toks[i-2].dec == 0 {
+			continue // "claim no. is 44-10982"
+		}
 		if r.markAt(i-1, '#') || r.markAt(i-1, '$') || r.by(i-1) || r.by(i+1) || r.unitAt(i+1) != noUnit || r.wordAt(i-1, "not", "no") || r.afterCode(i) {
 			continue
 		}
