@@ -34,11 +34,30 @@ func (r *reader) places() {
 		r.use(zips[0].first, zips[len(zips)-1].last)
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, zips[0].first, zips[len(zips)-1].last)
 	case len(zips) > 0:
-		r.zipFact(zips[len(zips)-1])
+		r.zipFact(r.zipOf(zips))
 	case r.foreign():
 	default:
 		r.partOfPlace()
 	}
+}
+
+// zipOf is the ZIP code among several where the part goes: not the one where somebody else
+// lives or a bill goes, else the last.
+func (r *reader) zipOf(zips []zipAt) zipAt {
+	best := zips[len(zips)-1]
+	weigh := func(z zipAt) int {
+		from := r.clauseStart(z.first)
+		if r.wordsIn(from, z.first, "lives", "live", "grew", "vive", "from") && r.wordsIn(from, z.first, "daughter", "son", "mom", "mother", "dad", "sister", "brother", "friend", "parents", "hija", "hijo", "mama", "papa", "hermano", "hermana", "she", "he", "they") {
+			return -1
+		}
+		return r.goesThere(from, z.first)
+	}
+	for _, z := range zips {
+		if weigh(z) > weigh(best) {
+			best = z
+		}
+	}
+	return best
 }
 
 func sameTown(all []found) bool {
@@ -50,16 +69,27 @@ func sameTown(all []found) bool {
 	return true
 }
 
+// zipsOf are the ZIP codes right after a town.
+func zipsOf(f found, zips []zipAt) []zipAt {
+	var own []zipAt
+	for _, z := range zips {
+		if z.first >= f.first && z.first-f.last <= 2 {
+			own = append(own, z)
+		}
+	}
+	return own
+}
+
 // severalTowns: two towns: the one after "ship to" or in a correction, else a question.
 func (r *reader) severalTowns(all []found, zips []zipAt) {
 	for k := len(all) - 1; k > 0; k-- {
 		if r.wordsIn(all[k-1].last+1, all[k].first, "not", "sorry", "actually") && !r.negated(all[k].first) {
-			r.placeFact(all[k], nil)
+			r.placeFact(all[k], zipsOf(all[k], zips))
 			return
 		}
 		said := r.wordsIn(r.sentenceFirst(all[k-1].first), all[k-1].first, "put", "have", "has", "says", "said", "wrote", "wrong", "pusieron", "puso", "dice", "dije")
 		if said && r.wordsIn(all[k-1].last+1, all[k].first, "its", "should", "is", "es", "im", "meant") || r.wordsIn(all[k-1].last+1, all[k].first, "but", "pero") { // "you put Toledo Ohio. its Toledo Oregon"
-			r.placeFact(all[k], nil)
+			r.placeFact(all[k], zipsOf(all[k], zips))
 			return
 		}
 	}
@@ -69,13 +99,7 @@ func (r *reader) severalTowns(all []found, zips []zipAt) {
 				r.name(other.first, other.last)
 			}
 		}
-		var own []zipAt
-		for _, z := range zips {
-			if z.first > f.last && z.first-f.last <= 2 {
-				own = append(own, z)
-			}
-		}
-		r.placeFact(f, own)
+		r.placeFact(f, zipsOf(f, zips))
 		return
 	}
 	for _, f := range all {

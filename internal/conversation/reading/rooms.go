@@ -90,6 +90,11 @@ func (r *reader) roomsBeforeSizes() {
 			continue
 		}
 		j := i + 1
+		if n := r.doorAt(i, seen); n != "" {
+			seen = append(seen, n)
+			found = append(found, unitRef{i, i + 1, []int{len(seen)}})
+			continue
+		}
 		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')') || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
@@ -103,6 +108,26 @@ func (r *reader) roomsBeforeSizes() {
 	if len(found) > 1 {
 		r.refs = found
 	}
+}
+
+// doorAt: "apt 4 is 22 1/2 x 46 1/2, apt 6 is …": the number on a door, once each, "" for none.
+func (r *reader) doorAt(i int, seen []string) string {
+	if !r.wordAt(i, "apt", "apartment", "suite", "ste", "room", "classroom", "lot", "space", "bldg", "building", "house", "door", "apartamento", "casa", "cuarto", "edificio") {
+		return ""
+	}
+	j := i + 2
+	if r.wordAt(j, "is", "mide", "measures") || r.markAt(j, ':') || r.markAt(j, '-') {
+		j++
+	}
+	if j >= len(r.toks) || !r.pairAt(j) || r.by(i+2) {
+		return ""
+	}
+	name := r.toks[i].text + " " + r.toks[i+1].text
+	if slices.Contains(seen, name) {
+		return ""
+	}
+	r.use(i+1, i+1)
+	return name
 }
 
 // kindsByRoom: "36x36 for the bathroom and 24x48 for the stairwell", "Bathroom curb: 26 x 26

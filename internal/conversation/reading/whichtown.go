@@ -100,12 +100,21 @@ func (r *reader) correctsTown(i int) bool {
 	if r.wordAt(i+1, "not", "no") && r.surelyTown(i) && r.surelyTown(i+2) {
 		return true // "Mesa not Tempe"
 	}
+	if r.markAt(i+1, ',') && r.wordAt(i+2, "not", "no") && r.anyTown(i) && r.surelyTown(i+3) {
+		return true // "it is Enid, not Edmond"
+	}
 	if !r.wordAt(i-1, "its", "is", "be", "in", "to", "es", "en", "say") {
 		return false
 	}
-	named := r.wordsIn(max(0, i-8), i, "town", "city", "ciudad", "pueblo")
+	named := r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar")
 	if w := r.toks[i].word; w != nil && !named && !r.wordAt(i-1, "in", "to", "en") && !r.wordAt(i, "el", "la", "las", "los") && (w.common || w.filler || w.trade) || !named && !r.surelyTown(i) {
 		return false // "the color should be white"
 	}
 	return r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar", "im", "we", "were", "am", "live", "ship", "ships", "goes", "going", "vivo", "estoy", "estamos", "not", "no", "envio")
+}
+
+// anyTown: the word is a well-known town, though it may be a name as well.
+func (r *reader) anyTown(i int) bool {
+	_, ok := place.WellKnown(r.toks[i].text)
+	return ok
 }
