@@ -241,6 +241,9 @@ func (r *reader) tolerance(i int) bool {
 
 // plausible drops words that are numbers only by their letters: "the other one".
 func (r *reader) plausible(q *quantity) bool {
+	if q.words && q.unit == inch && r.wordAt(q.last, "in") && r.wordAt(q.last+1, "over", "the", "my", "our", "above", "there") && r.wordAt(q.first-1, "put", "putting", "install", "installing", "have", "got") {
+		return false // "want to put two in over the shop"
+	}
 	if q.words && q.num == q.den && q.unit == inch && r.wordAt(q.last, "in") && !r.by(q.last+1) {
 		return false // "cut one in"
 	}

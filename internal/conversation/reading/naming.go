@@ -86,6 +86,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	if r.wordAt(h.first, "id") && h.first == h.last && r.idVerb(h.first+1) {
 		return // "I'd call it 25"
 	}
+	if before && (s.kind == "part" || s.kind == "topic") && h.last+1 < m.first && r.wordsIn(h.last+1, m.first, "for", "para") && r.wordsIn(m.last+1, min(m.last+4, len(r.toks)), "skylight", "skylights", "opening", "hole") || before && (s.kind == "part" || s.kind == "topic") && r.wordsIn(h.last+1, m.first, "for", "para") && r.wordsIn(h.last+1, m.first, "skylight", "tragaluz", "claraboya", "opening") {
+		return // "a plastic cover for a 4 x 4 foot skylight"
+	}
 	switch s.kind {
 	case "where":
 		return
