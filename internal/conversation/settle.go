@@ -77,7 +77,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 // it says more, those of its sentences that only name a part: "the plastic. call me at
 // 218-555-0133 if that's easier".
 func (t *turn) bareParts(p *Pending, r reading.Reading, text string) []string {
-	if bare(r, text) {
+	if bare(r, text) || p.Why == reading.WhyWhich && reading.NamesPart(text) && onlyWant(r) {
 		return []string{text}
 	}
 	if p.Why != reading.WhyWhich {
@@ -128,6 +128,12 @@ func (p *Pending) halfSaid() bool {
 		return false
 	}
 	return true
+}
+
+// onlyWant says whether the words told no more than a wish: "just the plastic", to what was
+// measured, is no wish either.
+func onlyWant(r reading.Reading) bool {
+	return !slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicWant })
 }
 
 // shortAnswer is how many words may name a measure or a unit by themselves.
