@@ -89,9 +89,10 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		t.copySame(map[int]int{unit: 1}, kindTopics, source(in, ""))
 	}
 	for _, u := range r.Unclear {
-		f, ok := t.cleared(u, text)
-		if ok {
-			t.take(f, source(in, f.Said), text)
+		if facts := t.cleared(u, text); len(facts) > 0 {
+			for _, f := range facts {
+				t.take(f, source(in, f.Said), text)
+			}
 			continue
 		}
 		t.meet(u)
@@ -104,13 +105,16 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 
 // cleared settles what the talk knows enough to be sure of, though the words alone leave it
 // open.
-func (t *turn) cleared(u reading.Unclear, text string) (f reading.Fact, ok bool) {
-	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.metalFrame, t.innerColor} {
-		if f, ok = way(u); ok {
-			return f, true
+func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
+	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.metalFrame} {
+		if f, ok := way(u); ok {
+			return []reading.Fact{f}
 		}
 	}
-	return t.putRight(u, text)
+	if f, ok := t.putRight(u, text); ok {
+		return []reading.Fact{f}
+	}
+	return t.innerColors(u)
 }
 
 // namedFirst puts what is said of one kind before what is said of all, so that a kind that a

@@ -80,7 +80,8 @@ func (t *turn) splitTotal(before int, text string) {
 		t.talk.Memory.Total = int(total)
 		return
 	}
-	one := Entry{Topic: fitcheck.TopicCount, Value: fitcheck.Whole(1), Said: e.Said, Message: t.lastMessage, By: FromCustomer}
+	// They belong to the message with the number, so that an undo of the sizes leaves them.
+	one := Entry{Topic: fitcheck.TopicCount, Value: fitcheck.Whole(1), Said: e.Said, Message: e.Message, By: FromCustomer}
 	for one.Unit = 1; one.Unit <= now; one.Unit++ {
 		t.talk.add(one)
 	}

@@ -43,24 +43,20 @@ func (t *turn) metalFrame(u reading.Unclear) (reading.Fact, bool) {
 
 var metalFrames = regexp.MustCompile(`(?i)^\W*(the |a |an |el |un )?(metal|alumin(i)?um|aluminio|steel)( frames?)?|^\W*(the |el |un )?marcos? (de )?(metal|aluminio)`)
 
-// innerColor settles a color that is told of the inner layer alone, where the outer one of
-// just one unit stands.
-func (t *turn) innerColor(u reading.Unclear) (reading.Fact, bool) {
+// innerColors settles a color that is told of the inner layer alone: that of the unit that the
+// words name, else of all of which it is open.
+func (t *turn) innerColors(u reading.Unclear) []reading.Fact {
 	inner, ok := u.Guess.(fitcheck.Color)
 	if !ok || inner.Outer != "" || inner.Inner == "" {
-		return reading.Fact{}, false
+		return nil
 	}
-	unit := u.Unit
-	for n := 1; n <= t.talk.UnitCount() && u.Unit == 0; n++ {
-		if c, ok := t.talk.Value(fitcheck.TopicColor, n).(fitcheck.Color); ok && c.Outer != "" && (t.talk.UnitCount() == 1 || t.innerOpen(n)) {
-			if unit > 0 {
-				return reading.Fact{}, false
-			}
-			unit = n
+	var facts []reading.Fact
+	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+		c, _ := t.talk.Value(fitcheck.TopicColor, unit).(fitcheck.Color)
+		if c.Outer == "" || u.Unit > 0 && u.Unit != unit || u.Unit == 0 && t.talk.UnitCount() > 1 && !t.innerOpen(unit) {
+			continue
 		}
+		facts = append(facts, reading.Fact{Topic: fitcheck.TopicColor, Unit: unit, Value: inner, Said: u.Said})
 	}
-	if c, ok := t.talk.Value(fitcheck.TopicColor, unit).(fitcheck.Color); !ok || c.Outer == "" {
-		return reading.Fact{}, false
-	}
-	return reading.Fact{Topic: fitcheck.TopicColor, Unit: unit, Value: inner, Said: u.Said}, true
+	return facts
 }

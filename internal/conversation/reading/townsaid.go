@@ -70,6 +70,9 @@ func (r *reader) townOfWork(i int) bool {
 	if r.wordAt(i-1, "in", "en", "near") && r.wordAt(k, "job", "jobs", "project", "jobsite", "worksite", "site", "obra", "trabajo", "proyecto", "property", "propiedad", "negocio", "remodel") && !r.wordAt(k-1, "your", "su", "sus") {
 		return true
 	}
+	if r.wordAt(i-1, "in", "near") && k >= 0 && r.toks[k].kind == wordToken && (countNouns[r.toks[k].text] || r.wordAt(k, "house", "home", "church", "shop", "barn", "warehouse")) && r.surelyTown(i) && !r.wordsIn(r.sentenceFirst(i), i, "made", "bought", "sold", "saw", "used", "your") {
+		return true // "2 skylights in Tucson"
+	}
 	if r.wordAt(i-1, "es", "its", "is") && r.wordsIn(max(0, i-7), i, "ciudad", "pueblo", "city", "town") && r.surelyTown(i) {
 		return true // "la ciudad está mal, es Harlingen"
 	}
