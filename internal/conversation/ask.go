@@ -57,7 +57,9 @@ func (t *Talk) Asking() []string {
 func (t *Talk) UnitCount() int {
 	n := 0
 	for _, e := range t.Ledger {
-		n = max(n, e.Unit)
+		if !e.Undone {
+			n = max(n, e.Unit)
+		}
 	}
 	for unit := range t.Memory.Called {
 		if unit > 1 {

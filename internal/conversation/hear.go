@@ -25,6 +25,7 @@ type heard struct {
 	looks    []PhotoLook
 	off      bool     // all is called off
 	bye      bool     // nothing but thanks and a farewell
+	counted  bool     // how many there are of a kind
 	sorry    bool     // something went wrong for them that the shop sold
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
@@ -69,16 +70,19 @@ func (t *turn) hear(in []Message) {
 
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
-	if t.isAsked(fitcheck.TopicConfirm) {
-		text = changeAsked(text)
+	r := t.read(text, asked)
+	if wish, ok := t.wishOfChange(text, asked); ok {
+		text, r = changeAsked(text), wish
 	}
-	r := reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Language: t.talk.Language})
+	for unit, room := range r.Rooms {
+		t.talk.Memory.Rooms[unit] = room
+	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	r = t.moveSize(r, text)
 	t.heard.requests = append(t.heard.requests, r.Requests...)
-	for _, f := range t.ofSomeKind(namedFirst(r.Facts)) {
+	for _, f := range t.ofSomeKind(namedFirst(r.Facts), text) {
 		t.take(f, source(in, f.Said), text)
 	}
 	t.copySame(r.SameAs, fitcheck.UnitTopics, source(in, ""))
@@ -132,6 +136,11 @@ func namedFirst(facts []reading.Fact) []reading.Fact {
 		return 1
 	})
 	return out
+}
+
+// read reads words as the answer to what was asked, with what the talk knows.
+func (t *turn) read(text string, asked []fitcheck.Topic) reading.Reading {
+	return reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Rooms: t.talk.Memory.Rooms, Language: t.talk.Language})
 }
 
 // hearAgreement hears a yes or no to the question that a finding raised, which has no
@@ -205,6 +214,7 @@ func (t *turn) take(f reading.Fact, message int, text string) {
 			return
 		}
 	}
+	t.heard.counted = t.heard.counted || f.Topic == fitcheck.TopicCount && f.Unit > 0
 	for _, unit := range t.unitsOf(f, text) {
 		t.takeFor(f, unit, message, text)
 	}

@@ -79,6 +79,9 @@ func Join(into, from Talk, number func(n int) int, now time.Time, shop *Shop) (O
 	m := &t.talk.Memory
 	m.LastAt, m.Nudges, m.Barren, m.Introduced = now, 0, 0, true
 	m.Unproven = m.Unproven || from.Memory.Unproven
+	if m.Total == 0 {
+		m.Total = from.Memory.Total
+	}
 	if t.elsewhere() {
 		if err := t.unsilence(); err != nil {
 			return Outcome{}, err

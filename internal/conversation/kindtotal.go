@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -66,37 +67,46 @@ func (t *turn) splitTotal(before int, text string) {
 	if before > 1 || now < 2 {
 		return
 	}
-	e := t.talk.entry(fitcheck.TopicCount, 1)
-	total, _ := t.talk.Value(fitcheck.TopicCount, 1).(fitcheck.Whole)
-	of := e != nil && e.By == FromCustomer && !addsKind.MatchString(text) && !t.newCount() && int(total) >= now
+	var count Entry
+	if e := t.talk.entry(fitcheck.TopicCount, 1); e != nil {
+		count = *e // the ledger grows below
+	}
+	total, _ := count.Value.(fitcheck.Whole)
+	of := count.By == FromCustomer && !addsKind.MatchString(text) && !t.heard.counted && int(total) >= now
 	for unit := 2; unit <= now; unit++ {
-		t.sharedByAll(unit, of, e)
+		t.sharedByAll(unit, of, count)
 	}
 	if !of {
 		return // said of the first kind alone
 	}
-	e.Undone = true // it is that of no kind
+	t.talk.retract(fitcheck.TopicCount, 1) // it is that of no kind
 	if int(total) > now {
 		t.talk.Memory.Total = int(total)
 		return
 	}
 	// They belong to the message with the number, so that an undo of the sizes leaves them.
-	one := Entry{Topic: fitcheck.TopicCount, Value: fitcheck.Whole(1), Said: e.Said, Message: e.Message, By: FromCustomer}
-	for one.Unit = 1; one.Unit <= now; one.Unit++ {
-		t.talk.add(one)
+	count.Value = fitcheck.Whole(1)
+	for count.Unit = 1; count.Unit <= now; count.Unit++ {
+		t.talk.add(count)
 	}
 }
 
-// ofSomeKind leaves out a number that is of no kind in particular, where several are known and
-// none was asked about: a person goes on with it.
-func (t *turn) ofSomeKind(facts []reading.Fact) []reading.Fact {
-	if t.talk.UnitCount() < 2 || t.atOneUnit() {
+// inAll are words that make a number that of all kinds.
+var inAll = regexp.MustCompile(`(?i)\b(in all|in total|total|altogether|all together|en total)\b`)
+
+// ofSomeKind leaves out a number that is of no kind in particular, where several are known: it
+// is that of all, or, where none was asked about, a person goes on with it.
+func (t *turn) ofSomeKind(facts []reading.Fact, text string) []reading.Fact {
+	all := inAll.MatchString(text)
+	if t.talk.UnitCount() < 2 || t.atOneUnit() && !all {
 		return facts
 	}
 	topic := fitcheck.TopicCount
 	return slices.DeleteFunc(facts, func(f reading.Fact) bool {
 		total := f.Topic == topic && f.Unit == 0
-		if total {
+		if n, ok := f.Value.(fitcheck.Whole); total && all && ok {
+			t.talk.Memory.Total = int(n)
+		} else if total {
 			t.heard.unclear = append(t.heard.unclear, reading.Unclear{Topic: &topic, Said: f.Said, Why: reading.WhyChoice})
 		}
 		return total
@@ -112,16 +122,11 @@ func (t *turn) totalTold() int {
 	return int(n)
 }
 
-// newCount says whether this turn tells how many there are of a kind.
-func (t *turn) newCount() bool {
-	return slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic == fitcheck.TopicCount })
-}
-
 // sharedByAll gives a new kind what was said of all before anything told the kinds apart:
 // what goes before the first size of one, or speaks of several, or came after their number
 // and not in one breath with a size. A kind that is told apart by a choice alone ("two of
 // them bronze") is in all else as the first.
-func (t *turn) sharedByAll(unit int, counted bool, count *Entry) {
+func (t *turn) sharedByAll(unit int, counted bool, count Entry) {
 	alike := counted && !t.sized(unit)
 	general := !t.measuredBefore(t.lastMessage)
 	for _, topic := range fitcheck.UnitTopics {
@@ -204,6 +209,26 @@ func (t *turn) countQuestion(a Ask) string {
 	return t.vary("ask.count_of", wording.Args{"n": strconv.Itoa(t.talk.Memory.Total)})
 }
 
+// countTrouble is what is wrong with the numbers of the kinds, for staff: "" where they are as
+// many as was said of all.
+func (t *turn) countTrouble() string {
+	all, sum := t.talk.Memory.Total, 0
+	if all == 0 || t.talk.UnitCount() < 2 {
+		return ""
+	}
+	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+		n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole)
+		if !ok {
+			return fmt.Sprintf("%d skylights in all, not told how many of each", all)
+		}
+		sum += int(n)
+	}
+	if sum != all {
+		return fmt.Sprintf("%d skylights in all, but %d by kind", all, sum)
+	}
+	return ""
+}
+
 // byCount finds the kind that the words call by its number: "the two: 37 1/2 by 37 1/2",
 // where there are four of one kind and two of another.
 func (t *turn) byCount(r reading.Reading) reading.Reading {
@@ -237,22 +262,29 @@ func (t *turn) byCount(r reading.Reading) reading.Reading {
 	return r
 }
 
-// someOther are words that want some of a kind otherwise: "one of them should be bronze".
-var someOther = regexp.MustCompile(`(?i)\b(one|1|two|2|three|3|una?|uno|dos) (?:(?:of|de) (?:them|those|these|the \w+|ell[ao]s|es[ao]s) )?(?:should|shall|must|needs? to|has to|have to|will|debe|deben|tiene que|que)(?: be| ser| sea| sean)? `)
+// someOther are words that want some of a kind otherwise: "one of them should be bronze",
+// "make two of them white".
+var someOther = regexp.MustCompile(`(?i)(?:\b(one|1|two|2|three|3|una?|uno|dos) (?:(?:of|de) (?:them|those|these|the \w+|ell[ao]s|es[ao]s) )?(?:(?:should|shall|must|needs? to|has to|have to|will|debe|deben|tiene que|que)(?: be| ser| sea| sean)? (?:in )?)|\b(?:make|want|have|do|get|put) (one|1|two|2|three|3) (?:of (?:them|those|these) )?(?:in |to be )?)`)
+
+var somany = map[string]fitcheck.Whole{"one": 1, "1": 1, "un": 1, "una": 1, "uno": 1, "two": 2, "2": 2, "dos": 2, "three": 3, "3": 3}
 
 // splitKind parts those of a kind that are wanted in another way from the others of it, where
-// a choice is told of some of them only.
+// the summary is put right with a choice right after such words.
 func (t *turn) splitKind(r reading.Reading, text string) reading.Reading {
-	m := someOther.FindStringSubmatch(text)
+	at := someOther.FindStringSubmatchIndex(text)
 	n, _ := t.talk.Value(fitcheck.TopicCount, 1).(fitcheck.Whole)
-	if m == nil || t.talk.UnitCount() != 1 || n < 2 {
+	if at == nil || !t.isAsked(fitcheck.TopicConfirm) || t.talk.Memory.Quiet || t.talk.UnitCount() != 1 || n < 2 {
 		return r
 	}
-	some := map[string]fitcheck.Whole{"one": 1, "1": 1, "un": 1, "una": 1, "uno": 1, "two": 2, "2": 2, "dos": 2, "three": 3, "3": 3}[strings.ToLower(m[1])]
-	choice := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Unit == 0 && slices.Contains(choiceTopics, f.Topic) })
+	group := text[max(at[2], at[4]):max(at[3], at[5])]
+	some, rest := somany[strings.ToLower(group)], text[at[1]:]
+	choice := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool {
+		return f.Unit == 0 && slices.Contains(choiceTopics, f.Topic) && strings.HasPrefix(rest, f.Said)
+	})
 	if some >= n || !choice {
 		return r
 	}
+	said := strings.TrimSpace(text[at[0]:at[1]])
 	r.Facts = slices.DeleteFunc(slices.Clone(r.Facts), func(f reading.Fact) bool { return f.Topic == fitcheck.TopicCount })
 	for k := range r.Facts {
 		if f := &r.Facts[k]; slices.Contains(choiceTopics, f.Topic) {
@@ -261,7 +293,7 @@ func (t *turn) splitKind(r reading.Reading, text string) reading.Reading {
 	}
 	t.copySame(map[int]int{2: 1}, fitcheck.UnitTopics, t.lastMessage)
 	for unit, count := range []fitcheck.Whole{n - some, some} {
-		r.Facts = append(r.Facts, reading.Fact{Topic: fitcheck.TopicCount, Unit: unit + 1, Value: count, Said: strings.TrimSpace(m[0])})
+		r.Facts = append(r.Facts, reading.Fact{Topic: fitcheck.TopicCount, Unit: unit + 1, Value: count, Said: said})
 	}
 	return r
 }

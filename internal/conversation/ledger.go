@@ -2,6 +2,8 @@ package conversation
 
 import (
 	"reflect"
+	"slices"
+	"strconv"
 
 	"example.com/intake-bot/internal/fitcheck"
 )
@@ -108,5 +110,34 @@ func (t *Talk) undo() []Entry {
 			taken = append(taken, *e)
 		}
 	}
+	t.forgetUnits(taken)
 	return taken
+}
+
+// forgetUnits drops what units were called of which nothing stands any more, and with the
+// last of several kinds the number of all is that of the one that is left.
+func (t *Talk) forgetUnits(taken []Entry) {
+	stands := func(unit int) bool {
+		return slices.ContainsFunc(t.Ledger, func(e Entry) bool { return e.Unit == unit && !e.Undone })
+	}
+	for unit := range t.Memory.Called {
+		if unit > 1 && !stands(unit) {
+			delete(t.Memory.Called, unit)
+		}
+	}
+	if t.Memory.Total > 0 && t.UnitCount() < 2 && len(taken) > 0 {
+		t.add(Entry{Topic: fitcheck.TopicCount, Unit: 1, Value: fitcheck.Whole(t.Memory.Total), Said: strconv.Itoa(t.Memory.Total),
+			Message: taken[0].Message, By: FromCustomer})
+		t.Memory.Total = 0
+	}
+}
+
+// retract takes back all that the customer said of a topic of a unit, so that nothing older
+// stands again in its place.
+func (t *Talk) retract(topic fitcheck.Topic, unit int) {
+	for i := range t.Ledger {
+		if e := &t.Ledger[i]; e.Topic == topic && e.Unit == unit && e.By == FromCustomer {
+			e.Undone = true
+		}
+	}
 }

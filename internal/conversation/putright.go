@@ -25,6 +25,18 @@ var changeWish = regexp.MustCompile(`(?im)^(\W*(?:(?:yes|yeah|yep|ok|but|and|als
 // changeAsked makes a wish of a change that is asked for: "can you make it white outside?".
 func changeAsked(text string) string { return changeWish.ReplaceAllString(text, "$1$2") }
 
+// wishOfChange reads a change to the summary that is put as a question, where it is one: a
+// question ("can you do it by Friday?") stays one, and is no yes.
+func (t *turn) wishOfChange(text string, asked []fitcheck.Topic) (reading.Reading, bool) {
+	wish := changeAsked(text)
+	if wish == text || !t.isAsked(fitcheck.TopicConfirm) {
+		return reading.Reading{}, false
+	}
+	r := t.read(wish, asked)
+	r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicConfirm })
+	return r, len(r.Facts) > 0
+}
+
 // putRight finds the size of the summary that a measure without a name puts right, where there
 // is but one that it can be.
 func (t *turn) putRight(u reading.Unclear, text string) (reading.Fact, bool) {
@@ -136,6 +148,9 @@ func (t *turn) takenFrom(topic fitcheck.Topic, r reading.Reading) reading.Readin
 	if topic == "" || e == nil {
 		return r
 	}
+	if e.By != FromCustomer {
+		return r
+	}
 	stands, _ := e.Value.(fitcheck.Size)
 	for k := range r.Facts {
 		f := &r.Facts[k]
@@ -145,7 +160,7 @@ func (t *turn) takenFrom(topic fitcheck.Topic, r reading.Reading) reading.Readin
 		}
 		r.Facts = slices.Clone(r.Facts)
 		r.Facts[k].Value = stands
-		e.Undone = true
+		t.talk.retract(topic, 1)
 		return r
 	}
 	return r

@@ -22,15 +22,18 @@ var (
 	staysDown = regexp.MustCompile(`(?i)\b(can'?t|cannot|won'?t|not|don'?t|didn'?t|wouldn'?t|couldn'?t|never|nobody|no one|too old|afraid|scared|hate|used to|last (year|time|week)|roofers?|contractor|no (puedo|quiero|voy|debo)|miedo|sin|nunca)\b`)
 
 	// callsOff: nothing is wanted any more.
-	callsOff = regexp.MustCompile(`(?i)(\b(never ?mind|nvm|forget it)\W+(please )?cancel\b( it| this| that)?\W*$|(never ?mind|nvm|forget it|cancel)\b.{0,30}\b(don'?t|do not|no longer|won'?t) (want|need)\b|\b(i|we) (don'?t|do not|no longer|won'?t) (want|need) (it|this|one|them|anything|any) (any ?more|any longer|after all)|\b(found|got|bought|ordered) (one|it|them|what i need(ed)?|a dome|a skylight) (elsewhere|somewhere else|from (someone|somebody) else|from another)|\b(going|went|gone|go) with (someone|somebody|somewhere|another (shop|place|company)) ?(else)?|\b(not|no longer) interested\b( any ?more)?\W*$|\bcancel (it all|everything|all of it|(my|the|this) (whole )?(order|request|inquiry|thing))|\bya no (lo |la |los |las |me )?(quiero|necesito|ocupo|queremos|necesitamos|interesan?)\b|\bya (lo |la )?(consegu[ií]|compr[eé]|encontr[eé]) (\w+ )?en otr[oa]|\bno me interesa( ya)?\W*$)`)
+	callsOff = regexp.MustCompile(`(?i)(\b(never ?mind|nvm|forget it)\W+(please )?cancel\b( it)?\W*$|(never ?mind|nvm|forget it|cancel)\b.{0,30}\b(don'?t|do not|no longer|won'?t) (want|need)\b|\b(i|we) (don'?t|do not|no longer|won'?t) (want|need) (it|this|one|them|anything|any) (any ?more|any longer|after all)|\b(found|got|bought|ordered) (one|it|them|what i need(ed)?|a dome|a skylight) (elsewhere|somewhere else|from (someone|somebody) else|from another)|\b(going|went|gone|go) with (someone|somebody|somewhere|another (shop|place|company)) ?(else)?|\b(not|no longer) interested\b( any ?more)?\W*$|\bcancel (it all|everything|all of it|(my|the|this) (whole )?(order|request|inquiry|thing))|\bya no (lo |la |los |las |me )?(quiero|necesito|ocupo|queremos|necesitamos|interesan?)\b|\bya (lo |la )?(consegu[ií]|compr[eé]|encontr[eé]) (\w+ )?en otr[oa]|\bno me interesa( ya)?\W*$)`)
 
 	// asksOpen and asksPhone ask for plain facts of the shop; a day that is named is for a person.
-	asksOpen  = regexp.MustCompile(`(?i)\b((are|r) (you|u|ya'?ll|yall)( guys)? (still )?open|(what|when|which)('?s| is| are| r)? (your |ur |the )?(business |store |shop |opening |office )?hours|(what|when) (time )?(do|does) (you|u|ya'?ll|yall|the shop)( guys)? open|open (right )?now|est[aá]n? abiert[oa]s?|a qu[eé] horas? abren|cu[aá]ndo abren|qu[eé] horario)\b`)
-	asksPhone = regexp.MustCompile(`(?i)\b(what('?s| is) (your|ur|the) (phone|telephone|shop'?s|store'?s?)( number)?|(do you have|is there|got) a (phone )?number|(a )?number (i can|to|can i|i could) call|cu[aá]l es su (n[uú]mero|tel[eé]fono)|(me da|tienen) (su |un )?(n[uú]mero de )?tel[eé]fono)\b`)
+	asksOpen  = regexp.MustCompile(`(?i)\b((are|r) (you|u|ya'?ll|yall)( guys)? (still )?open|(what|when|which)('?s| is| are| r)? (your |ur |the )?(business |store |shop |opening |office )?hours|(what|when) (time )?(do|does) (you|u|ya'?ll|yall|the shop)( guys)? open|est[aá]n abiert[oa]s|abren hoy|a qu[eé] horas? abren|cu[aá]ndo abren|qu[eé] horario)\b`)
+	asksPhone = regexp.MustCompile(`(?i)\b(what('?s| is) (your|ur) (shop'?s |store'?s? |office )?((phone|telephone)( number)?|number)|what('?s| is) the (shop'?s |store'?s? |office )?(phone|telephone)( number)?|do you have a (phone )?number|(a )?number (i can|to|can i|i could) (call|reach)|cu[aá]l es su (n[uú]mero|tel[eé]fono)|(me da|tienen) (su |un )?(n[uú]mero de )?tel[eé]fono)\b`)
 	someDay   = regexp.MustCompile(`(?i)\b(mon|tues?|wednes|thurs?|fri|satur|sun)days?\b|\bweekends?\b|holiday|christmas|(lunes|martes|mi[eé]rcoles|jueves|viernes|s[aá]bados?|domingos?|fin de semana|feriado)`)
 
 	// complains: somebody was sent the wrong part or a broken one, or wants their money back.
 	complains = regexp.MustCompile(`(?i)\b(refund|money back|(sent|shipped|gave|mailed) (me |us )?(the |a )?wrong|(arrived|came|showed up|delivered) .{0,20}(broken|cracked|damaged|smashed|shattered)|reembolso|mi dinero|equivocad[oa])\b`)
+
+	// pleasant are words of leave that ask for nothing.
+	pleasant = regexp.MustCompile(`(?i)\b(thanks?|thank you|thx|appreciate|look(ing)? forward|talk (to you |to u )?(soon|then|later|tomorrow)|(have|hope) (you have )?a (good|great|nice|blessed)|sounds (good|great)|gracias|buen d[ií]a|buenas (tardes|noches)|saludos|take care|god bless|hear from you)\b`)
 
 	// goodbye is nothing but thanks and a farewell.
 	goodbye = regexp.MustCompile(`(?i)^\W*((ok(ay)?|thanks?( you)?( so much)?|thx|ty|bye|goodbye|great|good|sorry|anyway|have a (good|great|nice) (day|one|night|evening)|(muchas )?gracias|adi[oó]s|perfecto|bueno|vale|disculpe)\b\W*)+$`)
@@ -80,7 +83,7 @@ func (t *turn) calledOff(text string) bool {
 	m, h := &t.talk.Memory, &t.heard
 	off := callsOff.MatchString(text) && len(h.entries)+h.photos == 0 && h.confirm != "yes" && !h.asks(reading.RequestPerson)
 	h.bye = goodbye.MatchString(text)
-	h.wordy = !h.bye && t.small == nil && len(strings.Fields(text)) > 3
+	h.wordy = !h.bye && t.small == nil && len(strings.Fields(text)) > 3 && !pleasant.MatchString(text)
 	m.CalledOff = off || m.CalledOff && h.bye
 	if m.CalledOff {
 		m.Lost = 0 // it was understood

@@ -97,6 +97,9 @@ func (t *turn) blockers() []string {
 	if p := t.placeBlocker(); p != "" {
 		b = append(b, p)
 	}
+	if w := t.countTrouble(); w != "" {
+		b = append(b, w)
+	}
 	units := t.talk.Units()
 	if len(units) == 0 {
 		b = append(b, "no skylight described yet")

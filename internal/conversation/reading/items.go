@@ -86,7 +86,7 @@ func (r *reader) firstOf(it item, words ...string) int {
 func (r *reader) items() []item {
 	var starts []item
 	for i := range r.toks {
-		if c, ok := r.itemCount(i); ok {
+		if c, ok := r.itemCount(i, starts); ok {
 			starts = append(starts, item{first: i, count: c})
 		}
 	}
@@ -99,6 +99,9 @@ func (r *reader) items() []item {
 		if !r.skylightNamed(it.count.last+1, to) {
 			continue
 		}
+		if r.wordsIn(it.first, to, "measured", "said", "told", "was", "were", "says", "had") {
+			return nil // a story, no list
+		}
 		if !r.sizeIn(it.count.last+1, to) {
 			return nil
 		}
@@ -109,7 +112,10 @@ func (r *reader) items() []item {
 }
 
 // itemCount reads a number of skylights where one may begin an item.
-func (r *reader) itemCount(i int) (countAt, bool) {
+func (r *reader) itemCount(i int, before []item) (countAt, bool) {
+	if i > 0 && r.toks[i-1].kind != markToken && !(r.wordAt(i-1, "need", "needs", "want", "wants") && r.wordsIn(max(0, i-4), i, "building", "bldg", "unit", "house")) && len(before) > 0 && !r.wordAt(i-1, "and", "y", "plus", "also", "mas", "then") {
+		return countAt{}, false // a new clause: "and the guy said I need a dome 49 x 49"
+	}
 	if i > 0 && r.toks[i-1].kind != markToken && !r.wordAt(i-1, "and", "y", "plus", "need", "needs", "want", "wants", "order", "quote", "get", "buy", "for", "also", "necesito", "ocupo", "quiero", "have", "got", "then", "replace", "replacing", "mas", "on") {
 		return countAt{}, false
 	}

@@ -100,7 +100,7 @@ func (r *reader) whereTold(i, to int) int {
 func (r *reader) countInWords(m *measure) countAt {
 	for i := m.from; i < m.first; i++ {
 		n := r.wholeAt(i)
-		if n < 1 || n > 50 || r.toks[i].used || r.unitAt(i+1) != noUnit {
+		if n < 1 || n > 50 || r.toks[i].used || r.markAt(i-1, '/') || r.unitAt(i+1) != noUnit {
 			continue
 		}
 		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.wordAt(i-1, "son", "hay", "have", "need", "got", "are", "want", "there", "the", "quote", "order", "price", "for", "of", "plus", "buy", "get", "tengo", "necesito", "los", "las", "other", "otros", "otras", "our", "my", "mis", "these", "those", "only", "just") {

@@ -74,6 +74,7 @@ func (r *reader) units() {
 	r.nextUnits()
 	r.bothNamed()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
+	r.callRooms()
 	r.listedKinds()
 	r.addedKind()
 	r.sameKind()
@@ -166,7 +167,7 @@ func (r *reader) noKind(h *hit) bool {
 		"ends", "frame", "lados", "capas", "diagonales") {
 		return true
 	}
-	if h.is("nth", "other") && r.wordAt(h.last+1, "dia", "vez", "semana", "mes", "ano", "noche") {
+	if h.is("nth", "other") && r.Units < 2 && r.wordsIn(max(0, h.first-4), h.first, "for") && r.wordsIn(max(0, h.first-5), h.first, "hang", "hold", "wait") || h.is("nth", "other") && r.wordAt(h.last+1, "dia", "vez", "semana", "mes", "ano", "noche") {
 		return true // "soy la del otro día"
 	}
 	if h.first == h.last && r.wordAt(h.last+1, "measured", "got", "took", "tried") && h.last+2 < len(r.toks) && r.toks[h.last+2].kind == wordToken {

@@ -146,7 +146,7 @@ func (r *reader) metricThroughout(qs []quantity) []quantity {
 	}
 	from := slices.IndexFunc(qs, func(q quantity) bool { return q.unit == u })
 	for i := from; i < len(qs); i++ {
-		if q := &qs[i]; q.unit == noUnit && !q.frac && (r.by(q.last+1) || r.by(q.first-1)) {
+		if q := &qs[i]; q.unit == noUnit && !q.frac && (r.by(q.last+1) && r.wordsIn(qs[i-1].last+1, q.first, "otro", "otra", "other", "another", "second", "segundo", "segunda", "one", "uno", "una") || r.by(q.first-1) && i > 0 && qs[i-1].unit == u && qs[i-1].last+2 == q.first) {
 			q.unit, q.bare = u, false
 		}
 	}

@@ -170,7 +170,7 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 			return first, last, r.likelyName(first, last, strict) // "el pastor Efraín de la iglesia"
 		case j > first && (r.wordAt(j, "will") && r.verbAfterWill(j+1) || r.wordAt(j, "hope") && r.wordAt(j+1, "that", "this", "it", "you", "all", "to")):
 			return first, last, r.likelyName(first, last, strict)
-		case j > first && r.wordAt(j, "la", "el", "los") && !r.wordAt(j-1, "de", "y"), j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true):
+		case j > first && r.wordAt(j, "la", "el", "los") && !r.wordAt(j-1, "de", "y"), j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true), j > first && r.wordAt(j, "de") && r.wordAt(j+1, "mantenimiento", "ventas", "compras", "limpieza", "obra", "oficina", "proyectos", "techos"):
 			return first, last, r.likelyName(first, last, strict)
 		case r.nameWord(j, strict || j > first):
 			last = j

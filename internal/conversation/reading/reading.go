@@ -63,6 +63,8 @@ type Input struct {
 	Asked []fitcheck.Topic
 	// Units is how many kinds of unit the talk knows so far.
 	Units int
+	// Rooms are what kinds of unit were called by in earlier messages: "kitchen", "small".
+	Rooms map[int]string
 	// Count is how many skylights were told of, while one kind of them at the most is known.
 	Count int
 	// Unit is the unit of lengths that come without one, as UnitNamed gives it; "" where
@@ -80,6 +82,8 @@ type Reading struct {
 	Language string    `json:"language"` // BCP 47
 	// SameAs maps a unit to the one that it is said to equal ("same as the other"). Not in the JSON.
 	SameAs map[int]int `json:"-"`
+	// Rooms are what the message calls kinds of unit by, for Input.Rooms. Not in the JSON.
+	Rooms map[int]string `json:"-"`
 	// SameKind are the units that are said to be of the same kind as the first ("same
 	// frame"), 0 for the one that was asked about. Not in the JSON.
 	SameKind []int `json:"-"`

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
 )
@@ -10,7 +11,7 @@ import (
 
 // roomUnits: "the kitchen one … the bathroom one": two or more rooms, in the order named.
 func (r *reader) roomUnits() {
-	if len(r.refs) > 0 {
+	if len(r.refs) > 0 || r.knownRooms() {
 		return
 	}
 	var found []unitRef
@@ -48,6 +49,46 @@ func (r *reader) roomUnits() {
 		return
 	}
 	r.roomPlaces(places)
+}
+
+// knownRooms: "the hall one should be bronze", where a message before called a kind by its room.
+func (r *reader) knownRooms() bool {
+	for i := range r.toks {
+		for unit, room := range r.Input.Rooms {
+			if !r.room(i) || !sameRoom(r.toks[i].text, room) {
+				continue
+			}
+			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
+			place := !sizeWords[room] && (r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
+			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
+				r.refs = append(r.refs, unitRef{i, i + number(called), []int{unit}})
+			}
+		}
+	}
+	return len(r.refs) > 0
+}
+
+// sizeWords tell skylights apart by how large they are, and tell of much else as well.
+var sizeWords = wordSet(`big bigger small smaller large larger little round square left right front back chico chica grande grandes`)
+
+// sameRoom: "hall" and "hallway", "bath" and "bathroom".
+func sameRoom(a, b string) bool {
+	return a == b || len(a) > 3 && len(b) > 3 && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
+}
+
+// callRooms notes by which rooms the message calls kinds of unit.
+func (r *reader) callRooms() {
+	for k := range r.refs {
+		ref := &r.refs[k]
+		for i := ref.first; i <= ref.last && len(ref.units) == 1; i++ {
+			if r.room(i) {
+				if r.out.Rooms == nil {
+					r.out.Rooms = map[int]string{}
+				}
+				r.out.Rooms[ref.units[0]] = r.toks[i].text
+			}
+		}
+	}
 }
 
 // roomPlaces: "single on the garage, double on the house": two places with a value each.

@@ -13,6 +13,7 @@ func (r *reader) stopStands(h *hit) bool {
 	switch {
 	case r.wordAt(next, "a", "en") && r.wordAt(next+1, "este", "mi", "ese") && r.wordAt(next+2, "numero", "telefono", "celular") && !r.wordsIn(next+3, len(r.toks), "escribame", "mejor", "llame", "llameme", "marqueme", "correo", "al"):
 		return true // "no me escriban a este número"
+	case r.wordAt(next, "por") && r.wordAt(next+1, "favor"):
 	case r.wordAt(next, "at"):
 		return r.wordAt(next+1, "all", "once")
 	case r.wordAt(next, "in", "the", "a", "tonight", "so", "before", "until", "till", "while", "during", "about", "with", "when", "after", "antes", "en", "la", "el", "los", "las", "hasta", "cuando", "tan", "size", "question", "por", "price", "prices", "de"):
