@@ -26,6 +26,7 @@ type heard struct {
 	off      bool     // all is called off
 	bye      bool     // nothing but thanks and a farewell
 	counted  bool     // how many there are of a kind
+	total    bool     // how many there are of all kinds
 	sorry    bool     // something went wrong for them that the shop sold
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
@@ -47,7 +48,7 @@ func (h *heard) news() bool {
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && len(h.looks) == 0
+		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,
@@ -119,23 +120,6 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 		return []reading.Fact{f}
 	}
 	return t.innerColors(u)
-}
-
-// namedFirst puts what is said of one kind before what is said of all, so that a kind that a
-// message speaks of for the first time has its part of the latter: "double, the first bronze,
-// the others clear".
-func namedFirst(facts []reading.Fact) []reading.Fact {
-	out := slices.Clone(facts)
-	slices.SortStableFunc(out, func(a, b reading.Fact) int {
-		switch {
-		case (a.Unit > 0) == (b.Unit > 0):
-			return 0
-		case a.Unit > 0:
-			return -1
-		}
-		return 1
-	})
-	return out
 }
 
 // read reads words as the answer to what was asked, with what the talk knows.

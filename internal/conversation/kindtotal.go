@@ -105,7 +105,7 @@ func (t *turn) ofSomeKind(facts []reading.Fact, text string) []reading.Fact {
 	return slices.DeleteFunc(facts, func(f reading.Fact) bool {
 		total := f.Topic == topic && f.Unit == 0
 		if n, ok := f.Value.(fitcheck.Whole); total && all && ok {
-			t.talk.Memory.Total = int(n)
+			t.talk.Memory.Total, t.heard.total = int(n), true
 		} else if total {
 			t.heard.unclear = append(t.heard.unclear, reading.Unclear{Topic: &topic, Said: f.Said, Why: reading.WhyChoice})
 		}
@@ -296,4 +296,21 @@ func (t *turn) splitKind(r reading.Reading, text string) reading.Reading {
 		r.Facts = append(r.Facts, reading.Fact{Topic: fitcheck.TopicCount, Unit: unit + 1, Value: count, Said: said})
 	}
 	return r
+}
+
+// namedFirst puts what is said of one kind before what is said of all, so that a kind that a
+// message speaks of for the first time has its part of the latter: "double, the first bronze,
+// the others clear".
+func namedFirst(facts []reading.Fact) []reading.Fact {
+	out := slices.Clone(facts)
+	slices.SortStableFunc(out, func(a, b reading.Fact) int {
+		switch {
+		case (a.Unit > 0) == (b.Unit > 0):
+			return 0
+		case a.Unit > 0:
+			return -1
+		}
+		return 1
+	})
+	return out
 }
