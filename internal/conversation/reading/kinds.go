@@ -157,7 +157,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.wordAt(h.last, "one", "uno") && r.wordAt(h.last-1, "is", "es") && r.wordAt(h.last+1, "of", "de") && r.wordAt(h.last+2, "those", "these", "them", "esos", "esas") {
 		return true // "my skylight is one of those tube ones"
 	}
-	if r.wholeAt(h.last) > 0 && r.wordAt(h.first, "dome", "skylight", "unit") && r.layersAfter(h.last) {
+	if r.wholeAt(h.last) > 0 && r.wordAt(h.first, "dome", "skylight", "skylite", "unit") && r.layersAfter(h.last) {
 		return true // "a bronze dome 2 layers"
 	}
 	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) && !r.faceAfterPor(h.last+1) || r.markAt(h.last+1, '/')) {
