@@ -264,7 +264,7 @@ func (t *turn) byCount(r reading.Reading) reading.Reading {
 
 // someOther are words that want some of a kind otherwise: "one of them should be bronze",
 // "make two of them white".
-var someOther = regexp.MustCompile(`(?i)(?:\b(one|1|two|2|three|3|una?|uno|dos) (?:(?:of|de) (?:them|those|these|the \w+|ell[ao]s|es[ao]s) )?(?:(?:should|shall|must|needs? to|has to|have to|will|debe|deben|tiene que|que)(?: be| ser| sea| sean)? (?:in )?)|\b(?:make|want|have|do|get|put) (one|1|two|2|three|3) (?:of (?:them|those|these) )?(?:in |to be )?)`)
+var someOther = regexp.MustCompile(`(?i)(?:\b(one|1|two|2|three|3|una?|uno|dos) (?:(?:of|de) (?:them|those|these|the \w+|ell[ao]s|es[ao]s) )?(?:(?:should|shall|must|needs? to|has to|have to|will|debe|deben|tiene que|que)(?: be| ser| sea| sean)? (?:in )?)|\b(?:make|want|have|do|get|put) (one|1|two|2|three|3) (?:of (?:them|those|these) )?(?:in |to be )?|\b(one|1|two|2|three|3|uno|una|dos) (?:of (?:them|those|these)|de (?:ell[ao]s|es[ao]s)) (?:in )?)`)
 
 var somany = map[string]fitcheck.Whole{"one": 1, "1": 1, "un": 1, "una": 1, "uno": 1, "two": 2, "2": 2, "dos": 2, "three": 3, "3": 3}
 
@@ -276,7 +276,7 @@ func (t *turn) splitKind(r reading.Reading, text string) reading.Reading {
 	if at == nil || !t.isAsked(fitcheck.TopicConfirm) || t.talk.Memory.Quiet || t.talk.UnitCount() != 1 || n < 2 {
 		return r
 	}
-	group := text[max(at[2], at[4]):max(at[3], at[5])]
+	group := text[max(at[2], at[4], at[6]):max(at[3], at[5], at[7])]
 	some, rest := somany[strings.ToLower(group)], text[at[1]:]
 	choice := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool {
 		return f.Unit == 0 && slices.Contains(choiceTopics, f.Topic) && strings.HasPrefix(rest, f.Said)

@@ -88,15 +88,11 @@ func (t *turn) replaceOf(i int) fitcheck.Replace {
 // owner tells it, else what the price depends on.
 func (t *turn) priceLine() string {
 	low, high := int64(0), int64(0)
-	for i, r := range t.check.Units {
+	for _, r := range t.check.Units {
 		if r.Estimate == nil || r.Estimate.High == 0 || r.Order == nil || r.Order.Estimated {
 			return t.vary("answer.price", nil)
 		}
-		n := int64(1)
-		if c, ok := t.talk.Value(fitcheck.TopicCount, i+1).(fitcheck.Whole); ok {
-			n = int64(c)
-		}
-		low, high = low+n*r.Estimate.Low, high+n*r.Estimate.High
+		low, high = low+r.Estimate.Low, high+r.Estimate.High // each is of all its pieces
 	}
 	if !t.shop.ShowEstimate || high == 0 {
 		return t.vary("answer.price", nil)

@@ -198,7 +198,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicLayers && !r.asked(s.topic) && r.wordAt(h.first-1, "or", "o") && r.wholeAt(h.first-2) > 0 {
 		return false // "one or two layers"
 	}
-	if s.value == fitcheck.StyleBareDome && !r.asked(fitcheck.TopicStyle) && len(r.Asked) > 0 && r.wordAt(h.first, "only", "just") {
+	if s.value == fitcheck.StyleBareDome && r.wordAt(h.first, "only", "just") && (!r.asked(fitcheck.TopicStyle) && len(r.Asked) > 0 || r.wordsIn(0, len(r.toks), "frame", "frames", "metal", "curb", "box", "boxes") && !r.wordsIn(0, len(r.toks), "no")) {
 		return false // "frame looks fine, only the plastic": a wish
 	}
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
