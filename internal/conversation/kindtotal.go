@@ -273,7 +273,7 @@ var somany = map[string]fitcheck.Whole{"one": 1, "1": 1, "un": 1, "una": 1, "uno
 func (t *turn) splitKind(r reading.Reading, text string) reading.Reading {
 	at := someOther.FindStringSubmatchIndex(text)
 	n, _ := t.talk.Value(fitcheck.TopicCount, 1).(fitcheck.Whole)
-	if at == nil || !t.isAsked(fitcheck.TopicConfirm) || t.talk.Memory.Quiet || t.talk.UnitCount() != 1 || n < 2 {
+	if at == nil || !t.summed() || t.talk.Memory.Quiet || t.talk.UnitCount() != 1 || n < 2 {
 		return r
 	}
 	group := text[max(at[2], at[4], at[6]):max(at[3], at[5], at[7])]

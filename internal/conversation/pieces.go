@@ -10,6 +10,9 @@ import (
 // messages; of a mail that answers in between what it quotes, each piece by itself.
 func (t *turn) pieces(in []Message) []Block {
 	asked := topicsOf(t.talk.Memory.Asking)
+	if t.summed() && len(asked) == 0 {
+		asked = []fitcheck.Topic{fitcheck.TopicConfirm} // what is written now puts the summary right
+	}
 	var out []Block
 	var plain []Message
 	for _, m := range in {

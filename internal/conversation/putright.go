@@ -22,6 +22,11 @@ var notThat = regexp.MustCompile(`(?i)(?:\bnot|\binstead of|\brather than|\ben v
 // changeWish is a change to the summary that is put as a question.
 var changeWish = regexp.MustCompile(`(?im)^(\W*(?:(?:yes|yeah|yep|ok|but|and|also|actually|looks good|s[ií]|pero|y)\W+)*)(?:can|could|would|may|puede[ns]?|podr[ií]an?) (?:you |u |we |i |it |usted(?:es)? |me )?(?:please |por favor )?((?:make|change|switch|swap|put|do|cambi\w+|pon\w+|hac\w+) [^?\n]*)\?*`)
 
+// summed says whether the customer has the summary before them: it is asked, or was agreed to.
+func (t *turn) summed() bool {
+	return t.isAsked(fitcheck.TopicConfirm) || t.talk.State == HandedOver && !t.talk.Memory.Quiet
+}
+
 // changeAsked makes a wish of a change that is asked for: "can you make it white outside?".
 func changeAsked(text string) string { return changeWish.ReplaceAllString(text, "$1$2") }
 
@@ -29,7 +34,7 @@ func changeAsked(text string) string { return changeWish.ReplaceAllString(text, 
 // question ("can you do it by Friday?") stays one, and is no yes.
 func (t *turn) wishOfChange(text string, asked []fitcheck.Topic) (reading.Reading, bool) {
 	wish := changeAsked(text)
-	if wish == text || !t.isAsked(fitcheck.TopicConfirm) {
+	if wish == text || !t.summed() {
 		return reading.Reading{}, false
 	}
 	r := t.read(wish, asked)
@@ -41,7 +46,7 @@ func (t *turn) wishOfChange(text string, asked []fitcheck.Topic) (reading.Readin
 // is but one that it can be.
 func (t *turn) putRight(u reading.Unclear, text string) (reading.Fact, bool) {
 	now, ok := u.Guess.(fitcheck.Size)
-	if !ok || u.Why != reading.WhyWhich || t.talk.State != Confirming || !t.isAsked(fitcheck.TopicConfirm) {
+	if !ok || u.Why != reading.WhyWhich || !t.summed() {
 		return reading.Fact{}, false
 	}
 	var found []reading.Fact

@@ -237,7 +237,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.wordAt(j, "son") && !sized && r.clauseStart(i) == j {
 		return countAt{n, i, next - 1}, true // "son dos y los dos están quebrados"
 	}
-	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || r.wordAt(j, "tengo", "tenemos", "hay") && r.wordAt(next, "iguales") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas")) {
+	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || r.wordAt(j, "tengo", "tenemos", "hay") && r.wordAt(next, "iguales") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas", "actually", "sorry", "well", "no")) {
 		if sized {
 			r.use(i, next-1) // "25 x 49, need 3"
 		}
