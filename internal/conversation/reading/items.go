@@ -81,8 +81,9 @@ func (r *reader) firstOf(it item, words ...string) int {
 	return it.first
 }
 
-// items are what stands from one number to the next, where each names a skylight and a size;
-// none where one of them has no size, for then it may be part of another.
+// items are what stands from one number to the next, where each has a size, and names a
+// skylight or begins with a number; or, without sizes, where each has its own kind of frame.
+// A number before them that is their sum is that of all.
 func (r *reader) items() []item {
 	var starts []item
 	for i := range r.toks {
@@ -91,24 +92,66 @@ func (r *reader) items() []item {
 		}
 	}
 	var out []item
+	sized, sum := 0, 0
 	for k, it := range starts {
 		to := len(r.toks)
 		if k+1 < len(starts) {
 			to = starts[k+1].first
 		}
-		if !r.skylightNamed(it.count.last+1, to) {
+		named, size := r.skylightNamed(it.count.last+1, to), r.sizeIn(it.count.last+1, to)
+		if !named && !r.countsPlainly(it.count.last+1, to) {
 			continue
 		}
 		if r.wordsIn(it.first, to, "measured", "said", "told", "was", "were", "says", "had") {
 			return nil // a story, no list
 		}
-		if !r.sizeIn(it.count.last+1, to) {
-			return nil
-		}
 		it.last = to - 1
+		sized += number(size)
+		sum += it.count.value
 		out = append(out, it)
 	}
-	return out
+	if len(out) > 2 && 2*out[0].count.value == sum && sized == len(out)-1 && !r.sizeIn(out[0].count.last+1, out[0].last+1) {
+		return out[1:] // "4 skylights, 2 bronze 24 x 48 and 2 clear 24 x 24"
+	}
+	if sized == len(out) || sized == 0 && r.stylesOfItems(out) {
+		return out
+	}
+	return nil // one without a size may be part of another
+}
+
+// countsPlainly: a number with no word for a skylight counts where a size or a kind of frame is
+// all that follows it: "2 bronze 24 x 48", "1 with plastic bent over".
+func (r *reader) countsPlainly(i, to int) bool {
+	if r.wordAt(i-1, "a", "an", "un", "una") {
+		return false
+	}
+	if r.wordAt(i, "with", "in", "con") && r.styleIn(i, to) {
+		return true
+	}
+	for r.colorAt(i) {
+		i++
+	}
+	return r.pairAt(i)
+}
+
+// stylesOfItems: "2 with a metal frame on a curb, and 1 with the plastic bent over".
+func (r *reader) stylesOfItems(items []item) bool {
+	for _, it := range items {
+		if !r.styleIn(it.first, it.last+1) || r.wordAt(it.first, "a", "an", "un", "una") || r.wordAt(it.first+1, "of", "de") {
+			return false
+		}
+	}
+	return len(items) > 1
+}
+
+// styleIn: a kind of frame is told between two tokens.
+func (r *reader) styleIn(from, to int) bool {
+	for i := from; i < to; i++ {
+		if covers(r.styles, i) {
+			return true
+		}
+	}
+	return false
 }
 
 // itemCount reads a number of skylights where one may begin an item.
