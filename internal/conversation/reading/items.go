@@ -110,8 +110,8 @@ func (r *reader) items() []item {
 		sum += it.count.value
 		out = append(out, it)
 	}
-	if len(out) > 2 && 2*out[0].count.value == sum && sized == len(out)-1 && !r.sizeIn(out[0].count.last+1, out[0].last+1) {
-		return out[1:] // "4 skylights, 2 bronze 24 x 48 and 2 clear 24 x 24"
+	if len(out) > 2 && 2*out[0].count.value == sum && !r.sizeIn(out[0].count.last+1, out[0].last+1) && !r.styleIn(out[0].first, out[0].last+1) {
+		out = out[1:] // "4 skylights, 2 bronze 24 x 48 and 2 clear 24 x 24"
 	}
 	if sized == len(out) || sized == 0 && r.stylesOfItems(out) {
 		return out
@@ -125,7 +125,7 @@ func (r *reader) countsPlainly(i, to int) bool {
 	if r.wordAt(i-1, "a", "an", "un", "una") {
 		return false
 	}
-	if r.wordAt(i, "with", "in", "con") && r.styleIn(i, to) {
+	if r.wordAt(i, "with", "in", "con", "is", "are", "es", "son", "has", "have", "tiene", "tienen") && r.styleIn(i, to) {
 		return true
 	}
 	for r.colorAt(i) {
