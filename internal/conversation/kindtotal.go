@@ -34,6 +34,8 @@ func (t *turn) countedTogether(r reading.Reading) reading.Reading {
 		kinds = max(kinds, f.Unit)
 		if f.Topic == fitcheck.TopicCount && f.Unit == 0 {
 			at = n
+		} else if f.Topic == fitcheck.TopicCount {
+			return r // of the kind that is not named, beside the other's
 		}
 	}
 	for _, u := range r.Unclear {

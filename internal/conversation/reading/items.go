@@ -166,6 +166,9 @@ func (r *reader) itemCount(i int, before []item) (countAt, bool) {
 	if next == i && r.wordAt(i, "a", "an", "un", "una") {
 		n, next = 1, i+1
 	}
+	if r.numberAt(next).kind == partWord || r.wordAt(next, "half", "quarter", "quarters", "medio", "media", "cuarto", "cuartos") {
+		return countAt{}, false // "seventeen and three quarters by thirty four"
+	}
 	if next == i || n < 1 || n > 99 || r.used(i) || r.wordAt(next, "layer", "layers", "capas", "sides", "weeks", "days", "years", "hours") || r.markAt(next, ')') || r.markAt(next, ':') {
 		return countAt{}, false
 	}
