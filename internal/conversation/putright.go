@@ -150,10 +150,7 @@ func (t *turn) moveSize(r reading.Reading, text string) reading.Reading {
 // both its sides are that one.
 func (t *turn) takenFrom(topic fitcheck.Topic, r reading.Reading) reading.Reading {
 	e := t.talk.entry(topic, 1)
-	if topic == "" || e == nil {
-		return r
-	}
-	if e.By != FromCustomer {
+	if topic == "" || e == nil || e.By != FromCustomer {
 		return r
 	}
 	stands, _ := e.Value.(fitcheck.Size)

@@ -7,10 +7,6 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
-// nearSizes is how far two sizes of one skylight lie apart at the most, side by side:
-// plastic, retainer, frame and curb nest within each other (common practice, no source).
-const nearSizes = 7 * fitcheck.Inch
-
 // sureOfUnits settles whether a number without a unit is in inches, where another size
 // of the same skylight is known in inches and lies close by: "49 x 97" beside a plastic
 // of 51 1/4 x 99 1/4 in needs no question.
@@ -37,6 +33,6 @@ func inInches(s fitcheck.Size) bool {
 }
 
 func near(a, b fitcheck.Size) bool {
-	return distance(a.Width, b.Width) <= nearSizes && distance(a.Length, b.Length) <= nearSizes &&
-		distance(a.Diameter, b.Diameter) <= nearSizes
+	return distance(a.Width, b.Width) <= reading.FarSizes && distance(a.Length, b.Length) <= reading.FarSizes &&
+		distance(a.Diameter, b.Diameter) <= reading.FarSizes
 }

@@ -9,9 +9,10 @@ import (
 // Kinds of unit that are told of in one breath: in their order, by a share of each, or with
 // one name for all.
 
-// farSizes is how far sizes of one skylight's parts lie apart at the most, side by side
-// (common practice, no source): what lies further apart is of two skylights.
-const farSizes = 7 * fitcheck.Inch
+// FarSizes is how far sizes of one skylight's parts lie apart at the most, side by side: plastic,
+// retainer, frame and curb nest within each other (common practice, no source). What lies
+// further apart is of two skylights.
+const FarSizes = 7 * fitcheck.Inch
 
 // sizesInOrder: "24 x 48 and 36 x 36", where two kinds are known, or two skylights of which
 // nothing told them apart so far: each size is the next one's.
@@ -41,15 +42,13 @@ func (r *reader) correctedBetween(a, b *measure) bool {
 func farApart(a, b *measure) bool {
 	short, long := sidesOf(a)
 	otherShort, otherLong := sidesOf(b)
-	return gapOf(short, otherShort) > farSizes || gapOf(long, otherLong) > farSizes
+	return abs(short-otherShort) > FarSizes || abs(long-otherLong) > FarSizes
 }
 
 func sidesOf(m *measure) (short, long fitcheck.Length) {
 	a, b := m.parts[0].length(), m.parts[1].length()
 	return min(a, b), max(a, b)
 }
-
-func gapOf(a, b fitcheck.Length) fitcheck.Length { return max(a-b, b-a) }
 
 // nameForAll: "four are 25 x 49 and two are 37 x 37 outside of the curb": the name after the
 // last of the counted kinds is that of all.

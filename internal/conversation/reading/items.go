@@ -7,7 +7,7 @@ import (
 )
 
 // A list of skylights in one message: "4 whole units curb outside 25 x 49, and one round dome
-// 30 across", each with a number, a word for a skylight and a size of its own.
+// 30 across", each with a number and a size, or a kind of frame, of its own.
 
 // item is one of the list: from its number to where the next begins.
 type item struct {

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -54,10 +55,8 @@ func (r *reader) roomUnits() {
 // knownRooms: "the hall one should be bronze", where a message before called a kind by its room.
 func (r *reader) knownRooms() bool {
 	for i := range r.toks {
-		for unit, room := range r.Input.Rooms {
-			if !r.room(i) || !sameRoom(r.toks[i].text, room) {
-				continue
-			}
+		if unit := r.unitOfRoom(i); unit > 0 {
+			room := r.Input.Rooms[unit]
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
 			place := !sizeWords[room] && (r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
 			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
@@ -68,12 +67,30 @@ func (r *reader) knownRooms() bool {
 	return len(r.refs) > 0
 }
 
+// unitOfRoom is the kind that was called by the room at a token, by its very word before a
+// shorter or longer one; 0 for none.
+func (r *reader) unitOfRoom(i int) int {
+	if !r.room(i) {
+		return 0
+	}
+	near := 0
+	for _, unit := range slices.Sorted(maps.Keys(r.Input.Rooms)) {
+		switch room := r.Input.Rooms[unit]; {
+		case room == r.toks[i].text:
+			return unit
+		case near == 0 && sameRoom(room, r.toks[i].text):
+			near = unit
+		}
+	}
+	return near
+}
+
 // sizeWords tell skylights apart by how large they are, and tell of much else as well.
 var sizeWords = wordSet(`big bigger small smaller large larger little round square left right front back chico chica grande grandes`)
 
 // sameRoom: "hall" and "hallway", "bath" and "bathroom".
 func sameRoom(a, b string) bool {
-	return a == b || len(a) > 3 && len(b) > 3 && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
+	return len(a) > 3 && len(b) > 3 && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
 }
 
 // callRooms notes by which rooms the message calls kinds of unit.
