@@ -18,6 +18,9 @@ func (r *reader) answers() {
 	if r.asked(fitcheck.TopicPhotos) {
 		r.noPhotos()
 	}
+	if r.asked(fitcheck.TopicFrameCondition) {
+		r.noFrame()
+	}
 	for n := range r.talk {
 		switch h := &r.talk[n]; {
 		case r.toks[h.first].used:
@@ -112,6 +115,9 @@ func (r *reader) dropDoubt(t fitcheck.Topic) {
 // confirm reads yes or no; a correction beside it stands for itself.
 func (r *reader) confirm() {
 	corrected := len(r.out.Unclear) > 0 || slices.ContainsFunc(r.out.Facts, func(f Fact) bool {
+		if f.Topic == fitcheck.TopicCount && f.Value == fitcheck.Value(fitcheck.Whole(1)) {
+			return false // "yes, and it's just the one"
+		}
 		return f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail
 	})
 	yes, no := -1, -1
@@ -240,4 +246,25 @@ func (r *reader) inLongYes(h *hit) bool {
 		}
 	}
 	return false
+}
+
+// noFrame: "there is no metal frame" to what the frame is like: the plastic is screwed down
+// bare.
+func (r *reader) noFrame() {
+	if r.known(fitcheck.TopicStyle) || r.known(fitcheck.TopicFrameCondition) {
+		return
+	}
+	for i := range r.toks {
+		if !r.wordAt(i, "frame", "marco", "frames", "marcos") || r.wordAt(i+1, "damage", "problem", "problems", "issues", "bent", "rust") {
+			continue
+		}
+		k := i - 1
+		for r.wordAt(k, "metal", "aluminum", "a", "any", "un", "de", "real", "ningun") {
+			k--
+		}
+		if r.wordAt(k, "no") && (k == 0 || r.wordAt(k-1, "theres", "is", "has", "have", "got", "hay") || r.toks[k-1].kind == markToken) || r.wordAt(k, "hay", "tiene", "lleva", "trae", "tengo") && r.wordAt(k-1, "no") || r.wordAt(k, "have", "isnt") && r.wordAt(k-1, "doesnt", "dont", "there") {
+			r.fact(fitcheck.TopicStyle, 0, fitcheck.Choice(fitcheck.StyleBareDome), k, i)
+			return
+		}
+	}
 }

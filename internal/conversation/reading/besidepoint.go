@@ -280,3 +280,25 @@ func (r *reader) otherWants(h *hit) bool {
 func (r *reader) bearsSkylight(h *hit) bool {
 	return h.has1("other") && r.wordAt(h.last+1, "hatch", "skylight", "skylights", "dome", "domes", "vent")
 }
+
+// standsBy: "the one by the chimney": what is named only says where the skylight is.
+func (r *reader) standsBy(h *hit) bool {
+	i := h.first
+	if r.wordAt(i-1, "the", "my", "our", "la", "el") {
+		i--
+	}
+	return h.has1("other") && i < h.first && (r.wordAt(i-1, "by", "near", "beside", "behind") || r.wordAt(i-1, "to") && r.wordAt(i-2, "next", "close") || r.wordAt(i-1, "a", "de") && r.wordAt(i-2, "junto", "cerca"))
+}
+
+// cappedOver: "the flange that caps the curb is 33 3/4 x 33 3/4 inside": the curb is only what
+// it goes over.
+func (r *reader) cappedOver(h *hit) bool {
+	if !h.is("part", "curb") {
+		return false
+	}
+	i := h.first - 1
+	for r.wordAt(i, "the", "my", "wood", "over", "el", "la") {
+		i--
+	}
+	return r.wordAt(i, "caps", "capping", "covers") && r.wordsIn(r.clauseStart(h.first), i, "flange", "part", "lip", "frame", "piece")
+}

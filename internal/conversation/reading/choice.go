@@ -168,7 +168,7 @@ func (r *reader) plasticLid(s sense, h *hit) bool {
 		return false
 	}
 	for i := r.sentenceFirst(h.first); i < h.first; i++ {
-		if r.wordAt(i, "plastic", "acrylic", "dome") && i+2 < h.first && r.wordsIn(i+1, i+3, "down", "over") && r.wordsIn(i+2, h.first, "frame", "metal", "rim") && !r.wordsIn(i, h.first, "and", "which", "that", "with") ||
+		if r.wordAt(i, "plastic", "acrylic", "dome") && i+2 < h.first && r.wordsIn(i+1, min(i+5, len(r.toks)), "down", "over") && r.wordsIn(i+2, h.first, "frame", "metal", "rim", "sides", "edges", "outside") && !r.wordsIn(i, h.first, "and", "which", "that", "with") ||
 			r.wordAt(i, "plastic", "acrylic", "dome") && r.wordsIn(i+1, i+5, "over") && r.wordsIn(i+2, h.first, "frame", "metal", "rim") && !r.wordsIn(i, h.first, "and", "which", "that", "with") {
 			return true
 		}
@@ -203,6 +203,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	}
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
+	}
+	if s.value == fitcheck.WantCompleteUnit && h.first == h.last && r.wordAt(h.first, "both", "all", "ambos", "ambas") && r.wordsIn(r.sentenceFirst(h.first), h.first, "only", "just", "solo", "nomas") && r.wordsIn(r.sentenceFirst(h.first), h.first, "plastic", "dome", "domes", "plastico", "domos") {
+		return false // "I only need the plastic part, both": both skylights
 	}
 	if s.value == fitcheck.WantCompleteUnit && h.first == h.last && r.wordAt(h.first, "both", "all") && r.wordAt(h.last+1, "of") && r.wordAt(h.first-1, "for", "on", "in") {
 		return false // "plastic only for both of them"

@@ -54,6 +54,9 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}
+	if r.wordAt(h.first, "see") && r.wordAt(h.first-1, "can", "you", "could", "i", "we", "u") {
+		return t, false // "the opening you can see through"
+	}
 	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister")) {
 		return t, false // "this is Mrs. Opal Hendricks"
 	}
@@ -169,7 +172,7 @@ func (r *reader) layerOf(n int) string {
 	if b > 0 && r.layersFirst {
 		before := &r.choices[b-1]
 		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
-			return v
+			return r.bothLayers(b-1, v)
 		}
 	}
 	if n+1 < len(r.choices) {
@@ -184,10 +187,18 @@ func (r *reader) layerOf(n int) string {
 	if b > 0 {
 		before := &r.choices[b-1]
 		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
-			return v
+			return r.bothLayers(b-1, v)
 		}
 	}
 	return ""
+}
+
+// bothLayers: "outer and inner are clear": the layer before is meant as well.
+func (r *reader) bothLayers(n int, v string) string {
+	if n > 0 && r.isLayer(n-1) && r.choices[n-1].last+2 == r.choices[n].first && r.wordAt(r.choices[n].first-1, "and", "y") {
+		return "both"
+	}
+	return v
 }
 
 // layerFirst: layers are named before their colors: "outer clear, inner white".
@@ -216,7 +227,7 @@ func (r *reader) isLayer(n int) bool {
 func (r *reader) colorGap(from, to int) bool {
 	for i := from; i < to; i++ {
 		t := &r.toks[i]
-		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser") {
+		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son") {
 			return false
 		}
 	}
@@ -252,6 +263,16 @@ func (r *reader) colorFact(unit int, tints []tint) {
 			}
 		case "all":
 			c.Outer, c.Middle, c.Inner = t.value, t.value, t.value
+		}
+	}
+	if len(tints) == 1 && tints[0].layer == "" && (r.wordAt(tints[0].first-1, "all", "todo", "todas", "todos")) {
+		for _, f := range r.out.Facts {
+			if n, ok := f.Value.(fitcheck.Whole); ok && f.Topic == fitcheck.TopicLayers && n > 1 {
+				c.Inner = tints[0].value // "2 layers, all clear"
+				if n == 3 {
+					c.Middle = tints[0].value
+				}
+			}
 		}
 	}
 	if r.unlayered(&c, tints) {
@@ -366,14 +387,4 @@ func (r *reader) oneShade(free []tint) (string, bool) {
 
 func (r *reader) over(from, to int) bool {
 	return to == from+1 && r.wordAt(from, "on") || r.wordsIn(from, to, "over", "sobre") || r.wordsIn(from, to, "top", "encima") || r.wordsIn(from, to, "outside")
-}
-
-// saidTwice: "see-through clear": the next word says the same color again.
-func (r *reader) saidTwice(n int, value string) bool {
-	if n+1 >= len(r.choices) {
-		return false
-	}
-	next := &r.choices[n+1]
-	v, ok := next.has("color")
-	return ok && v == value && r.choices[n].has1("color") && next.first == r.choices[n].last+1
 }

@@ -238,7 +238,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if r.differenceBetween(h.first) {
 			return // "what's the difference between acrylic and polycarbonate 30 x 46"
 		}
-		if r.bearsSkylight(h) || r.cantBeHad(h, h.last+1, m.first) {
+		if r.bearsSkylight(h) || r.standsBy(h) || r.cappedOver(h) || r.cantBeHad(h, h.last+1, m.first) {
 			continue
 		}
 		if h.has1("face") && h.last+1 < len(r.toks) && r.toks[h.last+1].named {

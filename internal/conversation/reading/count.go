@@ -39,6 +39,8 @@ func (r *reader) counts() {
 		r.countFact(c)
 	} else if len(found) == 0 && r.asked(fitcheck.TopicUse) {
 		r.countBetween()
+	} else if len(found) == 0 {
+		r.countAtEnd()
 	}
 }
 
@@ -237,7 +239,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.wordAt(j, "son") && !sized && r.clauseStart(i) == j {
 		return countAt{n, i, next - 1}, true // "son dos y los dos están quebrados"
 	}
-	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || r.wordAt(j, "tengo", "tenemos", "hay") && r.wordAt(next, "iguales") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas", "actually", "sorry", "well", "no")) {
+	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") && !r.wordsIn(max(0, j-3), j, "layers", "layer", "capas", "sides", "panes") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || r.wordAt(j, "tengo", "tenemos", "hay") && r.wordAt(next, "iguales") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas", "actually", "sorry", "well", "no")) {
 		if sized {
 			r.use(i, next-1) // "25 x 49, need 3"
 		}
@@ -251,26 +253,10 @@ func (r *reader) saysKind(i int) bool {
 	return covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style")
 }
 
-// saysUse: the word is part of what names a building.
-func (r *reader) saysUse(i int) bool {
-	for n := range r.choices {
-		if h := &r.choices[n]; h.first <= i && i <= h.last {
-			return h.has1(string(fitcheck.TopicUse))
-		}
-	}
-	return false
-}
-
-// layersNamed: the number is part of a longer choice: "2 layer dome".
-func (r *reader) layersNamed(i int) bool {
-	hits := within(r.choices, i, i)
-	return len(hits) > 0 && hits[0].last > i
-}
-
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {
 	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "standard", "ordinary")
+		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "standard", "ordinary", "single", "double", "triple", "layer", "layered", "pane")
 }
 
 func (r *reader) countNumber(i int) (n, next int) {

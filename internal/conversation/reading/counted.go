@@ -145,6 +145,7 @@ func (r *reader) countLater(i int) bool {
 // countBetween: "barn, 3, yellow and brittle": a number alone between two signs, where the
 // building was asked about.
 func (r *reader) countBetween() {
+	defer r.countAtEnd()
 	for i := 1; i < len(r.toks); i++ {
 		n, next := r.countNumber(i)
 		if next == i || n < 1 || n > 50 || r.used(i) || r.toks[i].glued || r.toks[i-1].kind != markToken || next < len(r.toks) && (r.toks[next].kind != markToken || r.markAt(next, '-')) {
@@ -211,4 +212,61 @@ func (r *reader) pairBefore(i int) bool {
 		}
 	}
 	return false
+}
+
+// countAtEnd: "frame good, just the plastic, one", "metal frame on a curb, just the one": the
+// last words of an answer to something that no number answers.
+func (r *reader) countAtEnd() {
+	if r.known(fitcheck.TopicCount) || len(r.Asked) == 0 || r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicCount) || len(r.refs) > 0 {
+		return
+	}
+	for n := range r.intros {
+		h := &r.intros[n]
+		if k := int(numberWords[r.toks[h.last].text].value); r.asked(fitcheck.TopicConfirm) && h.is("nth", "all") && r.Units < 2 && k > 1 && r.wordAt(h.first-1, "put", "do", "make", "need", "want", "get", "order", "for", "on") && !r.wordAt(h.last+1, "layers", "layer", "sides") {
+			r.countFact(countAt{k, h.first, h.last}) // "actually put all three on it"
+			return
+		}
+	}
+	last := len(r.toks) - 1
+	for last > 0 && r.toks[last].kind == markToken {
+		last--
+	}
+	first := last
+	if r.wordAt(last, "them", "those") && r.wordAt(last-1, "of") {
+		first = last - 2
+	}
+	n := int(r.wholeAt(first))
+	if r.wordAt(first, "one", "uno", "una", "un") {
+		n = 1
+	}
+	if n < 1 || n > 12 || first < 2 || r.used(first) || r.toks[first].glued || r.toks[first].kind != wordToken {
+		return
+	}
+	start := first
+	switch {
+	case r.wordAt(first-1, "the") && r.wordAt(first-2, "just", "only"):
+		start = first - 2
+	case r.wordAt(first-1, "just", "only", "solo", "nomas", "solamente"):
+		start = first - 1
+	}
+	if start < 1 || !r.markAt(start-1, ',') && !r.sentenceEnd(start-1) && !(start < first && r.wordAt(start-1, "its", "is", "and")) {
+		return
+	}
+	r.countFact(countAt{n, first, last})
+}
+
+// saysUse: the word is part of what names a building.
+func (r *reader) saysUse(i int) bool {
+	for n := range r.choices {
+		if h := &r.choices[n]; h.first <= i && i <= h.last {
+			return h.has1(string(fitcheck.TopicUse))
+		}
+	}
+	return false
+}
+
+// layersNamed: the number is part of a longer choice: "2 layer dome".
+func (r *reader) layersNamed(i int) bool {
+	hits := within(r.choices, i, i)
+	return len(hits) > 0 && hits[0].last > i
 }

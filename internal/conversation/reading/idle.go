@@ -6,7 +6,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // is wanted.
 func (r *reader) saysStyle(all []saying, h *hit) bool {
 	from, to := r.sentence(h.first)
-	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito") {
+	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && h.first == r.clauseStart(h.first) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito") {
 		return true
 	}
 	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") && !r.wordsIn(from, h.first, "frame", "need", "want") && !r.wordsIn(h.last, to+1, "please", "need", "want") {
@@ -49,7 +49,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
 		return true
 	}
-	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && (r.wordAt(h.first-1, "year", "turned", "go", "come", "comes", "came", "get", "gets", "looked", "look") || r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
+	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && (r.wordAt(h.first-1, "year", "turned", "go", "come", "comes", "came", "get", "gets", "looked", "look", "going", "goes", "working") || r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
 		return true // "rusted all the way round", "we live there year round"
 	}
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther && (len(r.Asked) > 0 && !r.asked(s.topic) || r.wordAt(h.last+1, "style", "fashioned", "school")) {
@@ -57,6 +57,27 @@ func (r *reader) idle(s sense, h *hit) bool {
 	}
 	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && r.wordAt(h.first-1, "in", "out", "leaks", "water", "seal", "edge") && r.wordAt(h.last+1, "the", "my", "it") {
 		return true // "the rain comes in round the skylight"
+	}
+	if s.topic == fitcheck.TopicFinish && r.wordAt(h.last+1, "no", "not", "idk", "dont", "unsure") && r.dontKnowAt(h.last+1) {
+		return true // "del aluminio no sé"
+	}
+	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionWeathered && r.wordAt(h.last, "dirty", "sucio", "sucios", "dusty") && r.soundFrame(h) {
+		return true // "the frame is fine, a little dirty"
+	}
+	if s.topic == fitcheck.TopicUse && !r.asked(s.topic) && r.wordAt(h.first-1, "my", "the", "our", "mi", "la") && r.wordAt(h.first-2, "to", "a") && r.wordsIn(r.sentenceFirst(h.first), h.first, "ship", "deliver", "send", "mail", "envian", "mandan", "entregan") {
+		return true // "do you ship to my office?"
+	}
+	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && r.wordAt(h.first-1, "the", "el", "la", "del", "my") && r.wordAt(h.last+1, "one", "ones") {
+		return true // "the garage one is bent": which of them
+	}
+	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.wordAt(h.last+1, "damage", "problem", "problems", "issue", "issues", "rust") {
+		return true // "no frame damage"
+	}
+	if s.value == fitcheck.StyleBareDome && r.asked(fitcheck.TopicFinish) {
+		return true // "there's no frame finish since it's just the dome"
+	}
+	if s.value == fitcheck.ProblemHazy && r.frameSubject(h) {
+		return true // "the frame has gone a bit chalky"
 	}
 	first, last := r.sentence(h.first)
 	if len(r.Asked) == 0 || !r.asked(s.topic) {
@@ -200,4 +221,29 @@ func (r *reader) thingIn(h *hit) bool {
 		}
 	}
 	return false
+}
+
+// dontKnowAt: a "don't know" begins at the token.
+func (r *reader) dontKnowAt(i int) bool {
+	hits := within(r.talk, i, i)
+	return len(hits) > 0 && hits[0].is("say", "dontknow")
+}
+
+// soundFrame: another phrase says that the frame is sound.
+func (r *reader) soundFrame(h *hit) bool {
+	for n := range r.choices {
+		if c := &r.choices[n]; c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) && !r.negated(c.first) {
+			return true
+		}
+	}
+	return false
+}
+
+// frameSubject: the clause begins with the frame: what it says is of that.
+func (r *reader) frameSubject(h *hit) bool {
+	i := r.clauseStart(h.first)
+	for r.wordAt(i, "the", "my", "our", "metal", "aluminum", "old", "el", "and", "but") {
+		i++
+	}
+	return i < h.first && r.wordAt(i, "frame", "frames", "marco", "marcos", "metal") && !r.wordsIn(i+1, h.first, "and", "dome", "plastic", "around")
 }

@@ -152,7 +152,7 @@ func (r *reader) unasked(j *judged) bool {
 	first, last := r.sentence(j.first)
 	labels := within(r.labels, first, last)
 	for n := range labels {
-		if labels[n].is("other", "other") && j.shape == lone && !r.bearsSkylight(&labels[n]) {
+		if labels[n].is("other", "other") && j.shape == lone && !r.bearsSkylight(&labels[n]) && !r.standsBy(&labels[n]) {
 			return true
 		}
 	}

@@ -23,6 +23,9 @@ func (r *reader) units() {
 		if !ok || v == "none" {
 			continue
 		}
+		if r.markAt(h.last-1, ':') && r.wordAt(h.last, "one") {
+			h.last -= 2 // "the second: one skylight"
+		}
 		if r.noKind(h) {
 			continue
 		}
@@ -64,6 +67,7 @@ func (r *reader) units() {
 	}
 	r.numberedUnits()
 	r.oneAndOther()
+	r.lookUnits()
 	r.roomUnits()
 	r.roomsBeforeSizes()
 	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 && !r.pairBetween(-1, len(r.toks)) {
@@ -330,25 +334,6 @@ func (r *reader) sortRefs() {
 		}
 	}
 	r.refs = r.refs[:min(len(r.refs), maxRefs)]
-}
-
-// sameAs: "the second is the same as the first".
-func (r *reader) sameAs(h *hit) {
-	from, to := 2, 1
-	if r.out.SameAs == nil {
-		r.out.SameAs = map[int]int{}
-	}
-	for i := h.first; i <= h.last; i++ {
-		if r.wordAt(i, "second", "2nd", "segundo", "segunda") && i > h.first+1 {
-			from, to = 1, 2
-			for k := i; k >= 0; k-- {
-				if r.wordAt(k, "first") {
-					from, to = 1, 2
-				}
-			}
-		}
-	}
-	r.out.SameAs[from] = to
 }
 
 // refRightAfter: "25 x 49 for the first one, the second is 30 x 30": the kind that is named

@@ -340,3 +340,16 @@ func (l *lexer) spot() {
 		}
 	}
 }
+
+// withoutHums leaves out the sounds of somebody who thinks: "is um white on the outside".
+func withoutHums(toks []token) []token {
+	out := toks[:0]
+	for i := range toks {
+		t := &toks[i]
+		if t.is("um", "umm", "uhm", "uh", "uhh", "erm", "hmm", "hm") && len(toks) > 2 {
+			continue
+		}
+		out = append(out, *t)
+	}
+	return out
+}

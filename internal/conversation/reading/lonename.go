@@ -94,6 +94,8 @@ func (r *reader) nameBeforeNumber(first, end int) bool {
 	switch {
 	case end > first && !r.surname(end):
 		return false
+	case zip && end > first && r.wordAt(end, "aqui", "here"):
+		return false
 	case zip:
 		return given && !(end > first && r.toks[end].used)
 	case reach:
@@ -285,4 +287,34 @@ func properCase(s string) string {
 	}
 	out := strings.ReplaceAll(string(b), " And ", " and ")
 	return strings.ReplaceAll(out, " Y ", " y ")
+}
+
+// firmName: "Rick w/ Tri-County Roofing, 60540", "Mike from Apex Roofing": a given name at the
+// start, and the firm after it.
+func (r *reader) firmName() bool {
+	first := 0
+	for r.wordAt(first, "hi", "hello", "hey", "hola", "morning", "good", "afternoon", "this", "is", "its") || first < len(r.toks) && r.toks[first].kind == markToken {
+		first++
+	}
+	if !r.givenAt(first) || r.toks[first].used {
+		return false
+	}
+	last := first
+	if last+1 < len(r.toks) && r.surname(last+1) && !r.wordAt(last+1, "with", "w", "from", "at") {
+		last++
+	}
+	i := last + 1
+	if r.markAt(i, ',') || r.markAt(i, '-') {
+		i++
+	}
+	if !r.wordAt(i, "with", "w", "from", "at", "of", "de") {
+		return false
+	}
+	for i++; i < len(r.toks) && i < last+9 && !r.sentenceEnd(i) && !r.markAt(i, ','); i++ {
+		if r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "glass", "glazing", "maintenance", "mantenimiento", "techos", "construcciones") {
+			r.nameFact(first, last)
+			return true
+		}
+	}
+	return false
 }

@@ -80,7 +80,7 @@ func (r *reader) introduced() bool {
 			}
 		}
 	}
-	return r.calledName() || r.itsName() || r.signedName() || r.loneName()
+	return r.calledName() || r.itsName() || r.signedName() || r.firmName() || r.loneName()
 }
 
 // firstAndLast: "first name Dana last name Whitfield".

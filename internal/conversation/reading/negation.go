@@ -271,6 +271,9 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if h.last < first && r.wordAt(h.first-1, "some") && r.wordAt(h.first, "kind", "sort", "type") {
 			continue // "some kind of fiberglass"
 		}
+		if h.last < first && r.wordAt(h.first, "kind", "sort") && (r.wordAt(h.last+1, "like") || r.wordsIn(last, min(last+4, len(r.toks)), "like")) && (r.asked(fitcheck.TopicProfile) || r.asked(fitcheck.TopicStyle)) {
+			continue // "kind of like a tunnel"
+		}
 		if wish && h.last < first && r.wordAt(h.first, "kind", "kinda", "sort", "sorta") {
 			continue // "kind of a smoky gray": how it looks
 		}

@@ -37,7 +37,7 @@ var numberWords = map[string]numberWord{
 	"fourty": {tensWord, 40}, "fifty": {tensWord, 50}, "sixty": {tensWord, 60}, "seventy": {tensWord, 70},
 	"eighty": {tensWord, 80}, "ninety": {tensWord, 90}, "ninty": {tensWord, 90},
 	"hundred": {hundredWord, 100}, "cien": {wholeWord, 100}, "ciento": {hundredWord, 100},
-	"half": {partWord, 2}, "halfs": {partWord, 2}, "halves": {partWord, 2}, "haf": {partWord, 2}, "ahalf": {partWord, 2}, "aquarter": {partWord, 4},
+	"half": {partWord, 2}, "halfs": {partWord, 2}, "halves": {partWord, 2}, "haf": {partWord, 2}, "haff": {partWord, 2}, "ahalf": {partWord, 2}, "aquarter": {partWord, 4},
 	"quarter": {partWord, 4}, "fourth": {partWord, 4}, "fourths": {partWord, 4},
 	"qtr": {partWord, 4}, "eighth": {partWord, 8}, "eighths": {partWord, 8},
 	"eigth": {partWord, 8}, "eights": {partWord, 8},

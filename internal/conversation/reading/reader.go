@@ -40,7 +40,7 @@ type saidAt struct {
 func Read(in Input) Reading {
 	r := &reader{Input: in}
 	r.out = Reading{Facts: []Fact{}, Unclear: []Unclear{}, Requests: []Request{}}
-	r.toks = lex(in.Text)
+	r.toks = withoutHums(lex(in.Text))
 	r.mendTypos()
 	r.out.Language = r.language()
 	if k := Keyword(in.Text); k != "" {

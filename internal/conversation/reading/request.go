@@ -130,6 +130,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	case RequestUrgent:
 		return !r.negated(h.first)
 	case RequestAgain:
+		if r.wordAt(h.last, "it", "that") && r.wordAt(h.last+1, "off", "out", "up", "open", "loose", "down", "apart", "to", "all", "measured", "clean") {
+			return false // "can't get it off"
+		}
 		if r.wordsIn(h.first, h.last+1, "send", "resend", "text") && r.wordAt(h.first-1, "ill", "will", "i", "me", "we", "gonna", "to", "well") {
 			return false // "I'll resend that"
 		}
@@ -151,9 +154,17 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		if r.known("want") && r.wordsIn(h.first, min(h.last+3, len(r.toks)), "buy", "order", "get", "purchase", "comprar") && r.wordAt(h.first, "can", "could", "may") {
 			return false // "can I buy the dome by itself?"
 		}
+		if len(r.out.Facts) > 0 && r.wordAt(h.first, "can", "could", "may") && r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "change", "switch", "back") && r.wishesOf(r.sentenceLast(h.last)+1) {
+			return false // "can we go back and change the color? I'd like white"
+		}
 		return r.asks(h)
 	}
 	return true
+}
+
+// wishesOf: the sentence from the token on says what is wanted.
+func (r *reader) wishesOf(i int) bool {
+	return i < len(r.toks) && r.wordsIn(i, min(i+4, len(r.toks)), "id", "like", "want", "make", "need", "prefer", "quiero", "should")
 }
 
 // offersPhone: "call me at 218-555-0133 if that's easier": a way to be reached, and no wish

@@ -82,3 +82,22 @@ func (r *reader) countedBefore(to int, n int64) bool {
 func (r *reader) countsFirst(c countAt) bool {
 	return len(r.refs) > 0 && r.refs[0].first > c.last && slices.Equal(r.refs[0].units, []int{2}) && r.wordAt(c.last, "them", "em", "those", "these", "ellos", "ellas") && r.pairBetween(c.last, r.refs[0].first)
 }
+
+// sameAs: "the second is the same as the first".
+func (r *reader) sameAs(h *hit) {
+	from, to := 2, 1
+	if r.out.SameAs == nil {
+		r.out.SameAs = map[int]int{}
+	}
+	for i := h.first; i <= h.last; i++ {
+		if r.wordAt(i, "second", "2nd", "segundo", "segunda") && i > h.first+1 {
+			from, to = 1, 2
+			for k := i; k >= 0; k-- {
+				if r.wordAt(k, "first") {
+					from, to = 1, 2
+				}
+			}
+		}
+	}
+	r.out.SameAs[from] = to
+}

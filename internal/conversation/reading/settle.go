@@ -360,6 +360,9 @@ func special(t fitcheck.Topic, all []saying) int {
 	case fitcheck.TopicStyle:
 		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleBareDome, fitcheck.StyleSelfFlashing, fitcheck.StyleDomeOverFrame, fitcheck.StyleNoneYet}
 	case fitcheck.TopicFrameCondition:
+		if len(all) == 2 && all[0].value != fitcheck.ConditionGood && all[1].value != fitcheck.ConditionGood && (all[0].value == fitcheck.ConditionCorroded || all[0].value == fitcheck.ConditionBent) && (all[1].value == fitcheck.ConditionCorroded || all[1].value == fitcheck.ConditionBent) {
+			return 0 // "rusted and bent": one fault is enough
+		}
 		order = []string{fitcheck.ConditionCaulkedOver, fitcheck.ConditionWeathered}
 	case fitcheck.TopicProfile:
 		for k := range all {

@@ -50,3 +50,13 @@ func (r *reader) describes(t, color tint) bool {
 	}
 	return true
 }
+
+// saidTwice: "see-through clear": the next word says the same color again.
+func (r *reader) saidTwice(n int, value string) bool {
+	if n+1 >= len(r.choices) {
+		return false
+	}
+	next := &r.choices[n+1]
+	v, ok := next.has("color")
+	return ok && v == value && r.choices[n].has1("color") && next.first == r.choices[n].last+1
+}

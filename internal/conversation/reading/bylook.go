@@ -1,0 +1,141 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Kinds of unit told apart by their shape or how large they are: "a round one screwed down and
+// a square one in a metal frame", "el redondo es de 36 y el cuadrado de 24 x 24".
+
+// lookOf says which words tell of one look; a kind has one of them.
+var lookOf = map[string]string{
+	"round": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
+	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
+	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle",
+	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
+	"small": "small", "smaller": "small", "little": "small", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
+	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
+}
+
+// lookUnits finds such kinds where two or more of different looks are named.
+func (r *reader) lookUnits() {
+	if len(r.refs) > 0 || r.Units > 1 || r.wordsIn(0, len(r.toks), "instead", "rather", "lugar", "vez") || r.asksAnything() {
+		return
+	}
+	var found []unitRef
+	var seen []string
+	var at []int
+	article, known := false, false
+	for i := range r.toks {
+		if r.toks[i].kind != wordToken {
+			continue
+		}
+		look := lookOf[r.toks[i].text]
+		first, last, ok := r.lookNamed(i)
+		if look == "" || !ok {
+			continue
+		}
+		if r.wordAt(first-1, "or", "o", "not", "no", "with", "con", "on", "in", "over", "en", "sobre", "like", "como", "than", "is", "es", "its", "than", "instead", "of") && len(seen) > 0 {
+			return // "a round one, not a square one", "a round dome on a square unit"
+		}
+		the := r.wordAt(first, "the", "el", "la", "los", "las")
+		article, known = article || !the, known || the
+		before := len(seen)
+		seen, found = r.seeRoom(seen, found, look, first, last)
+		if len(seen) > before {
+			at = append(at, i)
+		}
+	}
+	if len(seen) < 2 || article && known || !article && !r.spanishShapes(at) {
+		return // "the round one …" is told apart as a room is; "the round one cracked, I want a square one"
+	}
+	r.refs = found
+	r.countLooks(found)
+	for k, i := range at {
+		switch seen[k] {
+		case "round":
+			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("round"), i, i)
+		case "square", "rectangle":
+			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("rectangle"), i, i)
+		}
+	}
+}
+
+// countLooks: "a round one and two square ones": where each kind is named with an article or a
+// number, that is how many there are.
+func (r *reader) countLooks(found []unitRef) {
+	counts := map[int]countAt{}
+	for _, ref := range found {
+		n, last := int(r.wholeAt(ref.first)), ref.first
+		if r.wordAt(ref.first, "a", "an", "un", "una", "uno", "one") {
+			n = 1
+		}
+		if _, again := counts[ref.units[0]]; n > 0 && !again {
+			counts[ref.units[0]] = countAt{n, ref.first, last}
+		}
+	}
+	sum := 0
+	for _, c := range counts {
+		sum += c.value
+	}
+	for i := range found[0].first {
+		if int(r.wholeAt(i)) == sum && (r.markAt(i+1, ',') || r.markAt(i+1, ':')) {
+			r.use(i, i) // "I have 2, a round one and a square one"
+		}
+	}
+	for unit := 1; unit <= len(counts); unit++ {
+		if c := counts[unit]; c.value > 0 {
+			r.use(c.first, c.last)
+			r.fact(fitcheck.TopicCount, unit, fitcheck.Whole(c.value), c.first, c.last)
+		}
+	}
+}
+
+// spanishShapes: "el redondo … y el cuadrado": the look itself is the noun.
+func (r *reader) spanishShapes(at []int) bool {
+	for _, i := range at {
+		if !r.wordAt(i-1, "el", "la", "los", "las") {
+			return false
+		}
+	}
+	return true
+}
+
+// lookNamed says from where to where a skylight is called by the look at a token: after an
+// article or a number, and beside a word for a skylight or, in Spanish, alone.
+func (r *reader) lookNamed(i int) (first, last int, ok bool) {
+	noun := func(i int) bool {
+		return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
+	}
+	first, last = i, i
+	switch {
+	case noun(i+1) || r.wordAt(i+1, "one", "ones"):
+		last = i + 1
+	case noun(i - 1):
+		first = i - 1 // "un domo redondo"
+	}
+	if !r.determined(first - 1) {
+		return 0, 0, false
+	}
+	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
+		return first - 1, last, true // "one square 24 x 24"
+	}
+	return first - 1, last, last > i || first < i || r.wordAt(i-1, "el", "los", "la", "las", "uno", "una", "un", "dos", "tres") && !r.wordAt(i+1, "de", "del")
+}
+
+// determined: an article, or a number of things.
+func (r *reader) determined(i int) bool {
+	if i < 0 {
+		return false
+	}
+	n := r.wholeAt(i)
+	return r.wordAt(i, "a", "an", "one", "the", "my", "un", "una", "uno", "el", "la", "los", "las") || n > 0 && n < 50
+}
+
+// asksAnything: the message has a question mark.
+func (r *reader) asksAnything() bool {
+	for i := range r.toks {
+		if r.markAt(i, '?') {
+			return true
+		}
+	}
+	return false
+}
