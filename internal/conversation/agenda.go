@@ -85,7 +85,21 @@ func (t *turn) building() []step {
 }
 
 func (t *turn) style() []step {
-	return asking(Identifying, t.openOf(t.eachUnit(fitcheck.TopicStyle)...))
+	asks := t.openOf(t.eachUnit(fitcheck.TopicStyle)...)
+	if len(asks) > 0 {
+		asks = append(asks, t.howMany()...)
+	}
+	return asking(Identifying, asks)
+}
+
+// howMany goes along with another question where the building was told unasked, so that the
+// number was not asked beside it.
+func (t *turn) howMany() []Ask {
+	a := Ask{fitcheck.TopicCount, 1}
+	if t.talk.UnitCount() > 1 || !t.fresh(a) || t.open(Ask{Topic: fitcheck.TopicUse}) {
+		return nil
+	}
+	return []Ask{a}
 }
 
 func (t *turn) condition() []step {
@@ -103,6 +117,9 @@ func (t *turn) condition() []step {
 			// With several units "both" would say too much: of which, or of dome and frame.
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1})...)
 		}
+	}
+	if len(asks) > 0 {
+		asks = append(asks, t.howMany()...)
 	}
 	problem := Ask{Topic: fitcheck.TopicProblem}
 	if len(asks) > 0 || t.talk.Memory.Tries[problem] == 0 {

@@ -75,13 +75,16 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
+	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+2 {
+		t.call(r.Kinds, "")
+	}
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
-	r = t.moveSize(r, text)
+	r = t.fitUnits(t.sameMeasure(t.moveSize(r, text)))
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range t.ofSomeKind(namedFirst(r.Facts), text) {
 		t.take(f, source(in, f.Said), text)
@@ -124,7 +127,7 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 
 // read reads words as the answer to what was asked, with what the talk knows.
 func (t *turn) read(text string, asked []fitcheck.Topic) reading.Reading {
-	return reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Rooms: t.talk.Memory.Rooms, Language: t.talk.Language})
+	return reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Rooms: t.talk.Memory.Rooms, Names: t.kindNames(), Language: t.talk.Language})
 }
 
 // hearAgreement hears a yes or no to the question that a finding raised, which has no
@@ -297,6 +300,9 @@ func (t *turn) unitsOf(f reading.Fact, text string) []int {
 	chosen := len(units) == 0 && (slices.Contains(choiceTopics, f.Topic) || !t.atOneUnit())
 	if shared(f.Topic) && (plural.MatchString(text) || chosen) {
 		units = t.unitsWithout(f.Topic)
+		if len(units) == 0 && t.summed() && slices.Contains(choiceTopics, f.Topic) {
+			units = t.allUnits() // "no, both white"
+		}
 	}
 	if len(units) > 0 {
 		return units
@@ -325,6 +331,14 @@ func (t *turn) firstWithout(topic fitcheck.Topic, units []int) []int {
 		}
 	}
 	return units[:1]
+}
+
+func (t *turn) allUnits() []int {
+	units := make([]int, t.talk.UnitCount())
+	for i := range units {
+		units[i] = i + 1
+	}
+	return units
 }
 
 func (t *turn) unitsWithout(topic fitcheck.Topic) []int {

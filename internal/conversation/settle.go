@@ -59,6 +59,9 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		for _, again := range []string{p.Said + " " + words, words + " " + p.Said, p.face() + words + " " + p.Said} {
 			both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
 			if fact, ok := p.find(both.Facts); ok && p.adds(fact, words) {
+				if fact.Topic == fitcheck.TopicFrameInside && !slices.Contains(p.Candidates, fact.Topic) && slices.Contains(p.Candidates, fitcheck.TopicRetainerOpening) {
+					fact.Topic = fitcheck.TopicRetainerOpening // "the opening of the frame", of the two that were named
+				}
 				fact.Said = p.Said
 				if fact.Unit == 0 {
 					fact.Unit = p.Unit

@@ -144,7 +144,7 @@ func (r *reader) thingAt(i int) bool {
 	if r.wordAt(i, "kids", "daughters", "sons", "brothers", "sisters", "moms", "dads", "dog", "dogs", "cat", "bed", "tv", "pool") && r.wordAt(i+1+number(r.markAt(i+1, '\'')), "room", "rooms", "bedroom", "bath", "bathroom", "playroom", "house", "kennel") {
 		return false // "the kids' room faces west so bronze please"
 	}
-	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.thing
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.thing && !r.inRef(i)
 }
 
 // modifies: the word right after is some other thing's name: "acrylic paint".

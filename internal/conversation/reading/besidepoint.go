@@ -278,7 +278,7 @@ func (r *reader) otherWants(h *hit) bool {
 // bearsSkylight: "boat hatch skylight 20 inch round": what else is named only says where the
 // skylight is.
 func (r *reader) bearsSkylight(h *hit) bool {
-	return h.has1("other") && r.wordAt(h.last+1, "hatch", "skylight", "skylights", "dome", "domes", "vent")
+	return h.has1("other") && r.wordAt(h.last+1, "one", "ones", "hatch", "skylight", "skylights", "dome", "domes", "vent")
 }
 
 // standsBy: "the one by the chimney": what is named only says where the skylight is.

@@ -9,7 +9,7 @@ import "example.com/intake-bot/internal/fitcheck"
 var lookOf = map[string]string{
 	"round": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
 	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
-	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle",
+	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long",
 	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
 	"small": "small", "smaller": "small", "little": "small", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
 	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
@@ -53,7 +53,7 @@ func (r *reader) lookUnits() {
 		switch seen[k] {
 		case "round":
 			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("round"), i, i)
-		case "square", "rectangle":
+		case "square", "rectangle", "long":
 			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("rectangle"), i, i)
 		}
 	}
@@ -107,13 +107,16 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	}
 	first, last = i, i
 	switch {
-	case noun(i+1) || r.wordAt(i+1, "one", "ones"):
+	case noun(i+1) || r.wordAt(i+1, "one", "ones", "squares", "rounds"):
 		last = i + 1
 	case noun(i - 1):
 		first = i - 1 // "un domo redondo"
 	}
 	if !r.determined(first - 1) {
 		return 0, 0, false
+	}
+	if n := r.wholeAt(i - 1); (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "in", "with", "that", "are", "is", "son", "es", "de", "mide", "miden")) {
+		return first - 1, last, true // "one round and two rectangular"
 	}
 	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
 		return first - 1, last, true // "one square 24 x 24"

@@ -110,7 +110,7 @@ func (r *reader) ofPlastic(n int) bool {
 	}
 	other := false
 	for i := from; i <= to; i++ {
-		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) {
+		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.inRef(i) || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) {
 			continue
 		}
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {

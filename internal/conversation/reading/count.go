@@ -57,7 +57,9 @@ func (r *reader) countFact(c countAt) {
 		r.use(c.first, c.first)
 	}
 	units := r.unitsAt(c.first, c.last)
-	if len(units) == 0 && r.countsFirst(c) {
+	if ref := r.refOfCount(c.last + 1); ref != nil {
+		units = ref
+	} else if len(units) == 0 && r.countsFirst(c) {
 		units = []int{1}
 	} else if len(units) != 1 || r.countsRefs(c) || r.totalFirst(c) {
 		units = []int{0}
@@ -110,7 +112,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(next, "of", "them") && (r.wordAt(i-1, "checked", "measured", "tried", "taped", "medi", "revise") || r.wordAt(i-1, "on", "at", "en") && (r.wordAt(i-2, "checked", "measured", "tried", "looked", "same", "medi", "did", "took") || r.wordAt(i-2, "it", "that", "them") && r.wordAt(i-3, "did", "took", "checked", "tried", "measured"))) {
 		return countAt{}, false // "25 x 49, checked on three of them"
 	}
-	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
+	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(r.wordAt(i-1, "w") && next < len(r.toks) && countNouns[r.toks[next].text]) && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
 	if r.wordAt(i-1, "through", "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
@@ -220,7 +222,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.markAt(i-1, '(') && r.markAt(next, ')') && r.wordAt(i-2, "on", "for", "need", "quote", "order", "want") {
 		return countAt{n, i, next - 1}, true // "price on (8), mill finish"
 	}
-	if r.asked(fitcheck.TopicConfirm) && r.countCorrected(i, next) {
+	if r.asked(fitcheck.TopicConfirm) && (r.countCorrected(i, next) || r.miscounted(i, next) || r.endsCount(next) && r.inRef(i-1) && r.wordsIn(r.clauseStart(i), i, "make", "put", "need", "want")) {
 		return countAt{n, i, next - 1}, true
 	}
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {

@@ -270,3 +270,24 @@ func (r *reader) layersNamed(i int) bool {
 	hits := within(r.choices, i, i)
 	return len(hits) > 0 && hits[0].last > i
 }
+
+// miscounted: "actually 3, I miscounted", "it's 12, not 14. I counted wrong".
+func (r *reader) miscounted(i, next int) bool {
+	return (r.wordsIn(0, len(r.toks), "miscounted") || r.wordsIn(0, len(r.toks), "counted", "conte") && r.wordsIn(0, len(r.toks), "wrong", "mal")) && r.endsCount(next) && !r.wordAt(i-1, "not", "no") && !r.negated(i)
+}
+
+// refOfCount: "3 of the bath ones": the kind that a number is said of.
+func (r *reader) refOfCount(i int) []int {
+	if r.wordAt(i-1, "of", "de") {
+		i--
+	}
+	if !r.wordAt(i, "of", "de") {
+		return nil
+	}
+	for k := range r.refs {
+		if f := r.refs[k].first; f > i && f <= i+2 && len(r.refs[k].units) == 1 {
+			return r.refs[k].units
+		}
+	}
+	return nil
+}

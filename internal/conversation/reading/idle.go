@@ -67,7 +67,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicUse && !r.asked(s.topic) && r.wordAt(h.first-1, "my", "the", "our", "mi", "la") && r.wordAt(h.first-2, "to", "a") && r.wordsIn(r.sentenceFirst(h.first), h.first, "ship", "deliver", "send", "mail", "envian", "mandan", "entregan") {
 		return true // "do you ship to my office?"
 	}
-	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && r.wordAt(h.first-1, "the", "el", "la", "del", "my") && r.wordAt(h.last+1, "one", "ones") {
+	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && ((h.first == 0 || r.toks[h.first-1].kind == markToken || r.wordAt(h.first-1, "the", "el", "la", "del", "my", "and")) && r.wordAt(h.last+1, "one", "ones") || r.inRef(h.last) && r.Units > 1) {
 		return true // "the garage one is bent": which of them
 	}
 	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.wordAt(h.last+1, "damage", "problem", "problems", "issue", "issues", "rust") {
@@ -81,7 +81,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	}
 	first, last := r.sentence(h.first)
 	if len(r.Asked) == 0 || !r.asked(s.topic) {
-		if r.vagueWord(s.topic, h) && !r.ofSkylight(first, last, h) {
+		if r.vagueWord(s.topic, h) && !r.ofSkylight(first, last, h) && !r.useAlone(s.topic, h) {
 			return true
 		}
 	}
@@ -93,8 +93,8 @@ func (r *reader) idle(s sense, h *hit) bool {
 	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionCaulkedOver && h.first == h.last && !r.asked(s.topic) &&
 		r.wordAt(h.first-1, "i", "we", "he", "she", "they", "husband", "wife", "guy", "roofer", "landlord", "son", "dad", "was", "got"):
 		return true // "leaked last year, I caulked it"
-	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic):
-		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")
+	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic) && !(r.Units > 1 && len(r.unitsAt(h.first, h.last)) == 1):
+		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "sell", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")
 	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing"):
 		return true // "one layer of 2x6"
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
@@ -246,4 +246,11 @@ func (r *reader) frameSubject(h *hit) bool {
 		i++
 	}
 	return i < h.first && r.wordAt(i, "frame", "frames", "marco", "marcos", "metal") && !r.wordsIn(i+1, h.first, "and", "dome", "plastic", "around")
+}
+
+// useAlone: "Joan Becker, 68502, office. Three skylights …": the building by itself beside who
+// and where.
+func (r *reader) useAlone(t fitcheck.Topic, h *hit) bool {
+	mark := func(i int) bool { return i >= 0 && i < len(r.toks) && r.toks[i].kind == markToken }
+	return t == fitcheck.TopicUse && mark(h.first-1) && (mark(h.last+1) || h.last+1 == len(r.toks)) && h.first > 1 && (r.toks[h.first-2].used || r.toks[h.first-2].named)
 }

@@ -192,41 +192,6 @@ func (r *reader) oneMoreAt(i int) int {
 	return 0
 }
 
-// kindShares: "four of one kind, two of another"; "4 and 2", where two kinds are known and
-// how many of each was asked.
-func (r *reader) kindShares() bool {
-	for i := range r.toks {
-		n, next := r.wholeSaid(i), i+1
-		if n < 1 || n > 99 {
-			continue
-		}
-		end := next
-		if r.wordAt(end, "of", "de") && r.wordAt(end+1, "one", "a", "un", "una", "uno", "this", "these", "the") {
-			for end++; end < len(r.toks) && end < next+5 && r.wordAt(end, "one", "a", "un", "una", "uno", "this", "these", "the", "first", "1st", "size", "sizes", "kind", "type", "sort", "style", "tamano", "medida", "tipo", "primero", "primera"); end++ {
-			}
-		} else if !r.asked(fitcheck.TopicCount) || r.Units != 2 {
-			continue
-		}
-		for end < len(r.toks) && (r.markAt(end, ',') || r.wordAt(end, "and", "y", "plus", "then")) {
-			end++
-		}
-		m, after := r.wholeSaid(end), end+1
-		if m < 1 || m > 99 || end == next {
-			continue
-		}
-		other := r.wordAt(after, "of", "de") && (r.wordAt(after+1, "another", "other", "others", "otro", "otra") || r.wordAt(after+1, "the", "a", "el", "la") && r.wordAt(after+2, "other", "second", "2nd", "different", "otro", "otra"))
-		if !other && !(r.Units == 2 && r.asked(fitcheck.TopicCount) && r.endsCount(after)) {
-			continue
-		}
-		r.fact(fitcheck.TopicCount, 1, fitcheck.Whole(n), i, next-1)
-		r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(m), end, after-1)
-		r.use(i, next-1)
-		r.use(end, after-1)
-		return true
-	}
-	return false
-}
-
 // someOfTotal: "six skylights, four are 25 x 49": the others are of another kind.
 func (r *reader) someOfTotal(ms []measure, counts []countAt) bool {
 	total := slices.IndexFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
@@ -258,17 +223,6 @@ func (r *reader) totalFirst(c countAt) bool {
 // twoCounts: "4 and 2", of kinds that nothing was told of, or of which the sum is meant.
 func (r *reader) twoCounts(next int) bool {
 	return r.wordAt(next, "and", "y", "plus") && r.wholeAt(next+1) > 0 && r.endsCount(next+2)
-}
-
-// wholeSaid is the whole number at a token, though something else has taken its word.
-func (r *reader) wholeSaid(i int) int {
-	if n := r.wholeAt(i); n > 0 || i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
-		return int(n)
-	}
-	if n := numberWords[r.toks[i].text]; isWhole(n.kind) {
-		return int(n.value)
-	}
-	return -1
 }
 
 // bothKinds: "1st: …, 2nd: … both white": both of them, not both layers.

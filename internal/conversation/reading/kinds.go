@@ -73,6 +73,7 @@ func (r *reader) units() {
 	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 && !r.pairBetween(-1, len(r.toks)) {
 		r.refs = nil // "#1 71 1/4 #2 71 3/8"
 	}
+	r.choiceShares()
 	r.sortRefs()
 	r.afterCounted()
 	r.nextUnits()
@@ -167,6 +168,9 @@ func (r *reader) noKind(h *hit) bool {
 	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) && !r.faceAfterPor(h.last+1) || r.markAt(h.last+1, '/')) {
 		return true // "skylight 4 feet by 20 feet"
 	}
+	if h.is("nth", "all") && r.Units > 1 && r.colorAt(h.last+1) && !r.wordsIn(0, len(r.toks), "layer", "layers", "capas", "capa", "inside", "outside", "inner", "outer", "adentro", "afuera") {
+		return false // "no, both white"
+	}
 	if h.is("nth", "all") && r.wordAt(h.last+1, "ways", "sides", "directions", "diagonals", "layers", "layer", "clear", "white", "bronze", "same",
 		"ends", "frame", "lados", "capas", "diagonales") {
 		return true
@@ -256,7 +260,7 @@ func (r *reader) oneAndOther() {
 			continue
 		}
 		switch {
-		case one < 0 && (r.wordAt(i, "one", "ones") || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
+		case one < 0 && (r.wordAt(i, "one", "ones") && !r.room(i-1) || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
 			one = i
 		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide") || r.softBreak(i-1) && r.wordAt(i+1, "is", "measures")):
 			other = i
@@ -356,6 +360,9 @@ func (r *reader) refRightAfter(last int) []int {
 func (r *reader) unitsAt(first, last int) []int {
 	if len(r.refs) == 0 || r.itemsEnd > 0 && first > r.itemsEnd {
 		return nil
+	}
+	if units := r.refRightAfter(last); len(units) > 1 {
+		return units // "new units for both"
 	}
 	refs, trailing := r.refsOfLine(first)
 	before, after := -1, -1

@@ -63,6 +63,9 @@ func (r *reader) frameNear(h *hit) bool {
 	for r.wordAt(i, "is", "are", "all", "was") {
 		i--
 	}
+	if r.inRef(i) {
+		return false // "living room bronze"
+	}
 	if r.wordAt(i, "wall", "walls") && r.wordAt(i-1, "double", "single", "triple", "twin", "dual") {
 		return false // "double wall clear over white"
 	}

@@ -64,6 +64,8 @@ func Read(in Input) Reading {
 	r.sizes()
 	r.totalOfKinds()
 	r.readChoices()
+	r.restForAll()
+	r.countKinds()
 	r.wishedDome()
 	r.answers()
 	r.names()

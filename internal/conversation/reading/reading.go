@@ -65,6 +65,9 @@ type Input struct {
 	Units int
 	// Rooms are what kinds of unit were called by in earlier messages: "kitchen", "small".
 	Rooms map[int]string
+	// Names are other words that tell the kinds apart by what the talk knows of them: "round",
+	// "square", "big"; each with the kind that it means.
+	Names map[string]int
 	// Count is how many skylights were told of, while one kind of them at the most is known.
 	Count int
 	// Unit is the unit of lengths that come without one, as UnitNamed gives it; "" where
@@ -84,6 +87,9 @@ type Reading struct {
 	SameAs map[int]int `json:"-"`
 	// Rooms are what the message calls kinds of unit by, for Input.Rooms. Not in the JSON.
 	Rooms map[int]string `json:"-"`
+	// Kinds is how many kinds of unit the message names, where it says something of one of them.
+	// Not in the JSON.
+	Kinds int `json:"-"`
 	// SameKind are the units that are said to be of the same kind as the first ("same
 	// frame"), 0 for the one that was asked about. Not in the JSON.
 	SameKind []int `json:"-"`

@@ -12,7 +12,7 @@ import (
 
 // roomUnits: "the kitchen one … the bathroom one": two or more rooms, in the order named.
 func (r *reader) roomUnits() {
-	if len(r.refs) > 0 || r.knownRooms() {
+	if r.knownRooms() || len(r.refs) > 0 {
 		return
 	}
 	var found []unitRef
@@ -54,17 +54,59 @@ func (r *reader) roomUnits() {
 
 // knownRooms: "the hall one should be bronze", where a message before called a kind by its room.
 func (r *reader) knownRooms() bool {
+	named := 0
+	for k := range r.refs {
+		named += number(len(r.refs[k].units) == 1)
+	}
+	if named > 0 {
+		return false
+	}
+	var found []unitRef
 	for i := range r.toks {
+		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && r.calledByLook(i) {
+			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
+			continue
+		}
+		if unit := r.otherRoom(i); unit > 0 {
+			found = append(found, unitRef{i, i + 1, []int{unit}})
+			continue
+		}
 		if unit := r.unitOfRoom(i); unit > 0 {
 			room := r.Input.Rooms[unit]
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
-			place := !sizeWords[room] && (r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
+			place := !sizeWords[room] && (r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
 			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
-				r.refs = append(r.refs, unitRef{i, i + number(called), []int{unit}})
+				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
+					called = true
+					r.use(i+1, i+1)
+				}
+				if !called && r.wordAt(i+1, "room", "rooms", "area") {
+					called = true // "living room bronze"
+				}
+				found = append(found, unitRef{i, i + number(called), []int{unit}})
 			}
 		}
 	}
-	return len(r.refs) > 0
+	if len(found) > 0 {
+		r.refs = found // "kitchen white outside, bath clear both": both layers
+	}
+	return len(found) > 0
+}
+
+// calledByLook: "the round one", "the big is bronze", "bronze for the 2 long".
+func (r *reader) calledByLook(i int) bool {
+	noun := func(i int) bool {
+		return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
+	}
+	if r.wordAt(i+1, "one", "ones") || noun(i+1) || noun(i-1) && r.wordAt(i-2, "el", "la", "los", "las") {
+		return true
+	}
+	k := i - 1
+	if r.wholeAt(k) > 0 {
+		k--
+	}
+	ends := i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == numToken || r.wordAt(i+1, "is", "are", "should", "gets", "get", "in", "needs", "measures", "y", "and", "es", "son", "mide", "miden", "va", "van", "en")
+	return ends && r.wordAt(k, "the", "el", "la", "los", "las")
 }
 
 // unitOfRoom is the kind that was called by the room at a token, by its very word before a
@@ -76,9 +118,9 @@ func (r *reader) unitOfRoom(i int) int {
 	near := 0
 	for _, unit := range slices.Sorted(maps.Keys(r.Input.Rooms)) {
 		switch room := r.Input.Rooms[unit]; {
-		case room == r.toks[i].text:
+		case room == r.toks[i].text, i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text:
 			return unit
-		case near == 0 && sameRoom(room, r.toks[i].text):
+		case near == 0 && !strings.Contains(room, " ") && sameRoom(room, r.toks[i].text):
 			near = unit
 		}
 	}
@@ -103,6 +145,9 @@ func (r *reader) callRooms() {
 					r.out.Rooms = map[int]string{}
 				}
 				r.out.Rooms[ref.units[0]] = r.toks[i].text
+				if i < ref.last && r.toks[i+1].kind == numToken {
+					r.out.Rooms[ref.units[0]] += " " + r.toks[i+1].text // "bedroom 2"
+				}
 			}
 		}
 	}
@@ -170,6 +215,15 @@ func (r *reader) roomsBeforeSizes() {
 
 // doorAt: "apt 4 is 22 1/2 x 46 1/2, apt 6 is …": the number on a door, once each, "" for none.
 func (r *reader) doorAt(i int, seen []string) string {
+	numbered := r.room(i) && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].dec == 0 && r.toks[i+1].whole > 0 && r.toks[i+1].whole < 10 && !r.by(i+2) && !r.markAt(i+2, '/') && r.unitAt(i+2) == noUnit
+	if numbered && r.otherNumbered(i) {
+		name := r.toks[i].text + " " + r.toks[i+1].text
+		if slices.Contains(seen, name) {
+			return ""
+		}
+		r.use(i+1, i+1)
+		return name
+	}
 	if !r.wordAt(i, "apt", "apartment", "suite", "ste", "room", "classroom", "lot", "space", "bldg", "building", "house", "door", "apartamento", "casa", "cuarto", "edificio") {
 		return ""
 	}
@@ -256,7 +310,10 @@ func (r *reader) pairSoon(i int) bool {
 }
 
 func (r *reader) room(i int) bool {
-	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && roomWords[r.toks[i].text]
+	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
+		return false
+	}
+	return roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
 }
 
 // roomWords tell skylights apart by where they are or how large.
@@ -266,3 +323,22 @@ var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dinin
 	cabin foyer pantry studio shop entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
 	powder carport patio playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
 	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda`)
+
+// otherNumbered: the same room stands in the message with another number: "bedroom 1 …
+// bedroom 2".
+func (r *reader) otherNumbered(i int) bool {
+	for k := range r.toks {
+		if k != i && r.toks[k].kind == wordToken && r.toks[k].text == r.toks[i].text && k+1 < len(r.toks) && r.toks[k+1].kind == numToken && r.toks[k+1].text != r.toks[i+1].text {
+			return true
+		}
+	}
+	return false
+}
+
+// otherRoom: "the bathroom one is 25 x 49", where the one skylight so far is another room's.
+func (r *reader) otherRoom(i int) int {
+	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) || sizeWords[r.toks[i].text] || !r.wordAt(i+1, "one") || !r.wordAt(i-1, "the", "my", "our", "and") || sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text || !r.pairSoon(i+2) {
+		return 0
+	}
+	return 2
+}

@@ -1,0 +1,111 @@
+package conversation
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// lookWords are the words for each look by which a kind may be called.
+var lookWords = map[string][]string{
+	"round":  {"round", "rounds", "circular", "redondo", "redonda", "redondos", "redondas"},
+	"square": {"square", "squares", "cuadrado", "cuadrada", "cuadrados", "cuadradas"},
+	"long":   {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largo", "larga", "largos", "largas", "rectangulares"},
+	"big":    {"big", "bigger", "large", "larger", "biggest", "grande", "grandes"},
+	"small":  {"small", "smaller", "little", "smallest", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
+}
+
+// kindNames are the words that tell the kinds of a talk apart by their shape or how large they
+// are, where just one of them has it.
+func (t *turn) kindNames() map[string]int {
+	if t.talk.UnitCount() == 1 {
+		return t.otherLook()
+	}
+	if t.talk.UnitCount() < 2 {
+		return nil
+	}
+	looks := map[string][]int{}
+	var areas []float64
+	for i, u := range t.talk.Units() {
+		size := lookSize(u)
+		areas = append(areas, area(size))
+		switch {
+		case u.Outline == fitcheck.OutlineRound || size.Diameter > 0:
+			looks["round"] = append(looks["round"], i+1)
+		case size.Complete() && size.Width == size.Length, u.Outline == fitcheck.OutlineRectangle && !size.Complete():
+			looks["square"] = append(looks["square"], i+1)
+		case size.Complete():
+			looks["long"] = append(looks["long"], i+1)
+		}
+	}
+	if len(looks["square"]) == 0 && len(looks["long"]) == 1 {
+		looks["square"] = looks["long"] // not the round one
+	} else if len(looks["long"]) == 0 {
+		looks["long"] = looks["square"]
+	}
+	if !slices.Contains(areas, 0) {
+		looks["big"], looks["small"] = extreme(areas, 1), extreme(areas, -1)
+	}
+	names := map[string]int{}
+	for look, words := range lookWords {
+		for _, w := range words {
+			if units := looks[look]; len(units) == 1 {
+				names[w] = units[0]
+			}
+		}
+	}
+	return names
+}
+
+// lookSize is the size that shows how large a kind is.
+func lookSize(u fitcheck.Unit) fitcheck.Size {
+	for _, topic := range []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicCurbOutside, fitcheck.TopicRetainerOpening, fitcheck.TopicCurbInside, fitcheck.TopicFrameInside} {
+		if s := u.SizeOf(topic); s != nil && s.Complete() {
+			return *s
+		}
+	}
+	return fitcheck.Size{}
+}
+
+func area(s fitcheck.Size) float64 {
+	if s.Diameter > 0 {
+		return float64(s.Diameter) * float64(s.Diameter)
+	}
+	return float64(s.Width) * float64(s.Length)
+}
+
+// extreme is the one kind that is the largest (sign 1) or the smallest (-1), none where two are.
+func extreme(areas []float64, sign float64) []int {
+	var found []int
+	best := 0.0
+	for i, a := range areas {
+		switch {
+		case len(found) == 0 || sign*a > sign*best:
+			best, found = a, []int{i + 1}
+		case a == best:
+			found = append(found, i+1)
+		}
+	}
+	return found
+}
+
+// otherLook are the words for a look that the one skylight so far does not have: who says "the
+// round one" beside a rectangle speaks of another.
+func (t *turn) otherLook() map[string]int {
+	u := t.talk.Units()[0]
+	size := lookSize(u)
+	names := map[string]int{}
+	switch {
+	case u.Outline == fitcheck.OutlineRound || size.Diameter > 0:
+		for _, look := range []string{"square", "long"} {
+			for _, w := range lookWords[look] {
+				names[w] = 2
+			}
+		}
+	case size.Complete():
+		for _, w := range lookWords["round"] {
+			names[w] = 2
+		}
+	}
+	return names
+}

@@ -1,0 +1,74 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// What is said of all kinds in a message that names several.
+
+// restForAll: "bedroom 1 bronze, bedroom 2 clear, 1 layer acrylic", "… the second is 25 x 49.
+// Metal frames, only plastic": what comes last, in a clause of its own and of no one's else, is
+// said of all, and what comes after it.
+func (r *reader) restForAll() {
+	if len(r.refs) < 2 {
+		return
+	}
+	end := r.refs[len(r.refs)-1]
+	if len(end.units) != 1 || r.trailing {
+		return
+	}
+	from := len(r.toks)
+	for _, w := range r.where {
+		if w.first > end.last+1 && w.first < from && r.opensRest(w, end) {
+			from = w.first
+		}
+	}
+	for k := range r.out.Facts {
+		f := &r.out.Facts[k]
+		if f.Unit == end.units[0] && f.Topic != fitcheck.TopicCount && !f.Topic.OfLength() && r.saidFrom(f.Topic) >= from && !r.saidOfOther(f.Topic, f.Unit) {
+			f.Unit = 0
+		}
+	}
+}
+
+// opensRest: a choice that the shop asks for, after another word on the last kind, or anything
+// that is said of several.
+func (r *reader) opensRest(w saidAt, end unitRef) bool {
+	if !r.markAt(w.first-1, ',') && !r.sentenceEnd(w.first-1) && !r.wordAt(w.first-1, "and", "all", "y") || w.topic.OfLength() || r.saidOfOther(w.topic, end.units[0]) {
+		return false
+	}
+	before := false
+	for _, v := range r.where {
+		before = before || v.topic != w.topic && v.first > end.last && v.first < w.first-1
+	}
+	return chosen(w.topic) && before && r.Units > 1 || r.wordsIn(w.first, min(w.first+3, len(r.toks)), "frames", "domes", "curbs", "marcos", "domos", "all", "both", "todos", "ambos")
+}
+
+// saidFrom is the token where the last of a topic was said, -1 where it was not.
+func (r *reader) saidFrom(t fitcheck.Topic) int {
+	first := -1
+	for _, w := range r.where {
+		if w.topic == t {
+			first = w.first
+		}
+	}
+	return first
+}
+
+// saidOfOther: a fact of the topic is of another kind than the unit.
+func (r *reader) saidOfOther(t fitcheck.Topic, unit int) bool {
+	return slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic == t && f.Unit != unit })
+}
+
+// countKinds notes how many kinds are named, where something is said of one of them.
+func (r *reader) countKinds() {
+	kinds := 0
+	for k := range r.refs {
+		kinds = max(kinds, slices.Max(r.refs[k].units))
+	}
+	if kinds > 1 && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 0 }) {
+		r.out.Kinds = kinds
+	}
+}

@@ -1,0 +1,131 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Kinds that are told apart by a choice alone, each with its number: "2 white and 1 bronze",
+// "two of them fiberglass framed and one aluminum".
+
+// share is one number and the choice that follows it.
+type share struct {
+	n, first, last int // the number and its tokens
+	topic          fitcheck.Topic
+	value          string
+}
+
+// choiceShares makes kinds of such shares, where nothing else tells kinds apart.
+func (r *reader) choiceShares() {
+	if len(r.refs) > 0 || r.Units > 1 || r.wordsIn(0, len(r.toks), "layer", "layers", "capas", "capa", "inside", "inner", "outer") {
+		return
+	}
+	var found []share
+	sum := 0
+	for i := range r.toks {
+		s, ok := r.shareAt(i)
+		if !ok || len(found) > 0 && (s.topic != found[0].topic || r.valueShared(found, s.value)) {
+			continue
+		}
+		found = append(found, s)
+		sum += s.n
+	}
+	if len(found) < 2 || len(found) > 4 || found[0].topic == fitcheck.TopicStyle && found[0].value == "?" && found[1].value == "?" || r.Count != sum && !r.wantedShares(found) {
+		return
+	}
+	for k, s := range found {
+		r.refs = append(r.refs, unitRef{s.first, s.last, []int{k + 1}})
+		r.fact(fitcheck.TopicCount, k+1, fitcheck.Whole(s.n), s.first, s.last)
+		r.use(s.first, s.last)
+	}
+	for i := range r.toks { // "3 in total"
+		if next := i + 1; r.wholeSaid(i) == sum && (r.wordAt(next, "total", "altogether") || r.wordAt(next, "in", "en") && r.wordAt(next+1, "total", "all")) {
+			r.use(i, next)
+		}
+	}
+}
+
+func (r *reader) valueShared(found []share, value string) bool {
+	for _, s := range found {
+		if s.value == value {
+			return true
+		}
+	}
+	return false
+}
+
+// wantedShares: nobody was asked, and the words say that so many are needed or there.
+func (r *reader) wantedShares(found []share) bool {
+	first := found[0].first
+	return (len(r.Asked) == 0 || r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicStyle)) &&
+		(r.wordsIn(max(0, first-4), first, "need", "want", "have", "order", "quote", "get", "got", "necesito", "ocupo", "quiero", "tengo", "replace") || r.skylightNamed(found[len(found)-1].last+1, len(r.toks)) || r.wordsIn(0, first, "skylights", "domes", "tragaluces", "domos"))
+}
+
+// shareAt is the share whose number stands at a token.
+func (r *reader) shareAt(i int) (share, bool) {
+	n, next := r.countNumber(i)
+	if next == i || n < 1 || n > 50 || r.used(i) || r.unitAt(next) != noUnit || r.by(next) || r.by(i-1) {
+		return share{}, false
+	}
+	last := next - 1
+	for r.wordAt(next, "regular", "normal", "standard", "of", "de", "them", "those", "these", "ellos", "ellas", "are", "is", "in", "should", "be", "son", "es", "en", "with", "a", "con", "domes", "skylights", "ones", "un", "marco") {
+		next++
+	}
+	for _, layer := range [][]hit{r.choices, r.styles} {
+		hits := within(layer, next, next)
+		for k := range hits {
+			if hits[k].first != next {
+				continue
+			}
+			for _, s := range hits[k].senses {
+				if s.topic == fitcheck.TopicColor || s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicStyle && (s.value != "?" || r.wordAt(next, "metal", "aluminum", "curb", "aluminio")) {
+					return share{n, i, last, s.topic, s.value}, true
+				}
+			}
+		}
+	}
+	return share{}, false
+}
+
+// kindShares: "four of one kind, two of another"; "4 and 2", where two kinds are known and
+// how many of each was asked.
+func (r *reader) kindShares() bool {
+	for i := range r.toks {
+		n, next := r.wholeSaid(i), i+1
+		if n < 1 || n > 99 {
+			continue
+		}
+		end := next
+		if r.wordAt(end, "of", "de") && r.wordAt(end+1, "one", "a", "un", "una", "uno", "this", "these", "the") {
+			for end++; end < len(r.toks) && end < next+5 && r.wordAt(end, "one", "a", "un", "una", "uno", "this", "these", "the", "first", "1st", "size", "sizes", "kind", "type", "sort", "style", "tamano", "medida", "tipo", "primero", "primera"); end++ {
+			}
+		} else if !r.asked(fitcheck.TopicCount) || r.Units != 2 {
+			continue
+		}
+		for end < len(r.toks) && (r.markAt(end, ',') || r.wordAt(end, "and", "y", "plus", "then")) {
+			end++
+		}
+		m, after := r.wholeSaid(end), end+1
+		if m < 1 || m > 99 || end == next {
+			continue
+		}
+		other := r.wordAt(after, "of", "de") && (r.wordAt(after+1, "another", "other", "others", "otro", "otra") || r.wordAt(after+1, "the", "a", "el", "la") && r.wordAt(after+2, "other", "second", "2nd", "different", "otro", "otra"))
+		if !other && !(r.Units == 2 && r.asked(fitcheck.TopicCount) && r.endsCount(after)) {
+			continue
+		}
+		r.fact(fitcheck.TopicCount, 1, fitcheck.Whole(n), i, next-1)
+		r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(m), end, after-1)
+		r.use(i, next-1)
+		r.use(end, after-1)
+		return true
+	}
+	return false
+}
+
+// wholeSaid is the whole number at a token, though something else has taken its word.
+func (r *reader) wholeSaid(i int) int {
+	if n := r.wholeAt(i); n > 0 || i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
+		return int(n)
+	}
+	if n := numberWords[r.toks[i].text]; isWhole(n.kind) {
+		return int(n.value)
+	}
+	return -1
+}
