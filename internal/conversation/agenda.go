@@ -118,10 +118,10 @@ func (t *turn) condition() []step {
 			asks = append(asks, t.openOf(Ask{fitcheck.TopicFrameCondition, i + 1})...)
 		}
 	}
-	if len(asks) > 0 {
+	problem := Ask{Topic: fitcheck.TopicProblem}
+	if len(asks) > 0 && !t.open(problem) {
 		asks = append(asks, t.howMany()...)
 	}
-	problem := Ask{Topic: fitcheck.TopicProblem}
 	if len(asks) > 0 || t.talk.Memory.Tries[problem] == 0 {
 		asks = append(t.openOf(problem), asks...) // not worth a second message of its own
 	}

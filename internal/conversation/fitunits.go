@@ -148,9 +148,11 @@ func sideGaps(a, b fitcheck.Size) (short, long fitcheck.Length) {
 // sameMeasure takes the size of a further skylight for what was measured first of the one before
 // it: "oh and I need another one, 25 1/4 x 49 1/4", while something else was asked.
 func (t *turn) sameMeasure(r reading.Reading) reading.Reading {
-	unit := t.talk.UnitCount() + 1
-	if unit < 2 {
-		return r
+	unit := 2
+	for _, e := range t.talk.Ledger {
+		if !e.Undone {
+			unit = max(unit, e.Unit+1)
+		}
 	}
 	for k := range r.Facts {
 		f := &r.Facts[k]

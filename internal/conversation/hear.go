@@ -1,7 +1,6 @@
 package conversation
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -26,6 +25,7 @@ type heard struct {
 	off      bool     // all is called off
 	bye      bool     // nothing but thanks and a farewell
 	counted  bool     // how many there are of a kind
+	kinds    int      // how many kinds were known before
 	total    bool     // how many there are of all kinds
 	sorry    bool     // something went wrong for them that the shop sold
 	wordy    bool     // more words than small talk has
@@ -61,11 +61,12 @@ func (t *turn) hear(in []Message) {
 			t.heard.answers = append(t.heard.answers, m.Answer)
 		}
 	}
-	kinds := t.talk.UnitCount()
+	kinds, told := t.talk.UnitCount(), t.totalTold()
+	t.heard.kinds = kinds
 	for _, p := range t.pieces(in) {
 		t.hearPiece(p.Text, p.Asked, in)
 	}
-	t.splitTotal(kinds, joined(in))
+	t.splitTotal(kinds, told, joined(in))
 	t.restOfTotal()
 }
 
@@ -84,6 +85,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
+	t.leaveOut(r.Dropped, text)
 	r = t.fitUnits(t.sameMeasure(t.moveSize(r, text)))
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range t.ofSomeKind(namedFirst(r.Facts), text) {
@@ -276,89 +278,6 @@ func correcting(text string) bool {
 		}
 	}
 	return false
-}
-
-// unitsOf are the units that a fact is about: the ones it names, else those that were
-// asked about the topic, else, for what can be the same for all, all that have nothing of
-// their own, else the one that the talk is at.
-func (t *turn) unitsOf(f reading.Fact, text string) []int {
-	if !f.Topic.OfUnit() {
-		return []int{0}
-	}
-	if f.Unit > 0 {
-		return []int{f.Unit}
-	}
-	var units []int
-	for _, a := range t.talk.Memory.Asking {
-		if a.Topic == f.Topic && a.Unit > 0 {
-			units = append(units, a.Unit)
-		}
-	}
-	if len(units) > 1 && !shared(f.Topic) {
-		units = t.firstWithout(f.Topic, units) // a size is one unit's
-	}
-	chosen := len(units) == 0 && (slices.Contains(choiceTopics, f.Topic) || !t.atOneUnit())
-	if shared(f.Topic) && (plural.MatchString(text) || chosen) {
-		units = t.unitsWithout(f.Topic)
-		if len(units) == 0 && t.summed() && slices.Contains(choiceTopics, f.Topic) {
-			units = t.allUnits() // "no, both white"
-		}
-	}
-	if len(units) > 0 {
-		return units
-	}
-	return []int{t.focus()}
-}
-
-// plural are words that speak of all units at once.
-var plural = regexp.MustCompile(`(?i)\b(all|both|each|every|they|they're|theyre|frames|domes|units|skylights|todos|todas|ambos|ambas|cada|marcos|domos)\b`)
-
-// shared says whether a topic is likely the same for all units of a building: what they
-// are and are to be made of, never what they measure or how many there are.
-func shared(topic fitcheck.Topic) bool { return !topic.OfLength() && topic != fitcheck.TopicCount }
-
-// atOneUnit says whether the question was about one unit of several.
-func (t *turn) atOneUnit() bool {
-	return slices.ContainsFunc(t.talk.Memory.Asking, func(a Ask) bool { return a.Unit > 0 })
-}
-
-// firstWithout is the first of the units that has nothing of a topic yet, the first of all
-// where each has.
-func (t *turn) firstWithout(topic fitcheck.Topic, units []int) []int {
-	for _, unit := range units {
-		if t.talk.Value(topic, unit) == nil {
-			return []int{unit}
-		}
-	}
-	return units[:1]
-}
-
-func (t *turn) allUnits() []int {
-	units := make([]int, t.talk.UnitCount())
-	for i := range units {
-		units[i] = i + 1
-	}
-	return units
-}
-
-func (t *turn) unitsWithout(topic fitcheck.Topic) []int {
-	var units []int
-	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
-		if t.talk.Value(topic, unit) == nil {
-			units = append(units, unit)
-		}
-	}
-	return units
-}
-
-// focus is the unit that the last question was about, the first one otherwise.
-func (t *turn) focus() int {
-	for _, a := range t.talk.Memory.Asking {
-		if a.Unit > 0 {
-			return a.Unit
-		}
-	}
-	return 1
 }
 
 // kindTopics are what "the same frame" says of another unit.

@@ -64,7 +64,7 @@ func (t *turn) countedTogether(r reading.Reading) reading.Reading {
 // splitTotal makes the number of the only kind known that of all, where this turn tells of
 // more kinds: with as many kinds as skylights there is one of each, otherwise how many of
 // each is asked.
-func (t *turn) splitTotal(before int, text string) {
+func (t *turn) splitTotal(before, told int, text string) {
 	now := t.talk.UnitCount()
 	if before > 1 || now < 2 {
 		return
@@ -75,8 +75,9 @@ func (t *turn) splitTotal(before int, text string) {
 	}
 	total, _ := count.Value.(fitcheck.Whole)
 	of := count.By == FromCustomer && !addsKind.MatchString(text) && !t.heard.counted && int(total) >= now
+	parts := told > 1 && t.heard.counted && t.sumOfKinds() == told // "two are as I said, the third is 22 x 22"
 	for unit := 2; unit <= now; unit++ {
-		t.sharedByAll(unit, of, count)
+		t.sharedByAll(unit, of, parts, count)
 	}
 	if !of {
 		return // said of the first kind alone
@@ -128,20 +129,33 @@ func (t *turn) totalTold() int {
 // what goes before the first size of one, or speaks of several, or came after their number
 // and not in one breath with a size. A kind that is told apart by a choice alone ("two of
 // them bronze") is in all else as the first.
-func (t *turn) sharedByAll(unit int, counted bool, count Entry) {
-	alike := counted && !t.sized(unit)
+func (t *turn) sharedByAll(unit int, counted, parts bool, count Entry) {
+	alike := (counted || parts) && !t.sized(unit)
 	general := !t.measuredBefore(t.lastMessage)
 	for _, topic := range fitcheck.UnitTopics {
 		e := t.talk.entry(topic, 1)
 		if e == nil || topic == fitcheck.TopicCount || t.talk.Value(topic, unit) != nil || e.Message == t.lastMessage || !alike && !shared(topic) {
 			continue
 		}
-		if alike || general || plural.MatchString(e.Said) || counted && e.Message >= count.Message && !t.measuredIn(e.Message) {
+		if alike || parts || general || plural.MatchString(e.Said) || counted && e.Message >= count.Message && !t.measuredIn(e.Message) {
 			of := *e
 			of.Unit = unit
 			t.talk.add(of)
 		}
 	}
+}
+
+// sumOfKinds is how many there are of all kinds, 0 where it is not told of each.
+func (t *turn) sumOfKinds() int {
+	sum := 0
+	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+		n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole)
+		if !ok {
+			return 0
+		}
+		sum += int(n)
+	}
+	return sum
 }
 
 // sized says whether a length of a unit was told, or one that has to be asked about.

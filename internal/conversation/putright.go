@@ -177,3 +177,22 @@ func (t *turn) lastSize() *Entry {
 	}
 	return nil
 }
+
+// leaveOut drops a kind that is no more wanted. Only the last can be dropped, since numbers
+// never change; of another a person takes care.
+func (t *turn) leaveOut(unit int, text string) {
+	switch {
+	case unit == 0 || t.talk.UnitCount() < 2 || !t.isAsked(fitcheck.TopicConfirm):
+	case unit == t.talk.UnitCount():
+		for i := range t.talk.Ledger {
+			if e := &t.talk.Ledger[i]; e.Unit == unit && !e.Undone {
+				e.Undone = true
+				t.heard.changed = append(t.heard.changed, *e)
+			}
+		}
+		t.talk.forgetUnits(nil)
+		t.talk.Memory.Total = 0
+	default:
+		t.talk.Memory.LeftOut = strings.TrimSpace(text)
+	}
+}

@@ -75,7 +75,7 @@ func (t *turn) findingLine(f fitcheck.Finding, unit, nth int) string {
 		"diagonals": t.shown(fitcheck.TopicCurbDiagonals, unit)}
 	for name, key := range map[string]string{"expected": "expected_in", "found": "found_in", "wall": "wall_in"} {
 		if v, ok := f.Numbers[key]; ok {
-			args[name] = t.length(fitcheck.FromInches(v))
+			args[name] = t.length(sixteenths(fitcheck.FromInches(v)))
 		}
 	}
 	key := "find." + string(f.Code)
@@ -99,4 +99,9 @@ func filled(names []string, args wording.Args) bool {
 		}
 	}
 	return true
+}
+
+// sixteenths rounds a length to what a tape shows.
+func sixteenths(l fitcheck.Length) fitcheck.Length {
+	return (l + fitcheck.Sixteenth/2) / fitcheck.Sixteenth * fitcheck.Sixteenth
 }

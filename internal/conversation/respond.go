@@ -33,8 +33,11 @@ func (t *turn) respond() error {
 	}
 	t.acknowledge()
 	t.answer()
+	if t.confirmedAndCall() {
+		return t.proceed()
+	}
 	switch {
-	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Abroad, t.talk.Memory.Lost >= lostTurns:
+	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Abroad, t.talk.Memory.Lost >= lostTurns, t.talk.Memory.LeftOut != "":
 		return t.toStaff()
 	case t.keepsQuestion(), t.aside(), t.waits():
 		return nil
@@ -156,6 +159,17 @@ func pictureOf(topic fitcheck.Topic) fitcheck.Topic {
 		return topic
 	}
 	return ""
+}
+
+// confirmedAndCall: who says yes to the summary and would rather be called has a complete lead;
+// staff get back to them anyway.
+func (t *turn) confirmedAndCall() bool {
+	m := &t.talk.Memory
+	if !t.isAsked(fitcheck.TopicConfirm) || t.heard.confirm != fitcheck.ConfirmYes || len(t.heard.changed) > 0 || !t.heard.asks(reading.RequestPerson) || len(t.blockers()) > 0 {
+		return false
+	}
+	m.PersonAsked, m.Confirmed = false, true
+	return true
 }
 
 func (t *turn) refusesSummary() bool {

@@ -28,6 +28,12 @@ type Pending struct {
 // new words stand as they were read alone.
 func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	p := t.talk.Memory.Pending
+	for n, held := range t.talk.Memory.Early {
+		if f, ok := t.namedAgain(held, r); ok {
+			t.talk.Memory.Early = slices.Delete(t.talk.Memory.Early, n, n+1)
+			return t.again(f, held, r, text)
+		}
+	}
 	if f, message, ok := t.unitNamed(p, r, text); ok {
 		t.talk.Memory.Pending = nil
 		t.settled(f, message, text)
@@ -45,8 +51,14 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		t.takenBack = p
 		return r
 	}
+	if f, ok := t.namedAgain(p, r); ok {
+		return t.again(f, p, r, text)
+	}
+	if f, ok := t.guessedAgain(p, r); ok {
+		return t.again(f, p, r, text)
+	}
 	if t.settledAlone(p, r) {
-		return r
+		return t.townOfState(p, r)
 	}
 	if guess := t.acceptedGuess(p, text); guess != nil {
 		t.settled(*guess, p.Message, text)
@@ -148,7 +160,7 @@ func bare(r reading.Reading, text string) bool {
 	if slices.Contains(r.Requests, reading.RequestQuestion) || slices.Contains(r.Requests, reading.RequestHowTo) {
 		return false // "what's the difference between acrylic and polycarbonate?"
 	}
-	said := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicConfirm })
+	said := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicConfirm && f.Topic != fitcheck.TopicOutline })
 	return !said && len(strings.Fields(text)) <= shortAnswer
 }
 
@@ -217,4 +229,75 @@ func (t *turn) acceptedGuess(p *Pending, text string) *reading.Fact {
 func withoutConfirm(r reading.Reading) reading.Reading {
 	r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicConfirm })
 	return r
+}
+
+// townOfState puts a town that lay open together with the state that answers it: "up in Duluth",
+// "Minnesota".
+func (t *turn) townOfState(p *Pending, r reading.Reading) reading.Reading {
+	if p.Topic != fitcheck.TopicPlace || p.Why != reading.WhyPlace {
+		return r
+	}
+	for k, f := range r.Facts {
+		where, ok := f.Value.(fitcheck.Place)
+		if !ok || where.State == "" || where.City != "" || where.ZIP != "" {
+			continue
+		}
+		both := reading.Read(reading.Input{Text: p.Said + ", " + where.State, Asked: []fitcheck.Topic{fitcheck.TopicPlace}, Language: t.talk.Language})
+		for _, b := range both.Facts {
+			if whole, ok := b.Value.(fitcheck.Place); ok && whole.City != "" && whole.State == where.State {
+				r.Facts = slices.Clone(r.Facts)
+				r.Facts[k].Value = whole
+				return r
+			}
+		}
+	}
+	return r
+}
+
+// namedAgain completes a size of which it was not known what it measures, where the words say its
+// numbers again without their unit: "648 mm by 1257 mm", "the 648 x 1257 is the plastic sheet".
+func (t *turn) namedAgain(p *Pending, r reading.Reading) (reading.Fact, bool) {
+	if p.Why != reading.WhyWhich {
+		return reading.Fact{}, false
+	}
+	for _, u := range r.Unclear {
+		if u.Topic == nil || !u.Topic.OfSize() || u.Why != reading.WhyUnits || !slices.Equal(numerals.FindAllString(u.Said, -1), numerals.FindAllString(p.Said, -1)) {
+			continue
+		}
+		again := reading.Read(reading.Input{Text: p.Said, Asked: []fitcheck.Topic{*u.Topic}, Units: t.talk.UnitCount(), Language: t.talk.Language})
+		for _, f := range again.Facts {
+			if f.Topic == *u.Topic {
+				f.Unit = max(f.Unit, p.Unit)
+				return f, true
+			}
+		}
+	}
+	return reading.Fact{}, false
+}
+
+var numerals = regexp.MustCompile(`\d+`)
+
+// again takes a fact that an earlier message brought, and what was unclear of it is so no more.
+func (t *turn) again(f reading.Fact, p *Pending, r reading.Reading, text string) reading.Reading {
+	t.settled(f, p.Message, text)
+	r.Unclear = slices.DeleteFunc(r.Unclear, func(u reading.Unclear) bool { return u.Topic != nil && *u.Topic == f.Topic })
+	return r
+}
+
+// guessedAgain takes the kind of skylight that was said with a doubt, where the answer to the
+// second question says it once more: "metal frame on a box I think", "metal frame like I said".
+func (t *turn) guessedAgain(p *Pending, r reading.Reading) (reading.Fact, bool) {
+	if p.Topic != fitcheck.TopicStyle || p.Why != reading.WhyRough || p.Guess == nil {
+		return reading.Fact{}, false
+	}
+	guess, err := fitcheck.DecodeValue(p.Topic, p.Guess)
+	if err != nil {
+		return reading.Fact{}, false
+	}
+	for _, u := range r.Unclear {
+		if u.Topic != nil && *u.Topic == p.Topic && (u.Guess == guess || u.Why == reading.WhyChoice && guess == fitcheck.Choice(fitcheck.StyleCurbMount) && metalFrames.MatchString(u.Said)) {
+			return reading.Fact{Topic: p.Topic, Unit: p.Unit, Value: guess, Said: p.Said}, true
+		}
+	}
+	return reading.Fact{}, false
 }

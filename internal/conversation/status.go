@@ -67,6 +67,7 @@ func (t *turn) whyStaff(blockers []string) []string {
 		{m.Lost >= lostTurns, "was not understood several times in a row"},
 		{m.Foreign, "wrote in another language"},
 		{m.Abroad, "writes from outside the US"},
+		{m.LeftOut != "", "wants to leave one out: " + m.LeftOut},
 		{m.CalledOff, "called it off"},
 		{t.talk.State == Lapsed && !m.CalledOff, "stopped answering"},
 		{m.Stopped, "opted out of messages"},

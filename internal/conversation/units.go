@@ -1,7 +1,9 @@
 package conversation
 
 import (
+	"regexp"
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
@@ -20,7 +22,7 @@ func (t *turn) sureOfUnits(u reading.Unclear) (reading.Fact, bool) {
 		known, ok := t.talk.Value(topic, a.Unit).(fitcheck.Size)
 		return ok && topic != a.Topic && inInches(known) && near(known, guess)
 	}) {
-		return reading.Fact{}, false
+		return t.sameUnit(u, a)
 	}
 	return reading.Fact{Topic: a.Topic, Unit: a.Unit, Value: guess, Said: u.Said}, true
 }
@@ -36,3 +38,30 @@ func near(a, b fitcheck.Size) bool {
 	return distance(a.Width, b.Width) <= reading.FarSizes && distance(a.Length, b.Length) <= reading.FarSizes &&
 		distance(a.Diameter, b.Diameter) <= reading.FarSizes
 }
+
+// sameUnit settles a number without a unit as in the one that was named with another size of the
+// same skylight, where the two then lie close by: "648 x 1257 mm", "603 by 1210".
+func (t *turn) sameUnit(u reading.Unclear, a Ask) (reading.Fact, bool) {
+	for _, topic := range fitcheck.SizeTopics {
+		e := t.talk.entry(topic, a.Unit)
+		if e == nil || topic == a.Topic {
+			continue
+		}
+		known, _ := e.Value.(fitcheck.Size)
+		m := metricUnit.FindStringSubmatch(strings.ToLower(e.Said))
+		if m == nil || !known.Complete() {
+			continue
+		}
+		r := reading.Read(reading.Input{Text: u.Said + " " + m[1], Asked: []fitcheck.Topic{a.Topic}, Units: t.talk.UnitCount(), Language: t.talk.Language})
+		for _, f := range r.Facts {
+			if now, ok := f.Value.(fitcheck.Size); ok && f.Topic == a.Topic && now.Complete() && near(known, now) {
+				f.Unit, f.Said = a.Unit, u.Said
+				return f, true
+			}
+		}
+	}
+	return reading.Fact{}, false
+}
+
+// metricUnit is a unit that leaves no doubt.
+var metricUnit = regexp.MustCompile(`(?:\b|\d)(mm|cm|millimet\w+|centimet\w+|mil[ií]met\w+|cent[ií]met\w+)\b`)

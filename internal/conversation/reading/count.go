@@ -4,10 +4,11 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // counts reads how many units there are: "3 skylights", "two of them", "just one".
 func (r *reader) counts() {
+	r.kindByCount()
 	if r.known(fitcheck.TopicCount) {
 		return
 	}
-	if r.kindShares() || (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
+	if r.eachCount() || r.kindShares() || (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
 		return
 	}
 	var found []countAt
@@ -25,6 +26,10 @@ func (r *reader) counts() {
 		return // kinds of unit: each size has its count, see kindcount.go
 	}
 	for _, c := range found {
+		if instead, ok := r.countInstead(c); ok {
+			r.countFact(instead)
+			break
+		}
 		if r.countTakenBack(c) || len(r.unitsAt(c.first, c.last)) == 0 && r.countOfKind(c.first+1) {
 			r.unclear(fitcheck.TopicCount, 0, WhyNumber, nil, c.first, c.last)
 			continue

@@ -217,7 +217,7 @@ func (r *reader) pairBefore(i int) bool {
 // countAtEnd: "frame good, just the plastic, one", "metal frame on a curb, just the one": the
 // last words of an answer to something that no number answers.
 func (r *reader) countAtEnd() {
-	if r.known(fitcheck.TopicCount) || len(r.Asked) == 0 || r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicCount) || len(r.refs) > 0 {
+	if r.known(fitcheck.TopicCount) || len(r.Asked) == 0 && !r.skylightNamed(0, len(r.toks)) || r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicCount) || len(r.refs) > 0 {
 		return
 	}
 	for n := range r.intros {
@@ -269,6 +269,17 @@ func (r *reader) saysUse(i int) bool {
 func (r *reader) layersNamed(i int) bool {
 	hits := within(r.choices, i, i)
 	return len(hits) > 0 && hits[0].last > i
+}
+
+// kindByCount: "48 1/2 x 48 1/2 for the 6", where kinds are known: the one of so many.
+func (r *reader) kindByCount() {
+	for i := range r.toks {
+		n, next := r.countNumber(i)
+		if r.Units > 1 && next > i && n > 0 && n < 100 && !r.used(i) && r.wordAt(i-1, "the", "los", "las") && r.wordAt(i-2, "for", "on", "of", "in", "para", "de", "en") && r.endsCount(next) && r.pairBetween(0, len(r.toks)) && !r.known(fitcheck.TopicCount) {
+			r.use(i, next-1)
+			r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(n), i, next-1)
+		}
+	}
 }
 
 // miscounted: "actually 3, I miscounted", "it's 12, not 14. I counted wrong".

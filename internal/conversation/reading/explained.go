@@ -77,6 +77,9 @@ func (r *reader) allExplained(h *hit) bool {
 		if i > h.last && (r.wordAt(i, "from", "thanks") || r.wordAt(i, "por", "con", "de") && r.out.Language == "es") && r.wordsIn(i+1, min(i+5, len(r.toks)), "salt", "sun", "rain", "weather", "air", "beach", "ocean", "sea", "water", "moisture", "condensation", "humidity", "hail", "branch", "branches", "limb", "tree", "snow", "ice", "age", "years", "wind", "storm", "storms", "sol", "sal", "lluvia", "agua", "humedad", "granizo", "rama", "nieve", "viento", "mar", "playa", "aire") {
 			break // "pitted from the salt air, we're two blocks from the beach"
 		}
+		if i > h.last+0 && r.wordAt(i, "id", "wed", "ill") && r.wordAt(i+1, "like", "rather", "want", "prefer", "just", "love", "keep", "need") {
+			break // "the frame is good I'd like to keep it"
+		}
 		if i > h.last && r.wordAt(i, "for", "para", "pa") && r.wordsIn(i+1, min(i+3, len(r.toks)), "heat", "cold", "noise", "warmth", "winter", "insulation", "kids", "strength", "frio", "calor", "ruido", "sol", "granizo", "hail") {
 			break // "double for the noise"
 		}
@@ -107,6 +110,9 @@ func (r *reader) explained(i int) bool {
 	}
 	if t.word == nil {
 		return false
+	}
+	if t.is("he", "she") && r.wordAt(i+1, "says", "said", "thinks", "told") {
+		return true
 	}
 	if t.word.filler || t.word.number.kind != notNumber || t.word.unit != noUnit || negWords[t.text] {
 		return true

@@ -145,3 +145,18 @@ func (r *reader) corrects(i int) bool {
 	}
 	return j >= 0 && (r.toks[j].kind == numToken || isWhole(numberWords[r.toks[j].text].kind))
 }
+
+// countInstead: "3 of them, but only one is bad so let's do just one for now": how many are
+// wanted of those that were counted.
+func (r *reader) countInstead(c countAt) (countAt, bool) {
+	for i := c.last + 1; i < len(r.toks); i++ {
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || n >= c.value || !r.wordsIn(max(0, i-3), i, "just", "only") && !r.wordAt(i-1, "do", "order") || !r.wordsIn(max(c.last+1, i-4), i, "do", "order", "get", "need", "want", "start", "replace") || !r.wordsIn(c.last+1, i, "lets", "so", "but", "well", "ill") {
+			continue
+		}
+		if r.endsCount(next) || r.wordAt(next, "for", "now", "right", "this", "first", "of") {
+			return countAt{n, i, next - 1}, true
+		}
+	}
+	return countAt{}, false
+}

@@ -68,7 +68,23 @@ func (r *reader) countKinds() {
 	for k := range r.refs {
 		kinds = max(kinds, slices.Max(r.refs[k].units))
 	}
+	r.dropped()
 	if kinds > 1 && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 0 }) {
 		r.out.Kinds = kinds
+	}
+}
+
+// dropped: "drop the bath one, I only want the kitchen".
+func (r *reader) dropped() {
+	for k := range r.refs {
+		ref := &r.refs[k]
+		if len(ref.units) != 1 {
+			continue
+		}
+		from := max(r.clauseStart(ref.first), ref.first-4)
+		if r.wordsIn(from, ref.first, "drop", "remove", "skip", "forget", "cancel", "scratch", "quite", "quita", "quiten", "elimine", "borre") || r.wordsIn(from, ref.first, "leave", "take") && r.wordsIn(from, min(ref.last+3, len(r.toks)), "out", "off") || r.wordsIn(from, ref.first, "dont") && r.wordsIn(from, ref.first, "need", "want") {
+			r.out.Dropped = ref.units[0]
+			return
+		}
 	}
 }

@@ -172,7 +172,7 @@ func (l *lexer) spokenMark(end int) bool {
 		}
 		l.add(markToken, end+4).text = "?"
 	case "period":
-		if strings.TrimRight(l.text[end:], " \n.") != "" {
+		if strings.TrimRight(l.text[end:], " \n.") != "" && !l.dictatedStop(end) {
 			return false
 		}
 		l.add(markToken, end).text = "."
@@ -352,4 +352,13 @@ func withoutHums(toks []token) []token {
 		out = append(out, *t)
 	}
 	return out
+}
+
+// dictatedStop: "… wood box period the frame is good": said as a sign, and no stretch of time.
+func (l *lexer) dictatedStop(end int) bool {
+	rest := strings.TrimLeft(l.text[end:], " ")
+	if strings.HasPrefix(rest, "of ") || strings.HasPrefix(rest, "for ") || strings.HasPrefix(rest, "and ") || len(l.toks) == 0 {
+		return false
+	}
+	return !l.toks[len(l.toks)-1].is("a", "the", "long", "short", "this", "that", "time", "trial", "same", "warranty", "grace", "waiting", "what", "which", "your")
 }

@@ -57,3 +57,30 @@ func Asks(question string) []fitcheck.Topic {
 	}
 	return out
 }
+
+// otherQuestion: "doble, transparente. ¿El acrílico se pone amarillo?": a sentence of its own
+// with its sign, that says nothing else that is understood.
+func (r *reader) otherQuestion() bool {
+	for i := range r.toks {
+		if !r.markAt(i, '?') {
+			continue
+		}
+		first, words := r.sentenceFirst(i), 0
+		said := first == 0
+		for k := first; k < i; k++ {
+			words += number(r.toks[k].kind == wordToken)
+			said = said || r.toks[k].used || r.toks[k].kind == numToken
+		}
+		for _, w := range r.where {
+			said = said || w.first >= first && w.first < i
+		}
+		talk := within(r.talk, first, i-1)
+		for n := range talk {
+			said = said || talk[n].has1("req") || talk[n].is("say", "dontknow") || talk[n].is("say", "yes") && talk[n].last > talk[n].first
+		}
+		if !said && words > 2 {
+			return true
+		}
+	}
+	return false
+}

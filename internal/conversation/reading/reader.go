@@ -63,6 +63,7 @@ func Read(in Input) Reading {
 	r.counts()
 	r.sizes()
 	r.totalOfKinds()
+	r.restOfCount()
 	r.readChoices()
 	r.restForAll()
 	r.countKinds()

@@ -358,7 +358,7 @@ func (r *reader) bareQuestion() {
 		r.request(RequestQuestion) // "would two layers stop the drumming"
 		return
 	}
-	if r.handsWanted() {
+	if r.handsWanted() || r.otherQuestion() {
 		r.request(RequestQuestion)
 		return
 	}

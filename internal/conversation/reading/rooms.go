@@ -54,12 +54,10 @@ func (r *reader) roomUnits() {
 
 // knownRooms: "the hall one should be bronze", where a message before called a kind by its room.
 func (r *reader) knownRooms() bool {
-	named := 0
 	for k := range r.refs {
-		named += number(len(r.refs[k].units) == 1)
-	}
-	if named > 0 {
-		return false
+		if !r.wordAt(r.refs[k].last, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") && len(r.refs[k].units) == 1 {
+			return false // numbered already
+		}
 	}
 	var found []unitRef
 	for i := range r.toks {
@@ -74,7 +72,7 @@ func (r *reader) knownRooms() bool {
 		if unit := r.unitOfRoom(i); unit > 0 {
 			room := r.Input.Rooms[unit]
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
-			place := !sizeWords[room] && (r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
+			place := !sizeWords[room] && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
 			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
 				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
 					called = true
@@ -88,9 +86,22 @@ func (r *reader) knownRooms() bool {
 		}
 	}
 	if len(found) > 0 {
-		r.refs = found // "kitchen white outside, bath clear both": both layers
+		r.refs = r.withOther(found) // "kitchen white outside, bath clear both": both layers
 	}
 	return len(found) > 0
+}
+
+// withOther adds "the others" beside the one of two kinds that is named.
+func (r *reader) withOther(found []unitRef) []unitRef {
+	if r.Units != 2 || slices.ContainsFunc(found, func(u unitRef) bool { return u.units[0] != found[0].units[0] }) {
+		return found
+	}
+	for i := range r.toks {
+		if r.wordAt(i, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") && r.wordAt(i-1, "the", "el", "la", "los", "las") && !r.wordAt(i+1, "way", "side", "direction", "end", "day", "lado") {
+			found = append(found, unitRef{i, i, []int{3 - found[0].units[0]}})
+		}
+	}
+	return found
 }
 
 // calledByLook: "the round one", "the big is bronze", "bronze for the 2 long".

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Kinds that are told apart by a choice alone, each with its number: "2 white and 1 bronze",
 // "two of them fiberglass framed and one aluminum".
@@ -14,7 +18,7 @@ type share struct {
 
 // choiceShares makes kinds of such shares, where nothing else tells kinds apart.
 func (r *reader) choiceShares() {
-	if len(r.refs) > 0 || r.Units > 1 || r.wordsIn(0, len(r.toks), "layer", "layers", "capas", "capa", "inside", "inner", "outer") {
+	if len(r.refs) > 0 || r.Units > 1 || r.wordsIn(0, len(r.toks), "inside", "inner", "outer") {
 		return
 	}
 	var found []share
@@ -27,7 +31,7 @@ func (r *reader) choiceShares() {
 		found = append(found, s)
 		sum += s.n
 	}
-	if len(found) < 2 || len(found) > 4 || found[0].topic == fitcheck.TopicStyle && found[0].value == "?" && found[1].value == "?" || r.Count != sum && !r.wantedShares(found) {
+	if r.layersSaid(sum) || len(found) < 2 || len(found) > 4 || found[0].topic == fitcheck.TopicStyle && found[0].value == "?" && found[1].value == "?" || r.Count != sum && !r.wantedShares(found) {
 		return
 	}
 	for k, s := range found {
@@ -128,4 +132,69 @@ func (r *reader) wholeSaid(i int) int {
 		return int(n.value)
 	}
 	return -1
+}
+
+// layersSaid: "2 layers, 1 white 1 clear": so many layers are told of.
+func (r *reader) layersSaid(sum int) bool {
+	for i := range r.toks {
+		if r.wordAt(i, "layer", "layers", "capa", "capas") && (i == 0 || r.wholeSaid(i-1) < 0 || r.wholeSaid(i-1) == sum) || r.wordAt(i, "double", "doble") && sum == 2 {
+			return true
+		}
+	}
+	return false
+}
+
+// eachCount: "one of each", "2 each", where several kinds are known.
+func (r *reader) eachCount() bool {
+	if r.Units < 2 || r.askedSize() != "none" {
+		return false
+	}
+	for i := range r.toks {
+		n, next := r.countNumber(i)
+		each := r.wordAt(next, "each", "apiece") && r.endsCount(next+1) || r.wordAt(next, "of", "de") && r.wordAt(next+1, "each", "cada")
+		if next == i || n < 1 || n > 50 || !each {
+			continue
+		}
+		for unit := 1; unit <= r.Units; unit++ {
+			r.fact(fitcheck.TopicCount, unit, fitcheck.Whole(n), i, next)
+		}
+		r.use(i, next-1)
+		return true
+	}
+	return false
+}
+
+// restOfCount: "two of them are that size, the third is 22 x 22", of three that were told of.
+func (r *reader) restOfCount() {
+	if r.Units != 1 || r.Count < 2 || len(r.refs) == 0 || !slices.Equal(r.refs[len(r.refs)-1].units, []int{2}) {
+		return
+	}
+	rest := r.refs[len(r.refs)-1]
+	if n := r.refNumber(rest); n > 0 && n < r.Count && !r.known(fitcheck.TopicCount) { // "the other two are 24 x 24"
+		r.fact(fitcheck.TopicCount, 1, fitcheck.Whole(r.Count-n), rest.first, rest.last)
+		r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(n), rest.first, rest.last)
+		return
+	}
+	for k := range r.out.Facts {
+		f := &r.out.Facts[k]
+		n, ok := f.Value.(fitcheck.Whole)
+		if ok && f.Topic == fitcheck.TopicCount && f.Unit == 0 && int(n) < r.Count && !slices.ContainsFunc(r.out.Facts, func(o Fact) bool { return o.Topic == fitcheck.TopicCount && o.Unit > 0 }) {
+			f.Unit = 1
+			r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(r.Count)-n, rest.first, rest.last)
+			return
+		}
+	}
+}
+
+// refNumber is the number within what a kind is called: "the other two".
+func (r *reader) refNumber(ref unitRef) int {
+	for i := ref.first; i <= ref.last; i++ {
+		if n := r.wholeSaid(i); n > 0 {
+			return n
+		}
+		if t := &r.toks[i]; t.kind == numToken && t.dec == 0 {
+			return int(t.whole)
+		}
+	}
+	return 0
 }
