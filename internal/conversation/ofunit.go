@@ -54,7 +54,14 @@ func shared(topic fitcheck.Topic) bool { return !topic.OfLength() && topic != fi
 
 // atOneUnit says whether the question was about one unit of several.
 func (t *turn) atOneUnit() bool {
-	return slices.ContainsFunc(t.talk.Memory.Asking, func(a Ask) bool { return a.Unit > 0 })
+	unit := 0
+	for _, a := range t.talk.Memory.Asking {
+		if a.Unit > 0 && unit > 0 && a.Unit != unit {
+			return false // "good, only plastic", to how the frame of each is
+		}
+		unit = max(unit, a.Unit)
+	}
+	return unit > 0
 }
 
 // firstWithout is the first of the units that has nothing of a topic yet, the first of all

@@ -54,7 +54,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	if f, ok := t.namedAgain(p, r); ok {
 		return t.again(f, p, r, text)
 	}
-	if f, ok := t.guessedAgain(p, r); ok {
+	if f, ok := t.guessedAgain(p, r, text); ok {
 		return t.again(f, p, r, text)
 	}
 	if t.settledAlone(p, r) {
@@ -286,7 +286,7 @@ func (t *turn) again(f reading.Fact, p *Pending, r reading.Reading, text string)
 
 // guessedAgain takes the kind of skylight that was said with a doubt, where the answer to the
 // second question says it once more: "metal frame on a box I think", "metal frame like I said".
-func (t *turn) guessedAgain(p *Pending, r reading.Reading) (reading.Fact, bool) {
+func (t *turn) guessedAgain(p *Pending, r reading.Reading, text string) (reading.Fact, bool) {
 	if p.Topic != fitcheck.TopicStyle || p.Why != reading.WhyRough || p.Guess == nil {
 		return reading.Fact{}, false
 	}
@@ -295,7 +295,7 @@ func (t *turn) guessedAgain(p *Pending, r reading.Reading) (reading.Fact, bool) 
 		return reading.Fact{}, false
 	}
 	for _, u := range r.Unclear {
-		if u.Topic != nil && *u.Topic == p.Topic && (u.Guess == guess || u.Why == reading.WhyChoice && guess == fitcheck.Choice(fitcheck.StyleCurbMount) && metalFrames.MatchString(u.Said)) {
+		if u.Topic != nil && *u.Topic == p.Topic && (u.Guess == guess || u.Why == reading.WhyChoice && guess == fitcheck.Choice(fitcheck.StyleCurbMount) && metalFrames.MatchString(text)) {
 			return reading.Fact{Topic: p.Topic, Unit: p.Unit, Value: guess, Said: p.Said}, true
 		}
 	}

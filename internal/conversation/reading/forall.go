@@ -15,6 +15,7 @@ func (r *reader) restForAll() {
 	if len(r.refs) < 2 {
 		return
 	}
+	r.headForAll()
 	end := r.refs[len(r.refs)-1]
 	if len(end.units) != 1 || r.trailing {
 		return
@@ -85,6 +86,25 @@ func (r *reader) dropped() {
 		if r.wordsIn(from, ref.first, "drop", "remove", "skip", "forget", "cancel", "scratch", "quite", "quita", "quiten", "elimine", "borre") || r.wordsIn(from, ref.first, "leave", "take") && r.wordsIn(from, min(ref.last+3, len(r.toks)), "out", "off") || r.wordsIn(from, ref.first, "dont") && r.wordsIn(from, ref.first, "need", "want") {
 			r.out.Dropped = ref.units[0]
 			return
+		}
+	}
+}
+
+// headForAll: "1 layer acrylic, white for the squares, bronze for the long ones": what stands in a
+// clause before the first kind's own is said of all.
+func (r *reader) headForAll() {
+	first := r.refs[0]
+	if len(first.units) != 1 {
+		return
+	}
+	start := r.clauseStart(first.first)
+	if start < 2 || !r.markAt(start-1, ',') && !r.sentenceEnd(start-1) {
+		return
+	}
+	for k := range r.out.Facts {
+		f := &r.out.Facts[k]
+		if from := r.saidFrom(f.Topic); f.Unit == first.units[0] && chosen(f.Topic) && from >= 0 && from < start && !r.saidOfOther(f.Topic, f.Unit) {
+			f.Unit = 0
 		}
 	}
 }

@@ -23,6 +23,10 @@ func (r *reader) roomUnits() {
 			seen, found = r.seeRoom(seen, found, r.toks[i+3].text, i-1, i+3)
 			continue
 		}
+		if n := r.roomAfter(i); n > 0 {
+			seen, found = r.seeRoom(seen, found, r.toks[n].text, i, n)
+			continue
+		}
 		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
 			places = append(places, i)
 		}
@@ -352,4 +356,29 @@ func (r *reader) otherRoom(i int) int {
 		return 0
 	}
 	return 2
+}
+
+// roomAfter is the room of "a skylight in the hallway", "one over the den"; 0 for none.
+func (r *reader) roomAfter(i int) int {
+	if r.toks[i].kind != wordToken || !r.wordAt(i, "one", "skylight", "dome", "uno") || r.wordAt(i-1, "the", "my", "our", "this", "that", "other") || !r.wordAt(i+1, "in", "over", "above", "en", "sobre") {
+		return 0
+	}
+	n := i + 2
+	if r.wordAt(n, "the", "my", "our", "la", "el") {
+		n++
+	}
+	if !r.room(n) || sizeWords[r.toks[n].text] || !r.wordAt(i, "one", "uno") && !r.oneMoreRoom(n+1) {
+		return 0
+	}
+	return n
+}
+
+// oneMoreRoom: "… and one in the den" follows.
+func (r *reader) oneMoreRoom(i int) bool {
+	for ; i < len(r.toks); i++ {
+		if r.wordAt(i, "one", "uno") && r.roomAfter(i) > 0 {
+			return true
+		}
+	}
+	return false
 }
