@@ -116,13 +116,15 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 // cleared settles what the talk knows enough to be sure of, though the words alone leave it
 // open.
 func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
-	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.metalFrame} {
+	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer} {
 		if f, ok := way(u); ok {
 			return []reading.Fact{f}
 		}
 	}
-	if f, ok := t.putRight(u, text); ok {
-		return []reading.Fact{f}
+	for _, way := range []func(reading.Unclear, string) (reading.Fact, bool){t.metalFrame, t.putRight} {
+		if f, ok := way(u, text); ok {
+			return []reading.Fact{f}
+		}
 	}
 	return t.innerColors(u)
 }

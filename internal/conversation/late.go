@@ -32,10 +32,10 @@ func (t *turn) lateAnswer(u reading.Unclear) (reading.Fact, bool) {
 	return f, true
 }
 
-// metalFrame settles the kind of skylight where "metal frame" answers the second wording of
-// the question, which offers just that beside fiberglass, glass and plastic that is bent over.
-func (t *turn) metalFrame(u reading.Unclear) (reading.Fact, bool) {
-	if u.Topic == nil || *u.Topic != fitcheck.TopicStyle || u.Why != reading.WhyChoice || !metalFrames.MatchString(u.Said) || t.talk.Memory.Said["asked."+string(*u.Topic)] < 2 && t.talk.Memory.Tries[t.askOf(u)] < 2 {
+// metalFrame settles the kind of skylight where "metal frame" answers the question, which offers
+// it beside fiberglass, glass and plastic that is bent over or screwed down.
+func (t *turn) metalFrame(u reading.Unclear, text string) (reading.Fact, bool) {
+	if u.Topic == nil || *u.Topic != fitcheck.TopicStyle || u.Why != reading.WhyChoice || t.talk.Memory.Tries[t.askOf(u)] < 1 || !metalFrames.MatchString(u.Said) && !metalFrames.MatchString(text) {
 		return reading.Fact{}, false
 	}
 	return reading.Fact{Topic: *u.Topic, Unit: u.Unit, Value: fitcheck.Choice(fitcheck.StyleCurbMount), Said: u.Said}, true

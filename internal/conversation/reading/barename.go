@@ -19,10 +19,13 @@ func (r *reader) bareName() {
 		return
 	}
 	first, last, ok := r.answerName(i)
+	if ok && first == last && (r.wordAt(first, "el", "la", "los", "las", "lo", "un", "una") || r.wordAt(first, "del", "de") && r.room(first+1)) {
+		return // "el de ahora deja entrar agua"
+	}
 	if r.wordAt(first, "will") && r.wordAt(first+1, "you", "i", "it", "this", "that", "they", "u", "we", "the", "a", "yall", "my") {
 		return // "will you spam me"
 	}
-	if !ok || r.putOff(first) || r.answeredWith(first, last) || first == last && r.saysUse(first) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
+	if !ok || r.townTold(first, last) || r.putOff(first) || r.answeredWith(first, last) || first == last && r.saysUse(first) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
 		return
 	}
 	r.nameFact(first, last)
@@ -103,7 +106,7 @@ func (r *reader) wholeName() {
 			a.words++
 		}
 	}
-	if a.words == 0 || a.words > maxNameWords || a.words == 1 && len(r.toks[a.first].text) < 2 {
+	if a.words == 0 || r.townTold(a.first, a.last) || a.words > maxNameWords || a.words == 1 && len(r.toks[a.first].text) < 2 {
 		return
 	}
 	r.nameFact(a.first, a.last)

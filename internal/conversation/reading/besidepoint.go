@@ -302,3 +302,13 @@ func (r *reader) cappedOver(h *hit) bool {
 	}
 	return r.wordAt(i, "caps", "capping", "covers") && r.wordsIn(r.clauseStart(h.first), i, "flange", "part", "lip", "frame", "piece")
 }
+
+// unitsAsked: "not sure if this tape is in inches or centimeters".
+func (r *reader) unitsAsked() bool {
+	for i := range r.toks {
+		if r.wordAt(i, "inches", "inch", "in", "pulgadas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "cm", "centimeters", "centimetres", "mm", "millimeters", "centimetros", "metric") || r.wordAt(i, "cm", "centimeters", "mm", "centimetros") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "inches", "in", "pulgadas") {
+			return true
+		}
+	}
+	return false
+}

@@ -54,6 +54,9 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}
+	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic") && r.wordAt(h.first-3, "old", "current", "existing") && k >= h.first-5 && !r.wordAt(h.last+1, "so", "and") {
+		return t, false // "the old one is clear"
+	}
 	if r.wordAt(h.first, "see") && r.wordAt(h.first-1, "can", "you", "could", "i", "we", "u") {
 		return t, false // "the opening you can see through"
 	}

@@ -10,6 +10,7 @@ type context struct {
 	thing   bool           // of something that is measured, but not for a part: how thick it is
 	other   bool           // of something that is not measured for a part
 	rough   bool           // said to be a guess
+	half    bool           // that is said of the second side alone
 	nominal bool           // called a standard or nominal size
 	named   bool           // a name stands right beside it
 	drop    bool           // "not 25", "instead of 25"

@@ -31,6 +31,7 @@ func (r *reader) corrected(all []judged) []judged {
 			out[k].shape, out[k].last = pair, j.last
 			if out[k].why == "" { // "25 1/2 exactly, the length I'm guessing 49"
 				out[k].why = j.why
+				out[k].half = j.why == WhyRough
 			}
 		case j.shape == lone && out[k].shape == lone && out[k].why == WhyRough && !j.fixed && r.wordsIn(out[k].last+1, j.first, "side", "end", "lado", "front") && r.wordsIn(out[k].last+1, j.first, "and", "y"):
 			out[k].last, out[k].why = j.last, WhyRange // "about 4 on the high side and 6 on the low side"

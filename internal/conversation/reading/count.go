@@ -4,6 +4,9 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // counts reads how many units there are: "3 skylights", "two of them", "just one".
 func (r *reader) counts() {
+	if r.countMended() {
+		return
+	}
 	r.kindByCount()
 	if r.known(fitcheck.TopicCount) {
 		return
@@ -263,7 +266,7 @@ func (r *reader) saysKind(i int) bool {
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {
 	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "standard", "ordinary", "single", "double", "triple", "layer", "layered", "pane")
+		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "rated", "proof", "hurricane", "hail", "impact", "storm", "heavy", "duty", "standard", "ordinary", "single", "double", "triple", "layer", "layered", "pane")
 }
 
 func (r *reader) countNumber(i int) (n, next int) {

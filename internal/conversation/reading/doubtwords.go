@@ -147,6 +147,7 @@ func (r *reader) choiceAfter(i int) bool {
 func (r *reader) beside(m *measure) {
 	for k := range m.parts {
 		q := &m.parts[k]
+		whole := m.rough
 		m.rough = m.rough || q.loose
 		first, _ := r.sentence(q.first)
 		labels := within(r.labels, first, q.last)
@@ -165,6 +166,7 @@ func (r *reader) beside(m *measure) {
 				m.rough = true
 			}
 		}
+		m.half = k == 1 && len(m.parts) == 2 && m.rough && !whole && r.turnsTo(m.parts[0].last, q.last)
 	}
 }
 
@@ -186,6 +188,20 @@ func (r *reader) faceForgotten(m *measure) bool {
 			j++
 		}
 		if j < len(r.toks) && r.labelKind(j, "face") && r.wordsIn(from, to+1, "remember", "recall", "sure", "know", "forgot", "forget", "tell", "say", "unsure", "idk", "maybe", "recuerdo", "acuerdo", "se", "remembered", "which") {
+			return true
+		}
+	}
+	return false
+}
+
+// turnsTo: a new clause, with the doubt in it, begins after the first side: "25 1/2 wide, length
+// maybe 48"; not "28 wide I think and 40 long".
+func (r *reader) turnsTo(side, last int) bool {
+	for i := side + 1; i <= last; i++ {
+		if r.roughAt(i) {
+			return false
+		}
+		if r.softBreak(i) || r.wordAt(i, "and", "y", "but", "pero") {
 			return true
 		}
 	}

@@ -9,7 +9,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // unexplained says whether the clause around a value, which answers nothing that was
 // asked, has words that nothing explains.
 func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
-	if len(r.Asked) == 0 || r.asked(t) || r.tellsStyle(t, h) {
+	if len(r.Asked) == 0 || r.asked(t) || r.tellsStyle(t, h) || h.is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && r.wordsIn(h.first, h.last+1, "tarp", "tarped", "covered", "plywood", "boarded", "boards") {
 		return false
 	}
 	return !r.allExplained(h) && !(t == fitcheck.TopicImpactRisk && r.plenty(h))
@@ -77,7 +77,10 @@ func (r *reader) allExplained(h *hit) bool {
 		if i > h.last && (r.wordAt(i, "from", "thanks") || r.wordAt(i, "por", "con", "de") && r.out.Language == "es") && r.wordsIn(i+1, min(i+5, len(r.toks)), "salt", "sun", "rain", "weather", "air", "beach", "ocean", "sea", "water", "moisture", "condensation", "humidity", "hail", "branch", "branches", "limb", "tree", "snow", "ice", "age", "years", "wind", "storm", "storms", "sol", "sal", "lluvia", "agua", "humedad", "granizo", "rama", "nieve", "viento", "mar", "playa", "aire") {
 			break // "pitted from the salt air, we're two blocks from the beach"
 		}
-		if i > h.last+0 && r.wordAt(i, "id", "wed", "ill") && r.wordAt(i+1, "like", "rather", "want", "prefer", "just", "love", "keep", "need") {
+		if i > h.last && r.wordAt(i, "if") && r.wordsIn(i+1, min(i+5, len(r.toks)), "matters", "difference", "helps", "important", "matter") {
+			break // "it's a rental house if that makes a difference"
+		}
+		if i > h.last && r.wordAt(i, "id", "wed", "ill") && r.wordAt(i+1, "like", "rather", "want", "prefer", "just", "love", "keep", "need") {
 			break // "the frame is good I'd like to keep it"
 		}
 		if i > h.last && r.wordAt(i, "for", "para", "pa") && r.wordsIn(i+1, min(i+3, len(r.toks)), "heat", "cold", "noise", "warmth", "winter", "insulation", "kids", "strength", "frio", "calor", "ruido", "sol", "granizo", "hail") {

@@ -184,6 +184,8 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyRange
 	case j.nominal && r.nominal(j):
 		return WhyNominal
+	case j.rough && r.unitsAsked():
+		return WhyUnits
 	case j.rough:
 		return WhyRough
 	case r.nominal(j):

@@ -26,8 +26,8 @@ func (r *reader) units() {
 		if r.markAt(h.last-1, ':') && r.wordAt(h.last, "one") {
 			h.last -= 2 // "the second: one skylight"
 		}
-		if r.noKind(h) {
-			continue
+		if r.noKind(h) || r.wordAt(h.first, "no") && r.Count > 0 && r.Units < 2 && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken || r.wordAt(h.last+1, "not", "total", "skylights", "domes")) {
+			continue // also "no its 3 not 2"
 		}
 		ref := unitRef{first: h.first, last: h.last}
 		switch v {

@@ -15,6 +15,9 @@ func (r *reader) loneName() bool {
 		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used || i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued || r.saintDot(i)) {
 			i++
 		}
+		for first < i-1 && r.wordAt(first, "hi", "hey", "hello", "hola", "yo", "morning", "howdy", "its", "it", "is", "this") && r.givenAt(first+1) || first < i-2 && r.wordAt(first, "hi", "hey", "hello", "hola") && r.wordAt(first+1, "its", "this", "im") {
+			first++ // "hey its kim doyle 98225"
+		}
 		if last := i - 1; last >= first && r.standsAlone(first, last) {
 			if r.wordAt(last, "again", "here") {
 				last--
@@ -29,7 +32,7 @@ func (r *reader) loneName() bool {
 
 // saintDot: the dot within "Miguel St. Clair".
 func (r *reader) saintDot(i int) bool {
-	return r.markAt(i, '.') && r.wordAt(i-1, "st") && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken
+	return r.markAt(i, '.') && r.wordAt(i-1, "st", "mr", "mrs", "ms", "dr", "rev", "sr", "sra") && (r.wordAt(i-1, "st") || i < 2 || r.toks[i-2].kind == markToken) && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken
 }
 
 // standsAlone says whether the words from first to last, all between two signs, are a name.
@@ -42,7 +45,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && (r.toks[end].word == nil || r.givenAt(end) && r.markAt(end+1, ',')) && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
-	if r.nameBeforeNumber(first, end) {
+	if r.nameBeforeNumber(first, end) || r.titledName(first, end) {
 		return true
 	}
 	if r.markAt(end+1, '?') && end == first || (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
@@ -81,7 +84,7 @@ func (r *reader) standsAlone(first, last int) bool {
 // name at the start of a sentence or a clause, and right after it a ZIP code or a way to reach
 // the person; also "Tina Bell" as all that a first message says.
 func (r *reader) nameBeforeNumber(first, end int) bool {
-	if first > 0 && r.toks[first-1].kind != markToken || end-first > 1 || r.addressed(first) || r.toldOf(first) || r.artPlace(first) {
+	if first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "hi", "hey", "hello", "hola", "its", "is", "this") || end-first > 1 || r.addressed(first) || r.toldOf(first) || r.artPlace(first) {
 		return false
 	}
 	given := r.givenAt(first) && !r.toks[first].word.common && !r.alsoState(first)
@@ -311,10 +314,27 @@ func (r *reader) firmName() bool {
 		return false
 	}
 	for i++; i < len(r.toks) && i < last+9 && !r.sentenceEnd(i) && !r.markAt(i, ','); i++ {
-		if r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "glass", "glazing", "maintenance", "mantenimiento", "techos", "construcciones") {
+		if r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "glass", "glazing", "storage", "rentals", "apartments", "church", "school", "farms", "ranch", "motors", "supply", "services", "restaurant", "bakery", "maintenance", "mantenimiento", "techos", "construcciones") {
 			r.nameFact(first, last)
 			return true
 		}
 	}
 	return false
+}
+
+// titledName: "… old ones are cracked. Pastor Glen Hovland": a title and a name that are a
+// sentence of their own.
+func (r *reader) titledName(first, end int) bool {
+	if !r.titleOrInitial(first) || len(r.toks[first].text) < 3 || end <= first || end-first > 3 || r.wordAt(first, "father", "sister", "st", "jr", "sr", "coach", "chief", "major", "don", "dona", "judge") && len(r.toks) < 4 {
+		return false
+	}
+	if first > 0 && !r.sentenceEnd(first-1) && !r.markAt(first-1, ',') || end+1 < len(r.toks) && !r.sentenceEnd(end+1) && !r.markAt(end+1, ',') {
+		return false
+	}
+	for i := first + 1; i <= end; i++ {
+		if !r.surname(i) {
+			return false
+		}
+	}
+	return true
 }

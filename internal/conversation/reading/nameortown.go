@@ -1,6 +1,8 @@
 package reading
 
 import (
+	"strings"
+
 	"example.com/intake-bot/internal/fitcheck"
 	"example.com/intake-bot/internal/place"
 )
@@ -85,4 +87,14 @@ func (r *reader) placeFollows(i int) bool {
 // givenAt: the word is a given name.
 func (r *reader) givenAt(i int) bool {
 	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.given
+}
+
+// townTold: the words are the town of the ZIP code beside them: "55805 duluth".
+func (r *reader) townTold(first, last int) bool {
+	for _, f := range r.out.Facts {
+		if p, ok := f.Value.(fitcheck.Place); ok && p.City != "" && strings.EqualFold(p.City, r.said(first, last)) {
+			return true
+		}
+	}
+	return false
 }

@@ -108,7 +108,7 @@ func (r *reader) withoutFirm(first, last int) (int, int) {
 		if r.wordAt(i, "cell", "mobile", "phone", "tel", "cel", "text", "desk", "celular", "telefono") && i+1 < len(r.toks) && (r.toks[i+1].kind == phoneToken || i == last && r.numberedAt(i+1)) {
 			return first, i - 1
 		}
-		if r.wordAt(i, "de") && r.wordsIn(i+1, last+1, "roofing", "techos", "construccion", "construcciones", "glass", "homes", "compania", "empresa", "services", "servicios", "remodeling", "constructora", "contratistas") {
+		if r.wordAt(i, "de") && r.wordsIn(i+1, last+1, "roofing", "techos", "mantenimiento", "escuela", "iglesia", "oficina", "construccion", "construcciones", "glass", "homes", "compania", "empresa", "services", "servicios", "remodeling", "constructora", "contratistas") {
 			return first, i - 1
 		}
 	}

@@ -8,6 +8,9 @@ func (r *reader) otherSide(h *hit) bool {
 	if r.wordAt(h.last+1, "medida", "dimension", "sides") {
 		return true
 	}
+	if r.wordAt(h.last, "skylight", "dome", "unit", "window") && r.wordAt(h.last-1, "other") && r.sidesBefore(h.first) && !r.wordAt(h.last+1, "is", "measures", "at") {
+		return true // "26 13/16 one way and 58 9/16 the other skylight": the other way
+	}
 	if !r.wordAt(h.last, "is", "are", "two", "other", "otro", "otra") && !(r.Units <= 1 && r.wordAt(h.last, "one") && r.askedSize() != "none") {
 		return false
 	}

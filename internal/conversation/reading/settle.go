@@ -181,6 +181,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 			}
 		case len(stands) > 0 && stands[len(stands)-1].value == s.value:
 			stands[len(stands)-1].last = s.last
+			stands[len(stands)-1].doubted = stands[len(stands)-1].doubted && s.doubted // "fiberglass I think, glued to the dome"
 		default:
 			stands = append(stands, s)
 		}
@@ -210,6 +211,8 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	case len(stands) == 1:
 		s := stands[0]
 		r.fact(t, unit, choiceValue(t, s.value), s.first, s.last)
+	case len(stands) == 2 && t == fitcheck.TopicWant && r.asked(t) && r.orBetween(&stands[0], &stands[1]) && r.firstTalk("dontknow") != nil:
+		r.fact(t, unit, fitcheck.Choice(fitcheck.WantUnsure), stands[0].first, stands[1].last) // "not sure yet, dome or the whole thing"
 	case len(stands) > 1 && r.yesNoQuestion(stands[0].first):
 	case len(stands) > 1:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[len(stands)-1].last)
@@ -286,7 +289,7 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "turned", "converted", "made", "remodeled", "convertida", "convertido", "hicimos") && r.wordsIn(first.last+1, last.first, "into", "to", "en", "a") {
 		return all[len(all)-1:] // "an old church we turned into a house"
 	}
-	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "near", "at", "by", "of", "from", "over", "above") {
+	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "atras", "detras", "junto", "near", "at", "by", "of", "from", "over", "above") {
 		return all[:1] // "the workshop behind the house"
 	}
 	for i := first.last + 1; i < last.first; i++ {

@@ -17,6 +17,9 @@ func (r *reader) slopes() {
 			}
 		}
 	}
+	if r.known(fitcheck.TopicRoofSlope) && r.wordsIn(0, len(r.toks), "no", "wait", "actually", "scratch", "sorry") {
+		r.dropDoubt(fitcheck.TopicRoofSlope) // "2 in 12 maybe? no wait it's 3 in 12"
+	}
 	if len(r.refs) == 0 && (r.known(fitcheck.TopicRoofSlope) || r.doubtful(fitcheck.TopicRoofSlope)) {
 		return
 	}

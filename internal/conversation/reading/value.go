@@ -12,6 +12,9 @@ func (r *reader) record(j *judged) {
 	if j.why == WhyRange {
 		v = nil // neither end is what it measures
 	}
+	if j.why == WhyRough && r.halfSure(j, units) {
+		return
+	}
 	first, last := j.first, j.last
 	if j.shaped[0] >= 0 {
 		first, last = min(first, j.shaped[0]), max(last, j.shaped[1])
@@ -133,4 +136,25 @@ func (j *judged) fineness() fitcheck.Length {
 		}
 	}
 	return fine
+}
+
+// halfSure records the side that is sure of a size whose other side is a guess: "25 1/2 wide,
+// length is a guess, maybe 48".
+func (r *reader) halfSure(j *judged, units []int) bool {
+	a, b := &j.parts[0], &j.parts[len(j.parts)-1]
+	if !j.half || !j.topic.OfSize() || a.side != width && a.side != length || a.side == b.side {
+		return false
+	}
+	one := *j.measure
+	one.parts, one.shape = one.parts[:1], lone
+	sure := judged{measure: &one, topic: j.topic}
+	v := r.value(&sure)
+	if v == nil {
+		return false
+	}
+	for _, unit := range units {
+		r.fact(j.topic, unit, v, j.first, a.last)
+		r.unclear(j.topic, unit, WhyRough, nil, b.first, j.last)
+	}
+	return true
 }
