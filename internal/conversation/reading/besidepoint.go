@@ -312,3 +312,12 @@ func (r *reader) unitsAsked() bool {
 	}
 	return false
 }
+
+// materialChosen: "47 x 47. acrylic, two layers", to the size of a box: what the dome is to be of,
+// and not what was measured.
+func (r *reader) materialChosen(m *measure, h *hit) bool {
+	if !h.is("part", "plastic") || h.last > h.first || !r.wordAt(h.first, "acrylic", "polycarbonate", "lexan", "plexiglass", "acrilico", "policarbonato") || r.askedSize() == "none" || r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicBulgeBase) {
+		return false
+	}
+	return r.softBetween(m.last+1, h.first) || r.wordsIn(m.last+1, h.first, "like", "want", "prefer", "in", "make", "need", "quiero", "prefiero")
+}

@@ -204,6 +204,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
 	}
+	if k := r.sentenceFirst(h.first); s.topic == fitcheck.TopicWant && r.wordAt(k, "do", "does") && r.wordAt(k+1, "you", "u", "yall") && r.wordAt(k+2, "make", "sell", "carry", "have", "stock") && r.wordAt(h.first-1, "or") {
+		return false // "do you make glass ones too, or just the plastic ones?"
+	}
 	if s.value == fitcheck.WantCompleteUnit && h.first == h.last && r.wordAt(h.first, "both", "all", "ambos", "ambas") && r.wordsIn(r.sentenceFirst(h.first), h.first, "only", "just", "solo", "nomas") && r.wordsIn(r.sentenceFirst(h.first), h.first, "plastic", "dome", "domes", "plastico", "domos") {
 		return false // "I only need the plastic part, both": both skylights
 	}

@@ -302,7 +302,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …", "inside: 46 x 46, single layer plastic"
 		}
 		if h := r.labelFrom(i); h != nil {
-			if r.ownStatement(m.last+1, h) || r.cantBeHad(h, m.last+1, h.first) {
+			if r.ownStatement(m.last+1, h) || r.materialChosen(m, h) || r.cantBeHad(h, m.last+1, h.first) {
 				break
 			}
 			r.takeAfter(m, h)
@@ -319,7 +319,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		}
 		alone := m.shape == lone && r.labelsOnly(i) // "51 1/2. Both ways"
 		for ; i <= end && i <= region[1]; i++ {
-			if h := r.labelFrom(i); h != nil && isName(h) {
+			if h := r.labelFrom(i); h != nil && isName(h) && !r.materialChosen(m, h) {
 				r.takeName(m, h, h.senses[0], false)
 			} else if h != nil && alone && h.senses[0].kind == "shape" {
 				m.takeShape(h.senses[0].value)

@@ -107,6 +107,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if next == i || n < 1 || n > 500 {
 		return countAt{}, false
 	}
+	if r.wordsIn(next, min(next+4, len(r.toks)), "eighths", "sixteenths", "8ths", "16ths", "octavos") {
+		return countAt{}, false // "57 inches and 5 of the eighths"
+	}
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
 	}

@@ -79,6 +79,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.wordAt(h.last+1, "damage", "problem", "problems", "issue", "issues", "rust") {
 		return true // "no frame damage"
 	}
+	if s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "sheeting", "tarp", "bag", "bags", "stapled", "taped") && r.wordsIn(h.first, min(h.last+2, len(r.toks)), "hole", "opening", "over") {
+		return true // "there's just plastic sheeting stapled over the hole"
+	}
 	if s.value == fitcheck.StyleBareDome && r.asked(fitcheck.TopicFinish) {
 		return true // "there's no frame finish since it's just the dome"
 	}

@@ -54,6 +54,9 @@ func (r *reader) totalOfKinds() {
 // isCount: a lone whole number that counts what the next measure measures.
 func (r *reader) isCount(m, next *measure) bool {
 	q := &m.parts[0]
+	if n := &next.parts[0]; n.frac && n.num < n.den {
+		return false // "57 inches and 5 of the eighths"
+	}
 	if m.shape != lone || !q.bare || q.side != noSide || q.num > 99 || next.shape == lone && !next.round && !next.square || next.parts[0].unit != noUnit && next.shape == lone {
 		return false
 	}

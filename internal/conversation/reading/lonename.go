@@ -332,7 +332,7 @@ func (r *reader) titledName(first, end int) bool {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {
-		if !r.surname(i) {
+		if !r.surname(i) && !r.markAt(i, '.') {
 			return false
 		}
 	}

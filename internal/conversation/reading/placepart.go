@@ -141,7 +141,7 @@ func (r *reader) stateFact(first, last int, code string, name []string) {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, fitcheck.Place{State: code}, first, last)
 		return
 	}
-	p := fitcheck.Place{State: code}
+	p := fitcheck.Place{State: code, City: r.townCalled(code)}
 	if end, city := r.townAfter(last, code); city != "" {
 		last, p.City = end, city
 	}

@@ -37,7 +37,7 @@ func (r *reader) inherit(ms []measure) {
 	}
 	if whole := r.onlyPart(); whole != "" {
 		for k := range ms {
-			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !(m.face == "edge" && whole == "frame" && r.asked(fitcheck.TopicPlasticSize)) {
+			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !(m.face == "edge" && (whole == "frame" || whole == "bulge") && r.asked(fitcheck.TopicPlasticSize)) {
 				m.part = whole
 			}
 		}

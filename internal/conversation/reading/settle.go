@@ -211,7 +211,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	case len(stands) == 1:
 		s := stands[0]
 		r.fact(t, unit, choiceValue(t, s.value), s.first, s.last)
-	case len(stands) == 2 && t == fitcheck.TopicWant && r.asked(t) && r.orBetween(&stands[0], &stands[1]) && r.firstTalk("dontknow") != nil:
+	case len(stands) == 2 && t == fitcheck.TopicWant && (r.asked(t) || r.wordsIn(0, stands[0].first, "need", "needs")) && r.orBetween(&stands[0], &stands[1]) && r.firstTalk("dontknow") != nil:
 		r.fact(t, unit, fitcheck.Choice(fitcheck.WantUnsure), stands[0].first, stands[1].last) // "not sure yet, dome or the whole thing"
 	case len(stands) > 1 && r.yesNoQuestion(stands[0].first):
 	case len(stands) > 1:

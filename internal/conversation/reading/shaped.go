@@ -107,6 +107,9 @@ func (r *reader) shapeOfOther(s sense, h *hit) bool {
 
 // measuresCorners: diagonals are told, so "square" says that the corners are.
 func (r *reader) measuresCorners() bool {
+	if r.asked(fitcheck.TopicCurbDiagonals) {
+		return true
+	}
 	for n := range r.labels {
 		if r.labels[n].is("shape", "diagonal") {
 			return true

@@ -186,3 +186,19 @@ func (r *reader) possessiveFine(i int) bool {
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(name)), 0, 0)
 	return true
 }
+
+// townCalled: "northern Michigan, little town called Gaylord".
+func (r *reader) townCalled(state string) string {
+	var buf [8]string
+	for i := range r.toks {
+		if !r.wordAt(i, "called", "named", "llamado", "llama") || !r.wordsIn(max(0, i-4), i, "town", "city", "place", "village", "pueblo") {
+			continue
+		}
+		name := r.wordsFrom(i+1, 4, buf[:])
+		if n := place.Scan(name, state); n > 0 {
+			r.name(i+1, r.tokenOf(i+1, n))
+			return place.Towns(joined(name[:n]), state)[0].City
+		}
+	}
+	return ""
+}
