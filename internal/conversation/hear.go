@@ -86,7 +86,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	t.leaveOut(r.Dropped, text)
-	r = t.fitUnits(t.sameMeasure(t.moveSize(r, text)))
+	r = t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.correctsEarlier(r, text)), text)))
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range t.ofSomeKind(namedFirst(r.Facts), text) {
 		t.take(f, source(in, f.Said), text)

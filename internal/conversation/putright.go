@@ -196,3 +196,36 @@ func (t *turn) leaveOut(unit int, text string) {
 		t.talk.Memory.LeftOut = strings.TrimSpace(text)
 	}
 }
+
+// correctsEarlier finds the size that a correction is of, where it says what it is not: "sorry,
+// 30 1/4 not 30 1/2", while the next size was asked.
+func (t *turn) correctsEarlier(r reading.Reading, text string) reading.Reading {
+	denied := t.denied(text)
+	if denied == 0 {
+		return r
+	}
+	for k, f := range r.Facts {
+		now, ok := f.Value.(fitcheck.Size)
+		if !ok || !t.isAsked(f.Topic) || t.talk.Value(f.Topic, max(f.Unit, 1)) != nil {
+			continue
+		}
+		for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+			for _, topic := range fitcheck.SizeTopics {
+				stands, ok := t.talk.Value(topic, unit).(fitcheck.Size)
+				if !ok || topic == f.Topic || f.Unit > 0 && f.Unit != unit || stands.Width != denied && stands.Length != denied && stands.Diameter != denied {
+					continue
+				}
+				v, ok := rightened(stands, now, denied, true)
+				if stands.Diameter == denied && now.One > 0 {
+					v, ok = fitcheck.Size{Diameter: now.One, Resolution: now.Resolution}, true
+				}
+				if ok {
+					r.Facts = slices.Clone(r.Facts)
+					r.Facts[k].Topic, r.Facts[k].Unit, r.Facts[k].Value = topic, unit, v
+					return r
+				}
+			}
+		}
+	}
+	return r
+}

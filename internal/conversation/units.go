@@ -65,3 +65,28 @@ func (t *turn) sameUnit(u reading.Unclear, a Ask) (reading.Fact, bool) {
 
 // metricUnit is a unit that leaves no doubt.
 var metricUnit = regexp.MustCompile(`(?:\b|\d)(mm|cm|millimet\w+|centimet\w+|mil[ií]met\w+|cent[ií]met\w+)\b`)
+
+// unitCarried reads a size without a unit in the one that was named with the size before, where it
+// goes with that only so: "64 x 64 cm", "60 x 60".
+func (t *turn) unitCarried(r reading.Reading) reading.Reading {
+	for k, f := range r.Facts {
+		size, ok := f.Value.(fitcheck.Size)
+		unit := f.Unit
+		if unit == 0 {
+			unit = t.focus()
+		}
+		if !ok || !size.Complete() || namedUnit.MatchString(f.Said) || t.goesWith(f, unit) != misfits {
+			continue
+		}
+		topic := f.Topic
+		u := reading.Unclear{Topic: &topic, Unit: unit, Said: f.Said, Why: reading.WhyUnits}
+		if metric, ok := t.sameUnit(u, Ask{topic, unit}); ok && t.goesWith(metric, unit) == fits {
+			r.Facts = slices.Clone(r.Facts)
+			r.Facts[k].Value = metric.Value
+		}
+	}
+	return r
+}
+
+// namedUnit is any unit that is named with a length.
+var namedUnit = regexp.MustCompile(`(?i)["'”’″′]|\b(in|inch\w*|feet|foot|ft|pulgadas?|pies?|\d*mm|\d*cm|millim\w+|centim\w+)\b`)

@@ -109,6 +109,9 @@ func (r *reader) under(first, last int) bool {
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.
 func (r *reader) bareButFramed(first, last int) bool {
+	if len(r.refs) > 1 {
+		return false // of kinds that differ
+	}
 	bare := false
 	hits := within(r.styles, first, first)
 	for n := range hits {

@@ -1,6 +1,11 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"maps"
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Kinds of unit told apart by their shape or how large they are: "a round one screwed down and
 // a square one in a metal frame", "el redondo es de 36 y el cuadrado de 24 x 24".
@@ -10,6 +15,7 @@ var lookOf = map[string]string{
 	"round": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
 	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
 	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long",
+	"pyramid": "pyramid", "pyramids": "pyramid", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
 	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
 	"small": "small", "smaller": "small", "little": "small", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
 	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
@@ -53,6 +59,8 @@ func (r *reader) lookUnits() {
 		switch seen[k] {
 		case "round":
 			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("round"), i, i)
+		case "pyramid", "flat":
+			r.fact(fitcheck.TopicProfile, k+1, fitcheck.Choice(seen[k]), i, i)
 		case "square", "rectangle", "long":
 			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("rectangle"), i, i)
 		}
@@ -112,6 +120,9 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	case noun(i - 1):
 		first = i - 1 // "un domo redondo"
 	}
+	if (i == 0 || r.toks[i-1].kind == markToken) && r.pairAt(i+1) {
+		return i, i, true // "pyramid 37 1/2 x 37 1/2, the two flat ones …"
+	}
 	if !r.determined(first - 1) {
 		return 0, 0, false
 	}
@@ -141,4 +152,18 @@ func (r *reader) asksAnything() bool {
 		}
 	}
 	return false
+}
+
+// lookKnown is the kind that was called by the look of a token in an earlier message, 0 for none.
+func (r *reader) lookKnown(i int) int {
+	look := lookOf[r.toks[i].text]
+	if look == "" || r.toks[i].kind != wordToken {
+		return 0
+	}
+	for _, unit := range slices.Sorted(maps.Keys(r.Input.Rooms)) {
+		if lookOf[r.Input.Rooms[unit]] == look {
+			return unit
+		}
+	}
+	return 0
 }

@@ -24,7 +24,7 @@ func (r *reader) colors() {
 				continue
 			}
 			if t, ok := r.tintAt(n, s.value); ok {
-				tints = append(tints, t)
+				tints = append(tints, r.ofEach(t)...)
 			}
 			break
 		}

@@ -11,7 +11,7 @@ func (r *reader) counts() {
 	if r.known(fitcheck.TopicCount) {
 		return
 	}
-	if r.eachCount() || r.kindShares() || (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
+	if r.countsByKind() || r.eachCount() || r.kindShares() || (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
 		return
 	}
 	var found []countAt
@@ -71,6 +71,9 @@ func (r *reader) countFact(c countAt) {
 		units = []int{1}
 	} else if len(units) != 1 || r.countsRefs(c) || r.totalFirst(c) {
 		units = []int{0}
+	}
+	if r.spansKinds(c) {
+		units = []int{0} // "one on the house, one on the garage"
 	}
 	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) || r.roughAfter(c.last) {
 		r.unclear(fitcheck.TopicCount, units[0], WhyRough, fitcheck.Whole(c.value), c.first, c.last)

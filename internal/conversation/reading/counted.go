@@ -302,3 +302,40 @@ func (r *reader) refOfCount(i int) []int {
 	}
 	return nil
 }
+
+// spansKinds: the number is the sum of what is said of several kinds.
+func (r *reader) spansKinds(c countAt) bool {
+	first := 0
+	for k := range r.refs {
+		if ref := &r.refs[k]; ref.last >= c.first && ref.first <= c.last && len(ref.units) == 1 {
+			if first > 0 && ref.units[0] != first {
+				return true
+			}
+			first = ref.units[0]
+		}
+	}
+	return false
+}
+
+// countsByKind: "2 del taller y 3 de la oficina", "it's 4 kitchen ones", of kinds that are known.
+func (r *reader) countsByKind() bool {
+	if r.Units < 2 || r.askedSize() != "none" && !r.asked(fitcheck.TopicConfirm) {
+		return false
+	}
+	found := false
+	for k := range r.refs {
+		ref := &r.refs[k]
+		i := ref.first - 1
+		for r.wordAt(i, "the", "el", "la", "los", "las", "for", "of", "in", "on", "over", "del", "de", "para", "en", "ones", "skylights", "domes", "domos", "tragaluces") {
+			i--
+		}
+		n := r.wholeSaid(i)
+		if len(ref.units) != 1 || n < 1 || n > 50 || r.toks[i].used || i == ref.first-1 && !r.wordAt(ref.last, "ones", "skylights", "domes", "one") || r.by(i-1) || r.markAt(i-1, '/') {
+			continue
+		}
+		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(n), i, ref.last)
+		r.use(i, i)
+		found = true
+	}
+	return found
+}

@@ -17,10 +17,13 @@ func (r *reader) restForAll() {
 	}
 	r.headForAll()
 	end := r.refs[len(r.refs)-1]
-	if len(end.units) != 1 || r.trailing {
+	if len(end.units) != 1 || r.trailing && !r.markAt(end.last+1, ',') {
 		return
 	}
 	from := len(r.toks)
+	if r.trailing || r.onlyListed() && (r.markAt(end.last+1, ',') || r.sentenceEnd(end.last+1)) {
+		from = end.last + 1 // "one in the den, one in the hall, metal frame on a curb"
+	}
 	for _, w := range r.where {
 		if w.first > end.last+1 && w.first < from && r.opensRest(w, end) {
 			from = w.first
@@ -44,7 +47,7 @@ func (r *reader) opensRest(w saidAt, end unitRef) bool {
 	for _, v := range r.where {
 		before = before || v.topic != w.topic && v.first > end.last && v.first < w.first-1
 	}
-	return chosen(w.topic) && before && r.Units > 1 || r.wordsIn(w.first, min(w.first+3, len(r.toks)), "frames", "domes", "curbs", "marcos", "domos", "all", "both", "todos", "ambos")
+	return chosen(w.topic) && before && (r.Units > 1 || r.itemsEnd > 0) || r.wordsIn(w.first, min(w.first+3, len(r.toks)), "frames", "domes", "curbs", "marcos", "domos", "all", "both", "todos", "ambos")
 }
 
 // saidFrom is the token where the last of a topic was said, -1 where it was not.
@@ -65,10 +68,7 @@ func (r *reader) saidOfOther(t fitcheck.Topic, unit int) bool {
 
 // countKinds notes how many kinds are named, where something is said of one of them.
 func (r *reader) countKinds() {
-	kinds := 0
-	for k := range r.refs {
-		kinds = max(kinds, slices.Max(r.refs[k].units))
-	}
+	kinds := r.kindsNamed()
 	r.dropped()
 	if kinds > 1 && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 0 }) {
 		r.out.Kinds = kinds
@@ -107,4 +107,52 @@ func (r *reader) headForAll() {
 			f.Unit = 0
 		}
 	}
+}
+
+// onlyListed: nothing is said of a kind where the kinds are named.
+func (r *reader) onlyListed() bool {
+	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
+	for _, w := range r.where {
+		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
+			return false
+		}
+	}
+	return true
+}
+
+// kindsNamed is the highest number of a kind that the message names, 0 for none.
+func (r *reader) kindsNamed() int {
+	kinds := 0
+	for k := range r.refs {
+		kinds = max(kinds, slices.Max(r.refs[k].units))
+	}
+	return kinds
+}
+
+// refOfClause: "claro sobre blanco el del taller; …": the one kind that ends the clause of the
+// words, after a word that leads to it.
+func (r *reader) refOfClause(first, last int) []int {
+	from, to := r.clauseStart(first), r.clauseEnd(last)
+	var found *unitRef
+	for k := range r.refs {
+		ref := &r.refs[k]
+		if ref.last < from || ref.first > to {
+			continue
+		}
+		if found != nil || ref.first <= last {
+			return nil
+		}
+		found = ref
+	}
+	if found == nil || len(found.units) != 1 {
+		return nil
+	}
+	end := found.last + 1
+	for r.wordAt(end, "one", "ones", "please", "room") {
+		end++
+	}
+	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
+		return nil
+	}
+	return found.units
 }

@@ -234,3 +234,32 @@ func (r *reader) bothKinds(i int) bool {
 	}
 	return false
 }
+
+// joinRefs: "#2 and #3 should be bronze": what is said of both.
+func (r *reader) joinRefs() {
+	for k := 0; k+1 < len(r.refs); k++ {
+		a, b := &r.refs[k], &r.refs[k+1]
+		if len(b.units) != 1 || len(a.units) != 1 && k == 0 || slices.Contains(a.units, b.units[0]) || b.units[0] > r.Units && !(r.numberedRef(*a) && r.numberedRef(*b)) {
+			continue
+		}
+		i := a.last + 1
+		for r.wordAt(i, "and", "y", "&", "the", "el", "la") || r.markAt(i, '&') || r.markAt(i, ',') && k+2 < len(r.refs) {
+			i++
+		}
+		if i != b.first || i == a.last+1 || !r.wordsIn(a.last+1, b.first, "and", "y") && !r.markAt(a.last+1, '&') {
+			continue
+		}
+		both := append(slices.Clone(a.units), b.units[0])
+		a.units, b.units = both, both
+	}
+}
+
+// numberedRef: the kind is named by its number: "#2", "the third".
+func (r *reader) numberedRef(ref unitRef) bool {
+	for i := ref.first; i <= ref.last; i++ {
+		if r.toks[i].kind == numToken && (r.markAt(i-1, '#') || r.wordAt(i-1, "skylight", "unit", "dome", "number", "tragaluz", "domo")) {
+			return true
+		}
+	}
+	return r.wordsIn(ref.first, ref.last+1, "first", "second", "third", "fourth", "1st", "2nd", "3rd", "4th", "primero", "primera", "segundo", "segunda", "tercero", "tercera")
+}

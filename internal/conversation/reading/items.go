@@ -159,7 +159,7 @@ func (r *reader) itemCount(i int, before []item) (countAt, bool) {
 	if i > 0 && r.toks[i-1].kind != markToken && !(r.wordAt(i-1, "need", "needs", "want", "wants") && r.wordsIn(max(0, i-4), i, "building", "bldg", "unit", "house")) && len(before) > 0 && !r.wordAt(i-1, "and", "y", "plus", "also", "mas", "then") {
 		return countAt{}, false // a new clause: "and the guy said I need a dome 49 x 49"
 	}
-	if i > 0 && r.toks[i-1].kind != markToken && !r.wordAt(i-1, "and", "y", "plus", "need", "needs", "want", "wants", "order", "quote", "get", "buy", "for", "also", "necesito", "ocupo", "quiero", "have", "got", "then", "replace", "replacing", "mas", "on") {
+	if i > 0 && r.toks[i-1].kind != markToken && !r.wordAt(i-1, "and", "y", "plus", "need", "needs", "want", "wants", "order", "quote", "get", "buy", "for", "also", "necesito", "ocupo", "quiero", "have", "got", "then", "replace", "replacing", "mas", "on", "me", "us", "quote", "price") {
 		return countAt{}, false
 	}
 	n, next := r.countNumber(i)

@@ -75,6 +75,7 @@ func (r *reader) units() {
 	}
 	r.choiceShares()
 	r.sortRefs()
+	r.joinRefs()
 	r.afterCounted()
 	r.nextUnits()
 	r.bothNamed()
@@ -108,7 +109,7 @@ func (r *reader) namedAfter(refs []unitRef, from, to int) bool {
 		return false
 	}
 	first, last := refs[0], refs[len(refs)-1]
-	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(from, first.first) && !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1))
+	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(from, first.first) && (r.markAt(last.last+1, ',') && !r.pairBetween(last.last+1, len(r.toks)) || !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1)))
 }
 
 func isWhole(k numberKind) bool {
@@ -125,6 +126,11 @@ func (r *reader) content(from, to int) bool {
 	for n := range r.choices {
 		h := &r.choices[n]
 		if h.first >= from && h.last < to && h.senses[0].topic != "" {
+			return true
+		}
+	}
+	for n := range r.wants {
+		if h := &r.wants[n]; h.first >= from && h.last < to && h.senses[0].topic != "" && h.last > h.first {
 			return true
 		}
 	}
@@ -363,6 +369,9 @@ func (r *reader) unitsAt(first, last int) []int {
 	}
 	if units := r.refRightAfter(last); len(units) > 1 {
 		return units // "new units for both"
+	}
+	if units := r.refOfClause(first, last); units != nil {
+		return units
 	}
 	refs, trailing := r.refsOfLine(first)
 	before, after := -1, -1

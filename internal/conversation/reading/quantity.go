@@ -181,6 +181,9 @@ func (r *reader) unitAt(i int) unit {
 
 // inIsInch: "25 in x 49 in" against "4 in the back", "4 in 12".
 func (r *reader) inIsInch(i int) bool {
+	if r.wordAt(i+1, "total", "all") && (r.wholeSaid(i-1) > 0 && r.wholeSaid(i-1) < 21) && (i < 2 || !r.by(i-2)) {
+		return false // "two in total"
+	}
 	if r.wordAt(i-2, "put", "putting", "cut", "cutting", "add", "adding") && r.wholeSaid(i-1) > 0 && r.wholeSaid(i-1) < 13 {
 		return false // "want to put two in"
 	}

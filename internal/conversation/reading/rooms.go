@@ -15,6 +15,9 @@ func (r *reader) roomUnits() {
 	if r.knownRooms() || len(r.refs) > 0 {
 		return
 	}
+	if r.refs = r.roomClauses(); len(r.refs) > 0 {
+		return
+	}
 	var found []unitRef
 	var seen []string
 	var places []int
@@ -39,8 +42,8 @@ func (r *reader) roomUnits() {
 			continue
 		}
 		named := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
-		if !r.room(i) && !(named && r.kindWord(i) && r.pairSoon(i+2)) || !named && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
-			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken {
+		if !r.room(i) && !(named && r.kindWord(i) && r.pairSoon(i+2)) || !named && !r.pairAt(i+1) && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
+			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken && !(named && r.wholeSaid(i-1) > 0) {
 			continue
 		}
 		last := i
@@ -66,6 +69,10 @@ func (r *reader) knownRooms() bool {
 	var found []unitRef
 	for i := range r.toks {
 		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && r.calledByLook(i) {
+			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
+			continue
+		}
+		if unit := r.lookKnown(i); unit > 0 && r.calledByLook(i) {
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue
 		}
@@ -120,6 +127,9 @@ func (r *reader) calledByLook(i int) bool {
 	if r.wholeAt(k) > 0 {
 		k--
 	}
+	if i+1 < len(r.toks) && r.toks[i+1].kind == numToken && (i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y")) {
+		return true // "square ones 25 1/2 x 25 1/2, round 36 across"
+	}
 	ends := i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == numToken || r.wordAt(i+1, "is", "are", "should", "gets", "get", "in", "needs", "measures", "y", "and", "es", "son", "mide", "miden", "va", "van", "en")
 	return ends && r.wordAt(k, "the", "el", "la", "los", "las")
 }
@@ -155,7 +165,7 @@ func (r *reader) callRooms() {
 	for k := range r.refs {
 		ref := &r.refs[k]
 		for i := ref.first; i <= ref.last && len(ref.units) == 1; i++ {
-			if r.room(i) {
+			if r.room(i) || lookOf[r.toks[i].text] != "" {
 				if r.out.Rooms == nil {
 					r.out.Rooms = map[int]string{}
 				}
@@ -176,6 +186,11 @@ func (r *reader) roomPlaces(places []int) {
 	values := 0
 	for n := range r.choices {
 		if h := &r.choices[n]; h.first < places[1] && h.senses[0].topic != "" && h.senses[0].topic != fitcheck.TopicUse {
+			values++
+		}
+	}
+	for n := range r.wants {
+		if h := &r.wants[n]; h.first < places[1] && h.senses[0].topic != "" && h.last-h.first > 0 {
 			values++
 		}
 	}
@@ -360,14 +375,14 @@ func (r *reader) otherRoom(i int) int {
 
 // roomAfter is the room of "a skylight in the hallway", "one over the den"; 0 for none.
 func (r *reader) roomAfter(i int) int {
-	if r.toks[i].kind != wordToken || !r.wordAt(i, "one", "skylight", "dome", "uno") || r.wordAt(i-1, "the", "my", "our", "this", "that", "other") || !r.wordAt(i+1, "in", "over", "above", "en", "sobre") {
+	if r.toks[i].kind != wordToken || !r.wordAt(i, "one", "skylight", "dome", "uno", "otro", "tragaluz", "domo") || r.wordAt(i-1, "the", "my", "our", "this", "that", "other", "el") || !r.wordAt(i+1, "in", "over", "above", "on", "for", "en", "sobre", "para") {
 		return 0
 	}
 	n := i + 2
 	if r.wordAt(n, "the", "my", "our", "la", "el") {
 		n++
 	}
-	if !r.room(n) || sizeWords[r.toks[n].text] || !r.wordAt(i, "one", "uno") && !r.oneMoreRoom(n+1) {
+	if !r.room(n) || sizeWords[r.toks[n].text] || !r.wordAt(i, "one", "uno", "otro") && !r.oneMoreRoom(n+1) {
 		return 0
 	}
 	return n
@@ -376,7 +391,7 @@ func (r *reader) roomAfter(i int) int {
 // oneMoreRoom: "… and one in the den" follows.
 func (r *reader) oneMoreRoom(i int) bool {
 	for ; i < len(r.toks); i++ {
-		if r.wordAt(i, "one", "uno") && r.roomAfter(i) > 0 {
+		if r.wordAt(i, "one", "uno", "otro") && r.roomAfter(i) > 0 {
 			return true
 		}
 	}

@@ -60,3 +60,17 @@ func (r *reader) saidTwice(n int, value string) bool {
 	v, ok := next.has("color")
 	return ok && v == value && r.choices[n].has1("color") && next.first == r.choices[n].last+1
 }
+
+// ofEach: "#2 and #3 should be bronze": a color that is said of some of the kinds together.
+func (r *reader) ofEach(t tint) []tint {
+	units := r.unitsAt(t.first, t.last)
+	if len(units) < 2 || len(units) >= r.Units {
+		return []tint{t}
+	}
+	var each []tint
+	for _, u := range units {
+		t.unit = u
+		each = append(each, t)
+	}
+	return each
+}
