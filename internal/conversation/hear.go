@@ -76,6 +76,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
+	r = t.innerToo(t.lateName(r, text), text)
 	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+2 {
 		t.call(r.Kinds, "")
 	}

@@ -2,6 +2,8 @@ package conversation
 
 import (
 	"regexp"
+	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
@@ -59,4 +61,40 @@ func (t *turn) innerColors(u reading.Unclear) []reading.Fact {
 		facts = append(facts, reading.Fact{Topic: fitcheck.TopicColor, Unit: unit, Value: inner, Said: u.Said})
 	}
 	return facts
+}
+
+// lateName hears a bare name that comes when it is no more asked for, and nothing else is said.
+func (t *turn) lateName(r reading.Reading, text string) reading.Reading {
+	if t.talk.Value(fitcheck.TopicName, 0) != nil || t.isAsked(fitcheck.TopicName) || len(r.Facts)+len(r.Unclear)+len(r.Requests)+len(r.DontKnow)+len(r.Usual) > 0 || len(strings.Fields(text)) > 3 {
+		return r
+	}
+	again := reading.Read(reading.Input{Text: text, Asked: []fitcheck.Topic{fitcheck.TopicName}, Language: t.talk.Language})
+	if len(again.Facts) == 1 && again.Facts[0].Topic == fitcheck.TopicName && reading.GivenName(again.Facts[0].Said) {
+		r.Facts = again.Facts
+	}
+	return r
+}
+
+// colorToo is a color that is said to hold for the other layer as well: "white too".
+var colorToo = regexp.MustCompile(`(?i)^\W*(?:no\W+|and |y )?(?:the )?(?:inside|inner|inner layer|la de adentro|adentro)?\W*([a-z]+)\s+(?:too|also|as well|tambi[eé]n)\W*$`)
+
+// innerToo takes such a color for the inner layer that the summary shows as open.
+func (t *turn) innerToo(r reading.Reading, text string) reading.Reading {
+	m := colorToo.FindStringSubmatch(text)
+	if m == nil || !t.summed() || slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicConfirm }) {
+		return r
+	}
+	for _, f := range reading.Read(reading.Input{Text: m[1], Asked: []fitcheck.Topic{fitcheck.TopicColor}, Language: t.talk.Language}).Facts {
+		c, ok := f.Value.(fitcheck.Color)
+		if !ok || c.Outer == "" {
+			continue
+		}
+		r.Facts = nil
+		for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+			if t.innerOpen(unit) {
+				r.Facts = append(r.Facts, reading.Fact{Topic: f.Topic, Unit: unit, Value: fitcheck.Color{Inner: c.Outer}, Said: f.Said})
+			}
+		}
+	}
+	return r
 }

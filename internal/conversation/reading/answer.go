@@ -198,6 +198,13 @@ func (r *reader) notYet(h *hit) bool {
 		ended = ended || !r.markAt(i, ',')
 		i++
 	}
+	k := i
+	for r.wordAt(k, "but", "and", "pero", "y", "please", "just", "por", "favor") {
+		k++
+	}
+	if k > i && (r.wordAt(k, "call", "text", "email", "phone", "ring") && r.wordAt(k+1, "me", "us") || r.wordAt(k, "llameme", "llamenme", "llamen", "marqueme", "marquenme")) {
+		return false // "yes, but call me when you have it"
+	}
 	if r.wordAt(i, "let") && r.wordAt(i+2, "know") || ended && r.wordAt(i, "im", "ill") && r.wordsIn(i+1, i+3, "home", "here", "around", "free", "good", "up", "available") {
 		return false // "correct. let me know if you need anything else", "yes. I'm home today"
 	}

@@ -296,3 +296,9 @@ func (r *reader) calledName() bool {
 	}
 	return false
 }
+
+// GivenName says whether the first word of a text is a given name that is no everyday word.
+func GivenName(text string) bool {
+	toks := lex(text)
+	return len(toks) > 0 && toks[0].kind == wordToken && toks[0].word != nil && toks[0].word.given && !toks[0].word.common
+}
