@@ -37,7 +37,7 @@ func (t *turn) lateAnswer(u reading.Unclear) (reading.Fact, bool) {
 // metalFrame settles the kind of skylight where "metal frame" answers the question, which offers
 // it beside fiberglass, glass and plastic that is bent over or screwed down.
 func (t *turn) metalFrame(u reading.Unclear, text string) (reading.Fact, bool) {
-	if u.Topic == nil || *u.Topic != fitcheck.TopicStyle || u.Why != reading.WhyChoice || t.talk.Memory.Tries[t.askOf(u)] < 1 || !metalFrames.MatchString(u.Said) && !metalFrames.MatchString(text) {
+	if u.Topic == nil || *u.Topic != fitcheck.TopicStyle || u.Why != reading.WhyChoice || t.talk.Memory.Tries[t.askOf(u)] < 1 || !metalFrames.MatchString(text) && !(metalFrames.MatchString(u.Said) && len(strings.Fields(text)) < 4) && t.talk.Memory.Tries[t.askOf(u)] < 2 || !metalFrames.MatchString(u.Said) && !metalFrames.MatchString(text) {
 		return reading.Fact{}, false
 	}
 	return reading.Fact{Topic: *u.Topic, Unit: u.Unit, Value: fitcheck.Choice(fitcheck.StyleCurbMount), Said: u.Said}, true

@@ -206,16 +206,6 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	return countAt{}, false
 }
 
-// refAt: a kind of unit is named right there: "two of the first kind".
-func (r *reader) refAt(from, to int) bool {
-	for k := range r.refs {
-		if r.refs[k].first >= from && r.refs[k].first < to {
-			return true
-		}
-	}
-	return false
-}
-
 // countClause: "just 1", "I need three": a number that ends its clause after a word of
 // needing, with nothing that it could measure.
 func (r *reader) countClause(i int) (countAt, bool) {

@@ -339,3 +339,13 @@ func (r *reader) countsByKind() bool {
 	}
 	return found
 }
+
+// refAt: a kind of unit is named right there: "two of the first kind".
+func (r *reader) refAt(from, to int) bool {
+	for k := range r.refs {
+		if r.refs[k].first >= from && r.refs[k].first < to {
+			return true
+		}
+	}
+	return false
+}

@@ -28,8 +28,11 @@ func (r *reader) countMended() bool {
 			return false
 		}
 	}
-	if at < 0 || numbers > 2 {
+	if at < 0 || numbers > 2 || r.labelled(0, len(r.toks)-1) && !r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes") {
 		return false
+	}
+	if next := at + 1; next < len(r.toks) && r.toks[next].kind != markToken && !r.wordAt(next, "not", "no", "instead", "total", "skylights", "domes", "of", "now", "altogether", "in", "tragaluces", "domos", "please") {
+		return false // "I had 2 guys look at it already, sorry"
 	}
 	mended := r.wordsIn(0, len(r.toks), "actually", "sorry", "wait", "miscounted", "total", "another", "instead", "oops", "meant", "mejor", "perdon", "digo") || r.wordAt(at-1, "no") || r.wordAt(at-1, "it") && r.wordAt(at-2, "make") || r.wordAt(at-1, "be") && r.wordAt(at-2, "should")
 	counts := r.wordsIn(0, len(r.toks), "miscounted", "skylights", "domes", "them", "total", "tragaluces", "domos", "found") || r.wordAt(at-1, "are") && r.wordAt(at-2, "there")

@@ -314,15 +314,6 @@ func (r *reader) choiceAt(i int) bool {
 	return len(hits) > 0 && hits[0].senses[0].topic != ""
 }
 
-func (r *reader) numberBefore(i int) bool {
-	for i--; i >= 0; i-- {
-		if r.toks[i].kind == numToken {
-			return true
-		}
-	}
-	return false
-}
-
 // pairAt: a size of two sides starts at token i.
 func (r *reader) pairAt(i int) bool {
 	_, next := r.numeralAt(i)

@@ -57,6 +57,9 @@ func (r *reader) spelledName(i int) bool {
 
 // ofThing: the name is a job's, a building's or a shop's: "the job name is Hillcrest".
 func (r *reader) ofThing(h *hit) bool {
+	if r.wordsIn(max(0, h.first-5), h.first, "need", "want", "needs", "necesita", "quiere") && r.wordsIn(max(0, h.first-6), h.first, "why", "que") {
+		return true // "why do you need my name. Austin": where, if anything
+	}
 	for i := h.first; i <= h.last; i++ {
 		if r.wordAt(i, "name") && r.wordAt(i-1, "job", "project", "company", "business", "building", "site", "file", "street", "road", "brand", "model", "product", "dogs", "subdivision") {
 			return true

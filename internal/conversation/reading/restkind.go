@@ -101,3 +101,12 @@ func (r *reader) sameAs(h *hit) {
 	}
 	r.out.SameAs[from] = to
 }
+
+func (r *reader) numberBefore(i int) bool {
+	for i--; i >= 0; i-- {
+		if r.toks[i].kind == numToken {
+			return true
+		}
+	}
+	return false
+}

@@ -127,6 +127,9 @@ func (r *reader) calledByLook(i int) bool {
 	if r.wholeAt(k) > 0 {
 		k--
 	}
+	if r.unitAt(i-1) != noUnit || i > 0 && r.toks[i-1].kind == numToken && !r.wordAt(i-2, "the", "los", "las", "el", "la") {
+		return false // "42 3/8" long"
+	}
 	if i+1 < len(r.toks) && r.toks[i+1].kind == numToken && (i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y")) {
 		return true // "square ones 25 1/2 x 25 1/2, round 36 across"
 	}
