@@ -77,9 +77,6 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		text, r = changeAsked(text), wish
 	}
 	r = t.innerToo(t.lateName(r, text), text)
-	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+2 {
-		t.call(r.Kinds, "")
-	}
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
@@ -88,6 +85,9 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	t.leaveOut(r.Dropped, text)
 	r = t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.correctsEarlier(r, text)), text)))
+	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+2 {
+		t.call(r.Kinds, "")
+	}
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range t.ofSomeKind(namedFirst(r.Facts), text) {
 		t.take(f, source(in, f.Said), text)

@@ -74,6 +74,7 @@ func (r *reader) units() {
 		r.refs = nil // "#1 71 1/4 #2 71 3/8"
 	}
 	r.choiceShares()
+	r.roomShares()
 	r.sortRefs()
 	r.joinRefs()
 	r.afterCounted()

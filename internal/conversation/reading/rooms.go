@@ -183,7 +183,7 @@ func (r *reader) callRooms() {
 
 // roomPlaces: "single on the garage, double on the house": two places with a value each.
 func (r *reader) roomPlaces(places []int) {
-	if r.asked(fitcheck.TopicCount) || len(places) != 2 || r.toks[places[0]].text == r.toks[places[1]].text || r.softBetween(0, places[0]) || !r.softBetween(places[0], places[1]) {
+	if r.asked(fitcheck.TopicCount) || len(places) != 2 || r.toks[places[0]].text == r.toks[places[1]].text || r.softBetween(r.sentenceFirst(places[0]), places[0]) || !r.softBetween(places[0], places[1]) {
 		return
 	}
 	values := 0

@@ -31,7 +31,7 @@ func (r *reader) choiceShares() {
 		found = append(found, s)
 		sum += s.n
 	}
-	if r.layersSaid(sum) || len(found) < 2 || len(found) > 4 || found[0].topic == fitcheck.TopicStyle && found[0].value == "?" && found[1].value == "?" || r.Count != sum && !r.wantedShares(found) {
+	if r.plainBesideNone(found) || r.layersSaid(sum) || len(found) < 2 || len(found) > 4 || found[0].topic == fitcheck.TopicStyle && found[0].value == "?" && found[1].value == "?" || r.Count != sum && !r.wantedShares(found) {
 		return
 	}
 	for k, s := range found {
@@ -79,7 +79,7 @@ func (r *reader) shareAt(i int) (share, bool) {
 				continue
 			}
 			for _, s := range hits[k].senses {
-				if s.topic == fitcheck.TopicColor || s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicStyle && (s.value != "?" || r.wordAt(next, "metal", "aluminum", "curb", "aluminio")) {
+				if s.topic == fitcheck.TopicColor || s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicStyle && (s.value != "?" || r.wordAt(next, "metal", "aluminum", "curb", "aluminio", "dome", "plastic", "domo", "plastico")) {
 					return share{n, i, last, s.topic, s.value}, true
 				}
 			}
@@ -197,4 +197,56 @@ func (r *reader) refNumber(ref unitRef) int {
 		}
 	}
 	return 0
+}
+
+// plainBesideNone: "one dome" tells a kind apart only beside one of glass or a tube.
+func (r *reader) plainBesideNone(found []share) bool {
+	plain, other := false, false
+	for _, s := range found {
+		plain = plain || s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordsIn(s.last+1, min(s.last+4, len(r.toks)), "dome", "plastic", "domo", "plastico")
+		other = other || s.value == fitcheck.StyleGlass || s.value == fitcheck.StyleTubular
+	}
+	return plain && !other
+}
+
+// roomShares: "6 skylights in the hallway and 2 big ones in the lobby": kinds by room, each with its
+// number, where a word tells that they differ.
+func (r *reader) roomShares() {
+	if len(r.refs) > 0 || r.Units > 1 {
+		return
+	}
+	var found []unitRef
+	var counts []int
+	var rooms []string
+	differ := false
+	for i := range r.toks {
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || n > 50 || r.used(i) || r.unitAt(next) != noUnit || r.by(next) {
+			continue
+		}
+		k := next
+		for k < next+3 && k < len(r.toks) && r.toks[k].kind == wordToken && !r.wordAt(k, "in", "over", "on", "for", "above", "en", "sobre", "para") {
+			differ = differ || lookOf[r.toks[k].text] != ""
+			k++
+		}
+		if !r.wordAt(k, "in", "over", "on", "for", "above", "en", "sobre", "para") {
+			continue
+		}
+		if k++; r.wordAt(k, "the", "our", "my", "la", "el") {
+			k++
+		}
+		if !r.room(k) || slices.Contains(rooms, r.toks[k].text) {
+			continue
+		}
+		rooms, counts = append(rooms, r.toks[k].text), append(counts, n)
+		found = append(found, unitRef{i, k, []int{len(rooms)}})
+	}
+	if len(found) < 2 || !differ {
+		return
+	}
+	r.refs = found
+	for k, ref := range found {
+		r.fact(fitcheck.TopicCount, k+1, fitcheck.Whole(counts[k]), ref.first, ref.last)
+		r.use(ref.first, ref.first)
+	}
 }
