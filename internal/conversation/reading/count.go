@@ -209,12 +209,12 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 // countClause: "just 1", "I need three": a number that ends its clause after a word of
 // needing, with nothing that it could measure.
 func (r *reader) countClause(i int) (countAt, bool) {
-	sized := len(r.Asked) > 0 && r.askedSize() != "none"
-	if r.used(i) || sized && !r.pairBefore(i) && !(r.wordAt(i+1, "all") && r.wordAt(i+2, "the", "same", "alike")) && !r.wordAt(i+1, "iguales") || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
+	n, next := r.countNumber(i)
+	if next == i || n < 1 || n > 100 || r.used(i) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicCount) {
 		return countAt{}, false
 	}
-	n, next := r.countNumber(i)
-	if next == i || n < 1 || n > 100 || r.negated(i) || r.countOfSummary(i) {
+	sized := len(r.Asked) > 0 && r.askedSize() != "none"
+	if sized && !r.pairBefore(i) && !(r.wordAt(i+1, "all") && r.wordAt(i+2, "the", "same", "alike")) && !r.wordAt(i+1, "iguales") || r.negated(i) || r.countOfSummary(i) {
 		return countAt{}, false
 	}
 	if len(r.Asked) == 0 && n > 1 && r.wordAt(i-1, "all") && r.markAt(i-2, ',') && r.endsCount(next) && r.wordsIn(max(0, i-8), i, "skylights", "domes", "bubbles", "units") {
