@@ -39,6 +39,9 @@ func (t *turn) questionFor(s step) string {
 		}
 	}
 	key := groupKey(topics)
+	if round := "ask.round." + string(topics[0]); len(topics) == 1 && t.book.Has(round) && t.isRound(s.asks[0].Unit) {
+		key = round
+	}
 	if prefix != "" && key == t.justAsked && topics[0].OfLength() {
 		return prefix + t.vary("ask.same_measure", nil)
 	}
@@ -146,3 +149,16 @@ func (t *turn) plainLabel(unit int) string {
 }
 
 func (t *turn) label(topic fitcheck.Topic) string { return t.line("label."+string(topic), 0, nil) }
+
+// isRound says whether a unit is known to be round, so that there is but one measure of each.
+func (t *turn) isRound(unit int) bool {
+	if t.talk.text(fitcheck.TopicOutline, unit) == fitcheck.OutlineRound {
+		return true
+	}
+	for _, topic := range fitcheck.SizeTopics {
+		if s, ok := t.talk.Value(topic, unit).(fitcheck.Size); ok && s.Diameter > 0 {
+			return true
+		}
+	}
+	return false
+}
