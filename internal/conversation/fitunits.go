@@ -62,7 +62,7 @@ func (t *turn) fitUnits(r reading.Reading) reading.Reading {
 	r.Facts = slices.Clone(r.Facts)
 	for k := range r.Facts {
 		f := &r.Facts[k]
-		if now, moved := to[f.Unit]; moved && f.Topic.OfUnit() {
+		if now, moved := to[f.Unit]; moved && f.Topic.OfUnit() && (f.Unit > 0 || !shared(f.Topic)) {
 			f.Unit = now
 		}
 	}
@@ -73,7 +73,7 @@ func (t *turn) fitUnits(r reading.Reading) reading.Reading {
 // one way.
 func (t *turn) arrangement(r reading.Reading, at map[int]int, kinds int) (map[int]int, bool) {
 	to, taken := map[int]int{}, map[int]bool{}
-	for unit, k := range at {
+	for _, k := range at {
 		f, found := r.Facts[k], 0
 		for u := 1; u <= kinds; u++ {
 			if t.goesWith(f, u) != fits || t.talk.Value(f.Topic, u) != nil {
@@ -89,9 +89,6 @@ func (t *turn) arrangement(r reading.Reading, at map[int]int, kinds int) (map[in
 		}
 		taken[found] = true
 		to[f.Unit] = found
-		if f.Unit == 0 && unit != found {
-			to[0] = found
-		}
 	}
 	return to, true
 }

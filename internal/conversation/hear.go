@@ -28,6 +28,7 @@ type heard struct {
 	kinds    int      // how many kinds were known before
 	total    bool     // how many there are of all kinds
 	sorry    bool     // something went wrong for them that the shop sold
+	dropped  bool     // a kind is no more wanted
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
@@ -42,13 +43,13 @@ func (h *heard) passes() bool {
 
 // news says whether anything was heard that changes what is known; a photo does not.
 func (h *heard) news() bool {
-	return slices.ContainsFunc(h.entries, func(e Entry) bool { return e.Topic != fitcheck.TopicPhotos })
+	return h.dropped || slices.ContainsFunc(h.entries, func(e Entry) bool { return e.Topic != fitcheck.TopicPhotos })
 }
 
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && len(h.looks) == 0
+		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && !h.dropped && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,
@@ -83,7 +84,9 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
-	t.leaveOut(r.Dropped, text)
+	if t.leaveOut(r.Dropped, text) {
+		return
+	}
 	r = t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.correctsEarlier(r, text)), text)))
 	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+2 {
 		t.call(r.Kinds, "")

@@ -10,13 +10,13 @@ import (
 var lookWords = map[string][]string{
 	"round":  {"round", "rounds", "circular", "redondo", "redonda", "redondos", "redondas"},
 	"square": {"square", "squares", "cuadrado", "cuadrada", "cuadrados", "cuadradas"},
-	"long":   {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largo", "larga", "largos", "largas", "rectangulares"},
+	"long":   {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares"},
 	"big":    {"big", "bigger", "large", "larger", "biggest", "grande", "grandes"},
 	"small":  {"small", "smaller", "little", "smallest", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
 }
 
 // kindNames are the words that tell the kinds of a talk apart by their shape or how large they
-// are, where just one of them has it.
+// are, where just one of them has it; where there is but one, those that would be another's.
 func (t *turn) kindNames() map[string]int {
 	if t.talk.UnitCount() == 1 {
 		return t.otherLook()

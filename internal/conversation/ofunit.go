@@ -30,12 +30,14 @@ func (t *turn) unitsOf(f reading.Fact, text string) []int {
 		units = t.firstWithout(f.Topic, units) // a size is one unit's
 	}
 	if len(units) == 1 && shared(f.Topic) && t.heard.kinds == 1 && t.talk.UnitCount() > 1 {
-		return t.unitsWithout(f.Topic) // asked of the only one that was known before this message
+		if without := t.unitsWithout(f.Topic); len(without) > 0 {
+			return without // asked of the only one that was known before this message
+		}
 	}
 	chosen := len(units) == 0 && (slices.Contains(choiceTopics, f.Topic) || !t.atOneUnit())
 	if shared(f.Topic) && (plural.MatchString(text) || chosen) {
 		units = t.unitsWithout(f.Topic)
-		if len(units) == 0 && t.summed() && slices.Contains(choiceTopics, f.Topic) {
+		if len(units) == 0 && t.summed() && slices.Contains(choiceTopics, f.Topic) && (plural.MatchString(text) || t.alikeIn(f.Topic)) {
 			units = t.allUnits() // "no, both white"
 		}
 	}
@@ -101,4 +103,14 @@ func (t *turn) focus() int {
 		}
 	}
 	return 1
+}
+
+// alikeIn says whether all kinds have the same of a topic, so that what puts it right is of all.
+func (t *turn) alikeIn(topic fitcheck.Topic) bool {
+	for unit := 2; unit <= t.talk.UnitCount(); unit++ {
+		if t.talk.Value(topic, unit) != t.talk.Value(topic, 1) {
+			return false
+		}
+	}
+	return true
 }

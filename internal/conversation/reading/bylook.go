@@ -21,7 +21,11 @@ var lookOf = map[string]string{
 	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
 }
 
-// lookUnits finds such kinds where two or more of different looks are named.
+// lookSort parts the looks that one skylight can have at once: a shape, a profile, how large.
+var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "flat": 2, "big": 3, "small": 3}
+
+// lookUnits finds such kinds where two or more of different looks are named, all with an article of
+// the same sort or a number.
 func (r *reader) lookUnits() {
 	if len(r.refs) > 0 || r.Units > 1 || r.wordsIn(0, len(r.toks), "instead", "rather", "lugar", "vez") || r.asksAnything() {
 		return
@@ -44,6 +48,9 @@ func (r *reader) lookUnits() {
 		}
 		the := r.wordAt(first, "the", "el", "la", "los", "las")
 		article, known = article || !the, known || the
+		if n := len(found); n > 0 && lookSort[look] != lookSort[seen[found[n-1].units[0]-1]] && !r.wordsIn(found[n-1].last+1, first, "and", "y", "plus") {
+			return // "a large skylight, a square one": the same
+		}
 		before := len(seen)
 		seen, found = r.seeRoom(seen, found, look, first, last)
 		if len(seen) > before {
@@ -89,7 +96,7 @@ func (r *reader) countLooks(found []unitRef) {
 			r.use(i, i) // "I have 2, a round one and a square one"
 		}
 	}
-	for unit := 1; unit <= len(counts); unit++ {
+	for unit := 1; unit <= len(found); unit++ {
 		if c := counts[unit]; c.value > 0 {
 			r.use(c.first, c.last)
 			r.fact(fitcheck.TopicCount, unit, fitcheck.Whole(c.value), c.first, c.last)

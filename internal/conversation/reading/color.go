@@ -54,7 +54,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}
-	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic") && r.wordAt(h.first-3, "old", "current", "existing") && k >= h.first-5 && !r.wordAt(h.last+1, "so", "and") {
+	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic") && r.wordAt(h.first-3, "old", "current", "existing") && k >= h.first-5 && !r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "so", "and", "same", "match", "please", "again") {
 		return t, false // "the old one is clear"
 	}
 	if r.wordAt(h.first, "see") && r.wordAt(h.first-1, "can", "you", "could", "i", "we", "u") {

@@ -36,6 +36,9 @@ func (r *reader) countMended() bool {
 	}
 	mended := r.wordsIn(0, len(r.toks), "actually", "sorry", "wait", "miscounted", "total", "another", "instead", "oops", "meant", "mejor", "perdon", "digo") || r.wordAt(at-1, "no") || r.wordAt(at-1, "it") && r.wordAt(at-2, "make") || r.wordAt(at-1, "be") && r.wordAt(at-2, "should")
 	counts := r.wordsIn(0, len(r.toks), "miscounted", "skylights", "domes", "them", "total", "tragaluces", "domos", "found") || r.wordAt(at-1, "are") && r.wordAt(at-2, "there")
+	if !old && !counts && !r.wordAt(at-2, "make", "its", "is", "be") && !r.wordAt(at-1, "its", "is", "be", "actually", "no", "wait", "sorry", "only", "just") && !r.markAt(at-1, ',') || r.wordAt(at-1, "at", "until", "till", "after", "by", "before", "around", "hasta", "las") {
+		return false // "sorry, I work until 5"
+	}
 	sized := r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicRoofSlope) || r.asked(fitcheck.TopicPlace) || r.asked(fitcheck.TopicPhone)
 	if !old && !mended || sized && !counts && !old || !r.asked(fitcheck.TopicConfirm) && len(r.toks) > 14 {
 		return false

@@ -75,49 +75,32 @@ func (r *reader) countKinds() {
 	}
 }
 
-// dropped: "drop the bath one, I only want the kitchen".
+// dropped: "drop the bath one, I only want the kitchen": the wish opens its clause, and nothing
+// but another clause follows.
 func (r *reader) dropped() {
 	for k := range r.refs {
 		ref := &r.refs[k]
 		if len(ref.units) != 1 {
 			continue
 		}
-		from := max(r.clauseStart(ref.first), ref.first-4)
-		if r.wordsIn(from, ref.first, "drop", "remove", "skip", "forget", "cancel", "scratch", "quite", "quita", "quiten", "elimine", "borre") || r.wordsIn(from, ref.first, "leave", "take") && r.wordsIn(from, min(ref.last+3, len(r.toks)), "out", "off") || r.wordsIn(from, ref.first, "dont") && r.wordsIn(from, ref.first, "need", "want") {
+		end := ref.last + 1
+		if r.wordAt(end, "one", "ones", "skylight") {
+			end++
+		}
+		out := r.wordAt(end, "out", "off")
+		if end += number(out); end < len(r.toks) && r.toks[end].kind != markToken && !r.wordAt(end, "please", "then", "and", "altogether", "completely", "por", "mejor") {
+			continue // "I don't want the bath one clear"
+		}
+		i := ref.first - 1
+		for r.wordAt(i, "the", "my", "that", "el", "la", "de", "del") {
+			i--
+		}
+		start := r.clauseStart(i) == i || r.wordAt(i-1, "lets", "please", "just", "actually", "can", "you", "to", "better", "mejor", "no")
+		if r.wordAt(i, "drop", "remove", "skip", "forget", "cancel", "quite", "quita", "quiten", "elimine") && start && !r.negated(i) || out && r.wordAt(i, "leave", "take") && start {
 			r.out.Dropped = ref.units[0]
 			return
 		}
 	}
-}
-
-// headForAll: "1 layer acrylic, white for the squares, bronze for the long ones": what stands in a
-// clause before the first kind's own is said of all.
-func (r *reader) headForAll() {
-	first := r.refs[0]
-	if len(first.units) != 1 {
-		return
-	}
-	start := r.clauseStart(first.first)
-	if start < 2 || !r.markAt(start-1, ',') && !r.sentenceEnd(start-1) {
-		return
-	}
-	for k := range r.out.Facts {
-		f := &r.out.Facts[k]
-		if from := r.saidFrom(f.Topic); f.Unit == first.units[0] && chosen(f.Topic) && from >= 0 && from < start && !r.saidOfOther(f.Topic, f.Unit) {
-			f.Unit = 0
-		}
-	}
-}
-
-// onlyListed: nothing is said of a kind where the kinds are named.
-func (r *reader) onlyListed() bool {
-	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
-	for _, w := range r.where {
-		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
-			return false
-		}
-	}
-	return true
 }
 
 // kindsNamed is the highest number of a kind that the message names, 0 for none.
@@ -155,4 +138,34 @@ func (r *reader) refOfClause(first, last int) []int {
 		return nil
 	}
 	return found.units
+}
+
+// headForAll: "1 layer acrylic, white for the squares, bronze for the long ones": what stands in a
+// clause before the first kind's own is said of all.
+func (r *reader) headForAll() {
+	first := r.refs[0]
+	if len(first.units) != 1 {
+		return
+	}
+	start := r.clauseStart(first.first)
+	if start < 2 || !r.markAt(start-1, ',') && !r.sentenceEnd(start-1) {
+		return
+	}
+	for k := range r.out.Facts {
+		f := &r.out.Facts[k]
+		if from := r.saidFrom(f.Topic); f.Unit == first.units[0] && chosen(f.Topic) && from >= 0 && from < start && !r.saidOfOther(f.Topic, f.Unit) {
+			f.Unit = 0
+		}
+	}
+}
+
+// onlyListed: nothing is said of a kind where the kinds are named.
+func (r *reader) onlyListed() bool {
+	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
+	for _, w := range r.where {
+		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
+			return false
+		}
+	}
+	return true
 }

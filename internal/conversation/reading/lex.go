@@ -346,7 +346,7 @@ func withoutHums(toks []token) []token {
 	out := toks[:0]
 	for i := range toks {
 		t := &toks[i]
-		if t.is("um", "umm", "uhm", "uh", "uhh", "erm", "hmm", "hm") && len(toks) > 2 {
+		if t.is("um", "umm", "uhm", "uh", "uhh", "erm", "hmm", "hm") && len(toks) > 2 && !(i+1 < len(toks) && (toks[i+1].is("huh", "uh") || toks[i+1].mark('-'))) {
 			continue
 		}
 		out = append(out, *t)

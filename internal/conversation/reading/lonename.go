@@ -299,7 +299,7 @@ func (r *reader) firmName() bool {
 	for r.wordAt(first, "hi", "hello", "hey", "hola", "morning", "good", "afternoon", "this", "is", "its") || first < len(r.toks) && r.toks[first].kind == markToken {
 		first++
 	}
-	if !r.givenAt(first) || r.toks[first].used {
+	if !r.givenAt(first) || r.toks[first].used || len(r.Asked) > 0 && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) {
 		return false
 	}
 	last := first

@@ -192,6 +192,9 @@ func (r *reader) verbAfterWill(i int) bool {
 }
 
 func (r *reader) titleOrInitial(i int) bool {
+	if i < 0 || i >= len(r.toks) {
+		return false
+	}
 	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sgt", "pastor", "rev", "reverend", "father", "fr", "sister", "rabbi", "hno", "hna", "bishop",
 		"msgt", "tsgt", "ssgt", "maj", "major", "cpl", "pvt", "pfc", "cmdr", "capt", "captain", "col", "lt", "officer", "chief", "judge", "prof", "professor", "coach", "deacon", "don", "dona", "senor", "senora", "padre")
 }

@@ -127,6 +127,9 @@ func (r *reader) calledByLook(i int) bool {
 	if r.wholeAt(k) > 0 {
 		k--
 	}
+	if r.labelKind(i, "axis") && (r.wordAt(i-1, "el", "la") || r.wordAt(i+1, "way", "side") || r.wordsIn(0, len(r.toks), "short", "wide", "width", "ancho", "way", "side")) {
+		return false // "el ancho es 23 1/2 y el largo 23 1/2"
+	}
 	if r.unitAt(i-1) != noUnit || i > 0 && r.toks[i-1].kind == numToken && !r.wordAt(i-2, "the", "los", "las", "el", "la") {
 		return false // "42 3/8" long"
 	}
