@@ -145,7 +145,12 @@ func (t *turn) plainLabel(unit int) string {
 	if unit == 0 || t.talk.UnitCount() < 2 {
 		return ""
 	}
-	return t.line("unit.label", 0, wording.Args{"n": strconv.Itoa(unit)})
+	args := wording.Args{"n": strconv.Itoa(unit)}
+	if room := t.talk.Memory.Rooms[unit]; room != "" && !t.roomTwice(room) {
+		args["size"] = accented(room)
+		return t.line("unit.sized", 0, args)
+	}
+	return t.line("unit.label", 0, args)
 }
 
 func (t *turn) label(topic fitcheck.Topic) string { return t.line("label."+string(topic), 0, nil) }
@@ -161,4 +166,23 @@ func (t *turn) isRound(unit int) bool {
 		}
 	}
 	return false
+}
+
+// roomTwice says whether several kinds were called by the same word, which then tells nothing.
+func (t *turn) roomTwice(room string) bool {
+	n := 0
+	for _, r := range t.talk.Memory.Rooms {
+		if r == room {
+			n++
+		}
+	}
+	return n > 1
+}
+
+// accented writes a word as it is spelled, where the reading has it without its accent.
+func accented(room string) string {
+	if word, ok := map[string]string{"bano": "baño", "recamara": "recámara", "lavanderia": "lavandería", "pequeno": "pequeño", "pequena": "pequeña", "pequenos": "pequeños", "pequenas": "pequeñas", "piramide": "pirámide"}[room]; ok {
+		return word
+	}
+	return room
 }
