@@ -1,11 +1,6 @@
 package reading
 
-import (
-	"maps"
-	"slices"
-
-	"example.com/intake-bot/internal/fitcheck"
-)
+import "example.com/intake-bot/internal/fitcheck"
 
 // Kinds of unit told apart by their shape or how large they are: "a round one screwed down and
 // a square one in a metal frame", "el redondo es de 36 y el cuadrado de 24 x 24".
@@ -159,18 +154,4 @@ func (r *reader) asksAnything() bool {
 		}
 	}
 	return false
-}
-
-// lookKnown is the kind that was called by the look of a token in an earlier message, 0 for none.
-func (r *reader) lookKnown(i int) int {
-	look := lookOf[r.toks[i].text]
-	if look == "" || r.toks[i].kind != wordToken {
-		return 0
-	}
-	for _, unit := range slices.Sorted(maps.Keys(r.Input.Rooms)) {
-		if lookOf[r.Input.Rooms[unit]] == look {
-			return unit
-		}
-	}
-	return 0
 }

@@ -1,0 +1,130 @@
+package reading
+
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
+// Kinds that an earlier message called by their room or by how they look.
+
+// knownRooms: "the hall one should be bronze", where a message before called a kind by its room.
+func (r *reader) knownRooms() bool {
+	for k := range r.refs {
+		if !r.wordAt(r.refs[k].last, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") && len(r.refs[k].units) == 1 {
+			return false // numbered already
+		}
+	}
+	var found []unitRef
+	for i := range r.toks {
+		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && r.calledByLook(i) {
+			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
+			continue
+		}
+		if unit := r.lookKnown(i); unit > 0 && r.calledByLook(i) {
+			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
+			continue
+		}
+		if unit := r.otherRoom(i); unit > 0 {
+			found = append(found, unitRef{i, i + 1, []int{unit}})
+			continue
+		}
+		if unit := r.unitOfRoom(i); unit > 0 {
+			room := r.Input.Rooms[unit]
+			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
+			place := !sizeWords[room] && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
+			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
+				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
+					called = true
+					r.use(i+1, i+1)
+				}
+				if !called && r.wordAt(i+1, "room", "rooms", "area") {
+					called = true // "living room bronze"
+				}
+				found = append(found, unitRef{i, i + number(called), []int{unit}})
+			}
+		}
+	}
+	if len(found) > 0 {
+		r.refs = r.withOther(found) // "kitchen white outside, bath clear both": both layers
+	}
+	return len(found) > 0
+}
+
+// calledByLook: "the round one", "the big is bronze", "bronze for the 2 long".
+func (r *reader) calledByLook(i int) bool {
+	noun := func(i int) bool {
+		return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
+	}
+	if r.wordAt(i+1, "one", "ones") || noun(i+1) || noun(i-1) && r.wordAt(i-2, "el", "la", "los", "las") {
+		return true
+	}
+	k := i - 1
+	if r.wholeAt(k) > 0 {
+		k--
+	}
+	if r.labelKind(i, "axis") && (r.wordAt(i-1, "el", "la") || r.wordAt(i+1, "way", "side") || r.wordsIn(0, len(r.toks), "short", "wide", "width", "ancho", "way", "side")) {
+		return false // "el ancho es 23 1/2 y el largo 23 1/2"
+	}
+	if r.unitAt(i-1) != noUnit || i > 0 && r.toks[i-1].kind == numToken && !r.wordAt(i-2, "the", "los", "las", "el", "la") {
+		return false // "42 3/8" long"
+	}
+	if i+1 < len(r.toks) && r.toks[i+1].kind == numToken && (i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y")) {
+		return true // "square ones 25 1/2 x 25 1/2, round 36 across"
+	}
+	ends := i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == numToken || r.wordAt(i+1, "is", "are", "should", "gets", "get", "in", "needs", "measures", "y", "and", "es", "son", "mide", "miden", "va", "van", "en")
+	return ends && r.wordAt(k, "the", "el", "la", "los", "las")
+}
+
+// withOther adds "the others" beside the one of two kinds that is named.
+func (r *reader) withOther(found []unitRef) []unitRef {
+	if r.Units != 2 || slices.ContainsFunc(found, func(u unitRef) bool { return u.units[0] != found[0].units[0] }) {
+		return found
+	}
+	for i := range r.toks {
+		if r.wordAt(i, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") && r.wordAt(i-1, "the", "el", "la", "los", "las") && !r.wordAt(i+1, "way", "side", "direction", "end", "day", "lado") {
+			found = append(found, unitRef{i, i, []int{3 - found[0].units[0]}})
+		}
+	}
+	return found
+}
+
+// otherRoom: "the bathroom one is 25 x 49", where the one skylight so far is another room's.
+func (r *reader) otherRoom(i int) int {
+	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) || sizeWords[r.toks[i].text] || !r.wordAt(i+1, "one") || !r.wordAt(i-1, "the", "my", "our", "and") || sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text || !r.pairSoon(i+2) {
+		return 0
+	}
+	return 2
+}
+
+// unitOfRoom is the kind that was called by the room at a token, by its very word before a
+// shorter or longer one; 0 for none.
+func (r *reader) unitOfRoom(i int) int {
+	if !r.room(i) {
+		return 0
+	}
+	near := 0
+	for _, unit := range slices.Sorted(maps.Keys(r.Input.Rooms)) {
+		switch room := r.Input.Rooms[unit]; {
+		case room == r.toks[i].text, i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text:
+			return unit
+		case near == 0 && !strings.Contains(room, " ") && sameRoom(room, r.toks[i].text):
+			near = unit
+		}
+	}
+	return near
+}
+
+// lookKnown is the kind that was called by the look of a token in an earlier message, 0 for none.
+func (r *reader) lookKnown(i int) int {
+	look := lookOf[r.toks[i].text]
+	if look == "" || r.toks[i].kind != wordToken {
+		return 0
+	}
+	for _, unit := range slices.Sorted(maps.Keys(r.Input.Rooms)) {
+		if lookOf[r.Input.Rooms[unit]] == look {
+			return unit
+		}
+	}
+	return 0
+}
