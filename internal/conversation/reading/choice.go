@@ -73,7 +73,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		s = r.hailToCome(s, h)
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
-		base.negated = r.negated(h.first) || r.deniedAfter(h.last)
+		base.negated = r.negated(h.first) && !r.ownSubject(h) || r.deniedAfter(h.last)
 		if base.negated && (r.deniesOther(s, h) || s.topic == fitcheck.TopicWant && r.wordAt(h.first, "nada", "nomas", "solo", "solamente", "unicamente", "puro", "pura") && !r.wordAt(h.first-1, "no")) {
 			base.negated = false
 		}

@@ -47,7 +47,7 @@ func (r *reader) counts() {
 		r.countFact(c)
 	} else if len(found) == 0 && r.asked(fitcheck.TopicUse) {
 		r.countBetween()
-	} else if len(found) == 0 {
+	} else if len(found) == 0 && !r.allTold() {
 		r.countAtEnd()
 	}
 }

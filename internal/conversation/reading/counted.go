@@ -349,3 +349,31 @@ func (r *reader) refAt(from, to int) bool {
 	}
 	return false
 }
+
+// allTold: "same for all three of them", "all three the same": how many there are, where that was
+// not known.
+func (r *reader) allTold() bool {
+	if r.Units > 1 || r.Count > 0 || r.known(fitcheck.TopicCount) {
+		return false
+	}
+	for n := range r.intros {
+		h := &r.intros[n]
+		k := 0
+		for i := h.first; i <= h.last; i++ {
+			k = max(k, r.wholeSaid(i))
+		}
+		next := h.last + 1
+		for r.wordAt(next, "are", "is", "of", "them", "the", "son", "exactly") {
+			next++
+		}
+		alike := r.wordAt(h.first-1, "for") && r.wordAt(h.first-2, "same") || r.wordAt(next, "same", "alike", "identical", "iguales") && !r.wordAt(next+1, "way", "side")
+		if k == 4 && r.askedSize() != "none" && !r.wordsIn(0, len(r.toks), "them", "skylights", "domes", "tragaluces", "domos") {
+			continue // all four sides
+		}
+		if h.is("nth", "all") && k > 1 && alike && !r.wordAt(h.last+1, "sides", "layers", "corners", "ways") {
+			r.countFact(countAt{k, h.first, h.last})
+			return true
+		}
+	}
+	return false
+}

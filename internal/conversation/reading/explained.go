@@ -12,6 +12,9 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if len(r.Asked) == 0 || r.asked(t) || r.tellsStyle(t, h) || h.is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && r.wordsIn(h.first, h.last+1, "tarp", "tarped", "covered", "plywood", "boarded", "boards") {
 		return false
 	}
+	if t == fitcheck.TopicImpactRisk && (r.wordsIn(h.first, h.last+1, "course", "fairway") || r.wordAt(h.last+1, "course")) && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "behind", "next", "beside", "near", "by", "on", "across", "backs", "along") {
+		return false // "we have the golf course right behind us"
+	}
 	if t == fitcheck.TopicUse && (r.asked(fitcheck.TopicName) || r.asked(fitcheck.TopicPlace)) && r.wordAt(h.first-1, "mi", "my", "our", "nuestra") && r.wordsIn(max(0, h.first-3), h.first, "for", "para") {
 		return false // "quiero un tragaluz nuevo para mi casa móvil"
 	}

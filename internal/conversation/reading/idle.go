@@ -263,3 +263,9 @@ func (r *reader) useAlone(t fitcheck.Topic, h *hit) bool {
 	mark := func(i int) bool { return i >= 0 && i < len(r.toks) && r.toks[i].kind == markToken }
 	return t == fitcheck.TopicUse && mark(h.first-1) && (mark(h.last+1) || h.last+1 == len(r.toks)) && h.first > 1 && (r.toks[h.first-2].used || r.toks[h.first-2].named)
 }
+
+// ownSubject: the words are a statement by themselves, so that a "not" further before is another's:
+// "he never called me back frame is a bit weathered".
+func (r *reader) ownSubject(h *hit) bool {
+	return h.last > h.first+1 && r.wordAt(h.first, "frame", "frames", "marco", "marcos") && r.wordAt(h.first+1, "is", "are", "has", "looks", "esta", "estan") && !negWords[r.toks[max(h.first-1, 0)].text] && !r.wordAt(h.first-1, "the", "my", "our", "el", "los")
+}
