@@ -176,8 +176,14 @@ func (t *turn) pendingOf(u reading.Unclear, a Ask) *Pending {
 	return p
 }
 
+// longGuess is how many letters of theirs people are asked to say yes to.
+const longGuess = 60
+
 func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
 	args := wording.Args{"said": u.Said, "label": t.label(a.Topic)}
+	if u.Why == reading.WhyRough && u.Guess != nil && a.Topic == fitcheck.TopicStyle && len(u.Said) <= longGuess {
+		return t.line("clear.guess", nth, args) // a yes is enough
+	}
 	why := u.Why
 	if why != reading.WhyPlace && !a.Topic.OfLength() {
 		why = reading.WhyChoice // nobody can look at a choice to the nearest 1/16

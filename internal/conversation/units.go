@@ -3,7 +3,6 @@ package conversation
 import (
 	"regexp"
 	"slices"
-	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
@@ -48,23 +47,32 @@ func (t *turn) sameUnit(u reading.Unclear, a Ask) (reading.Fact, bool) {
 			continue
 		}
 		known, _ := e.Value.(fitcheck.Size)
-		m := metricUnit.FindStringSubmatch(strings.ToLower(e.Said))
-		if m == nil || !known.Complete() {
-			continue
-		}
-		r := reading.Read(reading.Input{Text: u.Said + " " + m[1], Asked: []fitcheck.Topic{a.Topic}, Units: t.talk.UnitCount(), Language: t.talk.Language})
-		for _, f := range r.Facts {
-			if now, ok := f.Value.(fitcheck.Size); ok && f.Topic == a.Topic && now.Complete() && near(known, now) {
-				f.Unit, f.Said = a.Unit, u.Said
-				return f, true
+		for _, unit := range metricOf(known) {
+			r := reading.Read(reading.Input{Text: u.Said + " " + unit, Asked: []fitcheck.Topic{a.Topic}, Units: t.talk.UnitCount(), Language: t.talk.Language})
+			for _, f := range r.Facts {
+				if now, ok := f.Value.(fitcheck.Size); ok && f.Topic == a.Topic && now.Complete() && near(known, now) {
+					f.Unit, f.Said = a.Unit, u.Said
+					return f, true
+				}
 			}
 		}
 	}
 	return reading.Fact{}, false
 }
 
-// metricUnit is a unit that leaves no doubt.
-var metricUnit = regexp.MustCompile(`(?:\b|\d)(mm|cm|millimet\w+|centimet\w+|mil[ií]met\w+|cent[ií]met\w+)\b`)
+// metricOf are the units that a size was told in where it surely was no inch: whole millimeters
+// that no tape in inches shows.
+func metricOf(s fitcheck.Size) []string {
+	for _, l := range []fitcheck.Length{s.Width, s.Length, s.Diameter} {
+		if l > 0 && (l%fitcheck.Sixteenth == 0 || l%fitcheck.Millimetre != 0) {
+			return nil
+		}
+	}
+	if !s.Complete() {
+		return nil
+	}
+	return []string{"cm", "mm"}
+}
 
 // unitCarried reads a size without a unit in the one that was named with the size before, where it
 // goes with that only so: "64 x 64 cm", "60 x 60".

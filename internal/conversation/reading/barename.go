@@ -279,7 +279,7 @@ func (r *reader) leadWord(i int) bool {
 	if r.wordAt(i, "for", "under") && r.wordAt(i-1, "its", "is", "put", "thats", "it") {
 		return true // "it's for Grace and Bill"
 	}
-	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "hi", "hello", "hey", "name", "just", "solo", "nomas", "con")
+	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "sorry", "oops", "perdon", "disculpe", "disculpa", "hi", "hello", "hey", "name", "just", "solo", "nomas", "con")
 }
 
 func (r *reader) onlyUsedAfter(i int) bool {

@@ -57,6 +57,9 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic") && r.wordAt(h.first-3, "old", "current", "existing") && k >= h.first-5 && !r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "so", "and", "same", "match", "please", "again") {
 		return t, false // "the old one is clear"
 	}
+	if k := h.last + 1 + number(r.wordAt(h.last+1, "one", "ones")); r.wordAt(k, "gone", "out", "removed", "replaced") && r.wordAt(h.first-1, "the", "these", "those") {
+		return t, false // "just want the white ones gone"
+	}
 	if r.wordAt(h.first, "see") && r.wordAt(h.first-1, "can", "you", "could", "i", "we", "u") {
 		return t, false // "the opening you can see through"
 	}

@@ -113,6 +113,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordsIn(next, min(next+4, len(r.toks)), "eighths", "sixteenths", "8ths", "16ths", "octavos") {
 		return countAt{}, false // "57 inches and 5 of the eighths"
 	}
+	if r.asked(fitcheck.TopicFrameCondition) && r.wordAt(i-1, "on") && r.wordAt(next, "of") {
+		return countAt{}, false // "bent on 3 of them"
+	}
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
 	}

@@ -225,6 +225,11 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 
 // worseThanGood: "dull but straight": a fault counts more than a good word beside it.
 func (r *reader) worseThanGood(t fitcheck.Topic, all []saying) []saying {
+	if t == fitcheck.TopicFrameCondition && len(all) == 1 && all[0].value == fitcheck.ConditionCorroded && r.slightly(&all[0]) {
+		if from, to := r.sentence(all[0].first); r.wordsIn(from, to+1, "solid", "sound", "fine", "strong", "straight", "good", "ok", "bueno", "firme") {
+			all[0].value = fitcheck.ConditionWeathered // "a little rusty but solid", beside another answer
+		}
+	}
 	if t != fitcheck.TopicFrameCondition || len(all) < 2 {
 		return all
 	}

@@ -12,6 +12,9 @@ func (r *reader) wishedDome() {
 		return
 	}
 	for _, a := range r.Asked {
+		if (a == fitcheck.TopicStyle || a == fitcheck.TopicFrameCondition) && r.wordsIn(0, len(r.toks), "just", "only", "rather") {
+			continue // "frame is solid, we'd rather just replace the bubble"
+		}
 		if a != fitcheck.TopicName && a != fitcheck.TopicPlace && a != fitcheck.TopicUse && a != fitcheck.TopicProblem && a != fitcheck.TopicCount {
 			return
 		}

@@ -131,7 +131,7 @@ func (r *reader) personBefore(f found, z zipAt) bool {
 	if _, known := place.WellKnown(r.toks[f.first].text); known {
 		return false // "Austin, 78660"
 	}
-	return r.givenAt(f.first) && (r.toks[f.first+1].kind == markToken || f.first == 0 || r.introEnds(f.first-1)) || r.givenAt(f.first-1) && r.toks[z.first-1].kind == markToken
+	return r.givenAt(f.first) && (r.toks[f.first+1].kind == markToken || f.first == 0 || r.introEnds(f.first-1)) || r.givenAt(f.first-1) && (r.toks[z.first-1].kind == markToken || f.first == z.first-1 && (f.first == 1 || r.opensClause(f.first-1) || r.introEnds(f.first-2)))
 }
 
 // militaryOrUnknown: a ZIP code that the table lacks.
