@@ -274,6 +274,9 @@ func (r *reader) named(i int) bool {
 	if j < 0 || r.toks[j].kind != wordToken || !beforeCode[r.toks[j].text] {
 		return false
 	}
+	if _, next := r.numeralAt(i); r.toks[j].is("order", "orden", "item") && (r.wordAt(j-1, "in", "en") || r.by(i+1) || next > i+1 || r.unitAt(i+1) != noUnit || i+1 < len(r.toks) && r.toks[i+1].kind == wordToken && countNouns[r.toks[i+1].text]) {
+		return false // "sides in order: 24 1/2, 48 1/2"
+	}
 	if r.toks[j].is("floor") && (r.asked(fitcheck.TopicCount) || i+1 < len(r.toks) && countNouns[r.toks[i+1].text]) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
 		return false // "a condo, top floor. 1"
 	}
