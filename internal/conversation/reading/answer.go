@@ -86,6 +86,23 @@ func (r *reader) dontKnow(t fitcheck.Topic, h *hit) {
 	r.out.DontKnow = append(r.out.DontKnow, t)
 }
 
+// asksForUsual: "what do most people get?" is all that is said, and asks for what the shop
+// would choose, which is its answer.
+func (r *reader) asksForUsual() bool {
+	if len(r.out.Usual) == 0 || len(r.out.Facts) > 0 {
+		return false
+	}
+	if _, last := r.sentence(0); last+1 < len(r.toks) {
+		return false
+	}
+	for n := range r.talk {
+		if h := &r.talk[n]; h.is("say", "usual") && r.wordsIn(max(0, h.first-1), h.last+1, "what", "whats", "most", "que", "cual") {
+			return true
+		}
+	}
+	return false
+}
+
 func (r *reader) usual(t fitcheck.Topic, h *hit) {
 	if t == fitcheck.TopicWant && !r.doubtful(t) {
 		r.fact(t, 0, fitcheck.Choice(fitcheck.WantUnsure), h.first, h.last)

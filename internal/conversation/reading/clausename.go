@@ -21,6 +21,12 @@ func (r *reader) clauseName() {
 		if v != "name" && v != "im" && (v != "ask" || !asked && !r.toBePut(h)) {
 			continue
 		}
+		if v == "name" && r.ofThing(h) {
+			return // "why do you need my name austin"
+		}
+		if v == "name" && r.lastNext(n) && r.firstAndLast(n) {
+			return // "name is Duane, last name Fitzhugh"
+		}
 		if first, last, ok := r.surnameFirst(h.last + 1); ok && v == "name" {
 			r.name(h.last+1, h.last+1)
 			r.nameFact(first, last)

@@ -45,11 +45,26 @@ func (r *reader) counts() {
 		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
 	} else if c, ok := r.bothUnits(); ok && len(found) == 0 {
 		r.countFact(c)
+	} else if len(found) == 0 && r.onlyOne() {
+		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(1), 0, len(r.toks)-1)
 	} else if len(found) == 0 && r.asked(fitcheck.TopicUse) {
 		r.countBetween()
 	} else if len(found) == 0 && !r.allTold() {
 		r.countAtEnd()
 	}
+}
+
+// onlyOne: "just one" is all that is said where a size was asked: how many, not how large.
+func (r *reader) onlyOne() bool {
+	if r.askedSize() == "none" {
+		return false
+	}
+	switch bareWords(r.Text) {
+	case "just one", "only one", "just the one", "only the one", "its just one", "its only one", "theres just one", "theres only one",
+		"solo uno", "solo es uno", "es solo uno", "nomas uno", "uno nomas", "nada mas uno", "uno nada mas":
+		return true
+	}
+	return false
 }
 
 type countAt struct {

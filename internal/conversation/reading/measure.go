@@ -50,6 +50,9 @@ type measure struct {
 func (r *reader) sizes() {
 	first, last := r.spokenLumber()
 	defer r.lumberOnly(first, last)
+	if r.inYards() {
+		return
+	}
 	after := r.countsAfter()
 	qs := r.quantities()
 	if len(qs) == 0 {
@@ -90,6 +93,20 @@ func (r *reader) fewInches() {
 			return
 		}
 	}
+}
+
+// inYards: "a yard and a half long and a yard wide" answers, as roughly as paces do.
+func (r *reader) inYards() bool {
+	if r.askedSize() == "none" {
+		return false
+	}
+	for i := range r.toks {
+		if r.wordAt(i, "yard", "yards", "yarda", "yardas") && i > 0 && (r.toks[i-1].kind == numToken || r.numberAt(i-1).kind != notNumber || r.wordAt(i-1, "a", "una")) && !r.wordAt(i+1, "from", "away", "off", "of", "sale", "dumpster", "trailer", "down", "behind", "de") {
+			r.unclear(r.askedSize(), 0, WhyRough, nil, i-1, i)
+			return true
+		}
+	}
+	return false
 }
 
 // quantities reads every length in the message from left to right.

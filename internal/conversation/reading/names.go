@@ -83,6 +83,15 @@ func (r *reader) introduced() bool {
 	return r.calledName() || r.itsName() || r.signedName() || r.firmName() || r.loneName()
 }
 
+// lastNext: after one word and a comma stands "last name".
+func (r *reader) lastNext(n int) bool {
+	if n+1 >= len(r.intros) {
+		return false
+	}
+	v, _ := r.intros[n+1].has("intro")
+	return v == "last" && r.intros[n+1].first-r.afterIntro(r.intros[n].last+1) == 2 && r.markAt(r.intros[n+1].first-1, ',')
+}
+
 // firstAndLast: "first name Dana last name Whitfield".
 func (r *reader) firstAndLast(n int) bool {
 	first, end, ok := r.nameFrom(r.intros[n].last+1, false)

@@ -33,11 +33,13 @@ func (r *reader) requests() {
 			question = -1
 		}
 	}
-	if question >= 0 && !r.answeredByOther(question) {
+	if question >= 0 && !r.answeredByOther(question) && !r.asksForUsual() {
 		r.request(RequestQuestion)
 		r.out.Trade = r.ofTrade(&r.talk[question])
 	}
-	r.bareQuestion()
+	if !r.asksForUsual() {
+		r.bareQuestion()
+	}
 	r.openHole()
 	if r.neverMind() {
 		r.request(RequestUndo)

@@ -112,10 +112,11 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		case forward && !short && r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
 		case forward && t.is("i", "we", "have", "got", "get", "the", "it", "la", "el", "del", "mi", "lo", "este", "esta"):
 		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "tiene", "have", "has", "had", "should", "its", "a", "comes", "out", "around", "now", "still", "stays", "remains", "sigue")):
-		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y"):
+		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y", "for", "para"):
 			if t.is("y") && i > from {
 				return false
 			}
+		case !forward && (t.is("what") && r.wordAt(i-1, "is", "was", "thats") || t.is("i", "we", "have", "got", "get", "measured") && r.wordsIn(from, i, "what")): // "50 5/8 is what I have for the long side"
 		case r.roughAt(i):
 		default:
 			return false
