@@ -82,7 +82,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		t.talk.Memory.Rooms[unit] = room
 	}
 	t.setLanguage(r.Language)
-	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade
+	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	if t.leaveOut(r.Dropped, text) {
 		return

@@ -14,6 +14,11 @@ func (r *reader) counts() {
 	if r.countsByKind() || r.eachCount() || r.kindShares() || (r.askedSize() == "none" || r.asked(fitcheck.TopicCount)) && r.countsOfSizes() {
 		return
 	}
+	if c, ok := r.countBeside(); ok {
+		r.use(c.first, c.last)
+		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
+		return
+	}
 	var found []countAt
 	for i := range r.toks {
 		if c, ok := r.countFrom(i); ok {

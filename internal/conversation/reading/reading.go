@@ -98,6 +98,9 @@ type Reading struct {
 	// Trade says that the one question is whether the shop has what it is there for ("do you
 	// do skylights"): going on answers it. Not in the JSON.
 	Trade bool `json:"-"`
+	// UsualAsked says that the one question is what most people take: the shop's usual
+	// answers it. Not in the JSON.
+	UsualAsked bool `json:"-"`
 	// DontKnow are asked topics to which the person said that they don't know, can't
 	// or won't say; Usual those left to the shop ("doesn't matter"). Not in the JSON.
 	DontKnow []fitcheck.Topic `json:"-"`

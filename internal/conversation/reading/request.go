@@ -33,13 +33,12 @@ func (r *reader) requests() {
 			question = -1
 		}
 	}
-	if question >= 0 && !r.answeredByOther(question) && !r.asksForUsual() {
+	if question >= 0 && !r.answeredByOther(question) {
 		r.request(RequestQuestion)
 		r.out.Trade = r.ofTrade(&r.talk[question])
 	}
-	if !r.asksForUsual() {
-		r.bareQuestion()
-	}
+	r.bareQuestion()
+	r.out.UsualAsked = r.asksForUsual()
 	r.openHole()
 	if r.neverMind() {
 		r.request(RequestUndo)

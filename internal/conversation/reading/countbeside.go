@@ -1,0 +1,109 @@
+package reading
+
+// countBeside is the count that ends a message about one size, or begins it: "25 x 49, two",
+// "36 across, only one", "2 ft x 4 ft. 3 total", "four, all 30 x 30". A bare figure there may
+// as well be a third side, and is none.
+func (r *reader) countBeside() (countAt, bool) {
+	if r.askedSize() == "none" || r.Units > 1 || len(r.refs) > 0 || r.pairs() > 1 {
+		return countAt{}, false
+	}
+	if c, ok := r.countAhead(); ok {
+		return c, true
+	}
+	end := r.beforePoliteness(len(r.toks) - 1)
+	closed := r.markAt(end, ')')
+	if closed {
+		end--
+	}
+	last, sure := r.withoutTotal(end)
+	i := last
+	if i < 2 {
+		return countAt{}, false
+	}
+	n, next := r.countNumber(i)
+	if r.wordAt(i, "una", "uno", "un") {
+		n, next = 1, i+1
+	}
+	if n == 1 && r.wordAt(i+1, "of", "de") {
+		return countAt{}, false // "25 x 49 is just one of them"
+	}
+	if next != last+1 || n < 1 || n > mostBeside || r.toks[i].used {
+		return countAt{}, false
+	}
+	from := i
+	for from > 0 && r.wordAt(from-1, "just", "only", "need", "i", "we", "want", "solo", "son", "es", "nomas", "nada", "mas", "necesito", "quiero", "qty", "quantity", "its", "theres", "is", "are", "there", "me", "us", "theyre", "hay", "them", "of", "cantidad") {
+		from--
+		sure = sure || !r.wordAt(from, "es", "is", "mas", "i", "we", "of")
+	}
+	at := from - 1
+	broken := r.markAt(at, ',') || r.sentenceEnd(at)
+	if closed && r.markAt(at, '(') {
+		sure, broken = true, true
+	}
+	for at >= 0 && (r.toks[at].kind == markToken && !r.markAt(at, '"') && !r.markAt(at, '\'') || r.wordAt(at, "and", "y", "but", "pero")) {
+		at--
+	}
+	if at < 0 || !sure && (r.toks[i].kind == numToken || !broken || !r.pairBetween(0, i)) || !r.sizeEnds(at) {
+		return countAt{}, false
+	}
+	return countAt{n, i, last}, true
+}
+
+// mostBeside is the most that is taken for a number of pieces right beside a size: who says
+// more of them says so in more words.
+const mostBeside = 12
+
+// pairs is how many sizes of two sides the message tells.
+func (r *reader) pairs() int {
+	n := 0
+	for i := range r.toks {
+		n += number(r.by(i) && r.numberAfter(i+1))
+	}
+	return n
+}
+
+// countAhead: "just one, 25 x 49", "four, all 30 x 30".
+func (r *reader) countAhead() (countAt, bool) {
+	i := 0
+	for r.wordAt(i, "just", "only", "solo", "its", "theres", "there", "are", "is", "i", "need", "son", "hay", "nomas", "the") {
+		i++
+	}
+	n, next := r.countNumber(i)
+	if r.wordAt(i, "una", "uno") {
+		n, next = 1, i+1
+	}
+	if next != i+1 || n < 1 || n > mostBeside || r.toks[i].kind == numToken && i == 0 || r.toks[i].used || !r.markAt(next, ',') && !r.sentenceEnd(next) || !r.pairBetween(next, len(r.toks)) {
+		return countAt{}, false
+	}
+	return countAt{n, i, i}, true
+}
+
+// withoutTotal is where a count ends that says of itself that it is one: "3 total", "two of
+// them".
+func (r *reader) withoutTotal(end int) (last int, sure bool) {
+	switch {
+	case r.wordAt(end, "total", "altogether", "needed", "pcs", "pieces", "iguales", "alike", "each"):
+		last = end - 1
+	case r.wordAt(end, "total", "all") && r.wordAt(end-1, "in", "en"), r.wordAt(end, "them", "those", "em", "these", "esos", "esas", "ellos") && r.wordAt(end-1, "of", "de"), r.wordAt(end, "size", "that", "same") && r.wordAt(end-1, "that", "like", "the"):
+		last = end - 2
+	default:
+		return end, false
+	}
+	if r.wordAt(last, "in", "en") {
+		last--
+	}
+	return last, true
+}
+
+// beforePoliteness is the last token that is no sign, no thanks and no please.
+func (r *reader) beforePoliteness(i int) int {
+	for i > 0 && (r.toks[i].kind == markToken && !r.markAt(i, ')') && !r.markAt(i, '"') && !r.markAt(i, '\'') || r.wordAt(i, "please", "pls", "thanks", "thx", "ty", "gracias", "favor") || r.wordAt(i, "por") && r.wordAt(i+1, "favor") || r.wordAt(i, "thank") || r.wordAt(i, "you") && r.wordAt(i-1, "thank")) {
+		i--
+	}
+	return i
+}
+
+// sizeEnds: a number, its unit or the name of its side stands there.
+func (r *reader) sizeEnds(i int) bool {
+	return r.toks[i].kind == numToken && !r.toks[i].used || r.unitAt(i) != noUnit || r.numberAt(i).kind != notNumber || r.labelAt[i] >= 0
+}
