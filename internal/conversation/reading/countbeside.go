@@ -31,9 +31,9 @@ func (r *reader) countBeside() (countAt, bool) {
 		return countAt{}, false
 	}
 	from := i
-	for from > 0 && r.wordAt(from-1, "just", "only", "need", "i", "we", "want", "solo", "son", "es", "nomas", "nada", "mas", "necesito", "quiero", "qty", "quantity", "its", "theres", "is", "are", "there", "me", "us", "theyre", "hay", "them", "of", "cantidad") {
+	for from > 0 && r.wordAt(from-1, "just", "only", "need", "i", "we", "want", "solo", "son", "es", "nomas", "nada", "mas", "necesito", "quiero", "qty", "quantity", "its", "theres", "is", "are", "there", "me", "us", "theyre", "hay", "cantidad") {
 		from--
-		sure = sure || !r.wordAt(from, "es", "is", "mas", "i", "we", "of")
+		sure = sure || !r.wordAt(from, "es", "is", "mas", "i", "we")
 	}
 	at := from - 1
 	broken := r.markAt(at, ',') || r.sentenceEnd(at)
@@ -43,7 +43,7 @@ func (r *reader) countBeside() (countAt, bool) {
 	for at >= 0 && (r.toks[at].kind == markToken && !r.markAt(at, '"') && !r.markAt(at, '\'') || r.wordAt(at, "and", "y", "but", "pero")) {
 		at--
 	}
-	if at < 0 || !sure && (r.toks[i].kind == numToken || !broken || !r.pairBetween(0, i)) || !r.sizeEnds(at) {
+	if at < 0 || !sure && (r.toks[i].kind == numToken || !broken || !r.pairBetween(0, i)) || !r.sizeEnds(at, broken || r.wordAt(from-1, "and", "y", "but", "pero")) {
 		return countAt{}, false
 	}
 	return countAt{n, i, last}, true
@@ -82,7 +82,7 @@ func (r *reader) countAhead() (countAt, bool) {
 // them".
 func (r *reader) withoutTotal(end int) (last int, sure bool) {
 	switch {
-	case r.wordAt(end, "total", "altogether", "needed", "pcs", "pieces", "iguales", "alike", "each"):
+	case r.wordAt(end, "total", "altogether", "needed", "pcs", "pieces", "iguales", "alike"):
 		last = end - 1
 	case r.wordAt(end, "total", "all") && r.wordAt(end-1, "in", "en"), r.wordAt(end, "them", "those", "em", "these", "esos", "esas", "ellos") && r.wordAt(end-1, "of", "de"), r.wordAt(end, "size", "that", "same") && r.wordAt(end-1, "that", "like", "the"):
 		last = end - 2
@@ -103,7 +103,11 @@ func (r *reader) beforePoliteness(i int) int {
 	return i
 }
 
-// sizeEnds: a number, its unit or the name of its side stands there.
-func (r *reader) sizeEnds(i int) bool {
-	return r.toks[i].kind == numToken && !r.toks[i].used || r.unitAt(i) != noUnit || r.numberAt(i).kind != notNumber || r.labelAt[i] >= 0
+// sizeEnds: a number, its unit or, before a break, the name of its side stands there.
+func (r *reader) sizeEnds(i int, broken bool) bool {
+	if r.labelAt[i] >= 0 && r.unitAt(i) == noUnit {
+		i = r.labels[r.labelAt[i]].first - 1
+		return broken && i >= 0 && r.sizeEnds(i, false)
+	}
+	return r.toks[i].kind == numToken && !r.toks[i].used || r.unitAt(i) != noUnit || r.numberAt(i).kind != notNumber
 }
