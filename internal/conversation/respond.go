@@ -226,6 +226,7 @@ func (t *turn) ask(steps []step) error {
 		lines = []string{t.vary("mail.questions", nil) + "\n- " + strings.Join(lines, "\n- ")}
 	}
 	t.say.add(lines...)
+	t.orMore(steps[0])
 	t.safety(steps[0].state)
 	for _, a := range m.Asking {
 		if a.Topic == fitcheck.TopicConfirm && m.Tries[a] > 0 && t.heard.photos > 0 && !t.heard.news() {
@@ -249,6 +250,16 @@ func (t *turn) explain(s step) {
 			return
 		}
 	}
+}
+
+// orMore asks once for the number of pieces along with the first measure, where all that it
+// goes beside was told unasked. It stays open where nothing is said to it.
+func (t *turn) orMore(s step) {
+	first := s.asks[0].Topic == fitcheck.TopicPlasticSize || s.asks[0].Topic == fitcheck.TopicCurbOutside
+	if s.state != Measuring || !first || len(t.howMany()) == 0 || t.talk.Memory.Said["hint.or_more"] > 0 {
+		return
+	}
+	t.say.add(t.vary("hint.or_more", nil))
 }
 
 // safety tells once, with the first question that takes a tape, what matters.

@@ -54,6 +54,9 @@ func (r *reader) counts() {
 		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(1), 0, len(r.toks)-1)
 	} else if len(found) == 0 && r.asked(fitcheck.TopicUse) {
 		r.countBetween()
+	} else if c, ok := r.countAfterUse(); ok && len(found) == 0 {
+		r.use(c.first, c.last)
+		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
 	} else if len(found) == 0 && !r.allTold() {
 		r.countAtEnd()
 	}

@@ -157,6 +157,23 @@ func (r *reader) countBetween() {
 	}
 }
 
+// countAfterUse: "Iris Cole, 28801, house, one. fiberglass frame": a number between two
+// signs, right behind the building.
+func (r *reader) countAfterUse() (countAt, bool) {
+	if len(r.Asked) > 0 && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) {
+		return countAt{}, false
+	}
+	for i := 2; i < len(r.toks); i++ {
+		if !r.markAt(i-1, ',') || !r.saysUse(i-2) {
+			continue
+		}
+		if n, next := r.countNumber(i); next == i+1 && n > 0 && n < 10 && !r.toks[i].used && (next == len(r.toks) || r.markAt(next, ',') || r.sentenceEnd(next)) {
+			return countAt{n, i, i}, true
+		}
+	}
+	return countAt{}, false
+}
+
 // countBefore: some other count stands before the token.
 func (r *reader) countBefore(i int) bool {
 	for k := range i {
