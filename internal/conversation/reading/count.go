@@ -62,19 +62,6 @@ func (r *reader) counts() {
 	}
 }
 
-// onlyOne: "just one" is all that is said where a size was asked: how many, not how large.
-func (r *reader) onlyOne() bool {
-	if r.askedSize() == "none" {
-		return false
-	}
-	switch bareWords(r.Text) {
-	case "just one", "only one", "just the one", "only the one", "its just one", "its only one", "theres just one", "theres only one",
-		"solo uno", "solo es uno", "es solo uno", "nomas uno", "uno nomas", "nada mas uno", "uno nada mas":
-		return true
-	}
-	return false
-}
-
 type countAt struct {
 	value       int
 	first, last int
@@ -103,21 +90,6 @@ func (r *reader) countFact(c countAt) {
 		return
 	}
 	r.fact(fitcheck.TopicCount, units[0], fitcheck.Whole(c.value), c.first, c.last)
-}
-
-// nearDoubt: "about a dozen".
-func (r *reader) nearDoubt(first int) bool {
-	i := first - 1
-	for r.wordAt(i, "a", "the") {
-		i--
-	}
-	if r.wordAt(first, "a") && i < 0 {
-		i = first
-	}
-	if r.wordAt(i, "about") && r.wordsIn(r.sentenceFirst(i), i, "talked", "talk", "asked", "asking", "called", "calling", "spoke", "inquiring", "writing", "texting", "question") {
-		return false // "we talked about 3 domes"
-	}
-	return i >= 0 && r.labelAt[i] >= 0 && r.labels[r.labelAt[i]].is("rough", "near")
 }
 
 var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,

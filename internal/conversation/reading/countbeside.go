@@ -49,6 +49,19 @@ func (r *reader) countBeside() (countAt, bool) {
 	return countAt{n, i, last}, true
 }
 
+// onlyOne: "just one" is all that is said where a size was asked: how many, not how large.
+func (r *reader) onlyOne() bool {
+	if r.askedSize() == "none" {
+		return false
+	}
+	switch bareWords(r.Text) {
+	case "just one", "only one", "just the one", "only the one", "its just one", "its only one", "theres just one", "theres only one",
+		"solo uno", "solo es uno", "es solo uno", "nomas uno", "uno nomas", "nada mas uno", "uno nada mas":
+		return true
+	}
+	return false
+}
+
 // mostBeside is the most that is taken for a number of pieces right beside a size: who says
 // more of them says so in more words.
 const mostBeside = 12

@@ -207,3 +207,18 @@ func (r *reader) turnsTo(side, last int) bool {
 	}
 	return false
 }
+
+// nearDoubt: "about a dozen".
+func (r *reader) nearDoubt(first int) bool {
+	i := first - 1
+	for r.wordAt(i, "a", "the") {
+		i--
+	}
+	if r.wordAt(first, "a") && i < 0 {
+		i = first
+	}
+	if r.wordAt(i, "about") && r.wordsIn(r.sentenceFirst(i), i, "talked", "talk", "asked", "asking", "called", "calling", "spoke", "inquiring", "writing", "texting", "question") {
+		return false // "we talked about 3 domes"
+	}
+	return i >= 0 && r.labelAt[i] >= 0 && r.labels[r.labelAt[i]].is("rough", "near")
+}
