@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
 )
 
 // waitWords, thankWords and errandWords, which say what somebody writes for, are small
@@ -18,9 +19,13 @@ var (
 // puzzled: who says so has a question or doesn't follow, whatever else the words are.
 var puzzled = regexp.MustCompile(`(?i)\b(don'?t|doesn'?t|not|no idea|what|which|how|why|qu[eé] es|cu[aá]l|c[oó]mo)\b`)
 
-// aside lets the question stand where the person only says to wait: they are on it.
+// aside lets the question stand where the person only says to wait, or that photos were
+// sent which are still on their way: they are on it.
 func (t *turn) aside() bool {
 	h := &t.heard
+	if h.unseen && h.nothing() && t.isAsked(fitcheck.TopicPhotos) {
+		return true
+	}
 	if t.small != waitWords || len(t.talk.Memory.Asking) == 0 || len(h.entries)+len(h.requests)+h.photos > 0 {
 		return false
 	}

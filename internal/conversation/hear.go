@@ -21,6 +21,7 @@ type heard struct {
 	agreed   bool   // a yes or no to the question that a finding raised
 	remark   bool   // words to such a question that are neither
 	photos   int
+	unseen   bool // photos are said to have been sent, and none came
 	looks    []PhotoLook
 	off      bool     // all is called off
 	bye      bool     // nothing but thanks and a farewell
@@ -93,6 +94,9 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	}
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range t.ofSomeKind(namedFirst(r.Facts), text) {
+		if t.photosSaid(f) {
+			continue
+		}
 		t.take(f, source(in, f.Said), text)
 	}
 	t.copySame(r.SameAs, fitcheck.UnitTopics, source(in, ""))
@@ -181,6 +185,18 @@ func (t *turn) hearPhotos(m Message) {
 	t.heard.entries = append(t.heard.entries, e)
 	t.heard.photos += m.Photos
 	t.out.PhotosOf[m.N] = t.photoTopic()
+}
+
+// photosSaid: photos count as they come; of those that are only said to have been sent, none
+// has been seen.
+func (t *turn) photosSaid(f reading.Fact) bool {
+	said, ok := f.Value.(fitcheck.Whole)
+	if f.Topic != fitcheck.TopicPhotos || !ok || said == 0 {
+		return false
+	}
+	came, _ := t.talk.Value(fitcheck.TopicPhotos, 0).(fitcheck.Whole)
+	t.heard.unseen = came == 0
+	return true
 }
 
 // photoTopic is what a photo that comes now was asked for; the style where nobody asked.

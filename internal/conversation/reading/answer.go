@@ -16,7 +16,7 @@ func (r *reader) answers() {
 		r.confirm()
 	}
 	if r.asked(fitcheck.TopicPhotos) {
-		r.noPhotos()
+		r.photos()
 	}
 	if r.asked(fitcheck.TopicFrameCondition) {
 		r.noFrame()

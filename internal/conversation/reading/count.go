@@ -133,6 +133,10 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.countOfSummary(i) || r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
 		return countAt{}, false
 	}
+	if r.timesAt(i - 1) {
+		r.use(i-1, i)
+		return countAt{n, i - 1, next - 1}, true
+	}
 	if n == 1 && r.wordAt(next, "of") && r.wordAt(next+1, "those", "these", "the", "your", "my") && !r.markAt(i-1, ':') {
 		return countAt{}, false // "it's one of those tube skylights"
 	}

@@ -31,6 +31,9 @@ func (r *reader) countBeside() (countAt, bool) {
 		return countAt{}, false
 	}
 	from := i
+	if r.timesAt(i - 1) {
+		from, sure = i-1, true
+	}
 	for from > 0 && r.wordAt(from-1, "just", "only", "need", "i", "we", "want", "solo", "son", "es", "nomas", "nada", "mas", "necesito", "quiero", "qty", "quantity", "its", "theres", "is", "are", "there", "me", "us", "theyre", "hay", "cantidad") {
 		from--
 		sure = sure || !r.wordAt(from, "es", "is", "mas", "i", "we")
@@ -43,8 +46,11 @@ func (r *reader) countBeside() (countAt, bool) {
 	for at >= 0 && (r.toks[at].kind == markToken && !r.markAt(at, '"') && !r.markAt(at, '\'') || r.wordAt(at, "and", "y", "but", "pero")) {
 		at--
 	}
-	if at < 0 || !sure && (r.toks[i].kind == numToken || !broken || !r.pairBetween(0, i)) || !r.sizeEnds(at, broken || r.wordAt(from-1, "and", "y", "but", "pero")) {
+	if at < 0 || !sure && (r.toks[i].kind == numToken || !broken || !r.pairBetween(0, i) && r.labelAt[at] < 0) || !r.sizeEnds(at, broken || r.wordAt(from-1, "and", "y", "but", "pero")) {
 		return countAt{}, false
+	}
+	if r.timesAt(from) {
+		i = from
 	}
 	return countAt{n, i, last}, true
 }
@@ -65,6 +71,18 @@ func (r *reader) onlyOne() bool {
 // mostBeside is the most that is taken for a number of pieces right beside a size: who says
 // more of them says so in more words.
 const mostBeside = 12
+
+// timesAt: "x2" after a comma or a bracket, or apart from the size before it, is how many,
+// and no further side: "25 x 49, x2", "25x49 x2".
+func (r *reader) timesAt(i int) bool {
+	if i < 1 || i+1 >= len(r.toks) || !r.toks[i].is("x") || r.toks[i+1].kind != numToken || r.toks[i+1].dec > 0 || r.toks[i+1].whole > mostBeside || !r.toks[i+1].glued {
+		return false
+	}
+	if r.markAt(i-1, '(') {
+		return true
+	}
+	return !r.toks[i].glued && (r.markAt(i-1, ',') || i > 2 && r.by(i-2) || i > 3 && r.markAt(i-1, '"') && r.by(i-3))
+}
 
 // pairs is how many sizes of two sides the message tells.
 func (r *reader) pairs() int {
@@ -110,7 +128,7 @@ func (r *reader) withoutTotal(end int) (last int, sure bool) {
 
 // beforePoliteness is the last token that is no sign, no thanks and no please.
 func (r *reader) beforePoliteness(i int) int {
-	for i > 0 && (r.toks[i].kind == markToken && !r.markAt(i, ')') && !r.markAt(i, '"') && !r.markAt(i, '\'') || r.wordAt(i, "please", "pls", "thanks", "thx", "ty", "gracias", "favor") || r.wordAt(i, "por") && r.wordAt(i+1, "favor") || r.wordAt(i, "thank") || r.wordAt(i, "you") && r.wordAt(i-1, "thank")) {
+	for i > 0 && (r.toks[i].kind == markToken && !r.markAt(i, ')') && !r.markAt(i, '"') && !r.markAt(i, '\'') || r.wordAt(i, "please", "pls", "thanks", "thx", "ty", "gracias", "favor", "sorry") || r.wordAt(i, "por") && r.wordAt(i+1, "favor") || r.wordAt(i, "thank") || r.wordAt(i, "you") && r.wordAt(i-1, "thank")) {
 		i--
 	}
 	return i

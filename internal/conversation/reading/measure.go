@@ -309,7 +309,7 @@ func (r *reader) by(i int) bool {
 		return false
 	}
 	t := &r.toks[i]
-	return t.mark('*') || t.is("x", "by", "bt", "buy", "bye", "bu", "xs", "times", "por", "bij", "ex", "bby", "byu", "bi")
+	return !r.timesAt(i) && (t.mark('*') || t.is("x", "by", "bt", "buy", "bye", "bu", "xs", "times", "por", "bij", "ex", "bby", "byu", "bi"))
 }
 
 // spreadUnits gives a length the unit of its pair: "2 by 4 feet", "65 cm x 126".

@@ -29,8 +29,34 @@ func (r *reader) numberedUnits() {
 		case r.wordAt(i-1, "unit", "skylight", "dome", "tragaluz", "domo", "claraboya") && !r.by(i+1) && !r.markAt(i+1, '/') && r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of") && !r.layersAfter(i):
 			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
 			r.use(i, i)
+		case r.numberedOn(i):
+			r.refs = append(r.refs, unitRef{i, i, []int{int(t.whole)}})
+			r.use(i, i)
 		}
 	}
+}
+
+// numberedOn: a bare number goes on from a kind that was named by its own: "skylight 1 is
+// fine, 2 should be bronze". Two of them name each other: "1 is clear, 2 is bronze".
+func (r *reader) numberedOn(i int) bool {
+	if !r.saidOfOne(i) {
+		return false
+	}
+	if n := len(r.refs); n > 0 {
+		last := r.toks[r.refs[n-1].last]
+		return last.kind == numToken && last.whole < r.toks[i].whole && (r.markAt(i-1, ',') || r.sentenceEnd(i-1) || r.wordAt(i-1, "and", "but", "y", "pero"))
+	}
+	for k := i + 1; i == 0 && k < len(r.toks); k++ {
+		if r.toks[k].kind == numToken && r.toks[k].dec == 0 && r.toks[k].whole == r.toks[i].whole+1 && r.saidOfOne(k) {
+			return r.Units > 1
+		}
+	}
+	return false
+}
+
+// saidOfOne: what follows the number is said of a single thing.
+func (r *reader) saidOfOne(i int) bool {
+	return r.wordAt(i+1, "should", "needs", "gets", "is", "debe", "es", "lleva")
 }
 
 // colonList: the message has "1:" and "2:", and a word or a number apart after each.

@@ -1,0 +1,78 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// photos: how many were sent, as far as a message says; the talk counts those that came.
+// A plain no, a "can't" or a camera that fails says that none will come.
+func (r *reader) photos() {
+	if r.photosSent() {
+		return
+	}
+	for i := range r.toks {
+		if r.wholeAt(i) == 0 && !r.used(i) {
+			r.fact(fitcheck.TopicPhotos, 0, fitcheck.Whole(0), i, i)
+			return
+		}
+	}
+	if first, ok := r.noPictures(); ok {
+		r.fact(fitcheck.TopicPhotos, 0, fitcheck.Whole(0), first, first+1)
+		return
+	}
+	if r.photoRefused() {
+		r.out.DontKnow = append(r.out.DontKnow, fitcheck.TopicPhotos)
+	}
+}
+
+var photoWords = wordSet(`photo photos pic pics picture pictures image images foto fotos imagen imagenes`)
+
+// photosSent: "just sent 3 pics"; not "will send 3 pics tonight".
+func (r *reader) photosSent() bool {
+	if r.wordsIn(0, len(r.toks), "ill", "will", "gonna", "later", "tonight", "tonite", "tomorrow", "can", "luego", "manana", "voy") {
+		return false
+	}
+	for i := range r.toks {
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || n > 50 || next >= len(r.toks) || !photoWords[r.toks[next].text] && !(r.toks[next].kind == wordToken && next+1 < len(r.toks) && photoWords[r.toks[next+1].text]) {
+			continue
+		}
+		if r.wordsIn(0, len(r.toks), "sent", "attached", "attaching", "heres", "here", "sending", "texted", "emailed", "mande", "envie", "mandado", "mando", "adjunto", "adjunte", "van", "aqui") {
+			r.fact(fitcheck.TopicPhotos, 0, fitcheck.Whole(n), i, next)
+			return true
+		}
+	}
+	return false
+}
+
+// noPictures: "sorry, no pictures" says how many there will be.
+func (r *reader) noPictures() (int, bool) {
+	for i := range r.toks {
+		if !r.wordAt(i, "no", "zero", "sin", "ninguna") || i+1 >= len(r.toks) || !photoWords[r.toks[i+1].text] {
+			continue
+		}
+		bare := r.beforePoliteness(len(r.toks)-1) == i+1 || r.sentenceEnd(i+2)
+		return i, bare && (i == 0 || r.softBreak(i-1) || r.wordAt(i-1, "sorry", "perdon", "nope", "nah", "i", "have", "got"))
+	}
+	return 0, false
+}
+
+func (r *reader) photoRefused() bool {
+	if r.wordsIn(0, len(r.toks), "sent", "attached", "sending", "later", "tomorrow", "luego", "manana", "problem", "here") {
+		return false
+	}
+	camera := r.wordsIn(0, len(r.toks), "camera", "phone", "camara", "celular", "telefono", "flip")
+	for i := range r.toks {
+		if camera && r.wordAt(i, "broken", "broke", "busted", "dead", "cracked", "bad", "old", "descompuesta", "descompuesto", "rota", "roto", "flip", "basic") {
+			return true
+		}
+		if r.toks[i].kind != wordToken || !(negWords[r.toks[i].text] || r.wordAt(i, "nope", "nah", "unable", "rather")) {
+			continue
+		}
+		if r.wordAt(i, "cant", "cannot", "unable", "couldnt", "wont", "nope", "nah") || r.wordAt(i+1, "puedo", "podemos", "tengo", "way", "can") {
+			return true
+		}
+		if len(r.toks) <= 3 && r.wordAt(i, "no") || r.wordsIn(i, min(i+7, len(r.toks)), "photo", "photos", "pic", "pics", "picture", "pictures", "camera", "foto", "fotos", "camara", "one", "any", "smartphone", "image") {
+			return !r.wordAt(i+1, "problem", "problema", "worries", "sure")
+		}
+	}
+	return false
+}
