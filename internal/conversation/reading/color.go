@@ -122,7 +122,7 @@ func (r *reader) ofPlastic(n int) bool {
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "ordered", "asked", "requested", "chose", "picked", "for", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {
@@ -306,89 +306,6 @@ func doubtedTint(tints []tint, outer string) bool {
 		}
 	}
 	return false
-}
-
-// unlayered places the colors that were said without a layer; it reports true where
-// they can't be.
-func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
-	var free []tint
-	for _, t := range tints {
-		if t.layer == "" {
-			free = append(free, t)
-		}
-	}
-	switch len(free) {
-	case 0:
-		return false
-	case 1:
-		switch {
-		case c.Outer == "" || len(tints) == 1:
-			c.Outer = free[0].value
-		case c.Inner == "" && free[0].value != c.Outer:
-			c.Inner = free[0].value
-		}
-		return false
-	}
-	if len(free) == 2 && (r.over(free[0].last+1, free[1].first) || r.markAt(free[0].last+1, '/') && free[0].last+2 == free[1].first) {
-		c.Outer, c.Inner = free[0].value, free[1].value
-		return false
-	}
-	if len(free) == 3 && r.over(free[0].last+1, free[1].first) && r.over(free[1].last+1, free[2].first) {
-		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
-		return false
-	}
-	if len(free) == 2 && free[0].value == free[1].value && (r.markAt(free[0].last+1, '/') || r.wordAt(free[0].last+1, "and", "y")) {
-		c.Outer, c.Inner = free[0].value, free[0].value
-		return false
-	}
-	if len(free) == 3 && r.wordsIn(free[0].last+1, free[1].first, "then", "luego") && r.wordsIn(free[1].last+1, free[2].first, "then", "luego") {
-		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
-		return false // "white on top then clear then clear"
-	}
-	same := true
-	for _, t := range free[1:] {
-		same = same && t.value == free[0].value
-	}
-	if same && c.Outer != "" && c.Outer != free[0].value && len(free) == 2 && c.Inner == "" {
-		c.Middle, c.Inner = free[0].value, free[0].value
-		return false // "white on top then clear then clear"
-	}
-	if same {
-		c.Outer = free[0].value
-		return false
-	}
-	if v, ok := r.oneShade(free); ok {
-		c.Outer = v
-		return false
-	}
-	a, b := free[0], free[len(free)-1]
-	if r.wordAt(a.first-1, "from", "de") && r.wordAt(b.first-1, "to", "a") || r.exchanged(a.first, a.last, b.first) || r.wishedInstead(a.last+1, b.first) {
-		c.Outer = b.value // "from bronze to clear"
-		return false
-	}
-	if r.wordsIn(a.last+1, b.first, "but", "want", "wants", "wanted", "going", "prefers", "quiere", "actually", "sorry", "no", "instead", "now", "pero", "quiero", "perdon", "mejor") {
-		c.Outer = b.value
-		return false
-	}
-	return true
-}
-
-// oneShade: "smoky brown bronze tint": shades side by side are one color, the known one.
-func (r *reader) oneShade(free []tint) (string, bool) {
-	value := ""
-	for k, t := range free {
-		if k > 0 && t.first != free[k-1].last+1 {
-			return "", false
-		}
-		if t.value == fitcheck.ColorOther {
-			continue
-		}
-		if value != "" && value != t.value {
-			return "", false
-		}
-		value = t.value
-	}
-	return value, value != ""
 }
 
 func (r *reader) over(from, to int) bool {

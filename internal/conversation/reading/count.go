@@ -94,7 +94,7 @@ func (r *reader) countFact(c countAt) {
 
 var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,
 	"bubbles": true, "lenses": true, "skylites": true, "mounts": true, "tragaluces": true, "tragaluz": true, "domos": true, "domo": true,
-	"pyramids": true, "piramides": true, "burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
+	"tops": true, "pyramids": true, "piramides": true, "burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
 
 // countFrom reads a count with what it counts at token i.
 func (r *reader) countFrom(i int) (countAt, bool) {
@@ -282,6 +282,8 @@ func (r *reader) countNumber(i int) (n, next int) {
 		return int(t.whole), i + 1
 	}
 	switch {
+	case r.by(i-1) && r.numberAt(i-2).kind != notNumber:
+		return 0, i // "a two by four skylight"
 	case r.wordAt(i, "a") && r.wordAt(i+1, "pair", "couple") && r.wordAt(i+2, "of"):
 		if r.wordAt(i+1, "couple") {
 			return 0, i

@@ -143,7 +143,7 @@ func covers(hits []hit, i int) bool {
 }
 
 // neutral are words that change nothing of what is said beside them.
-var neutral = wordSet(`every each most once twice often sometimes usually always times spring springs summer summers june july august primavera verano mayo junio cada nobody noone sees notices lets ask before i im we my our want wants need needs would like could can be is are was has have got and with on of from in at for to up out
+var neutral = wordSet(`ordered requested asked picked oh um uh us me him landlord landlady super gutter gutters trim siding fascia decided finally choice pick mine preference nice great perfect soften bit family kids every each most once twice often sometimes usually always times spring springs summer summers june july august primavera verano mayo junio cada nobody noone sees notices lets ask before i im we my our want wants need needs would like could can be is are was has have got and with on of from in at for to up out
 	worse today clima sol tiempo anos edad weather sun age elements corner corners sides edges too much more side edge spot spots bit little lot lots couple end ends part parts bunch whole swap replace replacing replaced roof please like around over near from back down away send
 	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks deacon pastor janitor custodian carpenter plenty enough fyi cierto overall hi hello hey ok second thought time change guy
 	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when

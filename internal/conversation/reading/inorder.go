@@ -54,6 +54,9 @@ func sidesOf(m *measure) (short, long fitcheck.Length) {
 // last of the counted kinds is that of all.
 func (r *reader) nameForAll(ms []measure) {
 	last := &ms[len(ms)-1]
+	if !last.where && r.namedByFirst(ms) {
+		return
+	}
 	if !last.where || last.topic == "" && last.part == "" && last.face == "" {
 		return
 	}
@@ -70,6 +73,25 @@ func (r *reader) nameForAll(ms []measure) {
 	for k := range ms[:len(ms)-1] {
 		ms[k].topic, ms[k].part, ms[k].face, ms[k].where = last.topic, last.part, last.face, true
 	}
+}
+
+// namedByFirst: "two that measure 25 x 49 on the outside of the curb and one that measures
+// 33 x 33": the name stands with the first alone.
+func (r *reader) namedByFirst(ms []measure) bool {
+	first := &ms[0]
+	if len(ms) < 2 || !first.where || first.topic == "" && first.part == "" && first.face == "" {
+		return false
+	}
+	for k := range ms[1:] {
+		if m := &ms[k+1]; m.where || m.topic != "" || m.part != "" || m.face != "" || m.shape != pair && m.shape != square {
+			return false
+		}
+	}
+	for k := range ms[1:] {
+		m := &ms[k+1]
+		m.topic, m.part, m.face, m.where = first.topic, first.part, first.face, true
+	}
+	return true
 }
 
 // listedKinds: "two skylights, the bathroom one and the hall one. metal frames": a list of the

@@ -71,7 +71,8 @@ func (r *reader) units() {
 	r.roomUnits()
 	r.roomsBeforeSizes()
 	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 && !r.pairBetween(-1, len(r.toks)) {
-		r.refs = nil // "#1 71 1/4 #2 71 3/8"
+		r.twoDiagonals()
+		return
 	}
 	r.choiceShares()
 	r.roomShares()
@@ -85,6 +86,16 @@ func (r *reader) units() {
 	r.listedKinds()
 	r.addedKind()
 	r.sameKind()
+}
+
+// twoDiagonals: "#1 71 1/4 #2 71 3/8", "one is 55 1/4, the other one 55 1/2" are of one skylight.
+func (r *reader) twoDiagonals() {
+	r.refs = nil
+	for i := range r.toks {
+		if r.wordAt(i, "one", "uno", "una") && (r.wordAt(i+1, "is", "was", "es", "mide", "measures") || r.wordAt(i-1, "other", "otra")) {
+			r.use(i, i)
+		}
+	}
 }
 
 // nextUnits: a talk that knows so many kinds of unit can get one more at a time: no

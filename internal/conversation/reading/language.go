@@ -51,7 +51,7 @@ func (r *reader) smallWords() (en, es, best int, tag string) {
 		if w.langEn {
 			en++
 		}
-		if w.langEs {
+		if w.langEs && !r.youAt(i) {
 			es++
 		}
 		for k := range others {
@@ -66,6 +66,11 @@ func (r *reader) smallWords() (en, es, best int, tag string) {
 		}
 	}
 	return en, es, best, tag
+}
+
+// youAt: a "ya" that is "you": "couldn't tell ya".
+func (r *reader) youAt(i int) bool {
+	return r.wordAt(i, "ya") && r.wordAt(i-1, "tell", "thank", "see", "do", "did", "would", "could", "will", "call", "for", "about", "to", "can", "hear", "how", "love", "give", "send", "let", "with", "are", "hey")
 }
 
 // scripts are letters that tell a language, as far as letters can.

@@ -143,8 +143,16 @@ func (l *lexer) dotted(end int) bool {
 	return true
 }
 
-// with writes out "w/" and "w/o".
+// with writes out "w/", "w/o" and the "w" before what goes along: "w the lip".
 func (l *lexer) with(end int) bool {
+	if end-l.at == 1 && l.text[l.at] == 'w' && l.at > 0 && l.text[l.at-1] == ' ' {
+		for _, next := range []string{" the ", " lip", " a lip", " flange", " frame", " screws"} {
+			if strings.HasPrefix(l.text[end:], next) {
+				l.add(wordToken, end).text = "with"
+				return true
+			}
+		}
+	}
 	if end-l.at != 1 || l.text[l.at] != 'w' || end >= len(l.text) || l.text[end] != '/' {
 		return false
 	}

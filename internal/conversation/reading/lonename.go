@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
@@ -196,8 +197,8 @@ func (r *reader) nameFact(first, last int) {
 		}
 		last = end
 	}
-	for last+1 < len(r.toks) && !r.toks[last+1].used && r.wordAt(last+1, "glass", "roofing", "construction", "builders", "exteriors", "glazing", "homes", "properties", "contracting", "llc", "inc", "co") {
-		last++ // a firm's name goes on
+	for last+1 < len(r.toks) && !r.toks[last+1].used && r.firmGoesOn(last+1) {
+		last++
 	}
 	for first < last && r.wordAt(first, "el", "la", "the") && r.titleOrInitial(first+1) {
 		first++
@@ -213,6 +214,7 @@ func (r *reader) nameFact(first, last int) {
 	first, last = r.fullerName(first, last)
 	first, last = r.withTitle(first, last)
 	said := r.said(first, last)
+	r.notOfName(first, last)
 	r.name(first, last)
 	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(said)), first, last)
 }
@@ -320,6 +322,21 @@ func (r *reader) firmName() bool {
 		}
 	}
 	return false
+}
+
+// firmGoesOn: a firm's name goes on with the word: "Ridgeway Property Mgmt".
+func (r *reader) firmGoesOn(i int) bool {
+	return r.wordAt(i, "glass", "roofing", "construction", "builders", "exteriors", "glazing", "homes", "properties", "contracting", "llc", "inc", "co", "mgmt", "mgt", "management", "realty", "rentals") ||
+		r.wordAt(i, "property", "building", "facility", "home") && r.wordAt(i+1, "mgmt", "mgt", "management", "services", "co")
+}
+
+// notOfName takes back what a word of the name had seemed to say: "Saludos, Blanca" is no color.
+func (r *reader) notOfName(first, last int) {
+	said := strings.ToLower(r.said(first, last))
+	r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool {
+		return (chosen(f.Topic) || f.Topic == fitcheck.TopicUse || f.Topic == fitcheck.TopicProblem) && len(f.Said) > 1 && strings.Contains(said, strings.ToLower(f.Said)) &&
+			slices.ContainsFunc(r.where, func(w saidAt) bool { return w.topic == f.Topic && first <= w.first && w.first <= last })
+	})
 }
 
 // titledName: "… old ones are cracked. Pastor Glen Hovland": a title and a name that are a

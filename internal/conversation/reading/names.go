@@ -52,8 +52,8 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "name":
-			if r.ofThing(h) {
-				continue
+			if r.ofThing(h) || r.wordAt(h.first, "told", "tell") && r.wordAt(h.last, "its") && !r.asked(fitcheck.TopicName) && !r.givenAt(h.last+1) {
+				continue // "I told you its corroded"
 			}
 			if first, last, ok := r.nameFrom(h.last+1, false); ok && (last > first || !r.wordAt(first, "w", "n", "u", "b")) {
 				first, last = r.longerName(first, last)

@@ -47,7 +47,7 @@ func (r *reader) numbersOfOtherThings() {
 			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
 				if r.wordAt(i, "cuarto", "cuartos") && r.wordAt(i-1, "del", "el", "mi", "al", "su", "los", "nuestro") {
 					r.use(i, i) // a room
-				} else if r.numberedSide(i) || r.accuracy(i) {
+				} else if r.numberedSide(i) || r.accuracy(i) || r.howManyMeasures(i) {
 					r.use(i, i)
 				} else if !r.outOf(i) && !r.aged(i) && !r.allSame(i) && !r.boards(i) {
 					r.spokenCount(i)
@@ -70,7 +70,16 @@ func (r *reader) numbersOfOtherThings() {
 
 // accuracy: "down to the sixteenth", "to the nearest eighth": how finely it is to be measured.
 func (r *reader) accuracy(i int) bool {
+	if r.wordAt(i, "sixteenths", "eighths", "quarters", "32nds", "thirtyseconds") && r.wordAt(i-1, "for", "in", "about", "the") && !r.wordAt(i-2, "of") && !r.numberAfter(i-2) {
+		return true // "you asked for sixteenths"
+	}
 	return r.wordAt(i, "sixteenth", "eighth", "quarter", "half", "thirtysecond") && (r.wordAt(i-1, "nearest", "closest") || r.wordAt(i-1, "the", "a", "an") && r.wordAt(i-2, "to", "within") && !(r.toks[max(0, i-3)].kind == numToken))
+}
+
+// howManyMeasures: "the two corner to corner measurements are …".
+func (r *reader) howManyMeasures(i int) bool {
+	n := r.wholeSaid(i)
+	return n > 1 && n < 5 && r.wordAt(i-1, "the", "my", "these", "both", "las", "mis", "estas") && r.wordsIn(i+1, min(i+6, len(r.toks)), "measurements", "measures", "numbers", "diagonals", "medidas", "diagonales")
 }
 
 // numberedSide: "diag 1 is 55 3/4", "side 2: 49 1/2".
@@ -271,7 +280,7 @@ func (r *reader) named(i int) bool {
 	for j >= 0 && (r.markAt(j, '#') || r.markAt(j, '.') || r.markAt(j, ':') || r.wordAt(j, "number", "no", "num", "is", "was", "from")) {
 		j--
 	}
-	if j < 0 || r.toks[j].kind != wordToken || !beforeCode[r.toks[j].text] {
+	if j < 0 || r.toks[j].kind != wordToken || !beforeCode[r.toks[j].text] || j < r.sentenceFirst(i) {
 		return false
 	}
 	if _, next := r.numeralAt(i); r.toks[j].is("order", "orden", "item") && (r.wordAt(j-1, "in", "en") || r.by(i+1) || next > i+1 || r.unitAt(i+1) != noUnit || i+1 < len(r.toks) && r.toks[i+1].kind == wordToken && countNouns[r.toks[i+1].text]) {

@@ -218,6 +218,9 @@ func (r *reader) spokenPart(i int) (a, b int64, next int, ok bool) {
 		if r.markAt(j, '-') {
 			j++
 		}
+		if r.wordAt(j, "of") && r.wordAt(j+1, "the", "those", "them") {
+			j += 2 // "3 of the sixteenths"
+		}
 		if p := r.partAt(j); p > w {
 			return w, p, r.partEnd(j + 1), true
 		}

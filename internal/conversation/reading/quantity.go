@@ -181,6 +181,9 @@ func (r *reader) unitAt(i int) unit {
 
 // inIsInch: "25 in x 49 in" against "4 in the back", "4 in 12".
 func (r *reader) inIsInch(i int) bool {
+	if r.wordAt(i+1, "to") && r.wordAt(i+2, "in") {
+		return false // "28 1/2 x 52 1/2 in to in"
+	}
 	if r.wordAt(i+1, "total", "all") && (r.wholeSaid(i-1) > 0 && r.wholeSaid(i-1) < 21) && (i < 2 || !r.by(i-2)) {
 		return false // "two in total"
 	}

@@ -158,6 +158,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		if len(r.out.Facts) > 0 && r.wordAt(h.first, "can", "could", "may") && r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "change", "switch", "back") && r.wishesOf(r.sentenceLast(h.last)+1) {
 			return false // "can we go back and change the color? I'd like white"
 		}
+		if r.wordAt(h.first, "who") && r.wordAt(h.last, "is") && h.first > 0 && !r.sentenceEnd(h.first-1) && !r.markAt(r.sentenceLast(h.last), '?') {
+			return false // "my mother, who is 91"
+		}
 		return r.asks(h)
 	}
 	return true

@@ -74,3 +74,21 @@ func (r *reader) ofEach(t tint) []tint {
 	}
 	return each
 }
+
+// oneShade: "smoky brown bronze tint": shades side by side are one color, the known one.
+func (r *reader) oneShade(free []tint) (string, bool) {
+	value := ""
+	for k, t := range free {
+		if k > 0 && t.first != free[k-1].last+1 {
+			return "", false
+		}
+		if t.value == fitcheck.ColorOther {
+			continue
+		}
+		if value != "" && value != t.value {
+			return "", false
+		}
+		value = t.value
+	}
+	return value, value != ""
+}

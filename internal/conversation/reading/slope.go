@@ -45,7 +45,7 @@ func (r *reader) ratioAt(i int) bool {
 			n, next = m, end
 		}
 	}
-	if n.num > 24*n.den {
+	if n.num > 24*n.den || r.wordAt(i-1, "between") && !r.asked(fitcheck.TopicRoofSlope) {
 		return false
 	}
 	if !r.overTwelve(next) {
@@ -162,6 +162,9 @@ func (r *reader) perFootAt(i int) bool {
 		next++
 	}
 	for r.wordAt(next, "pulgada", "pulgadas", "de", "caida", "desnivel", "pendiente") {
+		next++
+	}
+	if r.wordAt(next, "for") && r.wordAt(next+1, "every", "each", "a") {
 		next++
 	}
 	if !r.wordAt(next, "per", "every", "to", "a", "each", "por", "cada") {

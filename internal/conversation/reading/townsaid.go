@@ -70,7 +70,7 @@ func (r *reader) townOfWork(i int) bool {
 	if r.wordAt(i-1, "in", "en", "near") && r.wordAt(k, "job", "jobs", "project", "jobsite", "worksite", "site", "obra", "trabajo", "proyecto", "property", "propiedad", "negocio", "remodel") && !r.wordAt(k-1, "your", "su", "sus") {
 		return true
 	}
-	if r.wordAt(i-1, "in", "near") && k >= 0 && r.toks[k].kind == wordToken && (countNouns[r.toks[k].text] || r.wordAt(k, "house", "home", "church", "shop", "barn", "warehouse")) && r.surelyTown(i) && !r.wordsIn(r.sentenceFirst(i), i, "made", "bought", "sold", "saw", "used", "your") {
+	if r.wordAt(i-1, "in", "near") && k >= 0 && r.toks[k].kind == wordToken && (countNouns[r.toks[k].text] || r.wordAt(k, "house", "home", "church", "shop", "barn", "warehouse", "roofer", "contractor", "handyman", "plumber", "builder", "glazier", "remodeler")) && r.surelyTown(i) && !r.wordsIn(r.sentenceFirst(i), i, "made", "bought", "sold", "saw", "used", "your") {
 		return true // "2 skylights in Tucson"
 	}
 	if r.wordAt(i-1, "es", "its", "is") && r.wordsIn(max(0, i-7), i, "ciudad", "pueblo", "city", "town") && r.surelyTown(i) {
@@ -80,6 +80,33 @@ func (r *reader) townOfWork(i int) bool {
 		return true // "tengo una traila en Bakersfield y …"
 	}
 	return r.seeksHands(i) || r.sentThere(i)
+}
+
+// clauseTown: in an opening message a well-known town is a clause of its own: "Linda Cho,
+// Sacramento. cracked skylight".
+func (r *reader) clauseTown() bool {
+	if len(r.Asked) > 0 {
+		return false
+	}
+	var buf [8]string
+	for i := 1; i < len(r.toks); i++ {
+		if r.toks[i].kind != wordToken || r.toks[i].used || !r.markAt(i-1, ',') && !r.sentenceEnd(i-1) {
+			continue
+		}
+		name := r.wordsFrom(i, 5, buf[:])
+		n := place.Scan(name, "")
+		if n == 0 || len(joined(name[:n])) < 5 {
+			continue
+		}
+		last := r.tokenOf(i, n)
+		if w := r.toks[i].word; last+1 < len(r.toks) && !r.markAt(last+1, ',') && !r.sentenceEnd(last+1) || n == 1 && (r.givenAt(i) || w != nil && (w.common || w.filler || w.trade)) || r.aboutShop(i) || last+1 == len(r.toks) && r.markAt(i-1, '\n') {
+			continue // also who signs as Dallas
+		}
+		if e, ok := r.surelyMeant(i, last, joined(name[:n])); ok {
+			return r.townFact(i, last, e)
+		}
+	}
+	return false
 }
 
 // seeksHands: the question is who would do the work in the town.
