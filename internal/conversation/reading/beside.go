@@ -12,7 +12,7 @@ import (
 func (r *reader) besidePlastic(j *judged, ms []measure) {
 	var plastic *measure
 	for k := range ms {
-		if m := &ms[k]; m != j.measure && !m.drop && slices.Equal(m.units, j.units) && (m.topic == fitcheck.TopicPlasticSize || m.part == "plastic" && m.topic == "" && m.face != "inside") {
+		if m := &ms[k]; m != j.measure && !m.drop && slices.Equal(m.units, j.units) && (m.topic == fitcheck.TopicPlasticSize || m.topic == "" && (m.part == "plastic" && m.face != "inside" || m.part == "" && (m.face == "" || m.face == "edge") && r.asked(fitcheck.TopicPlasticSize))) {
 			plastic = m
 		}
 	}
@@ -65,6 +65,10 @@ func (r *reader) onlyFrame(m *measure) bool {
 // besideCurb: what is told as taken from inside, beside the outside of the box and so much
 // smaller as its walls make it, is the box's inside.
 func (r *reader) besideCurb(j *judged, ms []measure) {
+	if j.topic == "" && j.part == "opening" && j.face != "outside" && r.wordsIn(r.sentenceFirst(j.first), r.sentenceLast(j.last)+1, "drywall", "sheetrock", "plaster", "studs", "rafters", "joists") {
+		j.topic, j.candidates = fitcheck.TopicCurbInside, nil // "inside the opening, drywall to drywall"
+		return
+	}
 	if j.topic != "" || j.part != "" && j.part != "opening" || len(j.parts) > 2 ||
 		j.face != "inside" && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
 		return

@@ -68,7 +68,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		answer = answer || s.topic != "" && r.asked(s.topic)
 	}
 	for _, s := range h.senses {
-		if s = r.tinyOnFoundation(s, h); !r.takes(s, h, answer) {
+		if s = r.inShape(r.tinyOnFoundation(s, h), h); !r.takes(s, h, answer) {
 			continue
 		}
 		s = r.hailToCome(s, h)

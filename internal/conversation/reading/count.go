@@ -44,7 +44,9 @@ func (r *reader) counts() {
 		}
 		r.countFact(c)
 	}
-	if len(found) == 0 && r.asked(fitcheck.TopicCount) {
+	if c, ok := r.oneSaid(); ok && len(found) == 0 {
+		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
+	} else if len(found) == 0 && r.asked(fitcheck.TopicCount) {
 		r.countAnswer()
 	} else if c, ok := r.bothOfThem(); ok && len(found) == 0 {
 		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)

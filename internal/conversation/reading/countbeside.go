@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // countBeside is the count that ends a message about one size, or begins it: "25 x 49, two",
 // "36 across, only one", "2 ft x 4 ft. 3 total", "four, all 30 x 30". A bare figure there may
 // as well be a third side, and is none.
@@ -66,6 +68,16 @@ func (r *reader) onlyOne() bool {
 		return true
 	}
 	return false
+}
+
+// oneSaid: "es una nada más", "uno nomás": one, and no more.
+func (r *reader) oneSaid() (countAt, bool) {
+	for i := range r.toks {
+		if r.wordAt(i, "una", "uno", "un") && (r.wordAt(i+1, "nomas") || r.wordAt(i+1, "nada") && r.wordAt(i+2, "mas")) || r.wordAt(i, "una", "uno") && r.wordAt(i-1, "nomas") && !r.wordAt(i+1, "de") {
+			return countAt{1, i, min(i+1, len(r.toks)-1)}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
+		}
+	}
+	return countAt{}, false
 }
 
 // mostBeside is the most that is taken for a number of pieces right beside a size: who says

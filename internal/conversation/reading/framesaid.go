@@ -110,3 +110,16 @@ func (r *reader) numberNear(h *hit) bool {
 	}
 	return false
 }
+
+// inShape: "metal frame on a wood curb, in good shape" tells of the frame that was just named,
+// whatever was asked.
+func (r *reader) inShape(s sense, h *hit) sense {
+	if s.asked && s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "in") && h.last > h.first {
+		from := r.sentenceFirst(h.first)
+		if from == h.first && from > 1 {
+			from = r.sentenceFirst(from - 2)
+		}
+		s.asked = !r.wordsIn(from, h.first, "frame", "frames", "metal", "marco")
+	}
+	return s
+}

@@ -43,6 +43,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && s.asked && r.asked(fitcheck.TopicFrameCondition) && r.wordAt(h.first, "dull", "dulled", "faded") {
 		return true // of the frame, where that was asked too
 	}
+	if s.value == fitcheck.ConditionGood && r.opensTalk(h) {
+		return true // "ok I'm back, where were we?"
+	}
 	if r.asked(fitcheck.TopicConfirm) && r.inLongYes(h) {
 		return true // "I can't find nothing wrong" in the summary
 	}
@@ -104,12 +107,24 @@ func (r *reader) idle(s sense, h *hit) bool {
 		return true // "leaked last year, I caulked it"
 	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic) && !(r.Units > 1 && len(r.unitsAt(h.first, h.last)) == 1):
 		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "sell", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")
-	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing"):
+	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing", "clear", "white", "bronze"):
 		return true // "one layer of 2x6"
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
 		return !r.asked(s.topic) && r.inStyle(h)
 	}
 	return false
+}
+
+// opensTalk: an "ok" only opens what is said next, which is not of the frame.
+func (r *reader) opensTalk(h *hit) bool {
+	if h.first != h.last || !r.wordAt(h.first, "ok", "okay", "bueno", "bien") || h.first > 0 && !r.softBreak(h.first-1) && !r.sentenceEnd(h.first-1) {
+		return false
+	}
+	next := h.last + 1
+	if r.markAt(next, ',') {
+		next++
+	}
+	return r.wordAt(next, "im", "so", "lets", "where", "what", "back", "ya", "vamos", "ahora", "aqui", "estoy", "sorry", "we", "were", "hold", "let") && !r.wordsIn(next, r.sentenceLast(next)+1, "frame", "metal", "it", "marco", "rust", "bent", "corroded")
 }
 
 // vagueWord: an everyday word that tells something of a skylight only where one is spoken of.

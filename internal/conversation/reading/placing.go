@@ -246,7 +246,13 @@ func (r *reader) placeFact(f found, zips []zipAt) {
 		}
 		entries := place.Towns(p.City, p.State)
 		later := z.known && z.first > last && len(entries) > 0 && place.Agree(entries[0], z.entry) // "Athens Georgia, sorry, phone put Greece. 30601"
-		if z.first-last > gap && !later || z.first < first {
+		if z.first < first {
+			if len(entries) > 0 && r.zipAhead(z, entries[0], first) {
+				p.ZIP, first = z.code, z.first
+			}
+			continue
+		}
+		if z.first-last > gap && !later {
 			continue
 		}
 		if z.known {
@@ -270,4 +276,14 @@ func (r *reader) placeFact(f found, zips []zipAt) {
 	}
 	r.name(first, last)
 	r.fact(fitcheck.TopicPlace, 0, p, first, last)
+}
+
+// zipAhead: "55805 Duluth MN", "55805, in Duluth": the ZIP code of the town right after it.
+func (r *reader) zipAhead(z zipAt, town place.Entry, first int) bool {
+	for i := z.last + 1; i < first; i++ {
+		if r.toks[i].kind != markToken && !r.wordAt(i, "in", "en") {
+			return false
+		}
+	}
+	return z.known && place.Agree(town, z.entry) && !r.toks[z.first].used
 }

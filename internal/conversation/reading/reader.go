@@ -243,6 +243,9 @@ func (r *reader) endsSentence(i int) bool {
 	if !t.ends() {
 		return false
 	}
+	if i > 3 && r.wordAt(i-1, "got", "get", "have", "reach", "see", "tengo") && r.wordsIn(i-4, i-1, "all", "only", "unico") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
+		return false // "the inside hole is all I got. 22 1/2 x 46 1/2"
+	}
 	if t.text[0] == '.' && i > 0 && t.glued && i+1 < len(r.toks) && !r.toks[i+1].mark('\n') {
 		prev := &r.toks[i-1]
 		if prev.kind == wordToken && (prev.word != nil && prev.word.unit != noUnit && (r.toks[i+1].kind != wordToken || r.unitGoesOn(i+1)) || len(prev.text) == 1) {

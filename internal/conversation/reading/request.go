@@ -40,6 +40,12 @@ func (r *reader) requests() {
 	r.bareQuestion()
 	r.out.UsualAsked = r.asksForUsual()
 	r.openHole()
+	if r.known(fitcheck.TopicProblem) && r.struck() {
+		r.request(RequestUrgent)
+	}
+	if slices.Contains(r.out.Requests, RequestUrgent) && r.known(fitcheck.TopicProblem) {
+		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestHelp }) // a cry, no wish to be told what this is
+	}
 	if r.neverMind() {
 		r.request(RequestUndo)
 	}
@@ -85,6 +91,19 @@ func (r *reader) openHole() {
 			}
 		}
 	}
+}
+
+// struck: something fell or smashed it, and water comes in: "tree fell on our roof, rain coming in".
+func (r *reader) struck() bool {
+	if !r.wordsIn(0, len(r.toks), "fell", "smashed", "shattered", "crashed", "landed", "hit", "through", "thru", "cayo") {
+		return false
+	}
+	for i := range r.toks {
+		if r.wordAt(i, "in") && r.wordAt(i-1, "coming", "pouring", "getting", "comes", "running") && r.wordsIn(max(0, i-4), i, "rain", "water", "snow", "its") && !r.negated(i) {
+			return r.wordsIn(0, len(r.toks), "tree", "branch", "limb", "smashed", "shattered", "through", "thru", "hail", "storm")
+		}
+	}
+	return false
 }
 
 // neverMind: the bare words take back what was said last.
