@@ -169,6 +169,7 @@ func (t *turn) pendingOf(u reading.Unclear, a Ask) *Pending {
 		p.Topic = *u.Topic
 	}
 	if u.Guess != nil && u.Why == reading.WhyRough {
+		p.Topic = a.Topic // what is asked for, a yes to it is the answer
 		if raw, err := json.Marshal(u.Guess); err == nil {
 			p.Guess = raw
 		}

@@ -127,6 +127,9 @@ func (t *turn) moveSize(r reading.Reading, text string) reading.Reading {
 	if t.talk.UnitCount() != 1 {
 		return r
 	}
+	if moved, ok := t.otherFace(r, text); ok {
+		return moved
+	}
 	if m := notPart.FindStringSubmatch(text); m != nil {
 		return t.takenFrom(partSize[strings.ToLower(m[1])], r)
 	}

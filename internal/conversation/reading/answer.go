@@ -33,6 +33,7 @@ func (r *reader) answers() {
 			r.unknown(h, func(t fitcheck.Topic, _ *hit) { r.out.DontKnow = append(r.out.DontKnow, t) })
 		}
 	}
+	r.bareNo()
 	for n := range r.talk {
 		if h := &r.talk[n]; h.is("say", "usual") {
 			r.leftToShop(h)

@@ -108,7 +108,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicFrameCondition && s.value != fitcheck.ConditionGood && r.hedged(h) {
 			base.doubted = false // "kind of chalky" tells how it looks
 		}
-		if s.topic == fitcheck.TopicLayers && base.doubted && r.looksLike(h) {
+		if (s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicFrameCondition) && base.doubted && r.looksLike(h) {
 			base.doubted = false // "looks like two layers": seen, not guessed
 		}
 		base.weak = r.weakly(s, h)

@@ -1,12 +1,16 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 const maxNameWords = 5
 
 // names finds who the customer is: after an introduction, or as the bare answer.
 func (r *reader) names() {
-	if r.known(fitcheck.TopicName) || r.introduced() || !r.asked(fitcheck.TopicName) {
+	if r.known(fitcheck.TopicName) || slices.Contains(r.out.DontKnow, fitcheck.TopicName) || r.introduced() || !r.asked(fitcheck.TopicName) {
 		return
 	}
 	r.bareName()
@@ -71,6 +75,16 @@ func (r *reader) introduced() bool {
 			}
 			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords[r.toks[first].text] && !(r.wordAt(first, "la", "el", "the") && first < last && jobWords[r.toks[first+1].text]) && !(r.wordAt(h.last, "somos") && !r.givenAt(first) && !(r.wordAt(first, "los") && last > first && r.toks[first+1].word == nil)) && r.nameEnds(last+1) && r.surelyName(h, first, last) {
 				r.nameFact(first, last)
+				return true
+			}
+		case "last":
+			if from, to, ok := r.nameFrom(h.last+1, false); ok && !r.asked(fitcheck.TopicName) && r.nameEnds(to+1) {
+				r.nameFact(from, to)
+				return true
+			}
+		case "behind":
+			if first, ok := r.nameBefore(h.first); ok && (first == 0 || r.toks[first-1].kind == markToken) {
+				r.nameFact(first, h.first-1)
 				return true
 			}
 		case "here":

@@ -143,6 +143,10 @@ func (r *reader) withPart(n numeral, i int) (numeral, int) {
 	for joined && r.joiner(j) { // "twenty-five-and-a-half"
 		j++
 	}
+	if r.wordAt(j, "something", "some", "few", "couple") && r.partAt(j+1) > 0 {
+		n.bad = true // "22 and something sixteenths"
+		return n, j + 2
+	}
 	a, b, end, ok := r.slashed(j)
 	if !ok {
 		a, b, end, ok = r.spokenPart(j)

@@ -11,6 +11,9 @@ func (r *reader) nameSides(qs []quantity) {
 		if !ok || r.namesUnit(h) || name == "down" && r.wordAt(h.first-1, "wrote", "written", "writing", "write", "put", "jotted", "marked", "got", "have", "took", "scribbled", "set", "me", "it", "them") {
 			continue // "he wrote down 33 5/8 and 57 5/8"
 		}
+		if r.wordAt(h.last, "right") && r.wordAt(h.last+1, "now") {
+			continue
+		}
 		q, reach := r.sideOf(qs, h)
 		if q == nil || q.side != noSide && !(q.side == someSide) {
 			continue
@@ -87,6 +90,9 @@ func (r *reader) sideOf(qs []quantity, h *hit) (*quantity, reach) {
 	if right != nil && right.side == noSide && left != nil && r.wordAt(left.last+1, "y", "and") && right.first == h.last+1 && r.near(left.last+2, h.first-1, short, false) {
 		return right, before // "49 y el ancho 25"
 	}
+	if left == nil && right != nil && right.side == noSide && len(qs) == 1 && r.markAt(right.first-1, ',') && r.near(h.last+1, right.first-2, short, true) {
+		return right, before // "just the width for now, 33"
+	}
 	// "you're right 48 long 24 wide": a side's own name counts more than "right" or "top".
 	if left != nil && (left.side == noSide || left.side == someSide && !h.is("axis", "some")) && r.near(left.last+1, h.first-1, short, false) {
 		return left, after
@@ -110,8 +116,8 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		case short:
 			return false
 		case forward && !short && r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
-		case forward && t.is("i", "we", "have", "got", "get", "the", "it", "la", "el", "del", "mi", "lo", "este", "esta"):
-		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "tiene", "have", "has", "had", "should", "its", "a", "comes", "out", "around", "now", "still", "stays", "remains", "sigue")):
+		case forward && t.is("for", "i", "we", "have", "got", "get", "the", "it", "la", "el", "del", "mi", "lo", "este", "esta"):
+		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "tiene", "have", "has", "had", "should", "its", "a", "comes", "came", "come", "just", "says", "reads", "read", "measured", "out", "around", "now", "still", "stays", "remains", "sigue")):
 		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y", "for", "para"):
 			if t.is("y") && i > from {
 				return false

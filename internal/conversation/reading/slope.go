@@ -56,7 +56,7 @@ func (r *reader) ratioAt(i int) bool {
 	for !r.twelve(last) {
 		last++
 	}
-	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.littleElse(i, last)) {
+	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.wordsIn(max(0, i-2), i, "roof", "roofs", "techo") || strong && r.littleElse(i, last)) {
 		return false
 	}
 	r.sayslope(fitcheck.Slope{Rise: fitcheck.Inch * fitcheck.Length(n.num) / fitcheck.Length(n.den), Run: run}, i, last)
