@@ -103,7 +103,7 @@ func (t *turn) howMany() []Ask {
 }
 
 func (t *turn) condition() []step {
-	if t.allBeyondUs() {
+	if t.allBeyondUs() || t.photoFirst() {
 		return nil
 	}
 	var asks []Ask
@@ -126,6 +126,13 @@ func (t *turn) condition() []step {
 		asks = append(t.openOf(problem), asks...) // not worth a second message of its own
 	}
 	return asking(Identifying, asks)
+}
+
+// photoFirst says whether a photo is asked for before the frame is: who can't tell what is up
+// there can't tell either whether a metal frame is sound.
+func (t *turn) photoFirst() bool {
+	unsure := slices.ContainsFunc(t.units(), func(u fitcheck.Unit) bool { return u.Style == fitcheck.StyleUnsure })
+	return unsure && t.talk.Channel != Email && len(t.decidingPhoto()) > 0
 }
 
 // keepsFrame says whether the frame's condition can change what is to be replaced.

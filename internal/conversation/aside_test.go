@@ -7,6 +7,8 @@ import "testing"
 func TestSmallTalk(t *testing.T) {
 	for _, c := range []struct{ text, kind string }{
 		{"brb", "wait"}, {"let me measure", "wait"}, {"un momento", "wait"},
+		{"He'll measure Sunday", "later"}, {"my husband will measure it tomorrow", "later"}, {"mi esposo lo mide el domingo", "later"}, {"will get that tonight", "later"},
+		{"tomorrow", ""}, {"can you send it tomorrow?", ""}, {"send me two by Friday?", ""},
 		{"thanks so much", "thanks"}, {"ok", "thanks"}, {"gracias", "thanks"},
 		{"need a dome", "errand"}, {"hi, i'm looking for a replacement skylight", "errand"}, {"do you guys do skylights", "errand"},
 		{"busco un domo nuevo", "errand"}, {"I have a couple of old bubble skylights", "errand"},
@@ -17,6 +19,8 @@ func TestSmallTalk(t *testing.T) {
 		switch smallTalk(c.text) {
 		case waitWords:
 			kind = "wait"
+		case laterWords:
+			kind = "later"
 		case thankWords:
 			kind = "thanks"
 		case errandWords:

@@ -14,7 +14,7 @@ import (
 var faceSaid = regexp.MustCompile(`(?i)\b(?:it'?s|thats?|that'?s|that is|that was|those are|those were|i gave you|i measured|es|era|son|eran|medí|medi) (?:just |only |all |actually |really )?(?:the |from |from the |on the |la |lo |el |de |por |la de |lo de )*(inside|indoors|outside|dentro|adentro|fuera|afuera)\b`)
 
 // otherFace takes the size of one face of the box to the other, where the customer says that it
-// is the other's, or tells the same numbers of it: the two can't be alike.
+// is the other's.
 func (t *turn) otherFace(r reading.Reading, text string) (reading.Reading, bool) {
 	e := t.lastSize()
 	if e == nil || e.Topic != fitcheck.TopicCurbOutside && e.Topic != fitcheck.TopicCurbInside {
@@ -24,19 +24,8 @@ func (t *turn) otherFace(r reading.Reading, text string) (reading.Reading, bool)
 	if e.Topic == other {
 		other = fitcheck.TopicCurbOutside
 	}
-	stands, _ := e.Value.(fitcheck.Size)
-	for _, f := range r.Facts {
-		size, ok := f.Value.(fitcheck.Size)
-		if ok && f.Topic == other && size.Width == stands.Width && size.Length == stands.Length {
-			t.talk.retract(e.Topic, 1)
-			return r, true
-		}
-		if f.Topic.OfSize() {
-			return r, false
-		}
-	}
 	m := faceSaid.FindStringSubmatch(text)
-	if m == nil || t.talk.Value(other, 1) != nil || faceOf[strings.ToLower(m[1])] != other {
+	if m == nil || t.talk.Value(other, 1) != nil || slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic.OfSize() }) || faceOf[strings.ToLower(m[1])] != other {
 		return r, false
 	}
 	fact := reading.Fact{Topic: other, Unit: 1, Value: e.Value, Said: e.Said}

@@ -312,7 +312,11 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 	if m.where || end+1 > region[1] {
 		return
 	}
-	if i := end + 1; r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es") || r.labelFrom(i) != nil {
+	i := end + 1
+	for i < region[1] && (r.wordAt(i, "no", "wait", "hang", "hold", "on", "sorry", "oops", "actually", "espere", "perdon") || r.markAt(i, ',')) {
+		i++ // "50 by 26. No hang on, that's the plastic"
+	}
+	if r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es") || r.labelFrom(i) != nil {
 		_, end = r.sentence(i)
 		if r.denied(i) || r.labelFrom(i) != nil && r.tellsState(i, end) {
 			return

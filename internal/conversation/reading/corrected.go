@@ -12,6 +12,9 @@ func (r *reader) corrected(all []judged) []judged {
 	var out []judged
 	for _, j := range all {
 		k := lastOf(out, &j)
+		if r.triedAgain(&j) {
+			j.was, j.fixed = false, true
+		}
 		switch {
 		case k < 0 || j.topic == "" && !j.fixed:
 			out = append(out, j)
@@ -43,6 +46,12 @@ func (r *reader) corrected(all []judged) []judged {
 		}
 	}
 	return out
+}
+
+// triedAgain: "the second time it was 37 3/4 by 49 3/4": the later try counts.
+func (r *reader) triedAgain(j *judged) bool {
+	from := r.sentenceFirst(j.first)
+	return r.wordsIn(from, j.first, "second", "2nd", "third", "3rd", "next", "this", "last", "segunda", "ultima") && r.wordsIn(from, j.first, "time", "try", "attempt", "vez", "intento")
 }
 
 // conflict: of two sizes of one thing, that which names what it is of stands; where

@@ -93,16 +93,24 @@ func (r *reader) topicNamed(h *hit) (fitcheck.Topic, bool) {
 	for i := h.first; i <= r.clauseEnd(h.last); i++ {
 		if r.toks[i].kind == wordToken {
 			if t, ok := topicWords[r.toks[i].text]; ok {
-				return t, true
+				return r.frameChoice(t), true
 			}
 		}
 	}
 	for i := r.clauseStart(h.first); i < h.first; i++ {
 		if r.wordAt(i, "marco", "frame", "color") && (i == r.clauseStart(h.first) || i == r.clauseStart(h.first)+1) {
-			return topicWords[r.toks[i].text], true // "el marco no sé"
+			return r.frameChoice(topicWords[r.toks[i].text]), true // "el marco no sé"
 		}
 	}
 	return "", false
+}
+
+// frameChoice: what is said of the frame answers the finish where that was asked for.
+func (r *reader) frameChoice(t fitcheck.Topic) fitcheck.Topic {
+	if t == fitcheck.TopicFrameCondition && !r.asked(t) && r.asked(fitcheck.TopicFinish) {
+		return fitcheck.TopicFinish
+	}
+	return t
 }
 
 var topicWords = map[string]fitcheck.Topic{"frame": fitcheck.TopicFrameCondition, "metal": fitcheck.TopicFrameCondition, "marco": fitcheck.TopicFrameCondition,

@@ -43,6 +43,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && s.asked && r.asked(fitcheck.TopicFrameCondition) && r.wordAt(h.first, "dull", "dulled", "faded") {
 		return true // of the frame, where that was asked too
 	}
+	if s.topic == fitcheck.TopicProblem && s.value == "none" && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordsIn(r.sentenceFirst(h.first), h.first, "frame", "frames", "metal", "marco") {
+		return true // "frame is still solid, no issues with it"
+	}
 	if s.value == fitcheck.ConditionGood && r.opensTalk(h) {
 		return true // "ok I'm back, where were we?"
 	}

@@ -226,6 +226,9 @@ func (r *reader) noKind(h *hit) bool {
 	if h.is("nth", "other") && r.wordsIn(max(0, h.first-4), h.first, "get", "send", "measure", "give", "tell", "text", "have") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "tomorrow", "later", "tonight", "soon", "when", "next", "after") {
 		return true // "the length is 49, will get you the other one tomorrow"
 	}
+	if r.wordAt(h.first, "first") && h.first == h.last && r.wordAt(h.last+1, "but", "though", "lol") && !r.wordAt(h.first-1, "the", "my") {
+		return true // "had to deal with a wasp nest first but here you go"
+	}
 	return r.wordAt(h.first, "second") && h.first == h.last && r.wordAt(h.first-1, "one", "a", "on", "every", "per") && !r.wordAt(h.first-2, "of") ||
 		r.wordAt(h.first, "first") && h.first == h.last && r.wordAt(h.first-1, "at", "run") || r.wordAt(h.last, "first") && h.first == h.last && h.last == len(r.toks)-1 && h.first > 0 && !r.wordAt(h.first-1, "the")
 }

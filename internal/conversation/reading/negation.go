@@ -33,6 +33,9 @@ func (r *reader) negated(i int) bool {
 			n++
 			continue
 		}
+		if r.wordAt(j, "no") && r.wordAt(j+1, "wait") {
+			return false // "no wait my wife wants clear"
+		}
 		if negWords[t.text] {
 			return !r.noAlone(j, i) && !r.otherNamed(j+1, i)
 		}

@@ -147,6 +147,10 @@ func (r *reader) withPart(n numeral, i int) (numeral, int) {
 		n.bad = true // "22 and something sixteenths"
 		return n, j + 2
 	}
+	if r.wordAt(i, "something", "odd") && (r.unitAt(i+1) != noUnit || i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
+		n.bad = true // "forty something inches"
+		return n, i + 1
+	}
 	a, b, end, ok := r.slashed(j)
 	if !ok {
 		a, b, end, ok = r.spokenPart(j)

@@ -11,8 +11,8 @@ func (r *reader) nameSides(qs []quantity) {
 		if !ok || r.namesUnit(h) || name == "down" && r.wordAt(h.first-1, "wrote", "written", "writing", "write", "put", "jotted", "marked", "got", "have", "took", "scribbled", "set", "me", "it", "them") {
 			continue // "he wrote down 33 5/8 and 57 5/8"
 		}
-		if r.wordAt(h.last, "right") && r.wordAt(h.last+1, "now") {
-			continue
+		if r.wordAt(h.last, "right") && r.wordAt(h.last+1, "now") || name == "some" && r.wordAt(h.last+1, "came") {
+			continue // "nobody called me back came out to 27 x 27"
 		}
 		q, reach := r.sideOf(qs, h)
 		if q == nil || q.side != noSide && !(q.side == someSide) {
@@ -117,7 +117,7 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 			return false
 		case forward && !short && r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
 		case forward && t.is("for", "i", "we", "have", "got", "get", "the", "it", "la", "el", "del", "mi", "lo", "este", "esta"):
-		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "de", "mide", "tiene", "have", "has", "had", "should", "its", "a", "comes", "came", "come", "just", "says", "reads", "read", "measured", "out", "around", "now", "still", "stays", "remains", "sigue")):
+		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "son", "de", "mide", "miden", "tiene", "have", "has", "had", "should", "its", "a", "comes", "came", "come", "just", "says", "reads", "read", "measured", "out", "around", "now", "still", "stays", "remains", "sigue")):
 		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y", "for", "para"):
 			if t.is("y") && i > from {
 				return false
