@@ -16,13 +16,13 @@ func (r *reader) besidePlastic(j *judged, ms []measure) {
 			plastic = m
 		}
 	}
-	if plastic == nil || len(plastic.parts) != len(j.parts) || len(j.parts) > 2 {
+	if plastic == nil || len(plastic.parts) != len(j.parts) && !j.square && !plastic.square || len(j.parts) > 2 {
 		return
 	}
 	least := bySides(plastic, j.measure)
 	switch {
 	case least < fitcheck.Inch:
-	case j.topic == "" && j.part == "opening" && r.onlyPart() == "plastic":
+	case j.topic == "" && j.part == "opening" && (r.onlyPart() == "plastic" || r.onlyPart() == "" && r.asked(fitcheck.TopicPlasticSize) && least <= fitcheck.Inch*11/4 && !r.otherOpening(j.measure)):
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
 	case j.topic == "" && r.frameOpening(j.measure) && least <= fitcheck.Inch*11/4:
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
@@ -101,8 +101,16 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 	}
 }
 
-// frameOpening: the words right before the measure name the opening of "the frame".
+// frameOpening: the words beside the measure, in its clause, name the opening of "the frame".
 func (r *reader) frameOpening(m *measure) bool {
-	from := max(r.clauseStart(m.first), r.sentenceFirst(m.first))
-	return r.wordsIn(from, m.first, "opening", "abertura", "hueco") && r.wordsIn(from, m.first, "frame", "marco", "metal") && !r.wordsIn(from, m.first, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera", "old", "mounting", "flange", "window", "house", "under", "existing")
+	from, to := max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1
+	return (r.wordsIn(from, m.first, openingWords...) && r.wordsIn(from, m.first, "frame", "marco", "metal") ||
+		r.wordsIn(m.last+1, to, openingWords...) && r.wordsIn(m.last+1, to, "frame", "marco", "metal")) && !r.otherOpening(m)
+}
+
+var openingWords = []string{"opening", "abertura", "hueco", "hole"}
+
+// otherOpening: the clause speaks of an opening that is none of a metal frame's.
+func (r *reader) otherOpening(m *measure) bool {
+	return r.wordsIn(max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera", "old", "mounting", "flange", "window", "house", "under", "existing", "drywall", "inside", "adentro", "dentro")
 }

@@ -122,7 +122,7 @@ func (r *reader) ofPlastic(n int) bool {
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "ordered", "asked", "requested", "chose", "picked", "for", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {

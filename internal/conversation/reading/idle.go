@@ -6,7 +6,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // is wanted.
 func (r *reader) saysStyle(all []saying, h *hit) bool {
 	from, to := r.sentence(h.first)
-	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && h.first == r.clauseStart(h.first) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito") {
+	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && h.first == r.clauseStart(h.first) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito", "porque", "because", "prefiero", "rather", "cambiar") {
 		return true
 	}
 	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") && !r.wordsIn(from, h.first, "frame", "need", "want") && !r.wordsIn(h.last, to+1, "please", "need", "want") {
@@ -45,6 +45,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	}
 	if s.topic == fitcheck.TopicProblem && s.value == "none" && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordsIn(r.sentenceFirst(h.first), h.first, "frame", "frames", "metal", "marco") {
 		return true // "frame is still solid, no issues with it"
+	}
+	if s.topic == fitcheck.TopicProblem && r.asked(fitcheck.TopicConfirm) && r.markAt(r.sentenceLast(h.last), '?') {
+		return true // "yes. how do you ship, will it break?"
 	}
 	if s.value == fitcheck.ConditionGood && r.opensTalk(h) {
 		return true // "ok I'm back, where were we?"

@@ -228,7 +228,7 @@ func (r *reader) nameWord(i int, strict bool) bool {
 		return false
 	}
 	t := &r.toks[i]
-	if t.is("lol", "haha", "jaja", "lmao", "everybody", "everyone") || t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
+	if t.is("btw", "lol", "haha", "jaja", "lmao", "everybody", "everyone") || t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
 		return false
 	}
 	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.is("van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {
@@ -276,7 +276,7 @@ func (r *reader) nameEnds(i int) bool {
 		return true // "habla Refugio Armendáriz de la iglesia"
 	}
 	return r.toks[i].used || r.wordAt(i, "a") && r.wordAt(i+1, "la", "sus", "su", "tus") || r.wordAt(i, "sorry", "perdon", "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
-		"de", "y", "en", "desde", "para", "pa", "you", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "tengo", "vivo", "con", "would")
+		"de", "y", "en", "desde", "para", "pa", "you", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "btw", "tengo", "vivo", "con", "would")
 }
 
 // nameBefore reads a name that ends before token i: "Hal here".

@@ -158,6 +158,9 @@ func (r *reader) noAlone(j, i int) bool {
 // questioned says whether the token stands in a question, so that it states nothing.
 func (r *reader) questioned(i int) bool {
 	first, last := r.sentence(i)
+	if r.letItBe(first, i) {
+		return false
+	}
 	talk := within(r.talk, first, last)
 	for n := range talk {
 		h := &talk[n]
@@ -165,6 +168,16 @@ func (r *reader) questioned(i int) bool {
 			return true // "where do I put the tape, on the metal or on the wood"
 		}
 		if (h.is("req", "question") && r.asks(h) || h.is("req", "howto")) && (h.first < i || h.first <= i+1 && r.compares(h)) && !r.commaBetween(h.last+1, i) && !r.statedAfter(h.last+1, i) {
+			return true
+		}
+	}
+	return false
+}
+
+// letItBe: "que sea blanco": a wish, no question.
+func (r *reader) letItBe(first, i int) bool {
+	for k := first; k < i; k++ {
+		if r.wordAt(k, "que") && r.wordAt(k+1, "sea", "sean", "venga", "vengan", "vaya", "vayan", "quede", "queden", "lleve", "lleven") {
 			return true
 		}
 	}
