@@ -112,8 +112,8 @@ func (r *reader) kindsNamed() int {
 	return kinds
 }
 
-// refOfClause: "claro sobre blanco el del taller; …": the one kind that ends the clause of the
-// words, after a word that leads to it.
+// refOfClause: "claro sobre blanco el del taller; …", "white squares": the one kind that ends the
+// clause of the words, after a word that leads to it or right after them.
 func (r *reader) refOfClause(first, last int) []int {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	var found *unitRef
@@ -134,7 +134,7 @@ func (r *reader) refOfClause(first, last int) []int {
 	for r.wordAt(end, "one", "ones", "please", "room") {
 		end++
 	}
-	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
+	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !(found.first == last+1 && lookOf[r.toks[found.first].text] != "") && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
 		return nil
 	}
 	return found.units

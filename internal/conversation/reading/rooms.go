@@ -76,6 +76,9 @@ func (r *reader) callRooms() {
 					r.out.Rooms = map[int]string{}
 				}
 				r.out.Rooms[ref.units[0]] = r.toks[i].text
+				if before := r.Input.Rooms[ref.units[0]]; lookOf[before] != "" && lookOf[before] == lookOf[r.toks[i].text] {
+					r.out.Rooms[ref.units[0]] = before // "squares", of the square one
+				}
 				if i < ref.last && r.toks[i+1].kind == numToken {
 					r.out.Rooms[ref.units[0]] += " " + r.toks[i+1].text // "bedroom 2"
 				}
