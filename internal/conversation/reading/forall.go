@@ -17,12 +17,17 @@ func (r *reader) restForAll() {
 	}
 	r.headForAll()
 	end := r.refs[len(r.refs)-1]
-	if len(end.units) != 1 || r.trailing && !r.markAt(end.last+1, ',') {
+	if len(end.units) != 1 || r.trailing && !r.markAt(end.last+1, ',') && !r.sentenceEnd(end.last+1) {
 		return
 	}
 	from := len(r.toks)
 	if r.trailing || r.onlyListed() && (r.markAt(end.last+1, ',') || r.sentenceEnd(end.last+1)) {
 		from = end.last + 1 // "one in the den, one in the hall, metal frame on a curb"
+	} else if k := r.clauseEnd(end.last) + 2; r.onlyListed() && k < len(r.toks) && r.markAt(k-1, ',') && !r.saidOfKind(end.last+1, k) {
+		from = k // "4 big domes and 2 small ones cracked, metal frame on a curb"
+	}
+	if k := r.allOpens(end.last + 1); k > 0 {
+		from = min(from, k)
 	}
 	for _, w := range r.where {
 		if w.first > end.last+1 && w.first < from && r.opensRest(w, end) {
@@ -35,6 +40,27 @@ func (r *reader) restForAll() {
 			f.Unit = 0
 		}
 	}
+}
+
+// saidOfKind: something of a kind of its own is said between two tokens.
+func (r *reader) saidOfKind(from, to int) bool {
+	return slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= from && w.first < to && w.topic.OfUnit() })
+}
+
+// allOpens is where a clause after the last kind begins with a word for all: "… single on the
+// bath. all clear acrylic"; 0 for none.
+func (r *reader) allOpens(from int) int {
+	for i := max(from, 1); i < len(r.toks); i++ {
+		before := i - 1
+		if r.wordAt(before, "and", "but", "y", "pero") {
+			before--
+		}
+		if r.wordAt(i, "all", "both", "everything", "each", "todo", "todos", "todas", "ambos", "ambas") && (r.markAt(before, ',') || r.sentenceEnd(before)) &&
+			r.wholeSaid(i+1) < 0 && !r.wordAt(i+1, "layers", "layer", "sides", "the", "around", "capas", "las", "los") {
+			return i // not "all 3 layers"
+		}
+	}
+	return 0
 }
 
 // opensRest: a choice that the shop asks for, after another word on the last kind, or anything

@@ -83,6 +83,7 @@ func (r *reader) units() {
 	r.afterCounted()
 	r.nextUnits()
 	r.bothNamed()
+	r.bothOfOne()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
 	r.listedKinds()
