@@ -11,7 +11,7 @@ import (
 // waitWords, thankWords and errandWords, which say what somebody writes for, are small
 // talk that answers nothing and is no misunderstanding.
 var (
-	waitWords   = regexp.MustCompile(`(?i)^\W*(hang on|hold on|one (sec|second|min|minute|moment)|wait|brb|be right back|give me (a|one|\d+) ?\w*|just a (sec|second|min|minute|moment)|(let me|i'?ll|ill|i will|going to|gonna) (go )?(measure|check|look|see|get|find)\b.*|un (momento|minuto|segundo)|esp[eé]r(e|a|ame|eme)|ahorita|d[eé]jeme (ver|medir|revisar).*)\W*$`)
+	waitWords   = regexp.MustCompile(`(?i)^\W*(?:(?:h+m+|ok(?:ay)?|um+|uh+|well|oh|mm+|a ver)\W+)*(hang on|hold on|one (sec|second|min|minute|moment)|wait|brb|be right back|give me (a|one|\d+) ?\w*|just a (sec|second|min|minute|moment)|(let me|i'?ll|ill|i will|going to|gonna) (go )?(measure|check|look|see|get|find)\b.*|un (momento|minuto|segundo)|esp[eé]r(e|a|ame|eme)|ahorita|d[eé]jeme (ver|medir|revisar).*)\W*$`)
 	thankWords  = regexp.MustCompile(`(?i)^\W*(ok(ay)?|thanks?( you)?( so much)?|thx|ty|cool|great|awesome|lol|haha+|gracias|muchas gracias|perfecto|est[aá] bien|vale)\W*$`)
 	errandWords = regexp.MustCompile(`(?i)^.{0,50}\b(need|want|like|looking|replac(e|ing)|replacement|order|buy|get|quote|new|have|got|fix|sell|do|carry|make|necesito|ocupo|quiero|busco|buscando|cambiar|cotizar|tengo|venden|hacen)\b.{0,30}\b(domes?|skylights?|bubbles?|tragalu(z|ces)|domos?|claraboyas?)\b.{0,25}$`)
 )

@@ -40,6 +40,35 @@ func (t *turn) byLayers(r reading.Reading, text string) reading.Reading {
 	return r
 }
 
+// twoWord tells that there are two layers, where a color over another is told.
+var twoWord = regexp.MustCompile(`(?i)\b(two|2|double|dos|doble)\b`)
+
+// overOne: a color over another, where the list has a single layer, is of two layers if the words
+// say so, and is asked about if not: "let's do two, clear over white".
+func (t *turn) overOne(r reading.Reading, text string) reading.Reading {
+	if !t.summed() || slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicLayers }) {
+		return r
+	}
+	topic := fitcheck.TopicLayers
+	for _, f := range r.Facts {
+		c, _ := f.Value.(fitcheck.Color)
+		if c.Outer == "" || c.Inner == "" || c.Inner == c.Outer {
+			continue
+		}
+		for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+			if f.Unit > 0 && f.Unit != unit || t.talk.Value(topic, unit) != fitcheck.Whole(1) {
+				continue
+			}
+			if twoWord.MatchString(text) {
+				r.Facts = append(slices.Clone(r.Facts), reading.Fact{Topic: topic, Unit: unit, Value: fitcheck.Whole(2), Said: f.Said})
+			} else {
+				r.Unclear = append(slices.Clone(r.Unclear), reading.Unclear{Topic: &topic, Unit: unit, Said: f.Said, Why: reading.WhyChoice})
+			}
+		}
+	}
+	return r
+}
+
 // fitColors takes the layers from a color that a kind does not have: "clear in both" of one layer.
 func (t *turn) fitColors() {
 	for unit := 1; unit <= t.talk.UnitCount(); unit++ {

@@ -85,7 +85,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
-	r = t.byLayers(r, text)
+	r = t.overOne(t.byLayers(r, text), text)
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	if t.leaveOut(r.Dropped, text) {
 		return
