@@ -23,7 +23,7 @@ func (r *reader) calledByLook(i int) bool {
 		return r.endsLook(i) || r.saidOfLook(i+1)
 	}
 	if i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y", "but", "pero", "no", "also") {
-		return i+1 < len(r.toks) && (r.toks[i+1].kind == numToken || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') || r.choiceBegins(i+1) || r.wordAt(i+1, "is", "are", "son", "es", "qty", "quantity", "count"))
+		return i+1 < len(r.toks) && (r.toks[i+1].kind == numToken || r.wordAt(i+1, "de") && r.endsLook(i) || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') || r.choiceBegins(i+1) || r.wordAt(i+1, "is", "are", "son", "es", "qty", "quantity", "count"))
 	}
 	return r.wordAt(i-1, "for", "on", "para") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y"))
 }
@@ -35,7 +35,8 @@ func (r *reader) noun(i int) bool {
 
 // endsLook: what a kind is called by ends with the token.
 func (r *reader) endsLook(i int) bool {
-	return i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == numToken || r.wordAt(i+1, "and", "y", "in", "en", "with", "con", "too", "also")
+	n := i + 1 + number(r.wordAt(i+1, "de"))
+	return n >= len(r.toks) || r.toks[n].kind == markToken || r.toks[n].kind == numToken || r.wordAt(n, "and", "y", "in", "en", "with", "con", "too", "also")
 }
 
 // saidOfLook: what is said of a kind that was just called by its look begins at the token.

@@ -189,7 +189,7 @@ func (r *reader) headForAll() {
 func (r *reader) onlyListed() bool {
 	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
 	for _, w := range r.where {
-		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
+		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicProfile && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
 			return false
 		}
 	}
