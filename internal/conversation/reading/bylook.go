@@ -125,7 +125,7 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	if !r.determined(first - 1) {
 		return 0, 0, false
 	}
-	if n := r.wholeAt(i - 1); (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "in", "with", "that", "are", "is", "son", "es", "de", "mide", "miden")) {
+	if n := r.wholeAt(i - 1); !r.markAt(i-2, '/') && (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "in", "with", "that", "are", "is", "son", "es", "de", "mide", "miden")) {
 		return first - 1, last, true // "one round and two rectangular"
 	}
 	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {

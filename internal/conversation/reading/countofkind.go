@@ -11,8 +11,10 @@ func (r *reader) countsByKind() bool {
 		return false
 	}
 	found := false
+	var rest []unitRef
 	for k := range r.refs {
 		ref := &r.refs[k]
+		rest = append(rest, *ref)
 		if len(ref.units) != 1 {
 			continue
 		}
@@ -27,8 +29,33 @@ func (r *reader) countsByKind() bool {
 		r.use(i, i)
 		r.deniedCount(max(i, ref.last) + 1)
 		found = true
+		if r.onlyCounted(k) {
+			r.use(ref.first, ref.last)
+			rest = rest[:len(rest)-1]
+		}
 	}
+	r.refs = rest
 	return found
+}
+
+// onlyCounted: the sentence says no more of the kind than its number, and goes before others:
+// "just 2 round ones. 2 layers acrylic".
+func (r *reader) onlyCounted(k int) bool {
+	from, to := r.sentence(r.refs[k].first)
+	if to+1 >= len(r.toks) || k+1 < len(r.refs) {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == numToken && !r.toks[i].used {
+			return false
+		}
+	}
+	for _, h := range within(r.choices, from, to) {
+		if t := h.senses[0].topic; t != "" && t != fitcheck.TopicOutline && t != fitcheck.TopicProfile && t != fitcheck.TopicProblem && !h.senses[0].asked {
+			return false
+		}
+	}
+	return true
 }
 
 // countBeforeKind is where the number stands that goes before what the kind is called by, -1
@@ -56,8 +83,10 @@ func (r *reader) countBeforeKind(ref *unitRef) int {
 func (r *reader) countAfterKind(ref *unitRef) int {
 	from, i := r.sentenceFirst(ref.first), ref.last+1
 	counted := r.wordsIn(from, ref.first, "count", "number", "quantity", "qty", "cantidad", "numero")
-	if !r.sizedNow() && r.pluralAt(ref.last) && r.wordAt(i, "are", "son") && r.endsCount(i+2) {
-		counted = true // "round ones are 2"
+	if !r.sizedNow() && r.pluralAt(ref.last) {
+		n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
+		told := r.wordAt(i, "are", "son", "should") || r.markAt(i, ':')
+		counted = counted || told && r.wholeSaid(n) > 0 && r.endsCount(n+1) // "round ones are 2", "squares: 5"
 	}
 	for i < len(r.toks) && (r.wordAt(i, "ones", "skylights", "domes", "is", "are", "should", "be", "es", "son", "to", "at", "just", "only") || r.markAt(i, ':') || r.markAt(i, '=') || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")) {
 		counted = counted || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")
