@@ -136,7 +136,7 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 			return []reading.Fact{f}
 		}
 	}
-	return t.innerColors(u)
+	return t.innerColors(u, text)
 }
 
 // read reads words as the answer to what was asked, with what the talk knows.
