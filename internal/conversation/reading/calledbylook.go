@@ -28,6 +28,19 @@ func (r *reader) calledByLook(i int) bool {
 	return r.wordAt(i-1, "for", "on", "para") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y"))
 }
 
+// kindOfLook is the kind that has the look which a phrase names, 0 for none.
+func (r *reader) kindOfLook(h *hit) int {
+	if r.Units < 2 {
+		return 0
+	}
+	for i := h.first; i <= h.last; i++ {
+		if unit := max(r.Names[r.toks[i].text], r.lookKnown(i)); unit > 0 {
+			return unit
+		}
+	}
+	return 0
+}
+
 // noun: the word is one for a skylight.
 func (r *reader) noun(i int) bool {
 	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
@@ -41,7 +54,7 @@ func (r *reader) endsLook(i int) bool {
 
 // saidOfLook: what is said of a kind that was just called by its look begins at the token.
 func (r *reader) saidOfLook(i int) bool {
-	return r.choiceBegins(i) || r.wordAt(i, "is", "are", "was", "were", "should", "gets", "get", "needs", "need", "wants", "measures", "measure", "has", "have", "will", "stays", "es", "son", "mide", "miden", "va", "van", "esta", "estan", "tiene", "tienen", "lleva", "llevan")
+	return r.choiceBegins(i) || r.wordAt(i, "is", "are", "was", "were", "should", "gets", "get", "needs", "need", "wants", "measures", "measure", "has", "have", "will", "stays", "es", "son", "mide", "miden", "va", "van", "esta", "estan", "tiene", "tienen", "lleva", "llevan") || r.wordAt(i, "to") && r.wholeSaid(i+1) > 0
 }
 
 // choiceBegins: a value of a choice, or the layer that it is of, begins at the token.

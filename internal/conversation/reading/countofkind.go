@@ -23,6 +23,7 @@ func (r *reader) countsByKind() bool {
 			i = r.countAfterKind(ref)
 		}
 		if i < 0 {
+			r.countOrElse(ref)
 			continue
 		}
 		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(r.wholeSaid(i)), min(i, ref.first), max(i, ref.last))
@@ -107,6 +108,21 @@ func (r *reader) sizedNow() bool {
 func (r *reader) otherDenied(i int) bool {
 	_, to := r.sentence(i)
 	return r.wordsIn(i+1, to+1, "not", "no", "instead") || r.wordsIn(i+1, to+1, "after") && r.wordsIn(i+1, to+1, "all")
+}
+
+// countOrElse: "change the round to 2", "the kitchen should be 2": a number that may be one of
+// pieces or of layers, which is asked about.
+func (r *reader) countOrElse(ref *unitRef) {
+	i := ref.last + 1
+	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "debe", "ser", "a") {
+		i++
+	}
+	n := r.wholeSaid(i)
+	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || !r.endsCount(i+1) {
+		return
+	}
+	r.unclear(fitcheck.TopicCount, ref.units[0], WhyChoice, nil, ref.first, i)
+	r.use(i, i)
 }
 
 // putsRight: the sentence of a number says that another was told or is wrong.
