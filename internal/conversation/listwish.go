@@ -21,8 +21,12 @@ const (
 )
 
 var (
-	listSays = regexp.MustCompile(`(?i)\b` + listHas + `[^.;\n]{1,40}?[,.;]?\s*(?:but |and |pero |y )?` + iSaid)
-	saysList = regexp.MustCompile(`(?i)\b` + iSaid + `([^.;,\n]{1,40}?)[,.;]?\s+(?:but |and |not |pero |y )*` + listHas + `[^.;,\n]{1,30}`)
+	listSays = regexp.MustCompile(`(?i)\b` + listHas + `([^.;\n]{1,40}?)[,.;]?\s*(?:but |and |pero |y )?` + iSaid + `([^.;,\n]*)`)
+	saysList = regexp.MustCompile(`(?i)\b` + iSaid + `([^.;,\n]{1,40}?)[,.;]?\s+(?:but |and |not |pero |y )*` + listHas + `([^.;,\n]{1,30})`)
+
+	bareNumber   = regexp.MustCompile(`(?i)^\W*(?:one|two|three|[123]|una|uno|dos|tres)\W*$`)
+	layersThere  = regexp.MustCompile(`(?i)\b(?:layers?|capas?)\b`)
+	plainMeasure = regexp.MustCompile(`^[\d¼½¾⅛⅜⅝⅞][\d /.\-¼½¾⅛⅜⅝⅞"]*$`)
 )
 
 // askedIn asks whether something is in the list: "did you get that it's a pyramid?".
@@ -37,8 +41,25 @@ func (t *turn) summed() bool {
 func changeAsked(text string) string {
 	text = changeWish.ReplaceAllString(text, "$1$2")
 	text = askedIn.ReplaceAllString(text, "$1$2")
-	text = listSays.ReplaceAllString(text, "")
-	return saysList.ReplaceAllString(text, "$1")
+	if m := listSays.FindStringSubmatchIndex(text); m != nil {
+		return text[:m[0]] + notTheList(text[m[4]:m[5]], text[m[2]:m[3]]) + text[m[1]:]
+	}
+	if m := saysList.FindStringSubmatchIndex(text); m != nil {
+		return text[:m[0]] + notTheList(text[m[2]:m[3]], text[m[4]:m[5]]) + text[m[1]:]
+	}
+	return text
+}
+
+// notTheList is what was told in place of what the list says, with what a number or a measure alone
+// takes from that: "it has one layer, I said two", "it says 25 1/4, I said 25 1/2".
+func notTheList(told, list string) string {
+	switch {
+	case bareNumber.MatchString(told) && layersThere.MatchString(list):
+		return told + " layers"
+	case plainMeasure.MatchString(told) && plainMeasure.MatchString(list):
+		return told + " not " + list
+	}
+	return told
 }
 
 // wishOfChange reads a change to the summary that is put as a question or beside what the list
@@ -50,5 +71,5 @@ func (t *turn) wishOfChange(text string, asked []fitcheck.Topic) (reading.Readin
 	}
 	r := t.read(wish, asked)
 	r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicConfirm })
-	return r, len(r.Facts) > 0
+	return r, len(r.Facts) > 0 || listSays.MatchString(text) || saysList.MatchString(text)
 }

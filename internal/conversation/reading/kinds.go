@@ -29,7 +29,7 @@ func (r *reader) units() {
 		if r.noKind(h) || r.wordAt(h.first, "no") && r.Count > 0 && r.Units < 2 && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken || r.wordAt(h.last+1, "not", "total", "skylights", "domes")) {
 			continue // also "no its 3 not 2"
 		}
-		if r.wordAt(h.first, "no") && r.Units > 1 && r.countsKindAt(h.last) {
+		if r.wordAt(h.first, "no") && r.countsKindAt(h.last) {
 			continue // "no it's 2 round ones"
 		}
 		ref := unitRef{first: h.first, last: h.last}
