@@ -28,6 +28,11 @@ func (r *reader) calledByLook(i int) bool {
 	return r.wordAt(i-1, "for", "on", "para") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y"))
 }
 
+// calledWithNumber: "the 3 round in white": how many there are is part of what the kind is called by.
+func (r *reader) calledWithNumber(i int) bool {
+	return lookOf[r.toks[i].text] != "" && r.wholeAt(i-1) > 0 && r.wordAt(i-2, "the", "los", "las") && (r.Names[r.toks[i].text] > 0 || r.lookKnown(i) > 0)
+}
+
 // kindOfLook is the kind that has the look which a phrase names, 0 for none.
 func (r *reader) kindOfLook(h *hit) int {
 	if r.Units < 2 {

@@ -114,7 +114,7 @@ func (r *reader) otherDenied(i int) bool {
 // pieces or of layers, which is asked about.
 func (r *reader) countOrElse(ref *unitRef) {
 	i := ref.last + 1
-	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "debe", "ser", "a") {
+	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "just", "only", "debe", "ser", "a") || r.markAt(i, ':') {
 		i++
 	}
 	n := r.wholeSaid(i)

@@ -153,14 +153,14 @@ func (r *reader) refOfClause(first, last int) []int {
 		}
 		found = ref
 	}
-	if found == nil || len(found.units) != 1 {
-		return nil
+	if found == nil || len(found.units) != 1 && found.first != last+1 {
+		return nil // but "acrylic both"
 	}
 	end := found.last + 1
 	for r.wordAt(end, "one", "ones", "please", "room") {
 		end++
 	}
-	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !(found.first == last+1 && lookOf[r.toks[found.first].text] != "") && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
+	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
 		return nil
 	}
 	return found.units

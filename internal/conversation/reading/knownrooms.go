@@ -17,6 +17,9 @@ func (r *reader) knownRooms() bool {
 	}
 	var found []unitRef
 	for i := range r.toks {
+		if r.calledWithNumber(i) {
+			r.use(i-1, i-1)
+		}
 		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && r.calledByLook(i) {
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue

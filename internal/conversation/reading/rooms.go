@@ -80,8 +80,8 @@ func (r *reader) callRooms() {
 				if roomsOfTwo[r.toks[i].text] && r.wordAt(i+1, "room") {
 					r.out.Rooms[ref.units[0]] += " room"
 				}
-				if before := r.Input.Rooms[ref.units[0]]; lookOf[before] != "" && lookOf[before] == lookOf[r.toks[i].text] {
-					r.out.Rooms[ref.units[0]] = before // "squares", of the square one
+				if before, look := r.Input.Rooms[ref.units[0]], lookOf[r.toks[i].text]; before != "" && look != "" && (lookOf[before] == "" || lookOf[before] == look) {
+					r.out.Rooms[ref.units[0]] = before // "squares", of the square one or of the kitchen's
 				}
 				if i < ref.last && r.toks[i+1].kind == numToken {
 					r.out.Rooms[ref.units[0]] += " " + r.toks[i+1].text // "bedroom 2"
