@@ -59,6 +59,29 @@ func (r *reader) onlyCounted(k int) bool {
 	return true
 }
 
+// countsInRooms: "kitchen 25 x 25 and 2 in the bedrooms 25 x 49": how many there are where a kind of
+// that size is, which is no length.
+func (r *reader) countsInRooms() {
+	if len(r.refs) < 2 || r.Units > 1 {
+		return
+	}
+	for _, ref := range r.refs {
+		i := ref.first
+		for r.wordAt(i, "one", "uno", "un") || r.wordAt(i, "in", "over", "on", "en", "sobre") {
+			i++ // the ref may begin before the room
+		}
+		for i > 0 && r.wordAt(i-1, "the", "my", "our", "el", "la", "los", "las") {
+			i--
+		}
+		n := r.wholeSaid(i - 2)
+		if !r.wordAt(i-1, "in", "over", "on", "en", "sobre") || n < 1 || n > 12 || r.toks[i-2].used || i > 2 && r.toks[i-3].kind != markToken && !r.wordAt(i-3, "and", "y", "plus") || r.markAt(i-3, '/') || !r.pairSoon(ref.last+1) {
+			continue
+		}
+		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(n), i-2, i-2)
+		r.use(i-2, i-2)
+	}
+}
+
 // countBeforeKind is where the number stands that goes before what the kind is called by, -1
 // for none. Where a size was asked for it is one only in words that put it right.
 func (r *reader) countBeforeKind(ref *unitRef) int {
@@ -114,7 +137,7 @@ func (r *reader) otherDenied(i int) bool {
 // pieces or of layers, which is asked about.
 func (r *reader) countOrElse(ref *unitRef) {
 	i := ref.last + 1
-	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "just", "only", "debe", "ser", "a") || r.markAt(i, ':') {
+	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "has", "have", "tiene", "tienen", "just", "only", "debe", "ser", "a") || r.markAt(i, ':') {
 		i++
 	}
 	n := r.wholeSaid(i)

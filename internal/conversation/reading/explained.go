@@ -114,7 +114,7 @@ func (r *reader) everyWord(i int) bool {
 // that has a meaning.
 func (r *reader) explained(i int) bool {
 	t := &r.toks[i]
-	if t.kind != wordToken || t.used || t.named || t.roomOfTwo() || r.inRef(i) || r.labelAt[i] >= 0 || neutral[t.text] || fields[t.text] != "" {
+	if t.kind != wordToken || t.used || t.named || t.roomJoined() || r.inRef(i) || r.labelAt[i] >= 0 || neutral[t.text] || fields[t.text] != "" {
 		return true
 	}
 	if t.word == nil {

@@ -86,7 +86,7 @@ func (r *reader) unitOfRoom(i int) int {
 		switch room := r.Input.Rooms[unit]; {
 		case room == r.toks[i].text, i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text:
 			return unit
-		case near == 0 && (!strings.Contains(room, " ") || strings.HasSuffix(room, " room")) && sameRoom(room, r.toks[i].text):
+		case near == 0 && (!strings.Contains(room, " ") || !isDigit(room[len(room)-1])) && sameRoom(room, r.toks[i].text):
 			near = unit
 		}
 	}

@@ -77,8 +77,8 @@ func (r *reader) callRooms() {
 					r.out.Rooms = map[int]string{}
 				}
 				r.out.Rooms[ref.units[0]] = r.toks[i].text
-				if roomsOfTwo[r.toks[i].text] && r.wordAt(i+1, "room") {
-					r.out.Rooms[ref.units[0]] += " room"
+				if name := r.wordsOfRoom(i); name != "" {
+					r.out.Rooms[ref.units[0]] = name
 				}
 				if before, look := r.Input.Rooms[ref.units[0]], lookOf[r.toks[i].text]; before != "" && look != "" && (lookOf[before] == "" || lookOf[before] == look) {
 					r.out.Rooms[ref.units[0]] = before // "squares", of the square one or of the kitchen's
@@ -259,7 +259,7 @@ func (r *reader) room(i int) bool {
 	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return false
 	}
-	return r.toks[i].roomOfTwo() || roomsOfTwo[r.toks[i].text] && r.wordAt(i+1, "room") || roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
+	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
 }
 
 // roomWords tell skylights apart by where they are or how large.
