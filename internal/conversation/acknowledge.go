@@ -63,6 +63,7 @@ func (t *turn) takeBack() {
 		}
 	}
 	t.say.add(t.line("ack.undone", 0, wording.Args{"what": strings.Join(what, ", ")}))
+	t.talk.Memory.Relisted = true
 	t.runCheck()
 }
 

@@ -247,15 +247,6 @@ func (t *turn) choices() []step {
 	return asking(Choosing, append(asks, photo[0].asks...))
 }
 
-// confirmation asks for a yes to the summary, where there is something to order.
-func (t *turn) confirmation() []step {
-	a := Ask{Topic: fitcheck.TopicConfirm}
-	if t.talk.Memory.Confirmed || t.talk.Memory.Tries[a] >= maxTries || !t.measured() {
-		return nil
-	}
-	return asking(Confirming, []Ask{a})
-}
-
 // measured says whether any unit has a size to confirm.
 func (t *turn) measured() bool {
 	for _, u := range t.talk.Units() {

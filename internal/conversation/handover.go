@@ -15,7 +15,7 @@ func (t *turn) conclude() error {
 	if len(t.blockers()) > 0 || !t.talk.Memory.Confirmed {
 		return t.toStaff()
 	}
-	if len(t.heard.changed) > 0 {
+	if t.corrects() {
 		t.say.add(t.summary()) // put right at the last: it is said back, and not asked about again
 	}
 	t.say.add(t.line("end.ready", 0, wording.Args{"name": t.comma(), "next": t.nextLine("quote"), "ref": t.talk.Ref}))

@@ -70,6 +70,7 @@ func (t *turn) hear(in []Message) {
 	}
 	t.splitTotal(kinds, told, joined(in))
 	t.restOfTotal()
+	t.fitColors()
 }
 
 // hearPiece reads what stands together, as the answer to what was asked there.
@@ -84,6 +85,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
+	r = t.overOne(t.byLayers(r, text), text)
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	if t.leaveOut(r.Dropped, text) {
 		return
@@ -134,7 +136,7 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 			return []reading.Fact{f}
 		}
 	}
-	return t.innerColors(u)
+	return t.innerColors(u, text)
 }
 
 // read reads words as the answer to what was asked, with what the talk knows.

@@ -46,8 +46,8 @@ func (t *turn) metalFrame(u reading.Unclear, text string) (reading.Fact, bool) {
 var metalFrames = regexp.MustCompile(`(?i)^\W*(the |a |an |el |un )?(metal|alumin(i)?um|aluminio|steel)( frames?)?|^\W*(the |el |un )?marcos? (de )?(metal|aluminio)`)
 
 // innerColors settles a color that is told of the inner layer alone: that of the unit that the
-// words name, else of all of which it is open.
-func (t *turn) innerColors(u reading.Unclear) []reading.Fact {
+// words name, else of all of which it is open, or of all that they speak of at once.
+func (t *turn) innerColors(u reading.Unclear, text string) []reading.Fact {
 	inner, ok := u.Guess.(fitcheck.Color)
 	if !ok || inner.Outer != "" || inner.Inner == "" {
 		return nil
@@ -55,7 +55,7 @@ func (t *turn) innerColors(u reading.Unclear) []reading.Fact {
 	var facts []reading.Fact
 	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
 		c, _ := t.talk.Value(fitcheck.TopicColor, unit).(fitcheck.Color)
-		if c.Outer == "" || u.Unit > 0 && u.Unit != unit || u.Unit == 0 && t.talk.UnitCount() > 1 && !t.innerOpen(unit) {
+		if c.Outer == "" || u.Unit > 0 && u.Unit != unit || u.Unit == 0 && t.talk.UnitCount() > 1 && !t.innerOpen(unit) && !plural.MatchString(text) {
 			continue
 		}
 		facts = append(facts, reading.Fact{Topic: fitcheck.TopicColor, Unit: unit, Value: inner, Said: u.Said})

@@ -130,7 +130,11 @@ func (v *visit) send(text string) {
 	v.said = append(v.said, fmt.Sprintf("   (%s; asking %s)", v.talk.State, strings.Join(v.talk.Asking(), ", ")))
 	for _, a := range v.talk.Memory.Asking {
 		if !out.Waits {
-			v.asked[a.String()]++
+			question := a.String()
+			if a.Topic == fitcheck.TopicConfirm {
+				question += fmt.Sprintf(" list %d", v.talk.Memory.Said["summary.head"]) // one that was put right is another
+			}
+			v.asked[question]++
 		}
 	}
 	v.now = v.now.Add(time.Minute)

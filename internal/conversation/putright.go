@@ -19,29 +19,6 @@ const nearRight = 2 * fitcheck.Inch
 // notThat is what a correction says that it is not.
 var notThat = regexp.MustCompile(`(?i)(?:\bnot|\binstead of|\brather than|\ben vez de|,? y? ?\bno)\s+(?:the |an? |el |la )?([\d¼½¾⅛⅜⅝⅞][\d /.\-¼½¾⅛⅜⅝⅞"'x]*)`)
 
-// changeWish is a change to the summary that is put as a question.
-var changeWish = regexp.MustCompile(`(?im)^(\W*(?:(?:yes|yeah|yep|ok|but|and|also|actually|looks good|s[ií]|pero|y)\W+)*)(?:can|could|would|may|puede[ns]?|podr[ií]an?) (?:you |u |we |i |it |usted(?:es)? |me )?(?:please |por favor )?((?:make|change|switch|swap|put|do|cambi\w+|pon\w+|hac\w+) [^?\n]*)\?*`)
-
-// summed says whether the customer has the summary before them: it is asked, or was agreed to.
-func (t *turn) summed() bool {
-	return t.isAsked(fitcheck.TopicConfirm) || t.talk.State == HandedOver && !t.talk.Memory.Quiet
-}
-
-// changeAsked makes a wish of a change that is asked for: "can you make it white outside?".
-func changeAsked(text string) string { return changeWish.ReplaceAllString(text, "$1$2") }
-
-// wishOfChange reads a change to the summary that is put as a question, where it is one: a
-// question ("can you do it by Friday?") stays one, and is no yes.
-func (t *turn) wishOfChange(text string, asked []fitcheck.Topic) (reading.Reading, bool) {
-	wish := changeAsked(text)
-	if wish == text || !t.summed() {
-		return reading.Reading{}, false
-	}
-	r := t.read(wish, asked)
-	r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicConfirm })
-	return r, len(r.Facts) > 0
-}
-
 // putRight finds the size of the summary that a measure without a name puts right, where there
 // is but one that it can be.
 func (t *turn) putRight(u reading.Unclear, text string) (reading.Fact, bool) {

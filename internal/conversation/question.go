@@ -16,7 +16,7 @@ func (t *turn) questionFor(s step) string {
 	case s.state == Choosing && len(topics) > 1:
 		return t.choiceList(topics)
 	case topics[0] == fitcheck.TopicConfirm:
-		if t.talk.Memory.Said["ask.confirm"] > 0 && !t.heard.news() {
+		if t.talk.Memory.Said["ask.confirm"] > 0 && !t.heard.news() && !t.talk.Memory.Relisted && len(t.heard.repeated) == 0 {
 			return t.vary("ask.confirm_again", nil)
 		}
 		return t.vary("ask.confirm", wording.Args{"summary": t.summary()})
@@ -181,7 +181,13 @@ func (t *turn) roomTwice(room string) bool {
 
 // accented writes a word as it is spelled, where the reading has it without its accent.
 func accented(room string) string {
-	if word, ok := map[string]string{"bano": "baño", "recamara": "recámara", "lavanderia": "lavandería", "pequeno": "pequeño", "pequena": "pequeña", "pequenos": "pequeños", "pequenas": "pequeñas", "piramide": "pirámide"}[room]; ok {
+	if words := strings.Fields(room); len(words) > 1 {
+		for k := range words {
+			words[k] = accented(words[k])
+		}
+		return strings.Join(words, " ")
+	}
+	if word, ok := map[string]string{"bano": "baño", "recamara": "recámara", "lavanderia": "lavandería", "television": "televisión", "huespedes": "huéspedes", "maquinas": "máquinas", "ninos": "niños", "musica": "música", "salon": "salón", "habitacion": "habitación", "oracion": "oración", "pequeno": "pequeño", "pequena": "pequeña", "pequenos": "pequeños", "pequenas": "pequeñas", "piramide": "pirámide"}[room]; ok {
 		return word
 	}
 	return room

@@ -165,44 +165,11 @@ func pictureOf(topic fitcheck.Topic) fitcheck.Topic {
 // staff get back to them anyway.
 func (t *turn) confirmedAndCall() bool {
 	m := &t.talk.Memory
-	if !t.isAsked(fitcheck.TopicConfirm) || t.heard.confirm != fitcheck.ConfirmYes || len(t.heard.changed) > 0 || !t.heard.asks(reading.RequestPerson) || len(t.blockers()) > 0 {
+	if !t.isAsked(fitcheck.TopicConfirm) || t.heard.confirm != fitcheck.ConfirmYes || t.corrects() || !t.heard.asks(reading.RequestPerson) || len(t.blockers()) > 0 {
 		return false
 	}
 	m.PersonAsked, m.Confirmed = false, true
 	return true
-}
-
-func (t *turn) refusesSummary() bool {
-	return t.isAsked(fitcheck.TopicConfirm) && t.heard.confirm == fitcheck.ConfirmNo && len(t.heard.entries) <= 1 &&
-		!slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic != fitcheck.TopicConfirm }) &&
-		len(t.heard.unclear) == 0
-}
-
-// askChange asks what is wrong with the summary; where that was asked already, a person
-// goes on.
-func (t *turn) askChange() error {
-	a := Ask{Topic: fitcheck.TopicConfirm}
-	if t.talk.Memory.Tries[a] >= maxTries {
-		t.talk.Memory.PersonAsked = true
-		return t.toStaff()
-	}
-	t.talk.Memory.Tries[a]++
-	t.talk.Memory.Asking = []Ask{a}
-	t.say.add(t.line("ask.change", 0, nil))
-	return t.move(Confirming)
-}
-
-// settleConfirm takes a yes to the summary. Where the second summary was put right
-// by a plain new value, that word of the customer's counts: nobody is asked a third time.
-func (t *turn) settleConfirm() {
-	m := &t.talk.Memory
-	if !t.isAsked(fitcheck.TopicConfirm) {
-		return
-	}
-	corrected := len(t.heard.changed) > 0 && m.Tries[Ask{Topic: fitcheck.TopicConfirm}] >= maxTries
-	if t.heard.confirm == fitcheck.ConfirmYes && len(t.heard.changed) == 0 || corrected {
-		m.Confirmed = true
-	}
 }
 
 // ask puts questions and remembers them.
@@ -229,6 +196,9 @@ func (t *turn) ask(steps []step) error {
 	t.orMore(steps[0])
 	t.safety(steps[0].state)
 	for _, a := range m.Asking {
+		if a.Topic == fitcheck.TopicConfirm && m.Relisted {
+			m.Tries[a], m.Relisted = 0, false // another list, another question
+		}
 		if a.Topic == fitcheck.TopicConfirm && m.Tries[a] > 0 && t.heard.photos > 0 && !t.heard.news() {
 			continue // the photo came late, and the summary is still to be answered
 		}

@@ -64,7 +64,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		t.settled(*guess, p.Message, text)
 		return withoutConfirm(r)
 	}
-	if !p.halfSaid() {
+	if !p.halfSaid() || p.Why == reading.WhyChoice && t.yesOrNo(text) {
 		return r
 	}
 	for _, words := range t.bareParts(p, r, text) {
@@ -224,6 +224,12 @@ func (t *turn) acceptedGuess(p *Pending, text string) *reading.Fact {
 		return &reading.Fact{Topic: p.Topic, Unit: p.Unit, Value: v, Said: p.Said}
 	}
 	return nil
+}
+
+// yesOrNo says whether the words agree or not, and so tell nothing by themselves.
+func (t *turn) yesOrNo(text string) bool {
+	r := reading.Read(reading.Input{Text: text, Asked: []fitcheck.Topic{fitcheck.TopicConfirm}, Language: t.talk.Language})
+	return len(r.Facts) == 1 && r.Facts[0].Topic == fitcheck.TopicConfirm
 }
 
 func withoutConfirm(r reading.Reading) reading.Reading {

@@ -10,7 +10,7 @@ import (
 
 // summary says back all that the order rests on, in one breath.
 func (t *turn) summary() string {
-	parts := []string{t.vary("summary.head", nil)}
+	parts := []string{t.summaryHead()}
 	if who := t.who(); who != "" {
 		parts = append(parts, who+".")
 	}
@@ -21,6 +21,15 @@ func (t *turn) summary() string {
 		parts = append(parts, t.line("summary.no_place", 0, nil)) // said, not asked once more
 	}
 	return strings.Join(parts, " ")
+}
+
+// summaryHead begins the list; one that is shown again was changed, or what was asked for stood in
+// it.
+func (t *turn) summaryHead() string {
+	if t.talk.Memory.Said["summary.head"] > 0 && !t.talk.Memory.Relisted {
+		return t.vary("summary.same", nil)
+	}
+	return t.vary("summary.head", nil) // the first way is for the first list
 }
 
 func (t *turn) who() string {
@@ -34,7 +43,7 @@ func (t *turn) who() string {
 }
 
 // summaryTopics are what a unit's summary says after the part itself.
-var summaryTopics = []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicMaterial, fitcheck.TopicColor, fitcheck.TopicFinish}
+var summaryTopics = []fitcheck.Topic{fitcheck.TopicProfile, fitcheck.TopicLayers, fitcheck.TopicMaterial, fitcheck.TopicColor, fitcheck.TopicFinish}
 
 func (t *turn) unitSummary(i int) string {
 	unit := i + 1
@@ -49,6 +58,9 @@ func (t *turn) unitSummary(i int) string {
 	words := []string{what}
 	for _, topic := range summaryTopics {
 		w := t.shown(topic, unit)
+		if topic == fitcheck.TopicProfile && t.talk.text(topic, unit) == fitcheck.ProfileDome {
+			continue // the part is called one
+		}
 		if topic == fitcheck.TopicColor && t.innerOpen(unit) {
 			w = t.line("color.outer", 0, wording.Args{"color": w})
 		}

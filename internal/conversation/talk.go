@@ -120,6 +120,7 @@ type Memory struct {
 	Danger      bool           `json:"danger,omitempty"`    // an open hole, water coming in, somebody hurt
 	FirstAid    bool           `json:"first_aid,omitempty"` // told what to do first
 	Confirmed   bool           `json:"confirmed,omitempty"`
+	Relisted    bool           `json:"relisted,omitempty"` // the list is another than was shown last
 	PersonAsked bool           `json:"person_asked,omitempty"`
 	Foreign     bool           `json:"foreign,omitempty"` // wrote in a language that is not ours
 	Abroad      bool           `json:"abroad,omitempty"`  // writes from outside the US

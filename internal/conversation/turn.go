@@ -169,6 +169,7 @@ func (t *turn) note(in []Message) {
 	m.Foreign = m.Foreign || h.asks(reading.RequestOtherLanguage)
 	m.Abroad = m.Abroad || t.abroad(joined(in))
 	m.Nudges = 0
+	m.Relisted = m.Relisted || t.relisted()
 	if len(h.entries) > 0 && t.talk.State == Confirming && h.confirm != fitcheck.ConfirmYes {
 		m.Confirmed = false
 	}

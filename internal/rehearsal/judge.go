@@ -3,6 +3,7 @@ package rehearsal
 import (
 	"encoding/json"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/intake-bot/internal/conversation"
@@ -151,7 +152,7 @@ func (v *visit) judgeWords(in []conversation.Message, out conversation.Outcome) 
 }
 
 // judgeAsked counts what is asked. What a number is, its other side and whether it can be
-// right are different questions.
+// right are different questions, and so are two lists of which one was put right.
 func (v *visit) judgeAsked() {
 	for _, a := range v.talk.Memory.Asking {
 		question := a.String()
@@ -160,6 +161,8 @@ func (v *visit) judgeAsked() {
 			question += " " + string(v.raised)
 		case v.partOf(a):
 			question += " other side"
+		case a.Topic == fitcheck.TopicConfirm:
+			question += " list " + strconv.Itoa(v.talk.Memory.Said["summary.head"])
 		}
 		if v.asked[question]++; v.asked[question] > 2 {
 			v.result.fault(Fault{Kind: AskedThrice, Ask: question})

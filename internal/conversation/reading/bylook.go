@@ -7,7 +7,7 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // lookOf says which words tell of one look; a kind has one of them.
 var lookOf = map[string]string{
-	"round": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
+	"round": "round", "rounds": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
 	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
 	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long",
 	"pyramid": "pyramid", "pyramids": "pyramid", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
@@ -112,14 +112,11 @@ func (r *reader) spanishShapes(at []int) bool {
 // lookNamed says from where to where a skylight is called by the look at a token: after an
 // article or a number, and beside a word for a skylight or, in Spanish, alone.
 func (r *reader) lookNamed(i int) (first, last int, ok bool) {
-	noun := func(i int) bool {
-		return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
-	}
 	first, last = i, i
 	switch {
-	case noun(i+1) || r.wordAt(i+1, "one", "ones", "squares", "rounds"):
+	case r.noun(i+1) || r.wordAt(i+1, "one", "ones", "squares", "rounds"):
 		last = i + 1
-	case noun(i - 1):
+	case r.noun(i - 1):
 		first = i - 1 // "un domo redondo"
 	}
 	if (i == 0 || r.toks[i-1].kind == markToken) && r.pairAt(i+1) {
@@ -128,7 +125,7 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	if !r.determined(first - 1) {
 		return 0, 0, false
 	}
-	if n := r.wholeAt(i - 1); (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "in", "with", "that", "are", "is", "son", "es", "de", "mide", "miden")) {
+	if n := r.wholeAt(i - 1); !r.markAt(i-2, '/') && (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "in", "with", "that", "are", "is", "son", "es", "de", "mide", "miden")) {
 		return first - 1, last, true // "one round and two rectangular"
 	}
 	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {

@@ -334,29 +334,6 @@ func (r *reader) spansKinds(c countAt) bool {
 	return false
 }
 
-// countsByKind: "2 del taller y 3 de la oficina", "it's 4 kitchen ones", of kinds that are known.
-func (r *reader) countsByKind() bool {
-	if r.Units < 2 || r.askedSize() != "none" && !r.asked(fitcheck.TopicConfirm) {
-		return false
-	}
-	found := false
-	for k := range r.refs {
-		ref := &r.refs[k]
-		i := ref.first - 1
-		for r.wordAt(i, "the", "el", "la", "los", "las", "for", "of", "in", "on", "over", "del", "de", "para", "en", "ones", "skylights", "domes", "domos", "tragaluces") {
-			i--
-		}
-		n := r.wholeSaid(i)
-		if len(ref.units) != 1 || n < 1 || n > 50 || r.toks[i].used || i == ref.first-1 && !r.wordAt(ref.last, "ones", "skylights", "domes", "one") || r.by(i-1) || r.markAt(i-1, '/') {
-			continue
-		}
-		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(n), i, ref.last)
-		r.use(i, i)
-		found = true
-	}
-	return found
-}
-
 // refAt: a kind of unit is named right there: "two of the first kind".
 func (r *reader) refAt(from, to int) bool {
 	for k := range r.refs {

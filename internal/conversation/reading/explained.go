@@ -114,7 +114,7 @@ func (r *reader) everyWord(i int) bool {
 // that has a meaning.
 func (r *reader) explained(i int) bool {
 	t := &r.toks[i]
-	if t.kind != wordToken || t.used || t.named || r.inRef(i) || r.labelAt[i] >= 0 || neutral[t.text] || fields[t.text] != "" {
+	if t.kind != wordToken || t.used || t.named || t.roomJoined() || r.inRef(i) || r.labelAt[i] >= 0 || neutral[t.text] || fields[t.text] != "" {
 		return true
 	}
 	if t.word == nil {
@@ -152,7 +152,7 @@ var neutral = wordSet(`point sea sean venga vengan ademas aparte ordered request
 	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
 	except excepting change correction forgot mention mentioned say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
-	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por`)
+	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por falta falto faltaba`)
 
 // hintOfOther: of several topics asked at once, a word that only hints at one tells
 // nothing of it in a clause that answers another: "just the dome" is a wish and says

@@ -17,12 +17,17 @@ func (r *reader) restForAll() {
 	}
 	r.headForAll()
 	end := r.refs[len(r.refs)-1]
-	if len(end.units) != 1 || r.trailing && !r.markAt(end.last+1, ',') {
+	if len(end.units) != 1 || r.trailing && !r.markAt(end.last+1, ',') && !r.sentenceEnd(end.last+1) {
 		return
 	}
 	from := len(r.toks)
 	if r.trailing || r.onlyListed() && (r.markAt(end.last+1, ',') || r.sentenceEnd(end.last+1)) {
 		from = end.last + 1 // "one in the den, one in the hall, metal frame on a curb"
+	} else if k := r.clauseEnd(end.last) + 2; r.onlyListed() && k < len(r.toks) && r.markAt(k-1, ',') && !r.saidOfKind(end.last+1, k) {
+		from = k // "4 big domes and 2 small ones cracked, metal frame on a curb"
+	}
+	if k := r.allOpens(end.last + 1); k > 0 {
+		from = min(from, k)
 	}
 	for _, w := range r.where {
 		if w.first > end.last+1 && w.first < from && r.opensRest(w, end) {
@@ -35,6 +40,27 @@ func (r *reader) restForAll() {
 			f.Unit = 0
 		}
 	}
+}
+
+// saidOfKind: something of a kind of its own is said between two tokens.
+func (r *reader) saidOfKind(from, to int) bool {
+	return slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= from && w.first < to && w.topic.OfUnit() })
+}
+
+// allOpens is where a clause after the last kind begins with a word for all: "… single on the
+// bath. all clear acrylic"; 0 for none.
+func (r *reader) allOpens(from int) int {
+	for i := max(from, 1); i < len(r.toks); i++ {
+		before := i - 1
+		if r.wordAt(before, "and", "but", "y", "pero") {
+			before--
+		}
+		if r.wordAt(i, "all", "both", "everything", "each", "todo", "todos", "todas", "ambos", "ambas") && (r.markAt(before, ',') || r.sentenceEnd(before)) &&
+			r.wholeSaid(i+1) < 0 && !r.wordAt(i+1, "layers", "layer", "sides", "the", "around", "capas", "las", "los") {
+			return i // not "all 3 layers"
+		}
+	}
+	return 0
 }
 
 // opensRest: a choice that the shop asks for, after another word on the last kind, or anything
@@ -112,8 +138,8 @@ func (r *reader) kindsNamed() int {
 	return kinds
 }
 
-// refOfClause: "claro sobre blanco el del taller; …": the one kind that ends the clause of the
-// words, after a word that leads to it.
+// refOfClause: "claro sobre blanco el del taller; …", "white squares": the one kind that ends the
+// clause of the words, after a word that leads to it or right after them.
 func (r *reader) refOfClause(first, last int) []int {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	var found *unitRef
@@ -127,14 +153,14 @@ func (r *reader) refOfClause(first, last int) []int {
 		}
 		found = ref
 	}
-	if found == nil || len(found.units) != 1 {
-		return nil
+	if found == nil || len(found.units) != 1 && found.first != last+1 {
+		return nil // but "acrylic both"
 	}
 	end := found.last + 1
 	for r.wordAt(end, "one", "ones", "please", "room") {
 		end++
 	}
-	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
+	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
 		return nil
 	}
 	return found.units
@@ -163,7 +189,7 @@ func (r *reader) headForAll() {
 func (r *reader) onlyListed() bool {
 	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
 	for _, w := range r.where {
-		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
+		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicProfile && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
 			return false
 		}
 	}

@@ -285,3 +285,19 @@ func (r *reader) numberedRef(ref unitRef) bool {
 	}
 	return r.wordsIn(ref.first, ref.last+1, "first", "second", "third", "fourth", "1st", "2nd", "3rd", "4th", "primero", "primera", "segundo", "segunda", "tercero", "tercera")
 }
+
+// bothOfOne: "bath: 2 layers, both clear": the layers of the one kind that the sentence is about.
+func (r *reader) bothOfOne() {
+	for k := 1; k < len(r.refs); k++ {
+		ref, before := r.refs[k], r.refs[k-1]
+		if !r.wordAt(ref.first, "both", "ambas") || len(before.units) != 1 || r.sentenceFirst(ref.first) > before.first || k > 1 && r.refs[k-2].first >= r.sentenceFirst(ref.first) {
+			continue
+		}
+		for _, h := range within(r.choices, before.last+1, ref.first-1) {
+			if v, ok := h.has("layers"); ok && v == "2" {
+				r.refs = slices.Delete(r.refs, k, k+1)
+				return
+			}
+		}
+	}
+}

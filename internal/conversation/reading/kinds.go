@@ -29,6 +29,9 @@ func (r *reader) units() {
 		if r.noKind(h) || r.wordAt(h.first, "no") && r.Count > 0 && r.Units < 2 && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken || r.wordAt(h.last+1, "not", "total", "skylights", "domes")) {
 			continue // also "no its 3 not 2"
 		}
+		if r.wordAt(h.first, "no") && r.countsKindAt(h.last) {
+			continue // "no it's 2 round ones"
+		}
 		ref := unitRef{first: h.first, last: h.last}
 		switch v {
 		case "1", "2", "3", "4":
@@ -68,6 +71,7 @@ func (r *reader) units() {
 	r.numberedUnits()
 	r.oneAndOther()
 	r.lookUnits()
+	r.shapesAfterSizes()
 	r.roomUnits()
 	r.roomsBeforeSizes()
 	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 && !r.pairBetween(-1, len(r.toks)) {
@@ -81,6 +85,7 @@ func (r *reader) units() {
 	r.afterCounted()
 	r.nextUnits()
 	r.bothNamed()
+	r.bothOfOne()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
 	r.listedKinds()
@@ -121,7 +126,7 @@ func (r *reader) namedAfter(refs []unitRef, from, to int) bool {
 		return false
 	}
 	first, last := refs[0], refs[len(refs)-1]
-	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the")) && r.content(from, first.first) && (r.markAt(last.last+1, ',') && !r.pairBetween(last.last+1, len(r.toks)) || !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1)))
+	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the", "el", "la", "los", "las") || r.shapedRef(first)) && r.content(from, first.first) && (r.markAt(last.last+1, ',') && !r.pairBetween(last.last+1, len(r.toks)) || !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1)))
 }
 
 func isWhole(k numberKind) bool {

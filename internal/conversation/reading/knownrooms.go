@@ -17,6 +17,9 @@ func (r *reader) knownRooms() bool {
 	}
 	var found []unitRef
 	for i := range r.toks {
+		if r.calledWithNumber(i) {
+			r.use(i-1, i-1)
+		}
 		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && r.calledByLook(i) {
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue
@@ -51,31 +54,6 @@ func (r *reader) knownRooms() bool {
 	return len(found) > 0
 }
 
-// calledByLook: "the round one", "the big is bronze", "bronze for the 2 long".
-func (r *reader) calledByLook(i int) bool {
-	noun := func(i int) bool {
-		return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
-	}
-	if r.wordAt(i+1, "one", "ones") || noun(i+1) || noun(i-1) && r.wordAt(i-2, "el", "la", "los", "las") {
-		return true
-	}
-	k := i - 1
-	if r.wholeAt(k) > 0 {
-		k--
-	}
-	if r.labelKind(i, "axis") && (r.wordAt(i-1, "el", "la") || r.wordAt(i+1, "way", "side") || r.wordsIn(0, len(r.toks), "short", "wide", "width", "ancho", "way", "side")) {
-		return false // "el ancho es 23 1/2 y el largo 23 1/2"
-	}
-	if r.unitAt(i-1) != noUnit || i > 0 && r.toks[i-1].kind == numToken && !r.wordAt(i-2, "the", "los", "las", "el", "la") {
-		return false // "42 3/8" long"
-	}
-	if i+1 < len(r.toks) && r.toks[i+1].kind == numToken && (i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y")) {
-		return true // "square ones 25 1/2 x 25 1/2, round 36 across"
-	}
-	ends := i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == numToken || r.wordAt(i+1, "is", "are", "should", "gets", "get", "in", "needs", "measures", "y", "and", "es", "son", "mide", "miden", "va", "van", "en")
-	return ends && r.wordAt(k, "the", "el", "la", "los", "las")
-}
-
 // withOther adds "the others" beside the one of two kinds that is named.
 func (r *reader) withOther(found []unitRef) []unitRef {
 	if r.Units != 2 || slices.ContainsFunc(found, func(u unitRef) bool { return u.units[0] != found[0].units[0] }) {
@@ -108,7 +86,7 @@ func (r *reader) unitOfRoom(i int) int {
 		switch room := r.Input.Rooms[unit]; {
 		case room == r.toks[i].text, i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text:
 			return unit
-		case near == 0 && !strings.Contains(room, " ") && sameRoom(room, r.toks[i].text):
+		case near == 0 && (!strings.Contains(room, " ") || !isDigit(room[len(room)-1])) && sameRoom(room, r.toks[i].text):
 			near = unit
 		}
 	}

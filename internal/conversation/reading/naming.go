@@ -62,6 +62,9 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 			m.square = m.square || !m.diag && r.sameAgain(m, h)
 			return
 		}
+		if s.value == "square" && r.negated(h.first) {
+			return // "36 round, not square"
+		}
 		m.takeShape(s.value)
 		if h.first-m.last <= 3 {
 			m.shapedBy(h)

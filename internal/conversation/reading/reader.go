@@ -42,6 +42,7 @@ func Read(in Input) Reading {
 	r.out = Reading{Facts: []Fact{}, Unclear: []Unclear{}, Requests: []Request{}}
 	r.toks = withoutHums(lex(in.Text))
 	r.mendTypos()
+	r.joinRooms()
 	r.out.Language = r.language()
 	if k := Keyword(in.Text); k != "" {
 		r.out.Requests = append(r.out.Requests, k)

@@ -61,8 +61,9 @@ func (r *reader) roomUnits() {
 // sizeWords tell skylights apart by how large they are, and tell of much else as well.
 var sizeWords = wordSet(`big bigger small smaller large larger little round square left right front back chico chica grande grandes`)
 
-// sameRoom: "hall" and "hallway", "bath" and "bathroom".
+// sameRoom: "hall" and "hallway", "bath" and "bathroom", "break room" and "breakroom".
 func sameRoom(a, b string) bool {
+	a, b = strings.ReplaceAll(a, " ", ""), strings.ReplaceAll(b, " ", "")
 	return len(a) > 3 && len(b) > 3 && (strings.HasPrefix(a, b) || strings.HasPrefix(b, a))
 }
 
@@ -76,6 +77,12 @@ func (r *reader) callRooms() {
 					r.out.Rooms = map[int]string{}
 				}
 				r.out.Rooms[ref.units[0]] = r.toks[i].text
+				if name := r.wordsOfRoom(i); name != "" {
+					r.out.Rooms[ref.units[0]] = name
+				}
+				if before, look := r.Input.Rooms[ref.units[0]], lookOf[r.toks[i].text]; before != "" && look != "" && (lookOf[before] == "" || lookOf[before] == look) {
+					r.out.Rooms[ref.units[0]] = before // "squares", of the square one or of the kitchen's
+				}
 				if i < ref.last && r.toks[i+1].kind == numToken {
 					r.out.Rooms[ref.units[0]] += " " + r.toks[i+1].text // "bedroom 2"
 				}
@@ -163,6 +170,9 @@ func (r *reader) doorAt(i int, seen []string) string {
 	if !r.wordAt(i, "apt", "apartment", "suite", "ste", "room", "classroom", "lot", "space", "bldg", "building", "house", "door", "apartamento", "casa", "cuarto", "edificio") {
 		return ""
 	}
+	if r.pairAt(i + 1) {
+		return "" // "tack room 25 1/4 x 49 1/4"
+	}
 	j := i + 2
 	if r.wordAt(j, "is", "mide", "measures") || r.markAt(j, ':') || r.markAt(j, '-') {
 		j++
@@ -249,7 +259,7 @@ func (r *reader) room(i int) bool {
 	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return false
 	}
-	return roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
+	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
 }
 
 // roomWords tell skylights apart by where they are or how large.

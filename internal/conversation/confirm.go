@@ -1,0 +1,74 @@
+package conversation
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// The list that the customer is asked to say yes to.
+
+// mostLists is how many lists are shown at the most, each with what was put right in the one
+// before.
+const mostLists = 3
+
+// relisted says whether something was heard that the list shows, so that it is another list.
+func (t *turn) relisted() bool {
+	return t.heard.dropped || slices.ContainsFunc(t.heard.entries, func(e Entry) bool {
+		return e.Topic.OfLength() || slices.Contains(summaryTopics, e.Topic) || slices.Contains(listedToo, e.Topic)
+	})
+}
+
+// listedToo are topics that the list shows beside the choices and sizes, or that change the part
+// in it.
+var listedToo = []fitcheck.Topic{fitcheck.TopicName, fitcheck.TopicPlace, fitcheck.TopicUse, fitcheck.TopicCount,
+	fitcheck.TopicStyle, fitcheck.TopicFrameCondition, fitcheck.TopicWant}
+
+// confirmation asks for a yes to the list, where there is something to order: to one list as often
+// as to any question, to one that was put right anew.
+func (t *turn) confirmation() []step {
+	a, m := Ask{Topic: fitcheck.TopicConfirm}, &t.talk.Memory
+	again := m.Relisted && m.Said["summary.head"] < mostLists
+	if m.Confirmed || !t.measured() || m.Tries[a] >= maxTries && !again {
+		return nil
+	}
+	return asking(Confirming, []Ask{a})
+}
+
+// settleConfirm takes a yes to the list. Where the last one was put right by a plain new value,
+// that word of the customer's counts: nobody is asked for ever.
+func (t *turn) settleConfirm() {
+	m := &t.talk.Memory
+	if !t.isAsked(fitcheck.TopicConfirm) {
+		return
+	}
+	corrected := t.corrects() && m.Said["summary.head"] >= mostLists
+	if t.heard.confirm == fitcheck.ConfirmYes && !t.corrects() || corrected {
+		m.Confirmed = true
+	}
+}
+
+// corrects says whether something that stood was put right; a yes after a no is no such thing.
+func (t *turn) corrects() bool {
+	return slices.ContainsFunc(t.heard.changed, func(e Entry) bool { return e.Topic != fitcheck.TopicConfirm })
+}
+
+func (t *turn) refusesSummary() bool {
+	return t.isAsked(fitcheck.TopicConfirm) && t.heard.confirm == fitcheck.ConfirmNo && len(t.heard.entries) <= 1 &&
+		!slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic != fitcheck.TopicConfirm }) &&
+		len(t.heard.unclear) == 0
+}
+
+// askChange asks what is wrong with the list; where it was asked about often enough, a
+// person goes on.
+func (t *turn) askChange() error {
+	a, m := Ask{Topic: fitcheck.TopicConfirm}, &t.talk.Memory
+	if m.Tries[a] >= maxTries || m.Said["ask.change"] >= maxTries {
+		m.PersonAsked = true
+		return t.toStaff()
+	}
+	m.Tries[a]++
+	m.Asking = []Ask{a}
+	t.say.add(t.vary("ask.change", nil))
+	return t.move(Confirming)
+}

@@ -1,0 +1,75 @@
+package conversation
+
+import (
+	"regexp"
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// What is wanted otherwise than the list has it, put as a question or beside what the list says.
+
+// changeWish is a change to the summary that is put as a question.
+var changeWish = regexp.MustCompile(`(?im)^(\W*(?:(?:yes|yeah|yep|ok|but|and|also|actually|looks good|s[ií]|pero|y)\W+)*)(?:can|could|would|may|puede[ns]?|podr[ií]an?) (?:you |u |we |i |it |usted(?:es)? |me )?(?:please |por favor )?((?:make|change|switch|swap|put|do|cambi\w+|pon\w+|hac\w+) [^?\n]*)\?*`)
+
+// listSays and saysList are what the list is said to have, beside what was told: "it says acrylic, I
+// said polycarbonate", "I asked for two layers and the list shows one".
+const (
+	listHas = `(?:(?:it|that|the list|your list|the summary|you|u|you guys)\s+(?:still )?(?:says?|shows?|ha[sd]|have|put|wrote|listed|got)|(?:(?:la lista|el resumen) )?(?:dicen?|pusieron|puso))\s+`
+	iSaid   = `(?:(?:i|we)\s+(?:said|want(?:ed)?|asked for|told you|meant|need(?:ed)?|ordered|picked|chose)|(?:yo )?(?:dije|quer[ií]a|quiero|ped[ií]))\s+`
+)
+
+var (
+	listSays = regexp.MustCompile(`(?i)\b` + listHas + `([^.;\n]{1,40}?)[,.;]?\s*(?:but |and |pero |y )?` + iSaid + `([^.;,\n]*)`)
+	saysList = regexp.MustCompile(`(?i)\b` + iSaid + `([^.;,\n]{1,40}?)[,.;]?\s+(?:but |and |not |pero |y )*` + listHas + `([^.;,\n]{1,30})`)
+
+	bareNumber   = regexp.MustCompile(`(?i)^\W*(?:one|two|three|[123]|una|uno|dos|tres)\W*$`)
+	layersThere  = regexp.MustCompile(`(?i)\b(?:layers?|capas?)\b`)
+	plainMeasure = regexp.MustCompile(`^[\d¼½¾⅛⅜⅝⅞][\d /.\-¼½¾⅛⅜⅝⅞"]*$`)
+)
+
+// askedIn asks whether something is in the list: "did you get that it's a pyramid?".
+var askedIn = regexp.MustCompile(`(?i)\bdid (?:you|u|y'?all|you guys) (?:also )?(?:get|see|note|catch|write|put|have|know|notice)(?: down)? (?:that )?((?:it|they|this|that)[^?\n]*)\?*|(?:anot[oó]|anotaron|vieron|vio) que ([^?\n]*)\?*`)
+
+// summed says whether the customer has the summary before them: it is asked, or was agreed to.
+func (t *turn) summed() bool {
+	return t.isAsked(fitcheck.TopicConfirm) || t.talk.State == HandedOver && !t.talk.Memory.Quiet
+}
+
+// changeAsked makes a wish of a change that is asked for: "can you make it white outside?".
+func changeAsked(text string) string {
+	text = changeWish.ReplaceAllString(text, "$1$2")
+	text = askedIn.ReplaceAllString(text, "$1$2")
+	if m := listSays.FindStringSubmatchIndex(text); m != nil {
+		return text[:m[0]] + notTheList(text[m[4]:m[5]], text[m[2]:m[3]]) + text[m[1]:]
+	}
+	if m := saysList.FindStringSubmatchIndex(text); m != nil {
+		return text[:m[0]] + notTheList(text[m[2]:m[3]], text[m[4]:m[5]]) + text[m[1]:]
+	}
+	return text
+}
+
+// notTheList is what was told in place of what the list says, with what a number or a measure alone
+// takes from that: "it has one layer, I said two", "it says 25 1/4, I said 25 1/2".
+func notTheList(told, list string) string {
+	switch {
+	case bareNumber.MatchString(told) && layersThere.MatchString(list):
+		return told + " layers"
+	case plainMeasure.MatchString(told) && plainMeasure.MatchString(list):
+		return told + " not " + list
+	}
+	return told
+}
+
+// wishOfChange reads a change to the summary that is put as a question or beside what the list
+// says, where it is one: a question ("can you do it by Friday?") stays one, and is no yes.
+func (t *turn) wishOfChange(text string, asked []fitcheck.Topic) (reading.Reading, bool) {
+	wish := changeAsked(text)
+	if wish == text || !t.summed() {
+		return reading.Reading{}, false
+	}
+	r := t.read(wish, asked)
+	r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fitcheck.TopicConfirm })
+	return r, len(r.Facts) > 0 || listSays.MatchString(text) || saysList.MatchString(text)
+}

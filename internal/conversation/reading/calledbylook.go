@@ -1,0 +1,69 @@
+package reading
+
+// calledByLook: the look at a token stands for a kind that the talk knows by it: "the round one",
+// "the big is bronze", "bronze for the 2 long", "squares white", "small: 1 layer".
+func (r *reader) calledByLook(i int) bool {
+	if r.wordAt(i+1, "one", "ones") || r.noun(i+1) || r.noun(i-1) && r.wordAt(i-2, "el", "la", "los", "las") {
+		return true
+	}
+	if r.labelKind(i, "axis") && (r.wordAt(i-1, "el", "la") || r.wordAt(i+1, "way", "side") || r.wordsIn(0, len(r.toks), "short", "wide", "width", "ancho", "way", "side")) {
+		return false // "el ancho es 23 1/2 y el largo 23 1/2"
+	}
+	if r.wordAt(i, "squares", "rounds", "pyramids", "rectangles", "flats") || r.countedLook(i) {
+		return true // the first are no adjectives
+	}
+	if r.unitAt(i-1) != noUnit || i > 0 && r.toks[i-1].kind == numToken && !r.wordAt(i-2, "the", "los", "las", "el", "la") {
+		return false // "42 3/8" long"
+	}
+	k := i - 1
+	if r.wholeAt(k) > 0 {
+		k--
+	}
+	if r.wordAt(k, "the", "el", "la", "los", "las") {
+		return r.endsLook(i) || r.saidOfLook(i+1)
+	}
+	if i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y", "but", "pero", "no", "also") {
+		return i+1 < len(r.toks) && (r.toks[i+1].kind == numToken || r.wordAt(i+1, "de") && r.endsLook(i) || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') || r.choiceBegins(i+1) || r.wordAt(i+1, "is", "are", "son", "es", "qty", "quantity", "count"))
+	}
+	return r.wordAt(i-1, "for", "on", "para") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y"))
+}
+
+// calledWithNumber: "the 3 round in white": how many there are is part of what the kind is called by.
+func (r *reader) calledWithNumber(i int) bool {
+	return lookOf[r.toks[i].text] != "" && r.wholeAt(i-1) > 0 && r.wordAt(i-2, "the", "los", "las") && (r.Names[r.toks[i].text] > 0 || r.lookKnown(i) > 0)
+}
+
+// kindOfLook is the kind that has the look which a phrase names, 0 for none.
+func (r *reader) kindOfLook(h *hit) int {
+	if r.Units < 2 {
+		return 0
+	}
+	for i := h.first; i <= h.last; i++ {
+		if unit := max(r.Names[r.toks[i].text], r.lookKnown(i)); unit > 0 {
+			return unit
+		}
+	}
+	return 0
+}
+
+// noun: the word is one for a skylight.
+func (r *reader) noun(i int) bool {
+	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
+}
+
+// endsLook: what a kind is called by ends with the token.
+func (r *reader) endsLook(i int) bool {
+	n := i + 1 + number(r.wordAt(i+1, "de"))
+	return n >= len(r.toks) || r.toks[n].kind == markToken || r.toks[n].kind == numToken || r.wordAt(n, "and", "y", "in", "en", "with", "con", "too", "also")
+}
+
+// saidOfLook: what is said of a kind that was just called by its look begins at the token.
+func (r *reader) saidOfLook(i int) bool {
+	return r.choiceBegins(i) || r.wordAt(i, "is", "are", "was", "were", "should", "gets", "get", "needs", "need", "wants", "measures", "measure", "has", "have", "will", "stays", "es", "son", "mide", "miden", "va", "van", "esta", "estan", "tiene", "tienen", "lleva", "llevan") || r.wordAt(i, "to") && r.wholeSaid(i+1) > 0
+}
+
+// choiceBegins: a value of a choice, or the layer that it is of, begins at the token.
+func (r *reader) choiceBegins(i int) bool {
+	hits := within(r.choices, i, i)
+	return len(hits) > 0 && (hits[0].senses[0].topic != "" || hits[0].has1("layer"))
+}

@@ -1,0 +1,99 @@
+package reading
+
+// Which layer of the plastic a color is said of.
+
+// layerOf finds which layer a color was said of: the name of a layer right beside it.
+func (r *reader) layerOf(n int) string {
+	h := &r.choices[n]
+	b := n // "both layers see-through clear": the color starts with the word before
+	if v, ok := h.has("color"); ok && n > 0 && r.saidTwice(n-1, v) {
+		b--
+	}
+	if v := r.layerOfBoth(b - 1); v != "" {
+		return v
+	}
+	if n+1 < len(r.choices) && b > 0 && r.choices[b-1].is("layer", "both") && r.bothKinds(r.choices[b-1].last) {
+		if v, _ := r.choices[n+1].has("layer"); (v == "inner" || v == "outer") && r.colorGap(h.last+1, r.choices[n+1].first) {
+			return v // "both are clear on the inside"
+		}
+	}
+	if b > 0 && r.layersFirst {
+		before := &r.choices[b-1]
+		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
+			return r.bothLayers(b-1, v)
+		}
+	}
+	if n+1 < len(r.choices) {
+		next := &r.choices[n+1]
+		if v, ok := next.has("layer"); ok && v == "both" && h.last+2 == next.first && r.toks[h.last+1].kind == markToken && r.endsAnswer(next.last+1, true) {
+			return v // "Clear, both"
+		}
+		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) {
+			return v
+		}
+	}
+	if b > 0 {
+		before := &r.choices[b-1]
+		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
+			return r.bothLayers(b-1, v)
+		}
+	}
+	return ""
+}
+
+// layerOfBoth: "the inside of both is clear": the layer before the word for both skylights.
+func (r *reader) layerOfBoth(n int) string {
+	if n < 1 || !r.choices[n].is("layer", "both") || !r.isLayer(n-1) || r.Units < 2 || !r.colorGap(r.choices[n].last+1, r.choices[n+1].first) {
+		return ""
+	}
+	i := r.choices[n-1].last + 1
+	if !r.wordAt(i, "of", "on", "for", "de", "en") || i+1 < r.choices[n].first {
+		return ""
+	}
+	v, _ := r.choices[n-1].has("layer")
+	return v
+}
+
+// bothLayers: "outer and inner are clear": the layer before is meant as well.
+func (r *reader) bothLayers(n int, v string) string {
+	if n > 0 && r.isLayer(n-1) && r.choices[n-1].last+2 == r.choices[n].first && r.wordAt(r.choices[n].first-1, "and", "y") {
+		return "both"
+	}
+	return v
+}
+
+// layerFirst: layers are named before their colors: "outer clear, inner white".
+func (r *reader) layerFirst() bool {
+	for n := range r.choices {
+		if _, ok := r.choices[n].has("color"); ok {
+			return n > 0 && r.isLayer(n-1) && r.colorGap(r.choices[n-1].last+1, r.choices[n].first)
+		}
+	}
+	return false
+}
+
+// layerTaken: the layer's name starts the next pair: "outer clear, inner white".
+func (r *reader) layerTaken(n int) bool {
+	if r.commaBetween(r.choices[n-1].last+1, r.choices[n].first) {
+		return true
+	}
+	return r.layersFirst && n >= 2 && r.isLayer(n-2) && r.colorGap(r.choices[n-2].last+1, r.choices[n-1].first)
+}
+
+func (r *reader) isLayer(n int) bool {
+	v, ok := r.choices[n].has("layer")
+	return ok && v != "over"
+}
+
+func (r *reader) colorGap(from, to int) bool {
+	for i := from; i < to; i++ {
+		t := &r.toks[i]
+		if r.inRef(i) {
+			continue // "the inside of the kitchen one is white"
+		}
+		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son") {
+			return false
+		}
+	}
+	return true
+}

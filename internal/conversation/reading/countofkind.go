@@ -1,0 +1,197 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// How many there are of a kind that the talk knows, told once more or put right.
+
+// countsByKind: "2 del taller y 3 de la oficina", "it's 4 kitchen ones", "only 2 round, not 3",
+// "the number of round ones is 2".
+func (r *reader) countsByKind() bool {
+	if r.Units < 2 {
+		return false
+	}
+	found := false
+	var rest []unitRef
+	for k := range r.refs {
+		ref := &r.refs[k]
+		rest = append(rest, *ref)
+		if len(ref.units) != 1 {
+			continue
+		}
+		i := r.countBeforeKind(ref)
+		if i < 0 {
+			i = r.countAfterKind(ref)
+		}
+		if i < 0 {
+			r.countOrElse(ref)
+			continue
+		}
+		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(r.wholeSaid(i)), min(i, ref.first), max(i, ref.last))
+		r.use(i, i)
+		r.deniedCount(max(i, ref.last) + 1)
+		found = true
+		if r.onlyCounted(k) {
+			r.use(ref.first, ref.last)
+			rest = rest[:len(rest)-1]
+		}
+	}
+	r.refs = rest
+	return found
+}
+
+// onlyCounted: the sentence says no more of the kind than its number, and goes before others:
+// "just 2 round ones. 2 layers acrylic".
+func (r *reader) onlyCounted(k int) bool {
+	from, to := r.sentence(r.refs[k].first)
+	if to+1 >= len(r.toks) || k+1 < len(r.refs) {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == numToken && !r.toks[i].used {
+			return false
+		}
+	}
+	for _, h := range within(r.choices, from, to) {
+		if t := h.senses[0].topic; t != "" && t != fitcheck.TopicOutline && t != fitcheck.TopicProfile && t != fitcheck.TopicProblem && !h.senses[0].asked {
+			return false
+		}
+	}
+	return true
+}
+
+// countsInRooms: "kitchen 25 x 25 and 2 in the bedrooms 25 x 49": how many there are where a kind of
+// that size is, which is no length.
+func (r *reader) countsInRooms() {
+	if len(r.refs) < 2 || r.Units > 1 {
+		return
+	}
+	for _, ref := range r.refs {
+		i := ref.first
+		for r.wordAt(i, "one", "uno", "un") || r.wordAt(i, "in", "over", "on", "en", "sobre") {
+			i++ // the ref may begin before the room
+		}
+		for i > 0 && r.wordAt(i-1, "the", "my", "our", "el", "la", "los", "las") {
+			i--
+		}
+		n := r.wholeSaid(i - 2)
+		if !r.wordAt(i-1, "in", "over", "on", "en", "sobre") || n < 1 || n > 12 || r.toks[i-2].used || i > 2 && r.toks[i-3].kind != markToken && !r.wordAt(i-3, "and", "y", "plus") || r.markAt(i-3, '/') || !r.pairSoon(ref.last+1) {
+			continue
+		}
+		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(n), i-2, i-2)
+		r.use(i-2, i-2)
+	}
+}
+
+// countBeforeKind is where the number stands that goes before what the kind is called by, -1
+// for none. Where a size was asked for it is one only in words that put it right.
+func (r *reader) countBeforeKind(ref *unitRef) int {
+	i := ref.first - 1
+	for r.wordAt(i, "the", "el", "la", "los", "las", "for", "of", "in", "on", "over", "del", "de", "para", "en", "ones", "skylights", "domes", "domos", "tragaluces") {
+		i--
+	}
+	n := r.wholeSaid(i)
+	if n < 1 || n > 50 || r.toks[i].used || r.by(i-1) || r.markAt(i-1, '/') {
+		return -1
+	}
+	named := i < ref.first-1 && !r.asked(fitcheck.TopicLayers) || r.wordAt(ref.last, "ones", "one") || r.noun(ref.last) || r.noun(ref.last+1) || r.pluralLook(ref.last) || lookOf[r.toks[ref.last].text] != "" && r.countedLook(ref.last)
+	switch right := r.putsRight(i); {
+	case !named && r.asked(fitcheck.TopicLayers) && n < 4:
+		return -1 // "2 on the kitchen and 1 on the bath"
+	case r.sizedNow() && !(right && (named || n <= 12 && r.otherDenied(ref.last))), !named && !(right && n <= 12):
+		return -1
+	}
+	return i
+}
+
+// countAfterKind: "count of the round is 2", "round ones: qty 2".
+func (r *reader) countAfterKind(ref *unitRef) int {
+	from, i := r.sentenceFirst(ref.first), ref.last+1
+	counted := r.wordsIn(from, ref.first, "count", "number", "quantity", "qty", "cantidad", "numero")
+	if !r.sizedNow() && r.pluralAt(ref.last) {
+		n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
+		told := r.wordAt(i, "are", "son", "should") || r.markAt(i, ':')
+		counted = counted || told && r.wholeSaid(n) > 0 && r.endsCount(n+1) // "round ones are 2", "squares: 5"
+	}
+	for i < len(r.toks) && (r.wordAt(i, "ones", "skylights", "domes", "is", "are", "should", "be", "es", "son", "to", "at", "just", "only") || r.markAt(i, ':') || r.markAt(i, '=') || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")) {
+		counted = counted || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")
+		i++
+	}
+	if n := r.wholeSaid(i); !counted || n < 1 || n > 50 || r.toks[i].used || r.by(i+1) || r.unitAt(i+1) != noUnit || r.markAt(i+1, '/') {
+		return -1
+	}
+	return i
+}
+
+// sizedNow: a number may be the answer to how large something is.
+func (r *reader) sizedNow() bool {
+	return r.askedSize() != "none" && !r.asked(fitcheck.TopicConfirm)
+}
+
+// otherDenied: "… round after all", "… round, not 3": what was told before was wrong.
+func (r *reader) otherDenied(i int) bool {
+	_, to := r.sentence(i)
+	return r.wordsIn(i+1, to+1, "not", "no", "instead") || r.wordsIn(i+1, to+1, "after") && r.wordsIn(i+1, to+1, "all")
+}
+
+// countOrElse: "change the round to 2", "the kitchen should be 2": a number that may be one of
+// pieces or of layers, which is asked about.
+func (r *reader) countOrElse(ref *unitRef) {
+	i := ref.last + 1
+	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "has", "have", "tiene", "tienen", "just", "only", "debe", "ser", "a") || r.markAt(i, ':') {
+		i++
+	}
+	n := r.wholeSaid(i)
+	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || !r.endsCount(i+1) {
+		return
+	}
+	r.unclear(fitcheck.TopicCount, ref.units[0], WhyChoice, nil, ref.first, i)
+	r.use(i, i)
+}
+
+// putsRight: the sentence of a number says that another was told or is wrong.
+func (r *reader) putsRight(i int) bool {
+	from, to := r.sentence(i)
+	return r.wordsIn(from, to+1, "actually", "wait", "sorry", "not", "no", "only", "just", "instead", "miscounted", "oops", "meant", "make", "hold", "correction", "solo", "solamente", "mejor", "perdon", "digo", "espera", "espere") || r.wordsIn(from, to+1, "after") && r.wordsIn(from, to+1, "all")
+}
+
+// deniedCount marks the number that the words after a count say that it is not: "2 round, not 3".
+func (r *reader) deniedCount(i int) {
+	for end := i + 4; i < end && i < len(r.toks) && !r.sentenceEnd(i); i++ {
+		if r.wordAt(i, "not", "no") || r.wordAt(i-1, "instead") && r.wordAt(i, "of") {
+			if next := i + 1; r.wholeSaid(next) > 0 && !r.by(next+1) && !r.markAt(next+1, '/') {
+				r.use(next, next)
+			}
+			return
+		}
+	}
+}
+
+// pluralAt: what a kind is called by ends in a word for several.
+func (r *reader) pluralAt(i int) bool {
+	return r.wordAt(i, "ones") || r.noun(i) && r.toks[i].text[len(r.toks[i].text)-1] == 's' || r.pluralLook(i)
+}
+
+// pluralLook: the look is told of several: "squares", "redondos".
+func (r *reader) pluralLook(i int) bool {
+	text := r.toks[i].text
+	return lookOf[text] != "" && text[len(text)-1] == 's'
+}
+
+// countedLook: "it's 2 round after all, not 3", "son dos redondos": a look after a number of
+// skylights, which is no length.
+func (r *reader) countedLook(i int) bool {
+	n := r.wholeSaid(i - 1)
+	if n < 1 || n > 12 || r.by(i-2) || r.markAt(i-2, '/') || r.toks[i-1].glued && i > 1 && r.toks[i-2].kind == markToken {
+		return false
+	}
+	if !r.sizedNow() && (r.pluralLook(i) || r.wordAt(i-2, "and", "y") && r.endsLook(i)) {
+		return true // "3 big ones and 2 small"
+	}
+	return r.putsRight(i) && (!r.sizedNow() || r.otherDenied(i)) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "after", "not", "no", "only", "total", "instead", "now", "and", "y"))
+}
+
+// countsKindAt: the number at a token counts what comes after it: "2 round ones", "3 kitchen
+// skylights".
+func (r *reader) countsKindAt(i int) bool {
+	return r.wholeSaid(i) > 0 && (r.wordAt(i+1, "of") || r.wordAt(i+2, "ones") || r.noun(i+2) || i+1 < len(r.toks) && (lookOf[r.toks[i+1].text] != "" || r.noun(i+1)))
+}
