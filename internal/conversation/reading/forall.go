@@ -23,6 +23,11 @@ func (r *reader) restForAll() {
 	from := len(r.toks)
 	if r.trailing || r.onlyListed() && (r.markAt(end.last+1, ',') || r.sentenceEnd(end.last+1)) {
 		from = end.last + 1 // "one in the den, one in the hall, metal frame on a curb"
+	} else if len(r.groups) > 0 && r.onlyListed() && r.wordAt(end.last+1, "are", "all", "both", "have", "estan", "son", "tienen", "todos") {
+		from = r.clauseEnd(end.last) + 1 // "2 in the den and 1 in the hall are cracked, metal frame"
+	}
+	if at := r.nextSentenceForAll(end); at > 0 {
+		from = min(from, at)
 	}
 	for _, w := range r.where {
 		if w.first > end.last+1 && w.first < from && r.opensRest(w, end) {
@@ -35,6 +40,16 @@ func (r *reader) restForAll() {
 			f.Unit = 0
 		}
 	}
+}
+
+// nextSentenceForAll is where a sentence begins that comes after those that name the kinds, and
+// goes on from none of them: "#1 kitchen …, #2 hall …. Metal frame on a curb, frames good".
+func (r *reader) nextSentenceForAll(end unitRef) int {
+	at := r.sentenceLast(end.last) + 1
+	if at >= len(r.toks) || r.wordAt(at, "it", "its", "that", "thats", "this", "which", "same", "and", "also", "but", "with", "plus", "es", "esta", "ese", "esa", "este", "ese", "tiene", "con", "tambien") {
+		return 0
+	}
+	return at
 }
 
 // opensRest: a choice that the shop asks for, after another word on the last kind, or anything
@@ -163,7 +178,7 @@ func (r *reader) headForAll() {
 func (r *reader) onlyListed() bool {
 	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
 	for _, w := range r.where {
-		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
+		if w.first >= from && w.first <= to && w.topic != fitcheck.TopicCount && w.topic != fitcheck.TopicOutline && w.topic != fitcheck.TopicProfile && w.topic != fitcheck.TopicUse && w.topic.OfUnit() {
 			return false
 		}
 	}

@@ -66,6 +66,7 @@ func (r *reader) units() {
 		}
 	}
 	r.numberedUnits()
+	r.countedGroups()
 	r.oneAndOther()
 	r.lookUnits()
 	r.roomUnits()
@@ -74,7 +75,6 @@ func (r *reader) units() {
 		r.refs = nil // "#1 71 1/4 #2 71 3/8"
 	}
 	r.choiceShares()
-	r.roomShares()
 	r.sortRefs()
 	r.joinRefs()
 	r.afterCounted()
@@ -82,6 +82,7 @@ func (r *reader) units() {
 	r.bothNamed()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
+	r.callGroups()
 	r.listedKinds()
 	r.addedKind()
 	r.sameKind()
