@@ -85,7 +85,7 @@ func (r *reader) labelsOnly(i int) bool {
 		return false
 	}
 	for ; i <= end; i++ {
-		if r.toks[i].kind == wordToken && r.labelAt[i] < 0 && (r.toks[i].word == nil || !r.toks[i].word.filler) {
+		if r.toks[i].kind == wordToken && r.labelAt[i] < 0 && (r.toks[i].word == nil || !r.toks[i].word.filler) && !r.wordAt(i, "size", "sizes", "dims", "measurements", "medidas") {
 			return false
 		}
 	}

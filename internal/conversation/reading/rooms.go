@@ -68,20 +68,31 @@ func sameRoom(a, b string) bool {
 
 // callRooms notes by which rooms the message calls kinds of unit.
 func (r *reader) callRooms() {
+	for i := range r.toks {
+		if r.room(i) && r.roomOfNumber(i) {
+			r.callRoom(r.unitsAt(i, i)[0], i)
+		}
+	}
 	for k := range r.refs {
 		ref := &r.refs[k]
 		for i := ref.first; i <= ref.last && len(ref.units) == 1; i++ {
-			if r.room(i) || lookOf[r.toks[i].text] != "" {
-				if r.out.Rooms == nil {
-					r.out.Rooms = map[int]string{}
-				}
-				r.out.Rooms[ref.units[0]] = r.toks[i].text
-				if i < ref.last && r.toks[i+1].kind == numToken {
-					r.out.Rooms[ref.units[0]] += " " + r.toks[i+1].text // "bedroom 2"
-				}
+			if r.room(i) && !(i > 0 && r.room(i-1) && i > ref.first) || lookOf[r.toks[i].text] != "" {
+				r.callRoom(ref.units[0], i)
 			}
 		}
 	}
+}
+
+// callRoom notes the room or the look at a token as the name of a kind, with what belongs to it.
+func (r *reader) callRoom(unit, i int) {
+	if r.out.Rooms == nil {
+		r.out.Rooms = map[int]string{}
+	}
+	name := r.toks[i].text
+	if next := i + 1; next < len(r.toks) && (r.toks[next].kind == numToken && r.inRef(next) || r.wordAt(next, "room")) {
+		name += " " + r.toks[next].text // "bedroom 2", "living room"
+	}
+	r.out.Rooms[unit] = name
 }
 
 // roomPlaces: "single on the garage, double on the house": two places with a value each.
@@ -134,15 +145,17 @@ func (r *reader) roomsBeforeSizes() {
 			found = append(found, unitRef{i, i + 1, []int{len(seen)}})
 			continue
 		}
+		last := i + number(r.room(i) && r.wordAt(i+1, "room"))
+		j = last + 1
 		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')') || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
 		}
-		if !letter && !r.room(i) || !r.pairAt(j) && !(r.markAt(i+1, ':') && r.pairSoon(j)) {
+		if !letter && !r.room(i) || !r.pairAt(j) && !(r.markAt(last+1, ':') && r.pairSoon(j)) {
 			continue
 		}
 		seen = append(seen, r.toks[i].text)
-		found = append(found, unitRef{i, i, []int{len(seen)}})
+		found = append(found, unitRef{i, last, []int{len(seen)}})
 	}
 	if len(found) > 1 {
 		r.refs = found
