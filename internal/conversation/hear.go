@@ -89,7 +89,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		return
 	}
 	r = t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.correctsEarlier(r, text)), text)))
-	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+2 {
+	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+3 {
 		t.call(r.Kinds, "")
 	}
 	t.heard.requests = append(t.heard.requests, r.Requests...)

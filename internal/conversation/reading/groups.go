@@ -81,6 +81,7 @@ func (r *reader) onePerPlace(found []skylightGroup) {
 		return
 	}
 	r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(len(found)), found[0].first, found[len(found)-1].last)
+	r.groups = found
 	for _, g := range found {
 		r.use(r.groupNumberAt(g), r.groupNumberAt(g))
 	}

@@ -84,6 +84,7 @@ func (r *reader) units() {
 	r.callRooms()
 	r.callGroups()
 	r.listedKinds()
+	r.listedRooms()
 	r.addedKind()
 	r.sameKind()
 }
@@ -92,6 +93,9 @@ func (r *reader) units() {
 // "third" where only the first is known.
 func (r *reader) nextUnits() {
 	known := r.Units
+	if known > 0 {
+		known = max(known, r.roomsListed())
+	}
 	for k := range r.refs {
 		units := r.refs[k].units
 		if known == 0 || len(units) != 1 {

@@ -32,7 +32,7 @@ func (r *reader) roomUnits() {
 		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
 			places = append(places, i)
 		}
-		if r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken || r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
+		if r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene", "esta", "estan", "son", "tienen", "igual", "tambien") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken || r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
 			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "el de la cocina mide 22 x 22 y el del baño 14 x 30"
 			continue
 		}
@@ -269,7 +269,7 @@ func (r *reader) room(i int) bool {
 var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic stairway stair closet laundry family front back big bigger small
 	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
 	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
-	cabin foyer pantry studio shop entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
+	cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
 	powder carport patio playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
 	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda`)
 
