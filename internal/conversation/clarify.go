@@ -24,6 +24,8 @@ func (t *turn) clarify() (bool, error) {
 			t.hold(*u, a)
 		} else if first == nil {
 			first = u
+		} else if a.Topic.OfSize() && u.Why == reading.WhyWhich && a.Unit != t.askOf(*first).Unit {
+			t.hold(*u, a) // that of another kind, in its turn
 		}
 	}
 	if first == nil {
