@@ -90,7 +90,9 @@ func (t *turn) askHeld(s step) (bool, error) {
 	}
 	p := m.Early[n]
 	m.Early = slices.Delete(m.Early, n, n+1)
-	return true, t.askClear(reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}, s.asks[0])
+	err := t.askClear(reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}, s.asks[0])
+	t.talk.Memory.Pending.Message = p.Message // that told the size
+	return true, err
 }
 
 // askOf is the question that an unclear bit belongs to.

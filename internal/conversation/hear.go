@@ -82,6 +82,9 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
+	for unit, look := range r.Looks {
+		t.talk.Memory.Looks[unit] = look
+	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)

@@ -49,13 +49,32 @@ func (r *reader) roomUnits() {
 		if named {
 			last++
 		}
-		seen, found = r.seeRoom(seen, found, r.toks[i].text, i, last)
+		name := r.toks[i].text
+		if at := r.roomOfLook(i, last+1); at > 0 {
+			name, last = r.toks[at].text, at // "the small one over the kitchen": one kind
+		}
+		seen, found = r.seeRoom(seen, found, name, i, last)
+		i = last
 	}
 	if len(seen) > 1 {
 		r.refs = found
 		return
 	}
 	r.roomPlaces(places)
+}
+
+// roomOfLook is the room that follows a skylight that is called by its look, 0 for none.
+func (r *reader) roomOfLook(i, next int) int {
+	if lookOf[r.toks[i].text] == "" || !r.whereWord(next) {
+		return 0
+	}
+	if next++; r.wordAt(next, "the", "my", "our") {
+		next++
+	}
+	if !r.room(next) || sizeWords[r.toks[next].text] {
+		return 0
+	}
+	return next
 }
 
 // sizeWords tell skylights apart by how large they are, and tell of much else as well.
@@ -76,6 +95,12 @@ func (r *reader) callRooms() {
 	for k := range r.refs {
 		ref := &r.refs[k]
 		for i := ref.first; i <= ref.last && len(ref.units) == 1; i++ {
+			if look := lookOf[r.toks[i].text]; look != "" {
+				if r.out.Looks == nil {
+					r.out.Looks = map[int]string{}
+				}
+				r.out.Looks[ref.units[0]] = look
+			}
 			if r.room(i) && !(i > 0 && r.room(i-1) && i > ref.first) || lookOf[r.toks[i].text] != "" {
 				r.callRoom(ref.units[0], i)
 			}
@@ -85,12 +110,15 @@ func (r *reader) callRooms() {
 
 // callRoom notes the room or the look at a token as the name of a kind, with what belongs to it.
 func (r *reader) callRoom(unit, i int) {
-	if r.out.Rooms == nil {
-		r.out.Rooms = map[int]string{}
-	}
 	name := r.toks[i].text
+	if before := r.Input.Rooms[unit]; before != "" && lookOf[name] != "" && lookOf[before] == "" {
+		return // the kitchen's may be called the small one as well
+	}
 	if next := i + 1; next < len(r.toks) && (r.toks[next].kind == numToken && r.inRef(next) || r.wordAt(next, "room")) {
 		name += " " + r.toks[next].text // "bedroom 2", "living room"
+	}
+	if r.out.Rooms == nil {
+		r.out.Rooms = map[int]string{}
 	}
 	r.out.Rooms[unit] = name
 }
