@@ -85,7 +85,7 @@ func (r *reader) saidOfOther(t fitcheck.Topic, unit int) bool {
 func (r *reader) countKinds() {
 	kinds := r.kindsNamed()
 	r.dropped()
-	if kinds > 0 && r.Units == 1 {
+	if kinds > 0 && r.Units < 2 {
 		kinds = max(kinds, r.roomsListed()) // what is said of one room is not said of the others
 	}
 	if kinds > 1 && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 0 }) {

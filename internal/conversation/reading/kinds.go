@@ -84,6 +84,7 @@ func (r *reader) units() {
 	r.callRooms()
 	r.callGroups()
 	r.listedKinds()
+	r.likeAnother()
 	r.listedRooms()
 	r.addedKind()
 	r.sameKind()

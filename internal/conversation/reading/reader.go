@@ -67,6 +67,7 @@ func Read(in Input) Reading {
 	r.restOfCount()
 	r.readChoices()
 	r.restForAll()
+	r.alikeKinds()
 	r.countKinds()
 	r.wishedDome()
 	r.answers()
