@@ -24,6 +24,8 @@ func (t *turn) clarify() (bool, error) {
 			t.hold(*u, a)
 		} else if first == nil {
 			first = u
+		} else if a.Topic.OfSize() && u.Why == reading.WhyWhich && a.Unit != t.askOf(*first).Unit {
+			t.hold(*u, a) // that of another kind, in its turn
 		}
 	}
 	if first == nil {
@@ -88,7 +90,9 @@ func (t *turn) askHeld(s step) (bool, error) {
 	}
 	p := m.Early[n]
 	m.Early = slices.Delete(m.Early, n, n+1)
-	return true, t.askClear(reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}, s.asks[0])
+	err := t.askClear(reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}, s.asks[0])
+	t.talk.Memory.Pending.Message = p.Message // that told the size
+	return true, err
 }
 
 // askOf is the question that an unclear bit belongs to.

@@ -83,6 +83,9 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
+	for unit, look := range r.Looks {
+		t.talk.Memory.Looks[unit] = look
+	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
 	r = t.overOne(t.byLayers(r, text), text)
@@ -90,8 +93,8 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if t.leaveOut(r.Dropped, text) {
 		return
 	}
-	r = t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.correctsEarlier(r, text)), text)))
-	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+2 {
+	r = t.ofNeed(t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.correctsEarlier(r, text)), text))), text)
+	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+3 {
 		t.call(r.Kinds, "")
 	}
 	t.heard.requests = append(t.heard.requests, r.Requests...)
@@ -246,7 +249,7 @@ func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 		if partOf(before.Value, v) && !strings.Contains(f.Said, before.Said) {
 			e.Said = before.Said + " / " + f.Said
 		}
-		e.Value = joinedList(f.Topic, before.Value, v, text)
+		e.Value = joinedList(f.Topic, before.Value, v, clauseOf(text, f.Said))
 	}
 	if !t.talk.add(e) {
 		t.heard.repeated = append(t.heard.repeated, e)
@@ -275,33 +278,6 @@ func partOf(before, now fitcheck.Value) bool {
 	b, ok := before.(fitcheck.Size)
 	n, also := now.(fitcheck.Size)
 	return ok && also && !b.Complete() && n.Complete()
-}
-
-// joinedList adds what is newly said to a list, unless the words put it right.
-func joinedList(topic fitcheck.Topic, before, now fitcheck.Value, text string) fitcheck.Value {
-	b, ok := before.(fitcheck.ChoiceList)
-	n, also := now.(fitcheck.ChoiceList)
-	if !ok || !also || topic != fitcheck.TopicProblem || len(n) == 0 || correcting(text) {
-		return now
-	}
-	all := append(fitcheck.ChoiceList{}, b...)
-	for _, w := range n {
-		if !slices.Contains(all, w) {
-			all = append(all, w)
-		}
-	}
-	return all
-}
-
-func correcting(text string) bool {
-	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r < 'a' && r != '\'' || r > 'z' && r < 128 })
-	for _, w := range words {
-		switch w {
-		case "not", "no", "just", "only", "actually", "isn't", "solo", "sino":
-			return true
-		}
-	}
-	return false
 }
 
 // kindTopics are what "the same frame" says of another unit.

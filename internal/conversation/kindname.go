@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"maps"
 	"slices"
 
 	"example.com/intake-bot/internal/fitcheck"
@@ -46,7 +47,7 @@ func (t *turn) kindNames() map[string]int {
 	if !slices.Contains(areas, 0) {
 		looks["big"], looks["small"] = extreme(areas, 1), extreme(areas, -1)
 	}
-	names := map[string]int{}
+	names := t.looksTold()
 	for look, words := range lookWords {
 		for _, w := range words {
 			if units := looks[look]; len(units) == 1 {
@@ -54,6 +55,20 @@ func (t *turn) kindNames() map[string]int {
 			}
 		}
 	}
+	return names
+}
+
+// looksTold are the words for the looks that kinds were said to have, where just one has it.
+func (t *turn) looksTold() map[string]int {
+	names, twice := map[string]int{}, map[string]bool{}
+	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
+		look := t.talk.Memory.Looks[unit]
+		for _, w := range lookWords[look] {
+			twice[w] = twice[w] || names[w] > 0
+			names[w] = unit
+		}
+	}
+	maps.DeleteFunc(names, func(w string, _ int) bool { return twice[w] })
 	return names
 }
 

@@ -43,7 +43,7 @@ func (t *turn) metalFrame(u reading.Unclear, text string) (reading.Fact, bool) {
 	return reading.Fact{Topic: *u.Topic, Unit: u.Unit, Value: fitcheck.Choice(fitcheck.StyleCurbMount), Said: u.Said}, true
 }
 
-var metalFrames = regexp.MustCompile(`(?i)^\W*(the |a |an |el |un )?(metal|alumin(i)?um|aluminio|steel)( frames?)?|^\W*(the |el |un )?marcos? (de )?(metal|aluminio)`)
+var metalFrames = regexp.MustCompile(`(?i)^\W*(?:(?:they'?re )?(?:both|all|they|the two)(?: of them)?(?: are| have)? )?(the |a |an |el |un )?(metal|alumin(i)?um|aluminio|steel)( frames?)?|^\W*(the |el |un )?marcos? (de )?(metal|aluminio)`)
 
 // innerColors settles a color that is told of the inner layer alone: that of the unit that the
 // words name, else of all of which it is open, or of all that they speak of at once.

@@ -174,6 +174,7 @@ func (t *turn) leaveOut(unit int, text string) bool {
 		t.heard.dropped, t.talk.Memory.Total = true, 0
 		t.talk.forgetUnits(nil)
 		delete(t.talk.Memory.Rooms, unit)
+		delete(t.talk.Memory.Looks, unit)
 		delete(t.talk.Memory.Called, unit)
 	default:
 		t.talk.Memory.LeftOut = strings.TrimSpace(text)

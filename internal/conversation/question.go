@@ -133,7 +133,7 @@ func (t *turn) unitLabel(unit int) string {
 			return t.line("unit.sized", 0, args)
 		}
 	}
-	if called := t.talk.Memory.Called[unit]; called != "" {
+	if called := t.talk.Memory.Called[unit]; called != "" && t.talk.Memory.Rooms[unit] == "" {
 		args["size"] = called
 		return t.line("unit.sized", 0, args)
 	}

@@ -68,24 +68,53 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		return r
 	}
 	for _, words := range t.bareParts(p, r, text) {
-		for _, again := range []string{p.Said + " " + words, words + " " + p.Said, p.face() + words + " " + p.Said} {
-			both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
-			if fact, ok := p.find(both.Facts); ok && p.adds(fact, words) {
-				if fact.Topic == fitcheck.TopicFrameInside && !slices.Contains(p.Candidates, fact.Topic) && slices.Contains(p.Candidates, fitcheck.TopicRetainerOpening) {
-					fact.Topic = fitcheck.TopicRetainerOpening // "the opening of the frame", of the two that were named
-				}
-				fact.Said = p.Said
-				if fact.Unit == 0 {
-					fact.Unit = p.Unit
-				}
-				t.settled(fact, p.Message, words)
-				r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
-				r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
-				return r
-			}
+		fact, ok := t.completed(p, words)
+		if !ok {
+			continue
 		}
+		t.settled(fact, p.Message, words)
+		t.completeEarly(p, fact.Topic, words)
+		r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
+		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
+		return r
 	}
 	return r // an answer to something else: what was pending is asked for anew
+}
+
+// completed is what was pending, read again together with the new words.
+func (t *turn) completed(p *Pending, words string) (reading.Fact, bool) {
+	for _, again := range []string{p.Said + " " + words, words + " " + p.Said, p.face() + words + " " + p.Said} {
+		both := reading.Read(reading.Input{Text: again, Asked: p.asked(), Units: t.talk.UnitCount(), Language: t.talk.Language})
+		fact, ok := p.find(both.Facts)
+		if !ok || !p.adds(fact, words) {
+			continue
+		}
+		if fact.Topic == fitcheck.TopicFrameInside && !slices.Contains(p.Candidates, fact.Topic) && slices.Contains(p.Candidates, fitcheck.TopicRetainerOpening) {
+			fact.Topic = fitcheck.TopicRetainerOpening // "the opening of the frame", of the two that were named
+		}
+		fact.Said = p.Said
+		if fact.Unit == 0 || p.Unit > 0 && plural.MatchString(words) {
+			fact.Unit = p.Unit
+		}
+		return fact, true
+	}
+	return reading.Fact{}, false
+}
+
+// completeEarly completes the sizes of the other kinds that wait: "plastic on all of them", or
+// those that were told in one list, where that is what each needs.
+func (t *turn) completeEarly(p *Pending, topic fitcheck.Topic, words string) {
+	t.talk.Memory.Early = slices.DeleteFunc(t.talk.Memory.Early, func(held *Pending) bool {
+		listed := held.Message == p.Message && held.Why == p.Why && t.firstNeed(held.Unit) == topic
+		if !listed && !plural.MatchString(words) {
+			return false
+		}
+		fact, ok := t.completed(held, words)
+		if ok {
+			t.settled(fact, held.Message, words)
+		}
+		return ok
+	})
 }
 
 // bareParts are the words that can complete what was pending: the whole message or, where

@@ -111,6 +111,7 @@ type Memory struct {
 	Early   []*Pending     `json:"early,omitempty"`   // sizes that came before their time
 	Called  map[int]string `json:"called,omitempty"`  // what a unit was called before it was measured ("4x8")
 	Rooms   map[int]string `json:"rooms,omitempty"`   // the room that a unit was called by
+	Looks   map[int]string `json:"looks,omitempty"`   // how a unit looks, beside its room
 
 	Introduced  bool           `json:"introduced,omitempty"`
 	Explained   bool           `json:"explained,omitempty"` // told why the dome alone won't do

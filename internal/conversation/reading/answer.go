@@ -115,6 +115,9 @@ func (r *reader) usual(t fitcheck.Topic, h *hit) {
 		}
 		return
 	}
+	if next := h.last + 1; r.wordAt(h.first, "both", "all") && r.wordAt(h.last, "are", "is") && next < len(r.toks) && r.toks[next].kind == wordToken {
+		return // "both are the metal kind"
+	}
 	r.dropDoubt(t)
 	r.out.Usual = append(r.out.Usual, t)
 }

@@ -14,10 +14,11 @@ var lookOf = map[string]string{
 	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
 	"small": "small", "smaller": "small", "little": "small", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
 	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
+	"chiquito": "small", "chiquita": "small", "chiquitos": "small", "chiquitas": "small", "bubble": "dome", "domed": "dome",
 }
 
 // lookSort parts the looks that one skylight can have at once: a shape, a profile, how large.
-var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "flat": 2, "big": 3, "small": 3}
+var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "flat": 2, "dome": 2, "big": 3, "small": 3}
 
 // lookUnits finds such kinds where two or more of different looks are named, all with an article of
 // the same sort or a number.
@@ -58,14 +59,19 @@ func (r *reader) lookUnits() {
 	r.refs = found
 	r.countLooks(found)
 	for k, i := range at {
-		switch seen[k] {
-		case "round":
-			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("round"), i, i)
-		case "pyramid", "flat":
-			r.fact(fitcheck.TopicProfile, k+1, fitcheck.Choice(seen[k]), i, i)
-		case "square", "rectangle", "long":
-			r.fact(fitcheck.TopicOutline, k+1, fitcheck.Choice("rectangle"), i, i)
-		}
+		r.lookFact(k+1, seen[k], i)
+	}
+}
+
+// lookFact records what a look at a token tells of a kind.
+func (r *reader) lookFact(unit int, look string, i int) {
+	switch look {
+	case "round":
+		r.fact(fitcheck.TopicOutline, unit, fitcheck.Choice("round"), i, i)
+	case "pyramid", "flat", "dome":
+		r.fact(fitcheck.TopicProfile, unit, fitcheck.Choice(look), i, i)
+	case "square", "rectangle", "long":
+		r.fact(fitcheck.TopicOutline, unit, fitcheck.Choice("rectangle"), i, i)
 	}
 }
 

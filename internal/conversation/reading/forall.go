@@ -23,11 +23,16 @@ func (r *reader) restForAll() {
 	from := len(r.toks)
 	if r.trailing || r.onlyListed() && (r.markAt(end.last+1, ',') || r.sentenceEnd(end.last+1)) {
 		from = end.last + 1 // "one in the den, one in the hall, metal frame on a curb"
+	} else if len(r.groups) > 0 && r.onlyListed() && r.wordAt(end.last+1, "are", "all", "both", "have", "estan", "son", "tienen", "todos") {
+		from = r.clauseEnd(end.last) + 1 // "2 in the den and 1 in the hall are cracked, metal frame"
 	} else if k := r.clauseEnd(end.last) + 2; r.onlyListed() && k < len(r.toks) && r.markAt(k-1, ',') && !r.saidOfKind(end.last+1, k) {
 		from = k // "4 big domes and 2 small ones cracked, metal frame on a curb"
 	}
 	if k := r.allOpens(end.last + 1); k > 0 {
 		from = min(from, k)
+	}
+	if at := r.nextSentenceForAll(end); at > 0 {
+		from = min(from, at)
 	}
 	for _, w := range r.where {
 		if w.first > end.last+1 && w.first < from && r.opensRest(w, end) {
@@ -63,6 +68,16 @@ func (r *reader) allOpens(from int) int {
 	return 0
 }
 
+// nextSentenceForAll is where a sentence begins that comes after those that name the kinds, and
+// goes on from none of them: "#1 kitchen …, #2 hall …. Metal frame on a curb, frames good".
+func (r *reader) nextSentenceForAll(end unitRef) int {
+	at := r.sentenceLast(end.last) + 1
+	if at >= len(r.toks) || r.wordAt(at, "it", "its", "that", "thats", "this", "which", "same", "and", "also", "but", "with", "plus", "es", "esta", "ese", "esa", "este", "ese", "tiene", "con", "tambien") {
+		return 0
+	}
+	return at
+}
+
 // opensRest: a choice that the shop asks for, after another word on the last kind, or anything
 // that is said of several.
 func (r *reader) opensRest(w saidAt, end unitRef) bool {
@@ -96,6 +111,9 @@ func (r *reader) saidOfOther(t fitcheck.Topic, unit int) bool {
 func (r *reader) countKinds() {
 	kinds := r.kindsNamed()
 	r.dropped()
+	if kinds > 0 && r.Units < 2 {
+		kinds = max(kinds, r.roomsListed()) // what is said of one room is not said of the others
+	}
 	if kinds > 1 && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 0 }) {
 		r.out.Kinds = kinds
 	}

@@ -82,7 +82,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicUse && !r.asked(s.topic) && r.wordAt(h.first-1, "my", "the", "our", "mi", "la") && r.wordAt(h.first-2, "to", "a") && r.wordsIn(r.sentenceFirst(h.first), h.first, "ship", "deliver", "send", "mail", "envian", "mandan", "entregan") {
 		return true // "do you ship to my office?"
 	}
-	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && ((h.first == 0 || r.toks[h.first-1].kind == markToken || r.wordAt(h.first-1, "the", "el", "la", "del", "my", "and")) && r.wordAt(h.last+1, "one", "ones") || r.inRef(h.last) && (r.Units > 1 || r.kindsNamed() > 1)) {
+	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && ((h.first == 0 || r.toks[h.first-1].kind == markToken || r.wordAt(h.first-1, "the", "el", "la", "del", "my", "and")) && r.wordAt(h.last+1, "one", "ones") || r.inRef(h.last) && (r.Units > 1 || r.kindsNamed() > 1) && len(r.groups) == 0) {
 		return true // "the garage one is bent": which of them
 	}
 	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.wordAt(h.last+1, "damage", "problem", "problems", "issue", "issues", "rust") {

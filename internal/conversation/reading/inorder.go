@@ -97,7 +97,7 @@ func (r *reader) namedByFirst(ms []measure) bool {
 // listedKinds: "two skylights, the bathroom one and the hall one. metal frames": a list of the
 // kinds alone says nothing of any of them, nor does what comes after speak of the last.
 func (r *reader) listedKinds() {
-	if len(r.refs) < 2 {
+	if len(r.refs) < 2 || len(r.groups) > 0 {
 		return
 	}
 	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last

@@ -69,6 +69,7 @@ func (r *reader) units() {
 		}
 	}
 	r.numberedUnits()
+	r.countedGroups()
 	r.oneAndOther()
 	r.lookUnits()
 	r.shapesAfterSizes()
@@ -79,7 +80,6 @@ func (r *reader) units() {
 		return
 	}
 	r.choiceShares()
-	r.roomShares()
 	r.sortRefs()
 	r.joinRefs()
 	r.afterCounted()
@@ -88,7 +88,10 @@ func (r *reader) units() {
 	r.bothOfOne()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
+	r.callGroups()
 	r.listedKinds()
+	r.likeAnother()
+	r.listedRooms()
 	r.addedKind()
 	r.sameKind()
 }
@@ -107,6 +110,9 @@ func (r *reader) twoDiagonals() {
 // "third" where only the first is known.
 func (r *reader) nextUnits() {
 	known := r.Units
+	if known > 0 {
+		known = max(known, r.roomsListed())
+	}
 	for k := range r.refs {
 		units := r.refs[k].units
 		if known == 0 || len(units) != 1 {

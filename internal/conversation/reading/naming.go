@@ -96,6 +96,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "where":
 		return
 	case "other":
+		if r.roomOfNumber(h.first) {
+			return
+		}
 		if r.wordAt(h.last, "every") && r.wordAt(h.last+1, "time", "way", "try", "direction", "side", "single") {
 			return // "I got 22 1/4 x 22 1/4 every time"
 		}

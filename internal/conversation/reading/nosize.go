@@ -295,6 +295,9 @@ func (r *reader) named(i int) bool {
 	if r.toks[j].is("part", "box", "floor", "road", "room", "route") && j != i-1 && !r.markAt(i-1, '#') && !r.markAt(i-1, '.') && !r.wordAt(i-1, "number", "no") {
 		return false
 	}
+	if r.toks[j].is("room", "floor") && j == i-1 && r.pairAt(i) && (r.room(j-1) || r.wordAt(j-1, "locker", "rec", "game", "meeting", "board", "store", "break", "gym", "shop", "sales")) {
+		return false // "living room 25 x 49"
+	}
 	if r.wordAt(j, "box") && !(j > 0 && r.wordAt(j-1, "po", "p", "o")) && !r.markAt(i+1, ',') {
 		return false
 	}

@@ -19,14 +19,15 @@ type reader struct {
 	labelAt     []int16  // by token: the label that covers it, -1 for none
 	bounds      []bounds // by token
 	refs        []unitRef
-	layersFirst bool     // layers are named before their colors
-	inInches    bool     // a length of the message is in inches
-	frameSaid   bool     // the message tells what the frame is like
-	trailing    bool     // units are named after what is said of them
-	itemsEnd    int      // the last token of the sentence that lists several skylights, 0 for none
-	where       []saidAt // in the order found
-	spelt       spelt    // words that the message has
-	spelled     bool     // spelt is filled
+	layersFirst bool            // layers are named before their colors
+	inInches    bool            // a length of the message is in inches
+	frameSaid   bool            // the message tells what the frame is like
+	trailing    bool            // units are named after what is said of them
+	groups      []skylightGroup // that tell kinds apart by place or look, each with its number
+	itemsEnd    int             // the last token of the sentence that lists several skylights, 0 for none
+	where       []saidAt        // in the order found
+	spelt       spelt           // words that the message has
+	spelled     bool            // spelt is filled
 	out         Reading
 }
 
@@ -67,6 +68,7 @@ func Read(in Input) Reading {
 	r.restOfCount()
 	r.readChoices()
 	r.restForAll()
+	r.alikeKinds()
 	r.countKinds()
 	r.wishedDome()
 	r.answers()

@@ -87,6 +87,9 @@ type Reading struct {
 	SameAs map[int]int `json:"-"`
 	// Rooms are what the message calls kinds of unit by, for Input.Rooms. Not in the JSON.
 	Rooms map[int]string `json:"-"`
+	// Looks are the looks that the message tells of kinds beside their room: "round", "big". Not in
+	// the JSON.
+	Looks map[int]string `json:"-"`
 	// Dropped is the kind that is no more wanted, 0 for none. Not in the JSON.
 	Dropped int `json:"-"`
 	// Kinds is how many kinds of unit the message names, where it says something of one of them.

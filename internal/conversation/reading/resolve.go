@@ -37,13 +37,30 @@ func (r *reader) inherit(ms []measure) {
 	}
 	if whole := r.onlyPart(); whole != "" {
 		for k := range ms {
-			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !(m.face == "edge" && (whole == "frame" || whole == "bulge") && r.asked(fitcheck.TopicPlasticSize)) {
+			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !ofOtherKind(ms, m, whole) && !(m.face == "edge" && (whole == "frame" || whole == "bulge") && r.asked(fitcheck.TopicPlasticSize)) {
 				m.part = whole
 			}
 		}
 	}
 	r.allOf(ms)
 	r.insideAndOutside(ms)
+}
+
+// ofOtherKind: the part is named with a size of another kind, or the plastic with a size of its own:
+// "bath 25 x 25 outside, porch plastic 25 x 49".
+func ofOtherKind(ms []measure, m *measure, part string) bool {
+	other := false
+	for k := range ms {
+		o := &ms[k]
+		switch {
+		case o.part != part:
+		case slices.Equal(o.units, m.units) && (len(m.units) > 0 || part != "plastic" || o.shape != m.shape):
+			return false
+		default:
+			other = true
+		}
+	}
+	return other
 }
 
 // allOf: "25 x 49, 30 x 30, all outside of the curb": the words after the last size
@@ -85,7 +102,7 @@ func (r *reader) labelsOnly(i int) bool {
 		return false
 	}
 	for ; i <= end; i++ {
-		if r.toks[i].kind == wordToken && r.labelAt[i] < 0 && (r.toks[i].word == nil || !r.toks[i].word.filler) {
+		if r.toks[i].kind == wordToken && r.labelAt[i] < 0 && (r.toks[i].word == nil || !r.toks[i].word.filler) && !r.wordAt(i, "size", "sizes", "dims", "measurements", "medidas") {
 			return false
 		}
 	}

@@ -34,10 +34,14 @@ func (r *reader) roomClause(i int) (name string, last int) {
 		return "", 0
 	}
 	last = i
-	for r.room(last+1) || r.wordAt(last+1, "room", "one", "skylight", "dome") {
+	for r.room(last+1) || r.wordAt(last+1, "room", "one", "ones", "skylight", "skylights", "dome", "domes") {
 		last++
 	}
-	tells := r.markAt(last+1, ':') || r.wordAt(last+1, "is", "has", "was", "needs", "wants", "gets", "es", "tiene", "esta")
+	verb := last + 1
+	for r.wordAt(verb, "frame", "frames", "plastic", "bubble", "curb", "box", "s") || r.markAt(verb, '\'') {
+		verb++ // "bath frame is corroded"
+	}
+	tells := r.markAt(verb, ':') || r.wordAt(verb, "is", "isnt", "has", "was", "needs", "wants", "gets", "looks", "are", "have", "es", "tiene", "esta")
 	if !tells || r.wordAt(i, "house", "barn", "shop", "office", "garage", "shed", "building", "church", "school") && !r.markAt(last+1, ':') || sizeWords[r.toks[i].text] {
 		return "", 0
 	}

@@ -32,7 +32,7 @@ func (r *reader) roomUnits() {
 		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
 			places = append(places, i)
 		}
-		if r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken || r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
+		if r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene", "esta", "estan", "son", "tienen", "igual", "tambien") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken || r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
 			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "el de la cocina mide 22 x 22 y el del baño 14 x 30"
 			continue
 		}
@@ -49,13 +49,32 @@ func (r *reader) roomUnits() {
 		if named {
 			last++
 		}
-		seen, found = r.seeRoom(seen, found, r.toks[i].text, i, last)
+		name := r.toks[i].text
+		if at := r.roomOfLook(i, last+1); at > 0 {
+			name, last = r.toks[at].text, at // "the small one over the kitchen": one kind
+		}
+		seen, found = r.seeRoom(seen, found, name, i, last)
+		i = last
 	}
 	if len(seen) > 1 {
 		r.refs = found
 		return
 	}
 	r.roomPlaces(places)
+}
+
+// roomOfLook is the room that follows a skylight that is called by its look, 0 for none.
+func (r *reader) roomOfLook(i, next int) int {
+	if lookOf[r.toks[i].text] == "" || !r.whereWord(next) {
+		return 0
+	}
+	if next++; r.wordAt(next, "the", "my", "our") {
+		next++
+	}
+	if !r.room(next) || sizeWords[r.toks[next].text] {
+		return 0
+	}
+	return next
 }
 
 // sizeWords tell skylights apart by how large they are, and tell of much else as well.
@@ -69,26 +88,41 @@ func sameRoom(a, b string) bool {
 
 // callRooms notes by which rooms the message calls kinds of unit.
 func (r *reader) callRooms() {
+	for i := range r.toks {
+		if r.room(i) && r.roomOfNumber(i) {
+			r.callRoom(r.unitsAt(i, i)[0], i)
+		}
+	}
 	for k := range r.refs {
 		ref := &r.refs[k]
 		for i := ref.first; i <= ref.last && len(ref.units) == 1; i++ {
-			if r.room(i) || lookOf[r.toks[i].text] != "" {
-				if r.out.Rooms == nil {
-					r.out.Rooms = map[int]string{}
+			if look := lookOf[r.toks[i].text]; look != "" {
+				if r.out.Looks == nil {
+					r.out.Looks = map[int]string{}
 				}
-				r.out.Rooms[ref.units[0]] = r.toks[i].text
-				if name := r.wordsOfRoom(i); name != "" {
-					r.out.Rooms[ref.units[0]] = name
-				}
-				if before, look := r.Input.Rooms[ref.units[0]], lookOf[r.toks[i].text]; before != "" && look != "" && (lookOf[before] == "" || lookOf[before] == look) {
-					r.out.Rooms[ref.units[0]] = before // "squares", of the square one or of the kitchen's
-				}
-				if i < ref.last && r.toks[i+1].kind == numToken {
-					r.out.Rooms[ref.units[0]] += " " + r.toks[i+1].text // "bedroom 2"
-				}
+				r.out.Looks[ref.units[0]] = look
+			}
+			if r.room(i) && !(i > 0 && r.room(i-1) && i > ref.first) || lookOf[r.toks[i].text] != "" {
+				r.callRoom(ref.units[0], i)
 			}
 		}
 	}
+}
+
+// callRoom notes the room or the look at a token as the name of a kind, with what belongs to it.
+func (r *reader) callRoom(unit, i int) {
+	name := r.toks[i].text
+	if before, look := r.Input.Rooms[unit], lookOf[name]; before != "" && look != "" && (lookOf[before] == "" || lookOf[before] == look) {
+		name = before // "squares", of the square one or of the kitchen's
+	} else if words := r.wordsOfRoom(i); words != "" {
+		name = words
+	} else if next := i + 1; next < len(r.toks) && (r.toks[next].kind == numToken && r.inRef(next) || r.wordAt(next, "room")) {
+		name += " " + r.toks[next].text // "bedroom 2", "living room"
+	}
+	if r.out.Rooms == nil {
+		r.out.Rooms = map[int]string{}
+	}
+	r.out.Rooms[unit] = name
 }
 
 // roomPlaces: "single on the garage, double on the house": two places with a value each.
@@ -141,15 +175,17 @@ func (r *reader) roomsBeforeSizes() {
 			found = append(found, unitRef{i, i + 1, []int{len(seen)}})
 			continue
 		}
+		last := i + number(r.room(i) && r.wordAt(i+1, "room"))
+		j = last + 1
 		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')') || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
 		}
-		if !letter && !r.room(i) || !r.pairAt(j) && !(r.markAt(i+1, ':') && r.pairSoon(j)) {
+		if !letter && !r.room(i) || !r.pairAt(j) && !(r.markAt(last+1, ':') && r.pairSoon(j)) {
 			continue
 		}
 		seen = append(seen, r.toks[i].text)
-		found = append(found, unitRef{i, i, []int{len(seen)}})
+		found = append(found, unitRef{i, last, []int{len(seen)}})
 	}
 	if len(found) > 1 {
 		r.refs = found
@@ -177,7 +213,7 @@ func (r *reader) doorAt(i int, seen []string) string {
 	if r.wordAt(j, "is", "mide", "measures") || r.markAt(j, ':') || r.markAt(j, '-') {
 		j++
 	}
-	if j >= len(r.toks) || !r.pairAt(j) || r.by(i+2) {
+	if j >= len(r.toks) || !r.pairAt(j) || r.by(i+2) || r.pairAt(i+1) {
 		return ""
 	}
 	name := r.toks[i].text + " " + r.toks[i+1].text
@@ -266,7 +302,7 @@ func (r *reader) room(i int) bool {
 var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic stairway stair closet laundry family front back big bigger small
 	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
 	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
-	cabin foyer pantry studio shop entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
+	cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
 	powder carport patio playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
 	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda`)
 

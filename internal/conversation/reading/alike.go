@@ -1,0 +1,93 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// Kinds that are said to be like another: "the kitchen one is a metal frame on a box, the bath one
+// too", "same as the kitchen one".
+
+// likeAnother: "same as the kitchen one, a metal frame": what is said is of the kind that was asked
+// about, and not of the one that it is compared to.
+func (r *reader) likeAnother() {
+	asked := r.asked(fitcheck.TopicStyle) || r.asked(fitcheck.TopicFrameCondition)
+	if len(r.refs) == 0 && r.Units > 1 && asked && r.onlySame() {
+		r.out.SameKind = append(r.out.SameKind, 0)
+		return
+	}
+	if len(r.refs) != 1 || len(r.refs[0].units) != 1 || r.Units < 2 {
+		return
+	}
+	i := r.refs[0].first - 1
+	for r.wordAt(i, "the", "el", "la", "de", "del", "al", "in", "on", "en") {
+		i--
+	}
+	if !r.wordAt(i, "as", "like", "que", "to", "igual") || !r.wordsIn(max(0, i-2), i+1, "same", "like", "identical", "igual", "mismo", "similar") {
+		return
+	}
+	unit := r.refs[0].units[0]
+	r.refs = nil
+	if unit == 1 && asked {
+		r.out.SameKind = append(r.out.SameKind, 0)
+	}
+}
+
+// onlySame: "same", "it's the same one", "igual": nothing else is said.
+func (r *reader) onlySame() bool {
+	same := false
+	for i := range r.toks {
+		if r.toks[i].kind == markToken {
+			continue
+		}
+		same = same || r.wordAt(i, "same", "igual", "mismo", "misma")
+		if !r.wordAt(i, "same", "igual", "mismo", "misma", "the", "its", "it", "is", "one", "kind", "thing", "that", "too", "yes", "also", "lo", "el", "es", "si", "tambien", "exact", "exactly", "there") {
+			return false
+		}
+	}
+	return same
+}
+
+// alikeKinds gives a kind that is said to be so as well what the message says of the one before it.
+func (r *reader) alikeKinds() {
+	for k := 1; k < len(r.refs); k++ {
+		ref, before := &r.refs[k], &r.refs[k-1]
+		if len(ref.units) != 1 || len(before.units) != 1 || ref.units[0] == before.units[0] || !r.saidAlike(ref) {
+			continue
+		}
+		for _, f := range slices.Clone(r.out.Facts) {
+			if f.Unit == before.units[0] && f.Topic != fitcheck.TopicCount && !slices.ContainsFunc(r.out.Facts, func(o Fact) bool { return o.Topic == f.Topic && o.Unit == ref.units[0] }) {
+				f.Unit = ref.units[0]
+				r.out.Facts = append(r.out.Facts, f)
+			}
+		}
+		for _, u := range slices.Clone(r.out.Unclear) {
+			if u.Unit == before.units[0] {
+				u.Unit = ref.units[0]
+				r.out.Unclear = append(r.out.Unclear, u)
+			}
+		}
+	}
+}
+
+// saidAlike: "the bath one too", "el del pasillo igual", "same for the bath", "so is the bath one".
+func (r *reader) saidAlike(ref *unitRef) bool {
+	i := ref.last + 1
+	for r.wordAt(i, "one", "ones", "is", "are", "the", "exactly", "just", "es", "esta", "son", "lo", "de") {
+		i++
+	}
+	ends := func(i int) bool { return i >= len(r.toks) || r.toks[i].kind == markToken }
+	if r.wordAt(i, "too", "also", "same", "identical", "likewise", "igual", "iguales", "tambien", "mismo") && ends(i+1) || r.wordAt(i, "as") && r.wordAt(i+1, "well") && ends(i+2) {
+		return true
+	}
+	i = ref.first - 1
+	for r.wordAt(i, "the", "for", "with", "on", "in", "is", "does", "has", "el", "la", "de", "del", "en", "para", "con") {
+		i--
+	}
+	after := ref.last + 1
+	for r.wordAt(after, "one", "ones") {
+		after++
+	}
+	return ends(after) && i < ref.first-1 && (r.wordAt(i, "same", "igual", "mismo", "tambien", "ditto") || r.wordAt(i, "so") && r.wordAt(i+1, "is", "does", "has"))
+}

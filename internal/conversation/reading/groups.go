@@ -1,0 +1,268 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Groups of skylights in one message, each with its number and the place or the look that tells it
+// apart: "2 skylights in the kitchen and 1 in the bath", "my barn has 4 and the house has 2".
+
+// skylightGroup is one of them.
+type skylightGroup struct {
+	first, last, n int
+	place, look    string
+	lookAt         int  // the token with the look
+	added          bool // "also a smaller one": beside what was spoken of before
+}
+
+// countedGroups makes a kind of each group, where there are two or more. Where each is of one
+// and only the places differ, they tell no more than how many there are.
+func (r *reader) countedGroups() {
+	if len(r.refs) > 0 || r.Units > 1 || r.asksAnything() {
+		return
+	}
+	var found []skylightGroup
+	for i := 0; i < len(r.toks); i++ {
+		if g, ok := r.countedGroupAt(i); ok {
+			found = append(found, g)
+			i = g.last
+		}
+	}
+	found, total := withoutSum(found)
+	if len(found) < 2 || len(found) > 6 || !toldApart(found) || r.wordAt(found[0].first, "the", "my", "el", "mi") && !found[1].added {
+		return
+	}
+	differ, placed, sum := false, false, 0
+	for _, g := range found {
+		differ = differ || g.look != "" || g.added && !r.asked(fitcheck.TopicCount)
+		placed = placed || g.place != "" || g.added
+		sum += g.n
+	}
+	if !placed && r.articled(found) {
+		return // "a round one and a square one": see bylook.go
+	}
+	if !differ && (r.asked(fitcheck.TopicCount) || r.pairBetween(0, len(r.toks))) {
+		return
+	}
+	for _, t := range total {
+		r.use(t.first, t.first)
+	}
+	if !differ && sum == len(found) {
+		r.onePerPlace(found)
+		return
+	}
+	for k, g := range found {
+		r.refs = append(r.refs, unitRef{g.first, g.last, []int{k + 1}})
+		r.fact(fitcheck.TopicCount, k+1, fitcheck.Whole(g.n), g.first, g.last)
+		r.use(r.groupNumberAt(g), r.groupNumberAt(g))
+		r.groups = append(r.groups, g)
+		for i := g.first; i <= g.last; i++ {
+			if r.wordAt(i, "one", "ones") {
+				r.use(i, i)
+			}
+		}
+		if g.look != "" {
+			r.lookFact(k+1, g.look, g.lookAt)
+		}
+	}
+}
+
+// articled: one of the groups has an article for its number.
+func (r *reader) articled(found []skylightGroup) bool {
+	for _, g := range found {
+		if r.wordAt(r.groupNumberAt(g), "a", "an", "un", "una") {
+			return true
+		}
+	}
+	return false
+}
+
+// onePerPlace: "1 in the gym, 1 in the locker room": so many in all.
+func (r *reader) onePerPlace(found []skylightGroup) {
+	if r.articled(found) {
+		return
+	}
+	r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(len(found)), found[0].first, found[len(found)-1].last)
+	r.groups = found
+	for _, g := range found {
+		r.use(r.groupNumberAt(g), r.groupNumberAt(g))
+	}
+}
+
+// toldApart: no two of the groups may be the same.
+func toldApart(found []skylightGroup) bool {
+	for k, g := range found {
+		for _, o := range found[:k] {
+			places := g.place != "" && o.place != "" && g.place != o.place
+			looks := lookSort[g.look] == lookSort[o.look] && g.look != o.look
+			if !g.added && !places && !looks {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// withoutSum takes out the numbers that are the sum of the groups: "3 domes, 2 small 1 big".
+func withoutSum(found []skylightGroup) (groups, total []skylightGroup) {
+	for len(found) > 2 {
+		sum := 0
+		for _, g := range found[1:] {
+			sum += g.n
+		}
+		if found[0].n != sum || found[0].look != "" {
+			break
+		}
+		total, found = append(total, found[0]), found[1:]
+	}
+	return found, total
+}
+
+// groupNumberAt is the token with the number of a group.
+func (r *reader) groupNumberAt(g skylightGroup) int {
+	for i := g.first; i <= g.last; i++ {
+		if n, next := r.countNumber(i); next > i && n == g.n || r.oneWord(i) {
+			return i
+		}
+	}
+	return g.first
+}
+
+// oneWord: a word for a single thing of its kind.
+func (r *reader) oneWord(i int) bool {
+	return r.wordAt(i, "a", "an", "one", "un", "una", "uno", "otro", "otra", "another")
+}
+
+// countedGroupAt reads a group whose number, or whose place before its number, stands at a token.
+func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
+	if name, next := r.placeAt(i); next > i && r.wordAt(i-1, "the", "my", "our", "la", "el", "mi") && r.wordAt(next, "has", "have", "got", "tiene", "with") {
+		if n, end := r.groupNumber(next + 1); end > next+1 {
+			noun := end < len(r.toks) && countNouns[r.toks[end].text]
+			if noun || r.groupEnds(end) || r.wordAt(end, "that", "which", "of", "leaking", "cracked", "hazy", "big", "small", "que") {
+				return skylightGroup{first: i, last: end - 1 + number(noun), n: n, place: name}, true
+			}
+		}
+		return skylightGroup{}, false
+	}
+	n, next := r.groupNumber(i)
+	if next == i {
+		return skylightGroup{}, false
+	}
+	g := skylightGroup{first: i, last: next - 1, n: n}
+	g.added = r.oneWord(i) && (r.wordAt(i-1, "also", "plus", "tambien", "ademas") || r.wordAt(i, "another"))
+	noun := false
+	for k := next; k < next+6 && k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
+		t := &r.toks[k]
+		look := lookOf[t.text]
+		switch {
+		case look != "" && g.look == "":
+			g.look, g.lookAt = look, k
+		case countNouns[t.text] || t.is("one", "ones"):
+			noun = true
+		case g.place == "" && r.room(k) && !sizeWords[t.text] && r.skylightNamed(k+1, k+3):
+			g.place = t.text // "2 kitchen skylights"
+		case r.whereWord(k), t.is("crack", "cracks", "leak", "leaks", "hole", "holes") || look == "" && !r.countAdjective(k) && !covers(r.choices, k) && !t.is("rotos", "roto", "rajados", "rajado", "mas", "que", "gotean", "them", "those", "these", "ellos", "ellas"):
+			return r.groupPlace(g, k, noun)
+		}
+		g.last = k
+	}
+	return r.groupPlace(g, g.last+1, noun)
+}
+
+// groupPlace adds where the skylights of a group are, told from a token on; they need a place, a
+// look or a word for them.
+func (r *reader) groupPlace(g skylightGroup, k int, noun bool) (skylightGroup, bool) {
+	article := r.wordAt(g.first, "a", "an", "un", "una", "otro", "otra", "another")
+	if article && !noun && !(g.look != "" || r.wordAt(g.first, "otro", "otra", "another")) {
+		return g, false
+	}
+	if g.place == "" && r.whereWord(k) {
+		det := r.wordAt(k+1, "the", "our", "my", "la", "el", "mi", "los", "las", "a")
+		if name, end := r.placeAt(k + 1 + number(det)); end > k+1 && (det || r.room(k+1)) {
+			g.place, g.last = name, end-1
+			return r.groupLook(g), true
+		}
+	}
+	return g, noun || g.look != "" && r.groupEnds(k)
+}
+
+// whereWord: a word that leads to a place.
+func (r *reader) whereWord(k int) bool {
+	return r.wordAt(k, "in", "over", "on", "for", "above", "at", "en", "sobre", "para", "inside")
+}
+
+// groupLook adds a look that is told after the place: "1 for the stairwell, round; 2 for …".
+func (r *reader) groupLook(g skylightGroup) skylightGroup {
+	k := g.last + 1
+	if !r.markAt(k, ',') && !r.markAt(k, '(') && !r.wordAt(k, "que") {
+		return g
+	}
+	for k++; k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
+		look := lookOf[r.toks[k].text]
+		if look == "" && !r.wordAt(k, "es", "son", "is", "are", "a", "one", "ones", "and", "y") {
+			return g
+		}
+		if look != "" && (g.look == "" || lookSort[look] < lookSort[g.look]) {
+			g.look, g.lookAt = look, k
+		}
+		if look != "" {
+			g.last = k
+		}
+	}
+	return g
+}
+
+// groupEnds: what belongs to a group ends before a token.
+func (r *reader) groupEnds(k int) bool {
+	return k >= len(r.toks) || r.toks[k].kind != wordToken || r.wordAt(k, "and", "y", "plus", "with", "con", "are", "is", "son", "es") || r.wholeAt(k) > 0
+}
+
+// groupNumber reads the number of a group.
+func (r *reader) groupNumber(i int) (n, next int) {
+	if i >= len(r.toks) || r.used(i) || r.by(i-1) || r.markAt(i-1, '#') || r.markAt(i-1, '/') || r.room(i-1) && !sizeWords[r.toks[i-1].text] || r.wordAt(i-1, "unit", "skylight", "dome", "suite", "apt", "building", "no", "number", "each", "every", "that", "this", "which", "other", "not", "like", "than", "last", "next", "only", "same", "about", "of", "or") {
+		return 0, i
+	}
+	n, next = r.countNumber(i)
+	if next == i && (r.oneWord(i) || r.wordAt(i, "the", "my", "el", "mi") && r.skylightNamed(i+1, i+3)) {
+		n, next = 1, i+1
+	}
+	if n < 1 || n > 50 || next < len(r.toks) && (r.unitAt(next) != noUnit || r.by(next) || r.toks[next].kind == numToken) || r.markAt(next, '-') || r.wordAt(next, "layer", "layers", "capas", "or", "o", "to", "years", "weeks", "days", "way", "side", "of") && !r.wordAt(next+1, "them") {
+		return 0, i
+	}
+	return n, next
+}
+
+// placeAt is the place that is named at a token and where its name ends: a room or a building that
+// is known, with "room" after it, or any one or two words that end their clause or go before a
+// verb or a joining word.
+func (r *reader) placeAt(i int) (name string, next int) {
+	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.wordAt(i, "roof", "metal", "wood", "same", "curb", "box", "frame", "one", "other", "mail", "way", "hail", "storm", "side", "sides", "moment", "total", "all", "top", "phone", "whole", "techo", "marco", "caja", "winter", "summer", "morning") || lookOf[r.toks[i].text] != "" || r.wholeAt(i) > 0 {
+		return "", i
+	}
+	end := i + 1
+	for end < len(r.toks) && end < i+3 && r.toks[end].kind == wordToken && (r.wordAt(end, "room", "rooms", "area", "floor", "house", "building", "hall", "porch", "bay", "side", "office", "shop", "store") || r.room(end) && !r.room(i)) {
+		end++
+	}
+	name = r.toks[i].text
+	for k := i + 1; k < end; k++ {
+		name += " " + r.toks[k].text
+	}
+	if r.wordAt(end-1, "side", "sides", "lado", "lados", "end", "edge") || end == i+1 && !r.room(i) && (r.toks[i].word != nil && r.toks[i].word.filler || covers(r.choices, i) && !r.saysUse(i) || covers(r.labels, i)) {
+		return "", i
+	}
+	return name, end
+}
+
+// callGroups notes what the groups are called by.
+func (r *reader) callGroups() {
+	for k, g := range r.groups {
+		name := g.place
+		if name == "" && g.look != "" {
+			name = r.toks[g.lookAt].text
+		}
+		if name != "" && r.out.Rooms == nil {
+			r.out.Rooms = map[int]string{}
+		}
+		if name != "" {
+			r.out.Rooms[k+1] = name
+		}
+	}
+}
