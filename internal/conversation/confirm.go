@@ -32,7 +32,11 @@ func (t *turn) confirmation() []step {
 	if m.Confirmed || !t.measured() || m.Tries[a] >= maxTries && !again {
 		return nil
 	}
-	return asking(Confirming, []Ask{a})
+	asks := []Ask{a}
+	if t.talk.UnitCount() < 2 {
+		asks = append(asks, t.openOf(Ask{fitcheck.TopicCount, 1})...) // the list can't say it
+	}
+	return asking(Confirming, asks)
 }
 
 // settleConfirm takes a yes to the list. Where the last one was put right by a plain new value,

@@ -19,7 +19,11 @@ func (t *turn) questionFor(s step) string {
 		if t.talk.Memory.Said["ask.confirm"] > 0 && !t.heard.news() && !t.talk.Memory.Relisted && len(t.heard.repeated) == 0 {
 			return t.vary("ask.confirm_again", nil)
 		}
-		return t.vary("ask.confirm", wording.Args{"summary": t.summary()})
+		question := t.vary("ask.confirm", wording.Args{"summary": t.summary()})
+		if slices.Contains(topics, fitcheck.TopicCount) {
+			question += " " + t.vary("ask.count_too", nil)
+		}
+		return question
 	}
 	prefix := ""
 	if s.ofOneUnit() {
