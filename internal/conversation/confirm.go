@@ -15,8 +15,17 @@ const mostLists = 3
 // relisted says whether something was heard that the list shows, so that it is another list.
 func (t *turn) relisted() bool {
 	return t.heard.dropped || slices.ContainsFunc(t.heard.entries, func(e Entry) bool {
-		return e.Topic.OfLength() || slices.Contains(summaryTopics, e.Topic) || slices.Contains(listedToo, e.Topic)
+		return !t.isOne(e) && (e.Topic.OfLength() || slices.Contains(summaryTopics, e.Topic) || slices.Contains(listedToo, e.Topic))
 	})
+}
+
+// justOne says whether all that was heard is that one is needed; the list of one says no number.
+func (t *turn) justOne() bool {
+	return !t.heard.dropped && !slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return !t.isOne(e) })
+}
+
+func (t *turn) isOne(e Entry) bool {
+	return e.Topic == fitcheck.TopicCount && e.Value == fitcheck.Value(fitcheck.Whole(1)) && t.talk.UnitCount() < 2
 }
 
 // listedToo are topics that the list shows beside the choices and sizes, or that change the part

@@ -16,7 +16,7 @@ func (t *turn) questionFor(s step) string {
 	case s.state == Choosing && len(topics) > 1:
 		return t.choiceList(topics)
 	case topics[0] == fitcheck.TopicConfirm:
-		if t.talk.Memory.Said["ask.confirm"] > 0 && !t.heard.news() && !t.talk.Memory.Relisted && len(t.heard.repeated) == 0 {
+		if t.talk.Memory.Said["ask.confirm"] > 0 && (!t.heard.news() || t.justOne()) && !t.talk.Memory.Relisted && len(t.heard.repeated) == 0 {
 			return t.vary("ask.confirm_again", nil)
 		}
 		question := t.vary("ask.confirm", wording.Args{"summary": t.summary()})

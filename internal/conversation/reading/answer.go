@@ -136,7 +136,7 @@ func (r *reader) dropDoubt(t fitcheck.Topic) {
 // confirm reads yes or no; a correction beside it stands for itself.
 func (r *reader) confirm() {
 	corrected := len(r.out.Unclear) > 0 || slices.ContainsFunc(r.out.Facts, func(f Fact) bool {
-		if f.Topic == fitcheck.TopicCount && f.Value == fitcheck.Value(fitcheck.Whole(1)) {
+		if f.Topic == fitcheck.TopicCount && (r.asked(f.Topic) || f.Value == fitcheck.Value(fitcheck.Whole(1))) {
 			return false // "yes, and it's just the one"
 		}
 		return f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail
