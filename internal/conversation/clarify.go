@@ -197,6 +197,9 @@ func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
 	case whySide:
 		if s, ok := t.talk.Value(a.Topic, a.Unit).(fitcheck.Size); ok {
 			args["a"], args["b"] = t.length(s.Width), t.length(s.Length)
+			if s.Width == s.Length {
+				return t.line("clear.square", nth, args)
+			}
 		}
 		return t.line("clear.side", nth, args)
 	case reading.WhyChoice, "":

@@ -124,3 +124,18 @@ func (t *turn) innerToo(r reading.Reading, text string) reading.Reading {
 	}
 	return r
 }
+
+// outerOnly: the words change the color of the outer layer: "make the outer one white", "blanco por
+// fuera".
+var outerOnly = regexp.MustCompile(`(?i)\b(outer|outside|exterior|afuera|(por|de) fuera)\b`)
+
+// keptInner keeps the inner layer's color where only the outer one's is changed by its name.
+func keptInner(before, now fitcheck.Value, text string) fitcheck.Value {
+	b, ok := before.(fitcheck.Color)
+	c, isColor := now.(fitcheck.Color)
+	if ok && isColor && c.Inner == "" && c.Outer != "" && outerOnly.MatchString(text) {
+		c.Middle, c.Inner = b.Middle, b.Inner
+		return c
+	}
+	return now
+}

@@ -69,6 +69,9 @@ func correctedSide(b, now fitcheck.Size) (fitcheck.Value, bool) {
 	if len(b.Sides) > 0 {
 		return now, false
 	}
+	if now.One == b.Width && now.One == b.Length {
+		return b, true // "36 3/4 is right", of a square
+	}
 	toWidth, toLength := distance(now.One, b.Width), distance(now.One, b.Length)
 	switch near := now.One / 8; {
 	case toWidth <= near && toLength > near:

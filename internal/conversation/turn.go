@@ -178,6 +178,9 @@ func (t *turn) note(in []Message) {
 // patience is how often a question is put before "I don't know" settles it: choices may
 // stay open at once; what the part needs, or who it is for, is asked in a second way.
 func (t *turn) patience(a Ask) int {
+	if problems, ok := t.talk.Value(fitcheck.TopicProblem, 0).(fitcheck.ChoiceList); ok && a.Topic == fitcheck.TopicPlasticSize && slices.Contains(problems, fitcheck.ProblemHoleOpen) {
+		return 1 // it blew away
+	}
 	if a.Topic.OfLength() || a.Topic == fitcheck.TopicName || a.Topic == fitcheck.TopicPlace {
 		return 2
 	}

@@ -211,6 +211,9 @@ func (r *reader) nameFact(first, last int) {
 	for last > first && r.wordAt(last, "de", "del", "la", "y", "and", "e") {
 		last-- // "el padre Anselmo de" San José
 	}
+	for last > first && r.wordAt(last, "btw", "lol", "haha", "thx", "ty") {
+		last--
+	}
 	first, last = r.fullerName(first, last)
 	first, last = r.withTitle(first, last)
 	said := r.said(first, last)
