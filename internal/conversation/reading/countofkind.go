@@ -141,7 +141,7 @@ func (r *reader) countOrElse(ref *unitRef) {
 		i++
 	}
 	n := r.wholeSaid(i)
-	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || !r.endsCount(i+1) {
+	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || r.markAt(i+1, '/') || !r.endsCount(i+1) {
 		return
 	}
 	r.unclear(fitcheck.TopicCount, ref.units[0], WhyChoice, nil, ref.first, i)
