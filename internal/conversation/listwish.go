@@ -3,6 +3,7 @@ package conversation
 import (
 	"regexp"
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
@@ -24,9 +25,13 @@ var (
 	listSays = regexp.MustCompile(`(?i)\b` + listHas + `([^.;\n]{1,40}?)[,.;]?\s*(?:but |and |pero |y )?` + iSaid + `([^.;,\n]*)`)
 	saysList = regexp.MustCompile(`(?i)\b` + iSaid + `([^.;,\n]{1,40}?)[,.;]?\s+(?:but |and |not |pero |y )*` + listHas + `([^.;,\n]{1,30})`)
 
-	bareNumber   = regexp.MustCompile(`(?i)^\W*(?:one|two|three|[123]|una|uno|dos|tres)\W*$`)
-	layersThere  = regexp.MustCompile(`(?i)\b(?:layers?|capas?)\b`)
+	bareNumber   = regexp.MustCompile(`(?i)^\W*(?:one|two|three|four|five|six|\d|una|uno|dos|tres|cuatro|cinco|seis)\W*$`)
+	numberOf     = regexp.MustCompile(`(?i)\b(?:one|two|three|four|five|six|\d|una|uno|dos|tres|cuatro|cinco|seis)\b`)
 	plainMeasure = regexp.MustCompile(`^[\d¼½¾⅛⅜⅝⅞][\d /.\-¼½¾⅛⅜⅝⅞"]*$`)
+
+	// What the list says it of: "the round is …", "… for the round".
+	saidOfPart = regexp.MustCompile(`(?i)^(?:the|el|la|los|las) [\p{L} ]+? (?:is|are|es|son)\b`)
+	forPart    = regexp.MustCompile(`(?i) (?:for|on|in|para|en) (?:the|el|la|los|las) [\p{L} ]+$`)
 )
 
 // askedIn asks whether something is in the list: "did you get that it's a pyramid?".
@@ -50,14 +55,21 @@ func changeAsked(text string) string {
 	return text
 }
 
-// notTheList is what was told in place of what the list says, with what a number or a measure alone
-// takes from that: "it has one layer, I said two", "it says 25 1/4, I said 25 1/2".
+// notTheList is what was told in place of what the list says, with what it takes from that: "it has
+// one layer, I said two", "it says 25 1/4, I said 25 1/2", "it says clear for the round, I said white".
 func notTheList(told, list string) string {
 	switch {
-	case bareNumber.MatchString(told) && layersThere.MatchString(list):
-		return told + " layers"
+	case bareNumber.MatchString(told) && numberOf.MatchString(list):
+		at := numberOf.FindStringIndex(list)
+		return list[:at[0]] + strings.Trim(told, " .,") + list[at[1]:]
 	case plainMeasure.MatchString(told) && plainMeasure.MatchString(list):
 		return told + " not " + list
+	}
+	if m := saidOfPart.FindString(list); m != "" && !saidOfPart.MatchString(told) {
+		return m + " " + told
+	}
+	if !forPart.MatchString(told) {
+		return told + forPart.FindString(list)
 	}
 	return told
 }

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // calledByLook: the look at a token stands for a kind that the talk knows by it: "the round one",
 // "the big is bronze", "bronze for the 2 long", "squares white", "small: 1 layer".
 func (r *reader) calledByLook(i int) bool {
@@ -33,9 +35,10 @@ func (r *reader) calledWithNumber(i int) bool {
 	return lookOf[r.toks[i].text] != "" && r.wholeAt(i-1) > 0 && r.wordAt(i-2, "the", "los", "las") && (r.Names[r.toks[i].text] > 0 || r.lookKnown(i) > 0)
 }
 
-// kindOfLook is the kind that has the look which a phrase names, 0 for none.
+// kindOfLook is the kind that has the look which a phrase names as something known, 0 for none:
+// "the round", "2 squares", and not "it's round".
 func (r *reader) kindOfLook(h *hit) int {
-	if r.Units < 2 {
+	if r.Units < 2 || r.asked(fitcheck.TopicOutline) || !r.wordAt(h.first-1, "the", "el", "la", "los", "las") && !r.pluralLook(h.first) && (r.wholeAt(h.first-1) < 1 || r.wholeAt(h.first-1) > 12) {
 		return 0
 	}
 	for i := h.first; i <= h.last; i++ {
@@ -62,8 +65,9 @@ func (r *reader) saidOfLook(i int) bool {
 	return r.choiceBegins(i) || r.wordAt(i, "is", "are", "was", "were", "should", "gets", "get", "needs", "need", "wants", "measures", "measure", "has", "have", "will", "stays", "es", "son", "mide", "miden", "va", "van", "esta", "estan", "tiene", "tienen", "lleva", "llevan") || r.wordAt(i, "to") && r.wholeSaid(i+1) > 0
 }
 
-// choiceBegins: a value of a choice, or the layer that it is of, begins at the token.
+// choiceBegins: a value of what the shop lets choose, or the layer that it is of, begins at the
+// token.
 func (r *reader) choiceBegins(i int) bool {
 	hits := within(r.choices, i, i)
-	return len(hits) > 0 && (hits[0].senses[0].topic != "" || hits[0].has1("layer"))
+	return len(hits) > 0 && (chosen(hits[0].senses[0].topic) || hits[0].has1("color") || hits[0].has1("layer"))
 }

@@ -10,11 +10,9 @@ func (r *reader) countsByKind() bool {
 	if r.Units < 2 {
 		return false
 	}
-	found := false
-	var rest []unitRef
+	found := 0
 	for k := range r.refs {
 		ref := &r.refs[k]
-		rest = append(rest, *ref)
 		if len(ref.units) != 1 {
 			continue
 		}
@@ -29,21 +27,22 @@ func (r *reader) countsByKind() bool {
 		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(r.wholeSaid(i)), min(i, ref.first), max(i, ref.last))
 		r.use(i, i)
 		r.deniedCount(max(i, ref.last) + 1)
-		found = true
-		if r.onlyCounted(k) {
-			r.use(ref.first, ref.last)
-			rest = rest[:len(rest)-1]
-		}
+		found++
 	}
-	r.refs = rest
-	return found
+	if found > 0 && found == len(r.refs) && r.onlyCounted() {
+		for _, ref := range r.refs {
+			r.use(ref.first, ref.last)
+		}
+		r.refs = nil
+	}
+	return found > 0
 }
 
-// onlyCounted: the sentence says no more of the kind than its number, and goes before others:
-// "just 2 round ones. 2 layers acrylic".
-func (r *reader) onlyCounted(k int) bool {
-	from, to := r.sentence(r.refs[k].first)
-	if to+1 >= len(r.toks) || k+1 < len(r.refs) {
+// onlyCounted: the sentence that names kinds says no more of them than their numbers, and goes before
+// others: "make it 2 round and 5 square. 2 layers acrylic".
+func (r *reader) onlyCounted() bool {
+	from, to := r.sentence(r.refs[0].first)
+	if to+1 >= len(r.toks) || r.refs[len(r.refs)-1].first > to {
 		return false
 	}
 	for i := from; i <= to; i++ {
@@ -141,7 +140,12 @@ func (r *reader) countOrElse(ref *unitRef) {
 		i++
 	}
 	n := r.wholeSaid(i)
-	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || !r.endsCount(i+1) {
+	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || r.wordAt(i+1, "of", "de") || r.markAt(i+1, '/') || !r.endsCount(i+1) {
+		return
+	}
+	if n > 3 { // nothing has so many layers
+		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(n), ref.first, i)
+		r.use(i, i)
 		return
 	}
 	r.unclear(fitcheck.TopicCount, ref.units[0], WhyChoice, nil, ref.first, i)

@@ -171,7 +171,7 @@ func (r *reader) refOfClause(first, last int) []int {
 		}
 		found = ref
 	}
-	if found == nil || len(found.units) != 1 && found.first != last+1 {
+	if found == nil || len(found.units) != 1 && !(found.first == last+1 && r.toks[last].kind == wordToken && covers(r.choices, last)) {
 		return nil // but "acrylic both"
 	}
 	end := found.last + 1
