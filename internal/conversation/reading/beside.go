@@ -69,7 +69,8 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 		j.topic, j.candidates = fitcheck.TopicCurbInside, nil // "inside the opening, drywall to drywall"
 		return
 	}
-	if j.topic != "" || j.part != "" && j.part != "opening" || len(j.parts) > 2 ||
+	named := j.topic != "" || j.part != "" && j.part != "opening"
+	if named && !r.namedBehind(j.measure) || len(j.parts) > 2 ||
 		j.face != "inside" && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
 		return
 	}
@@ -113,4 +114,35 @@ var openingWords = []string{"opening", "abertura", "hueco", "hole"}
 // otherOpening: the clause speaks of an opening that is none of a metal frame's.
 func (r *reader) otherOpening(m *measure) bool {
 	return r.wordsIn(max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera", "old", "mounting", "flange", "window", "house", "under", "existing", "drywall", "inside", "adentro", "dentro")
+}
+
+// namedBehind: "ID 48 x 48, mill frame", "inside 22 x 22, acrylic": what comes after the comma is
+// chosen, and is nothing that was measured.
+func (r *reader) namedBehind(m *measure) bool {
+	end := m.last + 1
+	for r.unitAt(end) != noUnit {
+		end++
+	}
+	if m.face != "inside" || m.part != "plastic" && m.part != "frame" || !r.markAt(end, ',') {
+		return false
+	}
+	for i := r.clauseStart(m.first); i < m.first; i++ {
+		if r.labelKind(i, "part") || r.labelKind(i, "topic") {
+			return false
+		}
+	}
+	return true
+}
+
+// metalMeasured: asked for the plastic alone, "the metal is 28 x 28" tells of something else.
+func (r *reader) metalMeasured(j *judged) {
+	from, to := r.clauseStart(j.first), r.clauseEnd(j.last)+1
+	if r.markAt(to-1, ',') || r.markAt(to, ',') && r.wordAt(to+1, "thats", "that") {
+		to = r.sentenceLast(j.last) + 1 // "28 x 28, that's the metal"
+	}
+	if j.topic != fitcheck.TopicPlasticSize || j.where || !r.asked(j.topic) || !r.wordsIn(from, to, "metal", "aluminum", "aluminio") ||
+		r.wordsIn(from, to, "inside", "in", "under", "not", "without", "no", "between", "hides", "plastic", "plastico", "sin", "bajo", "adentro", "dentro", "minus", "past", "to", "tape") {
+		return
+	}
+	j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOutside, fitcheck.TopicPlasticSize}
 }

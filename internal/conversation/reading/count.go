@@ -336,7 +336,7 @@ func (r *reader) countAnswer() {
 		if r.used(i) || r.negated(i) && !r.corrects(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
 			continue // "there were 4, I replaced 2, so 2 left"
 		}
-		if r.layersCounted(i) {
+		if r.layersCounted(i) || r.measureAt(i) {
 			continue
 		}
 		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier") {

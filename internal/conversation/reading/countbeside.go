@@ -154,3 +154,16 @@ func (r *reader) sizeEnds(i int, broken bool) bool {
 	}
 	return r.toks[i].kind == numToken && !r.toks[i].used || r.unitAt(i) != noUnit || r.numberAt(i).kind != notNumber
 }
+
+// measureAt: the number is a size's: "the opening 36", "38 across".
+func (r *reader) measureAt(i int) bool {
+	for k := i - 1; k >= max(0, i-3); k-- {
+		if r.toks[k].kind == numToken || r.toks[k].kind == markToken {
+			break
+		}
+		if r.wordAt(k, "opening", "hole", "plastic", "box", "curb", "abertura", "hueco", "plastico", "caja", "domo", "mide", "measures") {
+			return true
+		}
+	}
+	return r.wordAt(i+1, "across", "diameter", "wide", "long", "square", "de") && (!r.wordAt(i+1, "de") || r.wordAt(i+2, "diametro", "ancho", "largo", "lado"))
+}

@@ -58,6 +58,7 @@ func (r *reader) resolve(ms []measure) {
 		r.settleHeight(&j, all)
 		r.besidePlastic(&j, ms)
 		r.besideCurb(&j, ms)
+		r.metalMeasured(&j)
 		if !r.isMeasure(&j) || r.unasked(&j) {
 			continue
 		}

@@ -59,6 +59,11 @@ func (r *reader) numbersOfOtherThings() {
 		case r.by(i-1) && r.refAt(i+1, i+2): // "first 25 x 49 second 33 x 33"
 		case r.numberedSide(i):
 			r.use(i, i)
+		case r.toks[i].whole == 2 && r.toks[i].dec == 0 && r.wordAt(i+1, "x") && r.wordAt(i+2, "curb", "lumber", "wood", "frame", "box", "material", "framing"):
+			r.use(i, i+1) // "over a 2x curb"
+		case r.wroteBefore(i):
+			_, next := r.numeralAt(i)
+			r.use(i, next-1)
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
 		case r.codeList(i), r.stickerCode(i):
@@ -74,12 +79,6 @@ func (r *reader) accuracy(i int) bool {
 		return true // "you asked for sixteenths"
 	}
 	return r.wordAt(i, "sixteenth", "eighth", "quarter", "half", "thirtysecond") && (r.wordAt(i-1, "nearest", "closest") || r.wordAt(i-1, "the", "a", "an") && r.wordAt(i-2, "to", "within") && !(r.toks[max(0, i-3)].kind == numToken))
-}
-
-// howManyMeasures: "the two corner to corner measurements are …".
-func (r *reader) howManyMeasures(i int) bool {
-	n := r.wholeSaid(i)
-	return n > 1 && n < 5 && r.wordAt(i-1, "the", "my", "these", "both", "las", "mis", "estas") && r.wordsIn(i+1, min(i+6, len(r.toks)), "measurements", "measures", "numbers", "diagonals", "medidas", "diagonales")
 }
 
 // numberedSide: "diag 1 is 55 3/4", "side 2: 49 1/2".
