@@ -111,8 +111,8 @@ func (r *reader) callRooms() {
 // callRoom notes the room or the look at a token as the name of a kind, with what belongs to it.
 func (r *reader) callRoom(unit, i int) {
 	name := r.toks[i].text
-	if before := r.Input.Rooms[unit]; before != "" && lookOf[name] != "" && lookOf[before] == "" {
-		return // the kitchen's may be called the small one as well
+	if before := r.Input.Rooms[unit]; before != "" && lookOf[name] != "" && lookOf[before] == "" || strings.HasPrefix(before, name+" ") {
+		return // the kitchen's may be called the small one as well, the living room's "living"
 	}
 	if next := i + 1; next < len(r.toks) && (r.toks[next].kind == numToken && r.inRef(next) || r.wordAt(next, "room")) {
 		name += " " + r.toks[next].text // "bedroom 2", "living room"
