@@ -93,7 +93,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if t.leaveOut(r.Dropped, text) {
 		return
 	}
-	r = t.ofNeed(t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.correctsEarlier(r, text)), text))), text)
+	r = t.ofNeed(t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.withoutNickname(t.correctsEarlier(r, text))), text))), text)
 	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+3 {
 		t.call(r.Kinds, "")
 	}

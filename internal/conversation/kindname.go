@@ -3,7 +3,10 @@ package conversation
 import (
 	"maps"
 	"slices"
+	"strings"
 
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/conversation/wording"
 	"example.com/intake-bot/internal/fitcheck"
 )
 
@@ -123,4 +126,39 @@ func (t *turn) otherLook() map[string]int {
 		}
 	}
 	return names
+}
+
+// called is what a kind is called by as one would say it: "the big one", "los redondos", "living room".
+func (t *turn) called(name string, unit int) string {
+	switch {
+	case !reading.IsLook(name) && onlyRoom[name]:
+		return name + " room"
+	case !reading.IsLook(name):
+		return accented(name)
+	}
+	key := "unit.look"
+	if n, _ := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); n > 1 || t.talk.Language == "es" && strings.HasSuffix(name, "s") {
+		key = "unit.looks"
+	}
+	if strings.HasSuffix(strings.TrimSuffix(name, "s"), "a") {
+		key += "_f" // "las redondas"
+	}
+	return t.line(key, 0, wording.Args{"size": accented(name)})
+}
+
+// onlyRoom are names that are no whole word for a room by themselves.
+var onlyRoom = map[string]bool{"living": true, "dining": true, "family": true, "laundry": true, "utility": true, "locker": true, "conference": true, "storage": true, "powder": true, "bonus": true, "guest": true, "master": true}
+
+// accented writes a word as it is spelled, where the reading has it without its accent.
+func accented(room string) string {
+	if words := strings.Fields(room); len(words) > 1 {
+		for k := range words {
+			words[k] = accented(words[k])
+		}
+		return strings.Join(words, " ")
+	}
+	if word, ok := map[string]string{"bano": "baño", "recamara": "recámara", "lavanderia": "lavandería", "television": "televisión", "huespedes": "huéspedes", "maquinas": "máquinas", "ninos": "niños", "musica": "música", "salon": "salón", "habitacion": "habitación", "oracion": "oración", "pequeno": "pequeño", "pequena": "pequeña", "pequenos": "pequeños", "pequenas": "pequeñas", "piramide": "pirámide"}[room]; ok {
+		return word
+	}
+	return room
 }

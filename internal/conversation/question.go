@@ -151,7 +151,7 @@ func (t *turn) plainLabel(unit int) string {
 	}
 	args := wording.Args{"n": strconv.Itoa(unit)}
 	if room := t.talk.Memory.Rooms[unit]; room != "" && !t.roomTwice(room) {
-		args["size"] = accented(room)
+		args["size"] = t.called(room, unit)
 		return t.line("unit.sized", 0, args)
 	}
 	return t.line("unit.label", 0, args)
@@ -181,18 +181,4 @@ func (t *turn) roomTwice(room string) bool {
 		}
 	}
 	return n > 1
-}
-
-// accented writes a word as it is spelled, where the reading has it without its accent.
-func accented(room string) string {
-	if words := strings.Fields(room); len(words) > 1 {
-		for k := range words {
-			words[k] = accented(words[k])
-		}
-		return strings.Join(words, " ")
-	}
-	if word, ok := map[string]string{"bano": "baño", "recamara": "recámara", "lavanderia": "lavandería", "television": "televisión", "huespedes": "huéspedes", "maquinas": "máquinas", "ninos": "niños", "musica": "música", "salon": "salón", "habitacion": "habitación", "oracion": "oración", "pequeno": "pequeño", "pequena": "pequeña", "pequenos": "pequeños", "pequenas": "pequeñas", "piramide": "pirámide"}[room]; ok {
-		return word
-	}
-	return room
 }

@@ -20,6 +20,9 @@ var lookOf = map[string]string{
 // lookSort parts the looks that one skylight can have at once: a shape, a profile, how large.
 var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "flat": 2, "dome": 2, "big": 3, "small": 3}
 
+// IsLook says whether a word tells how a skylight looks: "round", "grandes". It never fails.
+func IsLook(word string) bool { return lookOf[word] != "" }
+
 // lookUnits finds such kinds where two or more of different looks are named, all with an article of
 // the same sort or a number.
 func (r *reader) lookUnits() {

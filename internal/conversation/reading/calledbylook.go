@@ -14,6 +14,10 @@ func (r *reader) calledByLook(i int) bool {
 	if r.wordAt(i, "squares", "rounds", "pyramids", "rectangles", "flats") || r.countedLook(i) {
 		return true // the first are no adjectives
 	}
+	if n := r.wholeSaid(i - 1); n > 0 && n < 10 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.unitAt(i-1) == noUnit && (i == 1 || r.toks[i-2].kind == markToken && !r.markAt(i-2, '/') || r.wordAt(i-2, "and", "y")) {
+		r.use(i-1, i-1)
+		return true // "1 round 38 1/4, 2 square 30 1/4"
+	}
 	if r.unitAt(i-1) != noUnit || i > 0 && r.toks[i-1].kind == numToken && !r.wordAt(i-2, "the", "los", "las", "el", "la") {
 		return false // "42 3/8" long"
 	}

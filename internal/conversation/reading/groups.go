@@ -22,6 +22,9 @@ func (r *reader) countedGroups() {
 	var found []skylightGroup
 	for i := 0; i < len(r.toks); i++ {
 		if g, ok := r.countedGroupAt(i); ok {
+			if r.wordsIn(r.clauseStart(i), i, "replaced", "had", "fixed", "installed", "bought", "sold", "used", "cambie", "cambiamos", "tenia", "compre") {
+				return // of which nothing is wanted
+			}
 			found = append(found, g)
 			i = g.last
 		}
@@ -133,7 +136,7 @@ func (r *reader) oneWord(i int) bool {
 
 // countedGroupAt reads a group whose number, or whose place before its number, stands at a token.
 func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
-	if name, next := r.placeAt(i); next > i && r.wordAt(i-1, "the", "my", "our", "la", "el", "mi") && r.wordAt(next, "has", "have", "got", "tiene", "with") {
+	if name, next := r.placeAt(i); next > i && r.wordAt(i-1, "the", "my", "our", "la", "el", "mi") && r.wordAt(next, "has", "have", "got", "tiene", "with") && (r.room(i) || r.saysUse(i)) {
 		if n, end := r.groupNumber(next + 1); end > next+1 {
 			noun := end < len(r.toks) && countNouns[r.toks[end].text]
 			if noun || r.groupEnds(end) || r.wordAt(end, "that", "which", "of", "leaking", "cracked", "hazy", "big", "small", "que") {

@@ -26,6 +26,15 @@ func (r *reader) itemUnits() {
 		return
 	}
 	r.refs = nil
+	sum := 0
+	for _, it := range items {
+		sum += it.count.value
+	}
+	for i := range items[0].first {
+		if r.wholeSaid(i) == sum && r.wordAt(i+1, "total", "altogether", "all", "in", "en") {
+			r.use(i, i) // "nine total, seven of 50 x 50 and two of 26 x 50"
+		}
+	}
 	for k, it := range items {
 		r.refs = append(r.refs, unitRef{it.first, it.first, []int{k + 1}})
 		r.fact(fitcheck.TopicCount, k+1, fitcheck.Whole(it.count.value), it.count.first, it.count.last)
@@ -128,8 +137,8 @@ func (r *reader) countsPlainly(i, to int) bool {
 	if r.wordAt(i, "with", "in", "con", "is", "are", "es", "son", "has", "have", "tiene", "tienen") && r.styleIn(i, to) {
 		return true
 	}
-	for r.colorAt(i) {
-		i++
+	for r.colorAt(i) || r.wordAt(i, "ea", "each", "pcs", "pc", "of", "at", "cada", "de") || r.markAt(i, '@') || r.markAt(i, '.') && r.wordAt(i-1, "ea", "pc", "pcs") {
+		i++ // "4 ea. 24 x 48"
 	}
 	return r.pairAt(i)
 }

@@ -29,7 +29,7 @@ func (r *reader) knownRooms() bool {
 			continue
 		}
 		if unit := r.otherRoom(i); unit > 0 {
-			found = append(found, unitRef{i, i + 1, []int{unit}})
+			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one")), []int{unit}})
 			continue
 		}
 		if unit := r.unitOfRoom(i); unit > 0 {
@@ -69,10 +69,19 @@ func (r *reader) withOther(found []unitRef) []unitRef {
 
 // otherRoom: "the bathroom one is 25 x 49", where the one skylight so far is another room's.
 func (r *reader) otherRoom(i int) int {
-	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) || sizeWords[r.toks[i].text] || !r.wordAt(i+1, "one") || !r.wordAt(i-1, "the", "my", "our", "and") || sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text || !r.pairSoon(i+2) {
+	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) || sizeWords[r.toks[i].text] || !(r.wordAt(i+1, "one") && r.wordAt(i-1, "the", "my", "our", "and")) && !r.roomOpens(i) || sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text || !r.pairSoon(i+1) {
 		return 0
 	}
 	return 2
+}
+
+// roomOpens: "living room: 25 x 49": the room opens its clause, and a size follows right after.
+func (r *reader) roomOpens(i int) bool {
+	next := i + 1
+	for r.wordAt(next, "room", "is") || r.markAt(next, ':') {
+		next++
+	}
+	return r.Count > 1 && r.clauseStart(i) == i && r.pairAt(next)
 }
 
 // unitOfRoom is the kind that was called by the room at a token, by its very word before a

@@ -99,6 +99,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if r.roomOfNumber(h.first) {
 			return
 		}
+		if before && m.shape == pair && m.parts[0].frac && r.askedSize() != "none" && r.opensSize(h, m) {
+			return // "kitchen: 25 1/4 x 25 1/4"
+		}
 		if r.wordAt(h.last, "every") && r.wordAt(h.last+1, "time", "way", "try", "direction", "side", "single") {
 			return // "I got 22 1/4 x 22 1/4 every time"
 		}

@@ -112,6 +112,9 @@ func (r *reader) callRooms() {
 // callRoom notes the room or the look at a token as the name of a kind, with what belongs to it.
 func (r *reader) callRoom(unit, i int) {
 	name := r.toks[i].text
+	if strings.HasPrefix(r.Input.Rooms[unit], name+" ") {
+		return // the living room's "living"
+	}
 	if before, look := r.Input.Rooms[unit], lookOf[name]; before != "" && look != "" && (lookOf[before] == "" || lookOf[before] == look) {
 		name = before // "squares", of the square one or of the kitchen's
 	} else if words := r.wordsOfRoom(i); words != "" {
@@ -187,9 +190,28 @@ func (r *reader) roomsBeforeSizes() {
 		seen = append(seen, r.toks[i].text)
 		found = append(found, unitRef{i, last, []int{len(seen)}})
 	}
+	if len(found) == 1 && r.Count > 1 && r.Units < 2 && r.askedSize() != "none" {
+		if before := r.Input.Rooms[1]; before != "" && !strings.HasPrefix(before, seen[0]) && !sameRoom(before, seen[0]) {
+			found[0].units = []int{2}
+		}
+		r.refs = found // one of several that were told of
+	}
 	if len(found) > 1 {
 		r.refs = found
 	}
+}
+
+// opensSize: a room stands right before a size, at the start of its clause.
+func (r *reader) opensSize(h *hit, m *measure) bool {
+	from := r.clauseStart(h.first)
+	for r.wordAt(from, "the", "my", "our", "la", "el", "and", "y") {
+		from++
+	}
+	to := h.last + 1
+	for r.markAt(to, ':') || r.wordAt(to, "room", "is", "one", "es", "mide") {
+		to++
+	}
+	return r.room(from) && from >= h.first-1 && to == m.first
 }
 
 // doorAt: "apt 4 is 22 1/2 x 46 1/2, apt 6 is …": the number on a door, once each, "" for none.
