@@ -280,6 +280,12 @@ func (r *reader) otherTold(from, to int) bool {
 func (r *reader) denied(i int) bool {
 	first, last := r.sentence(i)
 	for ; first <= last; first++ {
+		if first < i && r.wordAt(first, "no") && r.wordAt(first+1, "hang", "wait", "hold", "sorry") {
+			continue // "no hang on, that's the plastic"
+		}
+		if r.wordAt(first, "not") && r.labelled(i, first-1) {
+			return false // "that's the plastic, not the curb"
+		}
 		if r.wordAt(first, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "not", "no", "gave", "wrong", "never", "puedo", "pude") {
 			return true
 		}

@@ -88,7 +88,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "here":
-			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
+			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !(first == h.first-1 && jobWords[r.toks[first].text]) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
 				r.nameFact(first, h.first-1)
 				return true
 			}
