@@ -16,7 +16,7 @@ func (r *reader) besidePlastic(j *judged, ms []measure) {
 			plastic = m
 		}
 	}
-	if plastic == nil || len(plastic.parts) != len(j.parts) && !j.square && !plastic.square || len(j.parts) > 2 {
+	if plastic == nil || len(plastic.parts) != len(j.parts) && !j.square && !plastic.square && j.shape != lone || len(j.parts) > 2 {
 		return
 	}
 	least := bySides(plastic, j.measure)
