@@ -146,8 +146,9 @@ func (l *lexer) dotted(end int) bool {
 // with writes out "w/", "w/o" and the "w" before what goes along: "w the lip".
 func (l *lexer) with(end int) bool {
 	if end-l.at == 1 && l.text[l.at] == 'w' && l.at > 0 && l.text[l.at-1] == ' ' {
-		for _, next := range []string{" the ", " lip", " a lip", " flange", " frame", " screws"} {
-			if strings.HasPrefix(l.text[end:], next) {
+		rest := strings.TrimLeft(l.text[end:], " ")
+		for _, next := range []string{"the ", "lip", "a lip", "flange", "frame", "screws"} {
+			if len(rest) < len(l.text)-end && strings.HasPrefix(rest, next) {
 				l.add(wordToken, end).text = "with"
 				return true
 			}

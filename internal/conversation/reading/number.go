@@ -147,7 +147,7 @@ func (r *reader) withPart(n numeral, i int) (numeral, int) {
 		n.bad = true // "22 and something sixteenths"
 		return n, j + 2
 	}
-	if r.wordAt(i, "something", "odd") && (r.unitAt(i+1) != noUnit || i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
+	if r.wordAt(i, "something", "odd") && (r.unitAt(i+1) != noUnit || i+1 == len(r.toks) || r.toks[i+1].kind == markToken && !r.by(i+1)) {
 		n.bad = true // "forty something inches"
 		return n, i + 1
 	}
