@@ -30,7 +30,7 @@ func (t *turn) acknowledge() {
 		t.say.add(t.vary("ack.let_go", nil))
 	case len(h.dontKnow) > 0: // asked once more, in other words
 	case h.nothing() && h.unseen:
-		t.say.add(t.line("photo.none_yet", 0, nil))
+		t.say.add(t.vary("photo.none_yet", nil))
 	case h.nothing() && t.small == nil && h.remark:
 		t.say.add(t.line("ack.remark", 0, nil)) // "it's plywood, thinner than a 2x"
 	case h.nothing() && t.small == nil:

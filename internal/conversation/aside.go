@@ -12,7 +12,7 @@ import (
 // what somebody writes for, are small talk that answers nothing and is no misunderstanding.
 var (
 	waitWords   = regexp.MustCompile(`(?i)^\W*(?:(?:h+m+|ok(?:ay)?|um+|uh+|well|oh|mm+|a ver)\W+)*(hang on|hold on|one (sec|second|min|minute|moment)|wait|brb|be right back|give me (a|one|\d+) ?\w*|just a (sec|second|min|minute|moment)|(let me|i'?ll|ill|i will|going to|gonna) (go )?(measure|check|look|see|get|find)\b.*|un (momento|minuto|segundo)|esp[eé]r(e|a|ame|eme)|ahorita|d[eé]jeme (ver|medir|revisar).*)\W*$`)
-	laterWords  = regexp.MustCompile(`(?i)^[^0-9?]*\b(measures?|check|send|get|have|take|text|mid[oe]|medir(lo|la)?|mand[oae]r?|env[ií]o|tom[oa]r?)\b[^0-9?]{0,40}\b(tonight|tomorrow|later|this (weekend|week|afternoon|evening)|next week|the weekend|(mon|tues|wednes|thurs|fri|satur|sun)day|after (work|lunch|church)|ma[ñn]ana|luego|m[aá]s tarde|al rato|el (lunes|martes|mi[ée]rcoles|jueves|viernes|s[aá]bado|domingo)|el fin de semana)\b[^0-9?]{0,20}$`)
+	laterWords  = regexp.MustCompile(`(?i)^[^0-9?]*\b(measures?|check|send|text|(?:'ll|will|can) (?:get|have|take|do)|mid[oe]|medir(lo|la)?|mand[oae]r?|env[ií]o|tom[oa]r?)\b[^0-9?]{0,40}\b(tonight|tomorrow|later|this (weekend|week|afternoon|evening)|next week|the weekend|(mon|tues|wednes|thurs|fri|satur|sun)day|after (work|lunch|church)|ma[ñn]ana|luego|m[aá]s tarde|al rato|el (lunes|martes|mi[ée]rcoles|jueves|viernes|s[aá]bado|domingo)|el fin de semana)\b[^0-9?]{0,20}$`)
 	thankWords  = regexp.MustCompile(`(?i)^\W*(ok(ay)?|thanks?( you)?( so much)?|thx|ty|cool|great|awesome|lol|haha+|gracias|muchas gracias|perfecto|est[aá] bien|vale)\W*$`)
 	errandWords = regexp.MustCompile(`(?i)^.{0,50}\b(need|want|like|looking|replac(e|ing)|replacement|order|buy|get|quote|new|have|got|fix|sell|do|carry|make|necesito|ocupo|quiero|busco|buscando|cambiar|cotizar|tengo|venden|hacen)\b.{0,30}\b(domes?|skylights?|bubbles?|tragalu(z|ces)|domos?|claraboyas?)\b.{0,25}$`)
 )
@@ -27,7 +27,7 @@ func (t *turn) aside() bool {
 	if h.unseen && h.nothing() && t.isAsked(fitcheck.TopicPhotos) {
 		return true
 	}
-	if t.small != waitWords && t.small != laterWords || len(t.talk.Memory.Asking) == 0 || len(h.entries)+len(h.requests)+h.photos > 0 {
+	if t.small != waitWords && t.small != laterWords || len(t.talk.Memory.Asking) == 0 || len(h.entries)+len(h.requests)+len(h.dontKnow)+h.photos > 0 {
 		return false
 	}
 	t.say.add(t.line("ack.wait", 0, nil))

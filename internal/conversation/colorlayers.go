@@ -3,6 +3,7 @@ package conversation
 import (
 	"regexp"
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
@@ -41,7 +42,7 @@ func (t *turn) byLayers(r reading.Reading, text string) reading.Reading {
 }
 
 // twoWord tells that there are two layers, where a color over another is told.
-var twoWord = regexp.MustCompile(`(?i)\b(two|2|double|dos|doble)\b`)
+var twoWord = regexp.MustCompile(`(?i)\b(?:two|2|dos)(?: layers?| capas?)?\W|\b(?:double|doble)\b`)
 
 // overOne: a color over another, where the list has a single layer, is of two layers if the words
 // say so, and is asked about if not: "let's do two, clear over white".
@@ -59,7 +60,7 @@ func (t *turn) overOne(r reading.Reading, text string) reading.Reading {
 			if f.Unit > 0 && f.Unit != unit || t.talk.Value(topic, unit) != fitcheck.Whole(1) {
 				continue
 			}
-			if twoWord.MatchString(text) {
+			if twoWord.MatchString(clauseBefore(text, f.Said)) {
 				r.Facts = append(slices.Clone(r.Facts), reading.Fact{Topic: topic, Unit: unit, Value: fitcheck.Whole(2), Said: f.Said})
 			} else {
 				r.Unclear = append(slices.Clone(r.Unclear), reading.Unclear{Topic: &topic, Unit: unit, Said: f.Said, Why: reading.WhyChoice})
@@ -68,6 +69,21 @@ func (t *turn) overOne(r reading.Reading, text string) reading.Reading {
 	}
 	return r
 }
+
+// clauseBefore is what stands before words that are quoted, back to where the sentence begins,
+// without what counts skylights: "let's do two, clear over white".
+func clauseBefore(text, said string) string {
+	before, _, _ := strings.Cut(text, said)
+	if n := strings.LastIndexAny(before, ".!?\n"); n >= 0 {
+		before = before[n+1:]
+	}
+	if countedThings.MatchString(before) {
+		return ""
+	}
+	return before + " "
+}
+
+var countedThings = regexp.MustCompile(`(?i)\b(skylights?|domes?|units?|of them|tragaluces|domos?|\d+/\d+)\b`)
 
 // fitColors takes the layers from a color that a kind does not have: "clear in both" of one layer.
 func (t *turn) fitColors() {

@@ -241,7 +241,7 @@ func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 	f.Value = t.rounded(f.Value, unit)
 	e := Entry{Topic: f.Topic, Unit: unit, Value: f.Value, Said: f.Said, Message: message, By: FromCustomer}
 	if before != nil {
-		f.Value = keptInner(before.Value, f.Value, text)
+		f.Value = keptInner(before.Value, f.Value, text, f.Said)
 		v, whole := merged(f.Topic, before.Value, f.Value)
 		if !whole {
 			t.heard.unclear = append(t.heard.unclear, reading.Unclear{Topic: &f.Topic, Unit: unit, Said: f.Said, Why: whySide})

@@ -83,7 +83,7 @@ func (t *turn) wholeName(r reading.Reading, text string) reading.Reading {
 	known, _ := t.talk.Value(fitcheck.TopicName, 0).(fitcheck.Text)
 	words := strings.Fields(string(known))
 	m := partOfName.FindStringSubmatch(text)
-	if m == nil || len(words) < 2 {
+	if m == nil || len(words) < 2 || len(partOfName.FindAllString(text, 2)) > 1 {
 		return r
 	}
 	for k, f := range r.Facts {
@@ -130,10 +130,10 @@ func (t *turn) innerToo(r reading.Reading, text string) reading.Reading {
 var outerOnly = regexp.MustCompile(`(?i)\b(outer|outside|exterior|afuera|(por|de) fuera)\b`)
 
 // keptInner keeps the inner layer's color where only the outer one's is changed by its name.
-func keptInner(before, now fitcheck.Value, text string) fitcheck.Value {
+func keptInner(before, now fitcheck.Value, text, said string) fitcheck.Value {
 	b, ok := before.(fitcheck.Color)
 	c, isColor := now.(fitcheck.Color)
-	if ok && isColor && c.Inner == "" && c.Outer != "" && outerOnly.MatchString(text) {
+	if ok && isColor && c.Inner == "" && c.Outer != "" && outerOnly.MatchString(clauseOf(text, said)) {
 		c.Middle, c.Inner = b.Middle, b.Inner
 		return c
 	}

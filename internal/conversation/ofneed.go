@@ -38,6 +38,9 @@ func (t *turn) ofNeed(r reading.Reading, text string) reading.Reading {
 // "" where none is.
 func (t *turn) firstNeed(unit int) fitcheck.Topic {
 	t.runCheck()
+	if unit > len(t.check.Units) {
+		return "" // of a kind that was dropped
+	}
 	u := t.check.Units[unit-1]
 	if u.Replace == fitcheck.ReplaceStaff {
 		return ""

@@ -11,7 +11,7 @@ import (
 
 // faceSaid: "that's the INSIDE of the hole, not outside", "es por dentro": the size that was told
 // last is of this face of the box.
-var faceSaid = regexp.MustCompile(`(?i)\b(?:it'?s|thats?|that'?s|that is|that was|those are|those were|i gave you|i measured|es|era|son|eran|medí|medi) (?:just |only |all |actually |really )?(?:the |from |from the |on the |la |lo |el |de |por |la de |lo de )*(inside|indoors|outside|dentro|adentro|fuera|afuera)\b`)
+var faceSaid = regexp.MustCompile(`(?i)\b(?:it'?s|thats?|that'?s|that is|that was|those are|those were|i gave you|i measured|es|era|son|eran|medí|medi) (?:just |only |all |actually |really )?(?:the |from |from the |la |lo |el |de |por |la de |lo de )*(inside|indoors|outside|dentro|adentro|fuera|afuera)\b`)
 
 // otherFace takes the size of one face of the box to the other, where the customer says that it
 // is the other's.
@@ -25,7 +25,7 @@ func (t *turn) otherFace(r reading.Reading, text string) (reading.Reading, bool)
 		other = fitcheck.TopicCurbOutside
 	}
 	m := faceSaid.FindStringSubmatch(text)
-	if m == nil || t.talk.Value(other, 1) != nil || slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic.OfSize() }) || faceOf[strings.ToLower(m[1])] != other {
+	if m == nil || t.talk.Value(other, 1) != nil || slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic.OfSize() || f.Topic == fitcheck.TopicProblem }) || faceOf[strings.ToLower(m[1])] != other {
 		return r, false
 	}
 	fact := reading.Fact{Topic: other, Unit: 1, Value: e.Value, Said: e.Said}

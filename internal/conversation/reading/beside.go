@@ -141,7 +141,7 @@ func (r *reader) metalMeasured(j *judged) {
 		to = r.sentenceLast(j.last) + 1 // "28 x 28, that's the metal"
 	}
 	if j.topic != fitcheck.TopicPlasticSize || j.where || !r.asked(j.topic) || !r.wordsIn(from, to, "metal", "aluminum", "aluminio") ||
-		r.wordsIn(from, to, "inside", "in", "under", "not", "without", "no", "between", "hides", "plastic", "plastico", "sin", "bajo", "adentro", "dentro", "minus", "past", "to", "tape") {
+		r.wordsIn(from, to, "inside", "in", "under", "not", "without", "no", "between", "hides", "plastic", "plastico", "sin", "bajo", "adentro", "dentro", "minus", "past", "to", "tape", "roof", "off", "removed", "took", "fine", "good", "rusted", "bent") {
 		return
 	}
 	j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOutside, fitcheck.TopicPlasticSize}

@@ -51,7 +51,7 @@ func (r *reader) corrected(all []judged) []judged {
 // triedAgain: "the second time it was 37 3/4 by 49 3/4": the later try counts.
 func (r *reader) triedAgain(j *judged) bool {
 	from := r.sentenceFirst(j.first)
-	return r.wordsIn(from, j.first, "second", "2nd", "third", "3rd", "next", "this", "last", "segunda", "ultima") && r.wordsIn(from, j.first, "time", "try", "attempt", "vez", "intento")
+	return r.wordsIn(from, j.first, "second", "2nd", "third", "3rd", "segunda", "tercera") && r.wordsIn(from, j.first, "time", "try", "attempt", "vez", "intento")
 }
 
 // conflict: of two sizes of one thing, that which names what it is of stands; where

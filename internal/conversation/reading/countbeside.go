@@ -90,6 +90,9 @@ func (r *reader) timesAt(i int) bool {
 	if i < 1 || i+1 >= len(r.toks) || !r.toks[i].is("x") || r.toks[i+1].kind != numToken || r.toks[i+1].dec > 0 || r.toks[i+1].whole > mostBeside || !r.toks[i+1].glued {
 		return false
 	}
+	if n := i + 2; r.unitAt(n) != noUnit || r.markAt(n, '/') || r.wordAt(n, "high", "tall", "deep", "thick", "alto") || n < len(r.toks) && r.toks[n].kind == numToken {
+		return false // "22 x 46, x4 high"
+	}
 	if r.markAt(i-1, '(') {
 		return true
 	}

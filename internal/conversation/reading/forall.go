@@ -72,7 +72,7 @@ func (r *reader) allOpens(from int) int {
 // goes on from none of them: "#1 kitchen …, #2 hall …. Metal frame on a curb, frames good".
 func (r *reader) nextSentenceForAll(end unitRef) int {
 	at := r.sentenceLast(end.last) + 1
-	if at >= len(r.toks) || r.wordAt(at, "it", "its", "that", "thats", "this", "which", "same", "and", "also", "but", "with", "plus", "es", "esta", "ese", "esa", "este", "ese", "tiene", "con", "tambien") {
+	if at >= len(r.toks) || r.wordAt(at, "it", "its", "one", "that", "thats", "this", "which", "same", "and", "also", "but", "with", "plus", "es", "esta", "ese", "esa", "este", "ese", "tiene", "con", "tambien") {
 		return 0
 	}
 	return at

@@ -119,7 +119,7 @@ func (r *reader) inShape(s sense, h *hit) sense {
 		if from == h.first && from > 1 {
 			from = r.sentenceFirst(from - 2)
 		}
-		s.asked = !r.wordsIn(from, h.first, "frame", "frames", "metal", "marco")
+		s.asked = !r.wordsIn(from, h.first, "frame", "frames", "marco") || r.wordsIn(max(from, h.first-4), h.first, "roof", "house", "building", "techo", "casa")
 	}
 	return s
 }

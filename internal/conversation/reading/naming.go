@@ -96,7 +96,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	case "where":
 		return
 	case "other":
-		if r.roomOfNumber(h.first) {
+		if r.roomOfNumber(h.first) > 0 {
 			return
 		}
 		if before && m.shape == pair && m.parts[0].frac && r.askedSize() != "none" && r.opensSize(h, m) {

@@ -1,7 +1,5 @@
 package reading
 
-import "slices"
-
 // Where kinds of unit are numbered: "#1", "1)", "1: 25 x 49  2: 30 x 30".
 
 // numberedUnits: "#1", "1)", "unit 2".
@@ -136,7 +134,7 @@ func (r *reader) numberedAnswers() bool {
 
 // roomOfNumber: "#1 kitchen 25 x 25", "2) the hall: 25 x 49": the room of a kind that goes by its
 // number.
-func (r *reader) roomOfNumber(i int) bool {
+func (r *reader) roomOfNumber(i int) int {
 	if r.wordAt(i, "room") && r.room(i-1) {
 		i--
 	}
@@ -144,7 +142,13 @@ func (r *reader) roomOfNumber(i int) bool {
 	for k >= 0 && (r.markAt(k, '(') || r.markAt(k, '-') || r.markAt(k, ':') || r.markAt(k, ',') || r.wordAt(k, "the", "my", "our", "is", "in", "over", "for", "la", "el", "en", "es", "del")) {
 		k--
 	}
-	return r.room(i) && !sizeWords[r.toks[i].text] && slices.ContainsFunc(r.refs, func(ref unitRef) bool {
-		return ref.last == k && len(ref.units) == 1 && (r.toks[k].kind == numToken || r.markAt(k, ')') || r.markAt(k, ':'))
-	})
+	if !r.room(i) || sizeWords[r.toks[i].text] {
+		return 0
+	}
+	for _, ref := range r.refs {
+		if ref.last == k && len(ref.units) == 1 && (r.toks[k].kind == numToken || r.markAt(k, ')') || r.markAt(k, ':')) {
+			return ref.units[0]
+		}
+	}
+	return 0
 }

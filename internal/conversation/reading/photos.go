@@ -35,7 +35,10 @@ func (r *reader) photosSent() bool {
 		if next == i || n < 1 || n > 50 || next >= len(r.toks) || !photoWords[r.toks[next].text] && !(r.toks[next].kind == wordToken && next+1 < len(r.toks) && photoWords[r.toks[next+1].text]) {
 			continue
 		}
-		if r.wordsIn(0, len(r.toks), "sent", "attached", "attaching", "heres", "here", "sending", "texted", "emailed", "mande", "envie", "mandado", "mando", "adjunto", "adjunte", "van", "aqui") {
+		if r.photoRefused() || r.wordsIn(0, i, "cant", "cannot", "wont", "couldnt", "no") {
+			return false
+		}
+		if r.wordsIn(0, len(r.toks), "sent", "attached", "attaching", "heres", "sending", "texted", "emailed", "mande", "envie", "mandado", "mando", "adjunto", "adjunte", "van") || r.wordAt(0, "here", "aqui") {
 			r.fact(fitcheck.TopicPhotos, 0, fitcheck.Whole(n), i, next)
 			return true
 		}

@@ -89,8 +89,8 @@ func sameRoom(a, b string) bool {
 // callRooms notes by which rooms the message calls kinds of unit.
 func (r *reader) callRooms() {
 	for i := range r.toks {
-		if r.room(i) && r.roomOfNumber(i) {
-			r.callRoom(r.unitsAt(i, i)[0], i)
+		if unit := r.roomOfNumber(i); unit > 0 {
+			r.callRoom(unit, i)
 		}
 	}
 	for k := range r.refs {
