@@ -98,6 +98,9 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 	if r.wishBehind(s.topic, h.first, h.last) {
 		return false
 	}
+	if chosen(s.topic) && r.wordAt(from, "how") && r.wordAt(from+1, "much") && r.wordsIn(from, h.first, "more", "extra", "less", "cheaper") {
+		return true // "how much more is the polycarbonate"
+	}
 	if chosen(s.topic) && r.asksOfValue(h) {
 		return true
 	}
