@@ -72,8 +72,8 @@ func (t *turn) wasAnother(r reading.Reading, text string) (reading.Reading, bool
 		}
 	}
 	for _, u := range again.Unclear {
-		if u.Why == reading.WhyWhich && len(u.Candidates) > 1 && !slices.Contains(u.Candidates, e.Topic) {
-			u.Unit = 1
+		if u.Why == reading.WhyWhich && len(ofMetal(u.Candidates, measured)) > 1 && !slices.Contains(u.Candidates, e.Topic) {
+			u.Unit, u.Candidates = 1, ofMetal(u.Candidates, measured)
 			t.dropSize(*e)
 			t.heard.unclear = append(t.heard.unclear, u) // "that was the metal frame": of which of its faces is asked
 			r.Requests = withoutUndo(r.Requests)
@@ -81,6 +81,16 @@ func (t *turn) wasAnother(r reading.Reading, text string) (reading.Reading, bool
 		}
 	}
 	return r, false
+}
+
+// ofMetal are the measures of the metal frame alone, where the words name it.
+func ofMetal(candidates []fitcheck.Topic, measured string) []fitcheck.Topic {
+	if !strings.Contains(strings.ToLower(measured), "metal") && !strings.Contains(strings.ToLower(measured), "alum") {
+		return candidates
+	}
+	return slices.DeleteFunc(slices.Clone(candidates), func(c fitcheck.Topic) bool {
+		return c != fitcheck.TopicRetainerOutside && c != fitcheck.TopicRetainerOpening
+	})
 }
 
 // withoutUndo: what the words mean to take back was taken.
