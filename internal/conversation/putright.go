@@ -104,8 +104,10 @@ func (t *turn) moveSize(r reading.Reading, text string) reading.Reading {
 	if t.talk.UnitCount() != 1 {
 		return r
 	}
-	if moved, ok := t.otherFace(r, text); ok {
-		return moved
+	for _, way := range []func(reading.Reading, string) (reading.Reading, bool){t.otherFace, t.toldWrong} {
+		if moved, ok := way(r, text); ok {
+			return moved
+		}
 	}
 	if m := notPart.FindStringSubmatch(text); m != nil {
 		return t.takenFrom(partSize[strings.ToLower(m[1])], r)

@@ -60,12 +60,15 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	if t.settledAlone(p, r) {
 		return t.townOfState(p, r)
 	}
-	if guess := t.acceptedGuess(p, text); guess != nil {
+	if guess := t.acceptedGuess(p, r, text); guess != nil {
 		t.settled(*guess, p.Message, text)
 		return withoutConfirm(r)
 	}
 	if !p.halfSaid() || p.Why == reading.WhyChoice && t.yesOrNo(text) {
 		return r
+	}
+	if f, ok := t.faceChosen(p, r, text); ok {
+		return t.again(f, p, r, text)
 	}
 	for _, words := range t.bareParts(p, r, text) {
 		fact, ok := t.completed(p, words)
@@ -206,19 +209,6 @@ func (t *turn) settledAlone(p *Pending, r reading.Reading) bool {
 	return ok
 }
 
-// face is the face that all candidates have, so that the part alone is answer enough: "inside
-// of the box, of the frame or …?" "the wood".
-func (p *Pending) face() string {
-	inside := []fitcheck.Topic{fitcheck.TopicCurbInside, fitcheck.TopicFrameInside, fitcheck.TopicRetainerOpening}
-	outside := []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicRetainerOutside}
-	for face, of := range map[string][]fitcheck.Topic{"inside of ": inside, "outside of ": outside} {
-		if len(p.Candidates) > 0 && !slices.ContainsFunc(p.Candidates, func(c fitcheck.Topic) bool { return !slices.Contains(of, c) }) {
-			return face
-		}
-	}
-	return ""
-}
-
 func (p *Pending) asked() []fitcheck.Topic {
 	if p.Topic != "" {
 		return []fitcheck.Topic{p.Topic}
@@ -237,12 +227,17 @@ func (p *Pending) find(facts []reading.Fact) (reading.Fact, bool) {
 
 // acceptedGuess is the plain reading of what was doubtful, where the customer said yes
 // to it: "is 25 x 49 what the tape showed?".
-func (t *turn) acceptedGuess(p *Pending, text string) *reading.Fact {
+func (t *turn) acceptedGuess(p *Pending, r reading.Reading, text string) *reading.Fact {
 	if p.Guess == nil || p.Topic == "" {
 		return nil
 	}
-	yes := reading.Read(reading.Input{Text: text, Asked: []fitcheck.Topic{fitcheck.TopicConfirm}, Language: t.talk.Language})
-	for _, f := range yes.Facts {
+	yes := t.agreement(text)
+	if p.Topic == fitcheck.TopicStyle && !slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool { return u.Topic != nil && *u.Topic == p.Topic && u.Why == reading.WhyRough }) {
+		if m := leadingYes.FindStringSubmatch(text); m != nil && !yesTaken[strings.ToLower(m[2])] {
+			yes = append(yes, t.agreement(m[1])...) // and more: "yes, the frame is corroded, whole unit"
+		}
+	}
+	for _, f := range yes {
 		if f.Topic != fitcheck.TopicConfirm || f.Value != fitcheck.Choice(fitcheck.ConfirmYes) {
 			continue
 		}
@@ -255,10 +250,21 @@ func (t *turn) acceptedGuess(p *Pending, text string) *reading.Fact {
 	return nil
 }
 
+// leadingYes is a yes with more after it; "yes, but ..." is none.
+var leadingYes = regexp.MustCompile(`(?i)^\W*((?:yes|yeah|yep|yup|correct|right|exactly|s[ií]|as[ií] es|correcto|exacto|claro)(?:,? (?:sir|ma'?am|it is|that'?s it|that'?s right|i believe so|i think so|así es|señora?))?)(?:\s*[,.;!\n]+\s*|\s+)(\pL+)`)
+
+// yesTaken: what follows such a yes takes it back.
+var yesTaken = map[string]bool{"but": true, "no": true, "not": true, "well": true, "except": true, "or": true, "although": true, "actually": true, "pero": true, "aunque": true, "o": true}
+
+// agreement is the yes or no that the words say.
+func (t *turn) agreement(text string) []reading.Fact {
+	return reading.Read(reading.Input{Text: text, Asked: []fitcheck.Topic{fitcheck.TopicConfirm}, Language: t.talk.Language}).Facts
+}
+
 // yesOrNo says whether the words agree or not, and so tell nothing by themselves.
 func (t *turn) yesOrNo(text string) bool {
-	r := reading.Read(reading.Input{Text: text, Asked: []fitcheck.Topic{fitcheck.TopicConfirm}, Language: t.talk.Language})
-	return len(r.Facts) == 1 && r.Facts[0].Topic == fitcheck.TopicConfirm
+	said := t.agreement(text)
+	return len(said) == 1 && said[0].Topic == fitcheck.TopicConfirm
 }
 
 func withoutConfirm(r reading.Reading) reading.Reading {

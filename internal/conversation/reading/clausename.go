@@ -45,12 +45,20 @@ func (r *reader) clauseName() {
 		if r.opensClause(i) && !r.addressed(i) {
 			last, ok = r.nameFills(i)
 		}
-		if ok && (asked && !r.talkCovers(i) || r.placeAfterName(i, last) || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
+		if ok && (asked && !r.talkCovers(i) || r.placeAfterName(i, last) || last > i && r.doctorBefore(i) || r.wordAt(last+1, "again") && r.wordAt(i-1, "its", "me") || r.wordAt(last+1, "here") && (last+2 >= len(r.toks) || r.toks[last+2].kind == markToken)) {
 			r.nameFact(i, last)
 			return
 		}
 	}
 	r.listName()
+}
+
+// doctorBefore: "Dr. Alan Weiss, Evanston 60201": a short title before first and last name.
+func (r *reader) doctorBefore(i int) bool {
+	if r.markAt(i-1, '.') {
+		i--
+	}
+	return r.wordAt(i-1, "dr", "mr", "mrs", "ms", "rev", "prof")
 }
 
 // toBePut: "you can put Pat Hale", also where nobody asked for a name yet.

@@ -60,6 +60,8 @@ func (r *reader) counts() {
 	} else if c, ok := r.countAfterUse(); ok && len(found) == 0 {
 		r.use(c.first, c.last)
 		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
+	} else if c, ok := r.countByItself(); ok && len(found) == 0 {
+		r.countFact(c)
 	} else if len(found) == 0 && !r.allTold() {
 		r.countAtEnd()
 	}

@@ -95,8 +95,8 @@ func (r *reader) clauseTown() bool {
 		}
 		name := r.wordsFrom(i, 5, buf[:])
 		n := place.Scan(name, "")
-		if n == 0 || len(joined(name[:n])) < 5 {
-			continue
+		if n == 0 || len(joined(name[:n])) < 5 && !(i == 3 && r.givenAt(0) && r.markAt(2, ',') && r.capital(i)) {
+			continue // a short one only right behind a name: "Kevin Marsh, Reno."
 		}
 		last := r.tokenOf(i, n)
 		if w := r.toks[i].word; last+1 < len(r.toks) && !r.markAt(last+1, ',') && !r.sentenceEnd(last+1) || n == 1 && (r.givenAt(i) || w != nil && (w.common || w.filler || w.trade)) || r.aboutShop(i) || last+1 == len(r.toks) && (r.markAt(i-1, '\n') || r.wordAt(i-2, "thanks", "thank", "regards", "sincerely", "cheers", "best", "saludos", "gracias")) || r.wordAt(0, "company") {
