@@ -11,7 +11,7 @@ func (r *reader) calledByLook(i int) bool {
 	if r.labelKind(i, "axis") && (r.wordAt(i-1, "el", "la") || r.wordAt(i+1, "way", "side") || r.wordsIn(0, len(r.toks), "short", "wide", "width", "ancho", "way", "side")) {
 		return false // "el ancho es 23 1/2 y el largo 23 1/2"
 	}
-	if r.wordAt(i, "squares", "rounds", "pyramids", "rectangles", "flats") || r.countedLook(i) {
+	if r.wordAt(i, "squares", "rounds", "pyramids", "barrels", "rectangles", "flats") || r.countedLook(i) {
 		return true // the first are no adjectives
 	}
 	if n := r.wholeSaid(i - 1); n > 0 && n < 10 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.unitAt(i-1) == noUnit && (i == 1 || r.toks[i-2].kind == markToken && !r.markAt(i-2, '/') || r.wordAt(i-2, "and", "y")) {
@@ -26,7 +26,7 @@ func (r *reader) calledByLook(i int) bool {
 		k--
 	}
 	if r.wordAt(k, "the", "el", "la", "los", "las") {
-		return r.endsLook(i) || r.saidOfLook(i+1)
+		return r.endsLook(i) || r.saidOfLook(i+1) || r.wordAt(i+1, "frame", "frames")
 	}
 	if i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y", "but", "pero", "no", "also") {
 		return i+1 < len(r.toks) && (r.toks[i+1].kind == numToken || r.wordAt(i+1, "de") && r.endsLook(i) || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') || r.choiceBegins(i+1) || r.wordAt(i+1, "is", "are", "son", "es", "qty", "quantity", "count"))

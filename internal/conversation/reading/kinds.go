@@ -37,7 +37,7 @@ func (r *reader) units() {
 		case "1", "2", "3", "4":
 			ref.units = []int{int(v[0] - '0')}
 		case "other":
-			if r.otherSide(h) {
+			if r.otherSide(h) || r.otherOfKnown(h) {
 				continue
 			}
 			ref.units = []int{2}
@@ -86,6 +86,7 @@ func (r *reader) units() {
 	r.nextUnits()
 	r.bothNamed()
 	r.bothOfOne()
+	r.restOfKnown()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
 	r.callGroups()
