@@ -19,6 +19,7 @@ func (t *turn) acknowledge() {
 	said, first := len(t.say.parts), t.talk.State == Opening
 	t.ackPerson()
 	t.ackPhotos()
+	t.ackLeftOut()
 	t.ackSizes()
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"

@@ -51,7 +51,7 @@ func (t *turn) open(a Ask) bool {
 }
 
 func (t *turn) mayAsk(a Ask) bool {
-	return !t.talk.Memory.LetGo[a] && t.talk.Memory.Tries[a] < maxTries
+	return !t.talk.Memory.Out[a.Unit] && !t.talk.Memory.LetGo[a] && t.talk.Memory.Tries[a] < maxTries
 }
 
 // fresh says whether something is open and was never asked for.

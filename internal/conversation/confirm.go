@@ -38,7 +38,7 @@ var listedToo = []fitcheck.Topic{fitcheck.TopicName, fitcheck.TopicPlace, fitche
 func (t *turn) confirmation() []step {
 	a, m := Ask{Topic: fitcheck.TopicConfirm}, &t.talk.Memory
 	again := m.Relisted && m.Said["summary.head"] < mostLists
-	if m.Confirmed || !t.measured() || m.Tries[a] >= maxTries && !again {
+	if m.LeftOut != "" || m.Confirmed || !t.measured() || m.Tries[a] >= maxTries && !again {
 		return nil
 	}
 	asks := []Ask{a}

@@ -29,7 +29,8 @@ type heard struct {
 	kinds    int      // how many kinds were known before
 	total    bool     // how many there are of all kinds
 	sorry    bool     // something went wrong for them that the shop sold
-	dropped  bool     // a kind is no more wanted
+	dropped  bool     // the last kind is no more wanted, and gone
+	leftOut  string   // what a kind is called that is no more wanted
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
@@ -50,7 +51,7 @@ func (h *heard) news() bool {
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && !h.dropped && len(h.looks) == 0
+		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && h.leftOut == "" && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,
@@ -90,9 +91,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
 	r = t.overOne(t.byLayers(r, text), text)
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
-	if t.leaveOut(r.Dropped, text) {
-		return
-	}
+	r = t.leaveOut(r, text)
 	r = t.ofNeed(t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.withoutNickname(t.correctsEarlier(r, text))), text))), text)
 	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+3 {
 		t.call(r.Kinds, "")

@@ -12,11 +12,13 @@ import (
 
 // lookWords are the words for each look by which a kind may be called.
 var lookWords = map[string][]string{
-	"round":  {"round", "rounds", "circular", "redondo", "redonda", "redondos", "redondas"},
-	"square": {"square", "squares", "cuadrado", "cuadrada", "cuadrados", "cuadradas"},
-	"long":   {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares"},
-	"big":    {"big", "bigger", "large", "larger", "biggest", "grande", "grandes"},
-	"small":  {"small", "smaller", "little", "smallest", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
+	"round":   {"round", "rounds", "circular", "redondo", "redonda", "redondos", "redondas"},
+	"square":  {"square", "squares", "cuadrado", "cuadrada", "cuadrados", "cuadradas"},
+	"long":    {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares"},
+	"pyramid": {"pyramid", "pyramids", "piramide", "piramides"},
+	"barrel":  {"barrel", "barrels", "barril", "barriles"},
+	"big":     {"big", "bigger", "large", "larger", "biggest", "grande", "grandes"},
+	"small":   {"small", "smaller", "little", "smallest", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
 }
 
 // kindNames are the words that tell the kinds of a talk apart by their shape or how large they
@@ -32,6 +34,7 @@ func (t *turn) kindNames() map[string]int {
 	var areas []float64
 	for i, u := range t.talk.Units() {
 		size := lookSize(u)
+		looks[u.Profile] = append(looks[u.Profile], i+1)
 		areas = append(areas, area(size))
 		switch {
 		case u.Outline == fitcheck.OutlineRound || size.Diameter > 0:

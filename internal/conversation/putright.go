@@ -160,30 +160,6 @@ func (t *turn) lastSize() *Entry {
 	return nil
 }
 
-// leaveOut drops a kind that is no more wanted, and says whether there was one. Only the last can
-// be dropped, since numbers never change; of another a person takes care.
-func (t *turn) leaveOut(unit int, text string) bool {
-	switch {
-	case unit == 0 || t.talk.UnitCount() < 2 || !t.isAsked(fitcheck.TopicConfirm):
-		return false
-	case unit == t.talk.UnitCount():
-		for i := range t.talk.Ledger {
-			if e := &t.talk.Ledger[i]; e.Unit == unit && !e.Undone {
-				e.Undone = true
-				t.heard.changed = append(t.heard.changed, *e)
-			}
-		}
-		t.heard.dropped, t.talk.Memory.Total = true, 0
-		t.talk.forgetUnits(nil)
-		delete(t.talk.Memory.Rooms, unit)
-		delete(t.talk.Memory.Looks, unit)
-		delete(t.talk.Memory.Called, unit)
-	default:
-		t.talk.Memory.LeftOut = strings.TrimSpace(text)
-	}
-	return true
-}
-
 // correctsEarlier finds the size that a correction is of, where it says what it is not: "sorry,
 // 30 1/4 not 30 1/2", while the next size was asked.
 func (t *turn) correctsEarlier(r reading.Reading, text string) reading.Reading {

@@ -15,7 +15,7 @@ import (
 func (t *turn) recheck() (bool, error) {
 	for i, r := range t.check.Units {
 		for _, f := range r.Findings {
-			if f.Severity == fitcheck.Note || !f.Topic.OfLength() || t.awaits(f, i) {
+			if f.Severity == fitcheck.Note || t.talk.Memory.Out[i+1] || !f.Topic.OfLength() || t.awaits(f, i) {
 				continue
 			}
 			if topic, ok := t.raise(f, i+1, r.Verdict); ok {

@@ -37,7 +37,7 @@ func (t *turn) respond() error {
 		return t.proceed()
 	}
 	switch {
-	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Abroad, t.talk.Memory.Lost >= lostTurns, t.talk.Memory.LeftOut != "":
+	case t.talk.Memory.PersonAsked, t.talk.Memory.Foreign, t.talk.Memory.Abroad, t.talk.Memory.Lost >= lostTurns:
 		return t.toStaff()
 	case t.keepsQuestion(), t.aside(), t.waits():
 		return nil

@@ -81,7 +81,7 @@ func (t *turn) shopFact(text string) string {
 // calledOff notes whether the customer calls it all off; whoever goes on telling does not.
 func (t *turn) calledOff(text string) bool {
 	m, h := &t.talk.Memory, &t.heard
-	off := callsOff.MatchString(text) && len(h.entries)+h.photos == 0 && h.confirm != "yes" && !h.asks(reading.RequestPerson)
+	off := h.leftOut == "" && callsOff.MatchString(text) && len(h.entries)+h.photos == 0 && h.confirm != "yes" && !h.asks(reading.RequestPerson)
 	h.bye = goodbye.MatchString(text)
 	h.wordy = !h.bye && t.small == nil && len(strings.Fields(text)) > 3 && !pleasant.MatchString(text)
 	m.CalledOff = off || m.CalledOff && h.bye

@@ -109,6 +109,10 @@ func (t *turn) blockers() []string {
 		if i >= len(t.check.Units) {
 			break
 		}
+		if t.talk.Memory.Out[i+1] {
+			b = append(b, fmt.Sprintf("unit %d: no more wanted", i+1))
+			continue
+		}
 		for _, w := range append(unitBlockers(u, t.check.Units[i]), t.notSold(u)...) {
 			if len(units) > 1 {
 				w = fmt.Sprintf("unit %d: %s", i+1, w)

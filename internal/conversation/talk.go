@@ -127,6 +127,7 @@ type Memory struct {
 	Abroad      bool           `json:"abroad,omitempty"`  // writes from outside the US
 	Stopped     bool           `json:"stopped,omitempty"`
 	LeftOut     string         `json:"left_out,omitempty"`   // words for a skylight that is no more wanted, while others are
+	Out         map[int]bool   `json:"out,omitempty"`        // kinds that are no more wanted, and keep their number
 	CalledOff   bool           `json:"called_off,omitempty"` // wants nothing any more
 	Quiet       bool           `json:"quiet,omitempty"`      // a person of staff talks; the assistant does not
 	Shut        bool           `json:"shut,omitempty"`       // closed by staff, for good

@@ -10,7 +10,7 @@ var lookOf = map[string]string{
 	"round": "round", "rounds": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
 	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
 	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long",
-	"pyramid": "pyramid", "pyramids": "pyramid", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
+	"pyramid": "pyramid", "pyramids": "pyramid", "barrel": "barrel", "barrels": "barrel", "barril": "barrel", "barriles": "barrel", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
 	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
 	"small": "small", "smaller": "small", "little": "small", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
 	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
@@ -18,7 +18,7 @@ var lookOf = map[string]string{
 }
 
 // lookSort parts the looks that one skylight can have at once: a shape, a profile, how large.
-var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "flat": 2, "dome": 2, "big": 3, "small": 3}
+var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "barrel": 2, "flat": 2, "dome": 2, "big": 3, "small": 3}
 
 // IsLook says whether a word tells how a skylight looks: "round", "grandes". It never fails.
 func IsLook(word string) bool { return lookOf[word] != "" }
@@ -71,7 +71,7 @@ func (r *reader) lookFact(unit int, look string, i int) {
 	switch look {
 	case "round":
 		r.fact(fitcheck.TopicOutline, unit, fitcheck.Choice("round"), i, i)
-	case "pyramid", "flat", "dome":
+	case "pyramid", "barrel", "flat", "dome":
 		r.fact(fitcheck.TopicProfile, unit, fitcheck.Choice(look), i, i)
 	case "square", "rectangle", "long":
 		r.fact(fitcheck.TopicOutline, unit, fitcheck.Choice("rectangle"), i, i)

@@ -11,7 +11,7 @@ func (r *reader) calledByLook(i int) bool {
 	if r.labelKind(i, "axis") && (r.wordAt(i-1, "el", "la") || r.wordAt(i+1, "way", "side") || r.wordsIn(0, len(r.toks), "short", "wide", "width", "ancho", "way", "side")) {
 		return false // "el ancho es 23 1/2 y el largo 23 1/2"
 	}
-	if r.wordAt(i, "squares", "rounds", "pyramids", "rectangles", "flats") || r.countedLook(i) {
+	if r.wordAt(i, "squares", "rounds", "pyramids", "barrels", "rectangles", "flats") || r.countedLook(i) || r.nounLook(i) && r.Names[r.toks[i].text] > 0 && r.endsLook(i) {
 		return true // the first are no adjectives
 	}
 	if n := r.wholeSaid(i - 1); n > 0 && n < 10 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.unitAt(i-1) == noUnit && (i == 1 || r.toks[i-2].kind == markToken && !r.markAt(i-2, '/') || r.wordAt(i-2, "and", "y")) {
@@ -26,12 +26,17 @@ func (r *reader) calledByLook(i int) bool {
 		k--
 	}
 	if r.wordAt(k, "the", "el", "la", "los", "las") {
-		return r.endsLook(i) || r.saidOfLook(i+1)
+		return r.endsLook(i) || r.saidOfLook(i+1) || r.wordAt(i+1, "frame", "frames")
 	}
 	if i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y", "but", "pero", "no", "also") {
 		return i+1 < len(r.toks) && (r.toks[i+1].kind == numToken || r.wordAt(i+1, "de") && r.endsLook(i) || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') || r.choiceBegins(i+1) || r.wordAt(i+1, "is", "are", "son", "es", "qty", "quantity", "count"))
 	}
 	return r.wordAt(i-1, "for", "on", "para") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y"))
+}
+
+// nounLook: a shape that is a noun by itself: "35 1/2 x 35 1/2 pyramid".
+func (r *reader) nounLook(i int) bool {
+	return r.wordAt(i, "pyramid", "pyramids", "barrel", "barrels", "piramide", "piramides", "barril", "barriles")
 }
 
 // calledWithNumber: "the 3 round in white": how many there are is part of what the kind is called by.
@@ -42,6 +47,9 @@ func (r *reader) calledWithNumber(i int) bool {
 // kindOfLook is the kind that has the look which a phrase names as something known, 0 for none:
 // "the round", "2 squares", and not "it's round".
 func (r *reader) kindOfLook(h *hit) int {
+	if unit := r.Names[r.toks[h.last].text]; r.Units > 1 && unit > 0 && r.nounLook(h.last) {
+		return unit
+	}
 	if r.Units < 2 || r.asked(fitcheck.TopicOutline) || !r.wordAt(h.first-1, "the", "el", "la", "los", "las") && !r.pluralLook(h.first) && (r.wholeAt(h.first-1) < 1 || r.wholeAt(h.first-1) > 12) {
 		return 0
 	}

@@ -113,7 +113,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		base.weak = r.weakly(s, h)
 		units := r.unitsAt(h.first, h.last)
-		if unit := r.kindOfLook(h); unit > 0 && len(units) != 1 && (s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicProfile) {
+		if unit := r.kindOfLook(h); unit > 0 && (len(units) != 1 || r.nounLook(h.last)) && (s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicProfile) {
 			units = []int{unit}
 		}
 		if len(units) == 0 || !s.topic.OfUnit() {

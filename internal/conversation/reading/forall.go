@@ -122,34 +122,6 @@ func (r *reader) countKinds() {
 	}
 }
 
-// dropped: "drop the bath one, I only want the kitchen": the wish opens its clause, and nothing
-// but another clause follows.
-func (r *reader) dropped() {
-	for k := range r.refs {
-		ref := &r.refs[k]
-		if len(ref.units) != 1 {
-			continue
-		}
-		end := ref.last + 1
-		if r.wordAt(end, "one", "ones", "skylight") {
-			end++
-		}
-		out := r.wordAt(end, "out", "off")
-		if end += number(out); end < len(r.toks) && r.toks[end].kind != markToken && !r.wordAt(end, "please", "then", "and", "altogether", "completely", "por", "mejor") {
-			continue // "I don't want the bath one clear"
-		}
-		i := ref.first - 1
-		for r.wordAt(i, "the", "my", "that", "el", "la", "de", "del") {
-			i--
-		}
-		start := r.clauseStart(i) == i || r.wordAt(i-1, "lets", "please", "just", "actually", "can", "you", "to", "better", "mejor", "no")
-		if r.wordAt(i, "drop", "remove", "skip", "forget", "cancel", "quite", "quita", "quiten", "elimine") && start && !r.negated(i) || out && r.wordAt(i, "leave", "take") && start {
-			r.out.Dropped = ref.units[0]
-			return
-		}
-	}
-}
-
 // kindsNamed is the highest number of a kind that the message names, 0 for none.
 func (r *reader) kindsNamed() int {
 	kinds := 0

@@ -198,6 +198,9 @@ func (r *reader) groupLook(g skylightGroup) skylightGroup {
 	if !r.markAt(k, ',') && !r.markAt(k, '(') && !r.wordAt(k, "que") {
 		return g
 	}
+	if next, ok := r.countedGroupAt(k + 1); ok && next.place != "" {
+		return g // "four in the hall, one barrel in the entry"
+	}
 	for k++; k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
 		look := lookOf[r.toks[k].text]
 		if look == "" && !r.wordAt(k, "es", "son", "is", "are", "a", "one", "ones", "and", "y") {

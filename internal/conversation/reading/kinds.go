@@ -37,7 +37,7 @@ func (r *reader) units() {
 		case "1", "2", "3", "4":
 			ref.units = []int{int(v[0] - '0')}
 		case "other":
-			if r.otherSide(h) {
+			if r.otherSide(h) || r.otherOfKnown(h) {
 				continue
 			}
 			ref.units = []int{2}
@@ -86,6 +86,7 @@ func (r *reader) units() {
 	r.nextUnits()
 	r.bothNamed()
 	r.bothOfOne()
+	r.restOfKnown()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
 	r.callGroups()
@@ -242,25 +243,6 @@ func (r *reader) noKind(h *hit) bool {
 	}
 	return r.wordAt(h.first, "second") && h.first == h.last && r.wordAt(h.first-1, "one", "a", "on", "every", "per") && !r.wordAt(h.first-2, "of") ||
 		r.wordAt(h.first, "first") && h.first == h.last && r.wordAt(h.first-1, "at", "run") || r.wordAt(h.last, "first") && h.first == h.last && h.last == len(r.toks)-1 && h.first > 0 && !r.wordAt(h.first-1, "the")
-}
-
-// stillToDo: a clause without a number says that one of the units was not measured yet.
-func (r *reader) stillToDo(h *hit) bool {
-	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
-	if !r.wordsIn(from, h.first, "havent", "didnt", "not", "still", "cant", "couldnt", "no", "falta", "faltan", "tell", "let") || !r.measuresIn(from, to) {
-		return false
-	}
-	for i := from; i <= to; i++ {
-		if r.toks[i].kind == numToken {
-			return false
-		}
-	}
-	return from > 0
-}
-
-// measuresIn: the words speak of measuring, or of what is still to come.
-func (r *reader) measuresIn(from, to int) bool {
-	return r.wordsIn(from, to+1, "measure", "measured", "measuring", "yet", "got", "gotten", "get", "do", "done", "reach", "medir", "medido", "todavia", "aun")
 }
 
 // allUnits: "both", "all three": the units that the talk knows, where it knows so many.

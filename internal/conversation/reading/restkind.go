@@ -110,3 +110,22 @@ func (r *reader) numberBefore(i int) bool {
 	}
 	return false
 }
+
+// stillToDo: a clause without a number says that one of the units was not measured yet.
+func (r *reader) stillToDo(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if !r.wordsIn(from, h.first, "havent", "didnt", "not", "still", "cant", "couldnt", "no", "falta", "faltan", "tell", "let") || !r.measuresIn(from, to) {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == numToken {
+			return false
+		}
+	}
+	return from > 0
+}
+
+// measuresIn: the words speak of measuring, or of what is still to come.
+func (r *reader) measuresIn(from, to int) bool {
+	return r.wordsIn(from, to+1, "measure", "measured", "measuring", "yet", "got", "gotten", "get", "do", "done", "reach", "medir", "medido", "todavia", "aun")
+}

@@ -7,6 +7,9 @@ package reading
 // place: "don't text me at night", "don't call me, texting is fine" ask for less.
 func (r *reader) stopStands(h *hit) bool {
 	next := h.last + 1
+	if r.out.Dropped > 0 && r.wordAt(h.last, "quiero") {
+		return false // "los del pasillo ya no los quiero"
+	}
 	if r.wordsIn(h.first, h.last+1, "wrong", "equivocado", "equivoque") {
 		return !r.wordAt(next, "of", "on", "for", "in", "is", "de", "en") && (!r.wordsIn(max(0, h.first-4), h.first, "typed", "gave", "put", "wrote", "sent", "entered", "said", "told", "di", "puse") && !r.wordAt(h.first-1, "the", "a") || r.wordsIn(max(0, h.first-4), h.first, "got", "you", "have", "tiene", "tienen"))
 	}
