@@ -172,19 +172,18 @@ func (r *reader) roomsBeforeSizes() {
 		if r.toks[i].kind != wordToken || slices.Contains(seen, r.toks[i].text) {
 			continue
 		}
-		j := i + 1
 		if n := r.doorAt(i, seen); n != "" {
 			seen = append(seen, n)
 			found = append(found, unitRef{i, i + 1, []int{len(seen)}})
 			continue
 		}
 		last := i + number(r.room(i) && r.wordAt(i+1, "room"))
-		j = last + 1
+		j := last + 1
 		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')') || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
 		}
-		if !letter && !r.room(i) || !r.pairAt(j) && !(r.markAt(last+1, ':') && r.pairSoon(j)) {
+		if !letter && !r.room(i) || !r.pairAt(j) && !((r.markAt(last+1, ':') || letter && r.wordAt(i-1, "skylight", "dome", "unit")) && r.pairSoon(j)) {
 			continue
 		}
 		seen = append(seen, r.toks[i].text)
