@@ -287,8 +287,8 @@ func (r *reader) countNumber(i int) (n, next int) {
 		return int(t.whole), i + 1
 	}
 	switch {
-	case r.by(i-1) && r.numberAt(i-2).kind != notNumber:
-		return 0, i // "a two by four skylight"
+	case r.by(i-1) && r.numberAt(i-2).kind != notNumber, r.numberAt(i-1).kind == tensWord:
+		return 0, i // "a two by four skylight", "half by thirty five"
 	case r.wordAt(i, "a") && r.wordAt(i+1, "pair", "couple") && r.wordAt(i+2, "of"):
 		if r.wordAt(i+1, "couple") {
 			return 0, i
