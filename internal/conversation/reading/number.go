@@ -94,7 +94,7 @@ func (r *reader) misheard(tens int64, i int) (numeral, int) {
 		return n, next
 	}
 	switch {
-	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "between", "is", "was"):
+	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "between", "is", "was"), r.wordAt(i, "ate") && !r.wordAt(i+1, "the", "a", "it"):
 		return heard, i + 1
 	case i+1 >= len(r.toks), r.toks[i+1].kind == markToken, r.unitAt(i+1) != noUnit,
 		r.wordAt(i+1, "exactly", "square", "even", "including", "edge", "wide", "long", "both", "each", "round", "across"):
