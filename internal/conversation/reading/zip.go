@@ -101,7 +101,7 @@ func (r *reader) gateCode(i int) bool {
 }
 
 func (r *reader) stateBefore(i int) string {
-	if i < 1 || r.toks[i-1].kind != wordToken {
+	if i < 1 || i > len(r.toks) || r.toks[i-1].kind != wordToken {
 		return ""
 	}
 	code, _ := place.State(r.toks[i-1].text)
