@@ -234,7 +234,7 @@ func (r *reader) doorAt(i int, seen []string) string {
 	if r.wordAt(j, "is", "mide", "measures") || r.markAt(j, ':') || r.markAt(j, '-') {
 		j++
 	}
-	if j >= len(r.toks) || !r.pairAt(j) || r.by(i+2) || r.pairAt(i+1) {
+	if j >= len(r.toks) || !r.pairAt(j) || r.by(i+2) {
 		return ""
 	}
 	name := r.toks[i].text + " " + r.toks[i+1].text

@@ -99,7 +99,7 @@ func (r *reader) clauseTown() bool {
 			continue // a short one only right behind a name: "Kevin Marsh, Reno."
 		}
 		last := r.tokenOf(i, n)
-		if w := r.toks[i].word; last+1 < len(r.toks) && !r.markAt(last+1, ',') && !r.sentenceEnd(last+1) || n == 1 && (r.givenAt(i) || w != nil && (w.common || w.filler || w.trade)) || r.aboutShop(i) || last+1 == len(r.toks) && (r.markAt(i-1, '\n') || r.wordAt(i-2, "thanks", "thank", "regards", "sincerely", "cheers", "best", "saludos", "gracias")) || r.wordAt(0, "company") {
+		if w := r.toks[i].word; last+1 < len(r.toks) && !r.markAt(last+1, ',') && !r.sentenceEnd(last+1) || n == 1 && (r.givenAt(i) || w != nil && (w.common || w.filler || w.trade)) || r.aboutShop(i) || last+1 == len(r.toks) && (r.markAt(i-1, '\n') || r.wordAt(i-2, "thanks", "thank", "regards", "sincerely", "cheers", "best", "saludos", "gracias")) {
 			continue // also who signs as Dallas
 		}
 		if e, ok := r.surelyMeant(i, last, joined(name[:n])); ok {
