@@ -14,7 +14,7 @@ const refAlphabet = "CDFGHJKMNPQRTWXY34679"
 const refLength = 5
 
 // NewRef draws a code that can be said on the phone, "R7KQ4". It starts with a letter, so
-// that it is no ZIP code and no size (46X49).
+// that it is no ZIP code, and not with an X, so that it is no size (46X49, X4936).
 func NewRef(random io.Reader) (string, error) {
 	// Bytes beyond the last full round of the alphabet are drawn again, so that every
 	// letter is as likely as any other.
@@ -29,7 +29,7 @@ func NewRef(random io.Reader) (string, error) {
 			continue
 		}
 		c := refAlphabet[int(b[0])%len(refAlphabet)]
-		if len(ref) == 0 && c <= '9' {
+		if len(ref) == 0 && (c <= '9' || c == 'X') {
 			continue
 		}
 		ref = append(ref, c)

@@ -3,12 +3,14 @@ package intake
 import (
 	"encoding/json"
 	"fmt"
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 
 	"example.com/intake-bot/internal/channels/email/standin"
 	"example.com/intake-bot/internal/conversation"
+	"example.com/intake-bot/internal/db"
 )
 
 // twoWays is a shop that is texted and mailed to. The texts go to the carrier in memory.
@@ -171,6 +173,22 @@ func TestRefsInMessages(t *testing.T) {
 	} {
 		if got := refIn(text); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// Whatever ref is drawn is found again in the subject of an answer and by itself.
+func TestEveryRefIsFound(t *testing.T) {
+	random := rand.NewChaCha8([32]byte{1})
+	for range 20000 {
+		ref, err := db.NewRef(random)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, text := range []string{"Re: your skylight [" + ref + "]\nhere is my mail", "photos for " + ref, strings.ToLower(ref)} {
+			if got := refIn(text); got != ref {
+				t.Fatalf("%q: %q, want %q", text, got, ref)
+			}
 		}
 	}
 }
