@@ -9,7 +9,8 @@ import (
 )
 
 // What the assistant answers by itself, whatever the shop file says: whether it is a
-// machine, whether to go up on the roof, and that somebody calls it all off.
+// machine, whether to go up on the roof, whether photos may be sent, and that somebody
+// calls it all off.
 
 var (
 	// asksWhoAnswers: "are you a bot", "is this a real person", "¿eres una persona?".
@@ -20,6 +21,9 @@ var (
 
 	// staysDown are words with which nobody goes up.
 	staysDown = regexp.MustCompile(`(?i)\b(can'?t|cannot|won'?t|not|don'?t|didn'?t|wouldn'?t|couldn'?t|never|nobody|no one|too old|afraid|scared|hate|used to|last (year|time|week)|roofers?|contractor|no (puedo|quiero|voy|debo)|miedo|sin|nunca)\b`)
+
+	// asksToSend: whether pictures are wanted, may be sent, and how.
+	asksToSend = regexp.MustCompile(`(?i)\b((can|could|may|should|shall|do) (i|we) (just |also |maybe )?(send|text|email|e-mail|mail|attach|share|show|upload) .{0,20}(photos?|pictures?|pics?|images?)\b|(how|where) (do|can|could|should|would) (i|we) .{0,12}(send|text|email|e-mail|mail|upload|attach|share|get) .{0,20}(photos?|pictures?|pics?|images?)\b|(do|would|will|could) (you|u|ya'?ll|y'all)( guys)? (want|need|like|take|accept|use) .{0,16}(photos?|pictures?|pics?|images?)\b|would .{0,12}(photos?|pictures?|pics?) (help|be (helpful|useful|of use)|do)\b|(puedo|podemos|podr[ií]a(mos)?|debo) (\w+ )?(mandar|enviar|pasar|textear)(les?|te|los?|las?)? .{0,14}(fotos?|im[aá]gen(es)?)\b|(d[oó]nde|c[oó]mo) (\w+ ){0,2}(mando|env[ií]o|mandar|enviar|paso) .{0,14}(fotos?|im[aá]gen(es)?)\b|(quieren?|necesitan?|ocupan?|les? sirven?) (\w+ ){0,2}fotos?\b.{0,20}\?|les? (mando|env[ií]o|paso) (\w+ ){0,2}fotos?\W*\?)`)
 
 	// callsOff: nothing is wanted any more.
 	callsOff = regexp.MustCompile(`(?i)(\b(never ?mind|nvm|forget it)\W+(please )?cancel\b( it)?\W*$|(never ?mind|nvm|forget it|cancel)\b.{0,30}\b(don'?t|do not|no longer|won'?t) (want|need)\b|\b(i|we) (don'?t|do not|no longer|won'?t) (want|need) (it|this|one|them|anything|any) (any ?more|any longer|after all)|\b(found|got|bought|ordered) (one|it|them|what i need(ed)?|a dome|a skylight) (elsewhere|somewhere else|from (someone|somebody) else|from another)|\b(going|went|gone|go) with (someone|somebody|somewhere|another (shop|place|company)) ?(else)?|\b(not|no longer) interested\b( any ?more)?\W*$|\bcancel (it all|everything|all of it|(my|the|this) (whole )?(order|request|inquiry|thing))|\bya no (lo |la |los |las |me )?(quiero|necesito|ocupo|queremos|necesitamos|interesan?)\b|\bya (lo |la )?(consegu[ií]|compr[eé]|encontr[eé]) (\w+ )?en otr[oa]|\bno me interesa( ya)?\W*$)`)
@@ -47,6 +51,8 @@ func standingAnswer(text string) string {
 		return "answer.assistant"
 	case goesUp.MatchString(text) && !staysDown.MatchString(text):
 		return "safe.roof"
+	case asksToSend.MatchString(text):
+		return "answer.photos"
 	}
 	return ""
 }

@@ -27,6 +27,15 @@ func TestStandingAnswers(t *testing.T) {
 		"no puedo subir al techo":                     "",
 		"the dome sits on the roof of the garage":     "",
 		"we have four on the roof over the gymnasium": "",
+		"can i send you a picture?":                   "answer.photos",
+		"how do I get you the pics":                   "answer.photos",
+		"do you guys need a photo of it":              "answer.photos",
+		"would a picture help":                        "answer.photos",
+		"¿Puedo mandarle unas fotos?":                 "answer.photos",
+		"le mando foto?":                              "answer.photos",
+		"I can send a photo tomorrow":                 "",
+		"can you send me a picture of the dome":       "",
+		"le mando foto mañana":                        "",
 	} {
 		if got := standingAnswer(text); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
