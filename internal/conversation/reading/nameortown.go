@@ -54,6 +54,16 @@ func (r *reader) surnameOfSaint(i int) bool {
 	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st", "del", "de", "la", "san", "santa") && r.givenAt(i-1) && (!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
 }
 
+// afterWholeName: "Carol Dunn, Spokane", "it's Carol Dunn in Spokane": a person's whole name
+// and nothing more stands before the town.
+func (r *reader) afterWholeName(i int) bool {
+	given := i - 3
+	if !r.markAt(i-1, ',') && !r.markAt(i-1, '-') && !r.wordAt(i-1, "in", "from", "near", "en", "de") || !r.givenAt(given) || r.toks[given+1].kind != wordToken {
+		return false
+	}
+	return given == 0 || r.sentenceEnd(given-1) || r.introEnds(given-1) || r.wordAt(given-1, "its", "is", "am", "soy")
+}
+
 // placeFollows: a place of its own follows the token, with nothing between but the rest of
 // a name and small words that lead to a place.
 func (r *reader) placeFollows(i int) bool {

@@ -207,6 +207,7 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	}
 	name := joined(ahead[:n])
 	clear := r.correctsTown(i) || asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en", "por", "near")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
+	clear = clear || r.asked(fitcheck.TopicName) && r.afterWholeName(i) && !r.givenAt(last) && r.fillsRest(last)
 	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last)                                                // "carol baton rouge"
 	clear = clear || asked && r.wordAt(i-1, "its", "is", "es") && r.wordAt(last+1, "so", "and", "but", "which", "if", "where", "because", "cause", "about", "pero", "asi", "y") // "It's Sitka so you'll have to barge it"
 	ends := r.lastAlone(i, last)
@@ -327,7 +328,7 @@ func (r *reader) livesBefore(i int) bool {
 	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.wordAt(i-2, "handyman", "roofer", "contractor", "builder", "carpenter", "owner", "manager", "landlord", "customer", "client", "homeowner", "roofing", "techero", "contratista", "soy", "somos", "techos", "techador") {
 		return true // "Travis, handyman in Chattanooga"
 	}
-	if r.townOfSpeaker(i) || r.townOfWork(i) {
+	if r.townOfSpeaker(i) || r.townOfWork(i) || r.afterWholeName(i) {
 		return true
 	}
 	from, _ := r.sentence(i)
