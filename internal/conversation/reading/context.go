@@ -315,6 +315,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			i = h.last
 		}
 	}
+	m.rough = m.rough || r.doubtedNext(end+1)
 	if m.where || end+1 > region[1] {
 		return
 	}

@@ -108,6 +108,30 @@ func (r *reader) placeWord(h *hit) bool {
 	return r.wordAt(h.first, "over", "under", "around", "near", "above", "below") && r.wordAt(h.last+1, "is", "are", "measures", "was")
 }
 
+// doubtedNext: the sentence at the token says that the measure before it is a guess, and no
+// more: "25 x 49. Just eyeballed it", "8 inches? not sure".
+func (r *reader) doubtedNext(from int) bool {
+	if from < 1 || from >= len(r.toks) {
+		return false
+	}
+	_, to := r.sentence(from)
+	doubt := false
+	for i := from; i <= to; i++ {
+		if h := r.labelFrom(i); h != nil && h.is("rough", "clause") || r.markAt(from-1, '?') && r.dontKnowAt(i) {
+			doubt = true
+			if h != nil {
+				i = h.last
+			}
+			continue
+		}
+		if r.toks[i].kind == markToken && !r.markAt(i, ',') || r.wordAt(i, "im", "just", "honestly", "thats", "its", "a", "it", "only", "tbh", "though", "lol", "sorry", "is", "this", "that", "sure", "really", "me", "so", "es", "eso", "nomas", "solo") {
+			continue
+		}
+		return doubt && (r.markAt(i, ',') || r.wordAt(i, "because", "cause", "since", "porque", "no", "from"))
+	}
+	return doubt
+}
+
 // doubtReaches: no other statement stands between the doubt and the measure: "I think
 // it's a curb mount, outside 25 x 49".
 func (r *reader) doubtReaches(h *hit, to int) bool {

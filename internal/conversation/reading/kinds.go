@@ -232,7 +232,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.asked(fitcheck.TopicStyle) && r.Units < 2 && h.first <= 1 && r.markAt(h.last+1, ',') {
 		return true // "the second one, plastic goes down over the frame": of what was listed
 	}
-	if (h.is("nth", "other") || h.is("nth", "2")) && r.stillToDo(h) || h.is("nth", "other") && r.notHad(h) {
+	if (h.is("nth", "other") || h.is("nth", "2")) && r.stillToDo(h) || h.is("nth", "other") && (r.notHad(h) || r.goesForIt(h)) {
 		return true // "haven't got to the other one yet"
 	}
 	if h.is("nth", "other") && r.wordsIn(max(0, h.first-4), h.first, "get", "send", "measure", "give", "tell", "text", "have") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "tomorrow", "later", "tonight", "soon", "when", "next", "after") {

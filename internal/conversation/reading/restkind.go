@@ -125,6 +125,17 @@ func (r *reader) stillToDo(h *hit) bool {
 	return from > 0
 }
 
+// goesForIt: "let me go back up for the other one": the side that is still to be had.
+func (r *reader) goesForIt(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == numToken {
+			return false
+		}
+	}
+	return from > 0 && r.Units < 2 && r.wordsIn(from, h.first, "go", "going", "back", "getting", "grab", "grabbing", "get", "check", "checking", "regreso", "voy", "subo", "volver", "subir", "vuelvo")
+}
+
 // measuresIn: the words speak of measuring, or of what is still to come.
 func (r *reader) measuresIn(from, to int) bool {
 	return r.wordsIn(from, to+1, "measure", "measured", "measuring", "yet", "got", "gotten", "get", "do", "done", "reach", "medir", "medido", "todavia", "aun")
