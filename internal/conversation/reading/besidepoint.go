@@ -303,14 +303,33 @@ func (r *reader) cappedOver(h *hit) bool {
 	return r.wordAt(i, "caps", "capping", "covers") && r.wordsIn(r.clauseStart(h.first), i, "flange", "part", "lip", "frame", "piece")
 }
 
-// unitsAsked: "not sure if this tape is in inches or centimeters".
+// unitsAsked: "not sure if this tape is in inches or centimeters", "could be cm could be
+// inches".
 func (r *reader) unitsAsked() bool {
 	for i := range r.toks {
-		if r.wordAt(i, "inches", "inch", "in", "pulgadas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "cm", "centimeters", "centimetres", "mm", "millimeters", "centimetros", "metric") || r.wordAt(i, "cm", "centimeters", "mm", "centimetros") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "inches", "in", "pulgadas") {
+		if k := r.unitsEither(i); k > 0 {
 			return true
 		}
 	}
 	return false
+}
+
+// unitsEither is the token of the second of two units that stand there as one or the
+// other: "cm or inches"; 0 for none.
+func (r *reader) unitsEither(i int) int {
+	k := i + 1
+	for r.wordAt(k, "or", "o", "maybe", "might", "could", "be", "puede", "podria", "ser", "quiza", "quizas") || r.markAt(k, ',') {
+		k++
+	}
+	if k == i+1 || k == i+2 && r.markAt(i+1, ',') {
+		return 0
+	}
+	for _, two := range [2][2]int{{i, k}, {k, i}} {
+		if r.wordAt(two[0], "inches", "inch", "in", "pulgadas") && r.wordAt(two[1], "cm", "cms", "centimeters", "centimetres", "mm", "millimeters", "millimetres", "centimetros", "milimetros", "metric") {
+			return k
+		}
+	}
+	return 0
 }
 
 // materialChosen: "47 x 47. acrylic, two layers", to the size of a box: what the dome is to be of,

@@ -32,7 +32,7 @@ func (r *reader) roomUnits() {
 		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
 			places = append(places, i)
 		}
-		if r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene", "esta", "estan", "son", "tienen", "igual", "tambien") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken || r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
+		if (r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) || r.wordAt(i, "adelante", "atras", "enfrente") && r.wordAt(i-1, "de") && r.wordAt(i-2, "el", "los")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene", "esta", "estan", "son", "tienen", "igual", "tambien") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken || r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
 			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "el de la cocina mide 22 x 22 y el del baño 14 x 30"
 			continue
 		}
