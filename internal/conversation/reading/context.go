@@ -227,6 +227,7 @@ func isName(h *hit) bool {
 // sentences count only where its own has none.
 func (r *reader) wordsBefore(m *measure, region [2]int) {
 	own, _ := r.sentence(m.first)
+	named := own // the sentence that says what the measure is of
 	for i := region[1]; i >= region[0]; i-- {
 		if (r.wordAt(i, "came") && r.wordAt(i+1, "out") && r.wordAt(i+2, "to") || r.wordAt(i, "tape") && r.wordAt(i+1, "says")) && r.otherTold(r.sentenceFirst(i), i) {
 			return // "it's been up there 20 years at least came out to 16 x 15"
@@ -245,13 +246,16 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if h.has1("face") && h.last+1 < len(r.toks) && r.toks[h.last+1].named {
 			continue // "a barn outside Burlington"
 		}
-		if h.first < own && (m.where || r.denied(h.first) || r.endsAsked(h.first) || r.harmedPart(h)) {
+		if h.first < own && (m.where && h.first < named || r.denied(h.first) && !r.toldWrong(h.first, own) || r.endsAsked(h.first) || r.harmedPart(h)) {
 			if m.where {
 				return
 			}
 			continue
 		}
 		r.takeBefore(m, h, h.first >= own)
+		if m.where && named == own {
+			named = min(own, r.sentenceFirst(h.first))
+		}
 	}
 }
 
@@ -291,6 +295,14 @@ func (r *reader) denied(i int) bool {
 		}
 	}
 	return false
+}
+
+// toldWrong: "the curb height I gave you was wrong. It's 3 1/2": the sentence before says
+// what is put right.
+func (r *reader) toldWrong(i, own int) bool {
+	first, last := r.sentence(i)
+	return last+1 == own && r.wordsIn(first, last+1, "wrong", "mistake", "equivoque", "mal", "off") && !r.wordsIn(first, last+1, "cant", "cannot", "couldnt", "havent", "not", "no") &&
+		(r.wordAt(own, "it", "its", "should", "es", "son", "debe", "thats", "that") || r.toks[own].kind == numToken)
 }
 
 // wordsAfter reads the labels after a measure up to the end of its sentence; where it

@@ -52,6 +52,9 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 			m.rough = true
 		}
 	case "clause":
+		if !before && h.first > m.last+1 && r.wordAt(h.first-1, "so") && r.wordAt(h.last, "guess", "suppose", "think", "reckon") {
+			return // "both come out to 38 5/16, so I guess the carpenter knew his trade"
+		}
 		if !before && h.first == m.last+1 && r.wordAt(h.first, "or") && r.wordAt(h.last, "so") {
 			m.rough = true // "25 1/2 or so outside to outside"
 		}

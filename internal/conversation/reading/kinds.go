@@ -217,7 +217,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.wordAt(h.first, "no") && r.wordAt(h.last, "one") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken {
 		return true // "no one sees it"
 	}
-	if r.wordAt(h.last+1, "green", "hole", "fairway", "tee", "grade", "street", "st", "ave", "avenue", "base", "generation", "winter", "summer", "hoyo") {
+	if r.wordAt(h.last+1, "green", "hole", "fairway", "tee", "grade", "street", "st", "ave", "avenue", "base", "generation", "winter", "summer", "hoyo", "correo", "mensaje", "texto", "email", "mail", "message", "text") {
 		return true // "on the 3rd green"
 	}
 	if h.is("nth", "other") && (r.wordAt(h.first-1, "or", "o") || r.wordAt(h.first-1, "the", "el", "la") && r.wordAt(h.first-2, "or", "o")) && len(r.Asked) > 0 && !r.Asked[0].OfLength() {

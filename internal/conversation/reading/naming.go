@@ -120,6 +120,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if before && r.wordAt(h.first, "ladder", "escalera") && r.wordsIn(h.last+1, m.first, "got", "get", "measured", "says", "read", "reads", "midio", "salio") {
 			return // "my wife holding the ladder got 30 x 30"
 		}
+		if before && r.wordAt(h.first, "ladder", "escalera") && r.wordsIn(h.last+1, m.first, "looks", "look", "ve", "mira", "see") {
+			return // "desde la escalera se ve como de 24 por 48"
+		}
 		if before && r.labelled(r.clauseStart(h.first), h.first-1) {
 			return // "the dome on our RV is 14 x 14"
 		}
@@ -146,7 +149,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if t := fitcheck.Topic(s.value); t == fitcheck.TopicCurbHeight && r.wordAt(h.last, "roof") && (r.asked(fitcheck.TopicDomeRise) || r.wordsIn(r.clauseStart(m.first), m.first, "dome", "bubble", "chimney", "vent", "sticks") && !r.wordsIn(r.clauseStart(m.first), m.first, "curb", "box", "wood")) {
 			return // "it's 9 above the metal roof" of the dome
 		}
-		if from, to := r.sentence(h.first); r.wordAt(h.first, "por") && (before || h.first > m.last+1) && r.wordsIn(from, to+1, "plastico", "domo", "acrilico", "burbuja") {
+		if r.wordAt(h.first, "por") && (before || h.first > m.last+1) && r.wordsIn(r.sentenceFirst(h.first), m.first, "plastico", "domo", "acrilico", "burbuja") {
 			return // "el plástico está por fuera de la madera y mide 25 x 49"
 		}
 		if before && r.brokenHole(h) && r.softBetween(h.last+1, m.first) {

@@ -241,8 +241,11 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "para") && r.wordAt(h.last, "que") && !(h.first == first && r.wordAt(h.last+1, "sirve", "es", "quiere", "quieren", "necesita", "necesitan", "ocupa", "ocupan", "piden")) {
 		return false // "bronce, para que no entre tanto sol"
 	}
-	if r.wordAt(h.first, "sirve", "puedo") && r.wordAt(h.first-1, "no") {
+	if r.wordAt(h.first, "sirve", "puedo", "puede", "pueden", "sirven", "podemos") && r.wordAt(h.first-1, "no") {
 		return false
+	}
+	if r.wordAt(h.first, "viene", "vienen", "venden", "sirve", "sirven", "trae", "traen") && h.first-1 > first && (r.markAt(h.first-1, ',') && !r.talkEnds(h.first-2) || r.wordAt(h.first-1, "y", "que")) {
+		return false // "es de fibra de vidrio y viene pegado", "el que venden en todos lados"
 	}
 	if r.wordAt(h.first, "how") && r.wordAt(h.first+1, "would", "do", "can", "could") && r.wordAt(h.first+2, "i", "we", "you") && r.wordAt(h.first-1, "idea", "clue") {
 		return true // "no clue how would I tell"

@@ -33,7 +33,38 @@ func (r *reader) nameSides(qs []quantity) {
 			}
 		}
 	}
+	r.sideBefore(qs)
 	tallSides(qs)
+}
+
+// sideBefore: "I only got the width before the rain. It is 33 1/2": the sentence before
+// names the side of the only length that is told.
+func (r *reader) sideBefore(qs []quantity) {
+	if len(qs) == 0 || qs[0].side != noSide || len(qs) > 1 && (len(qs) > 2 || !r.wordsIn(qs[0].last+1, qs[1].first, "not", "no")) {
+		return
+	}
+	from := r.sentenceFirst(qs[0].first)
+	if from == 0 || !r.wordAt(from, "it", "its", "that", "thats", "is", "son", "es", "mide", "fue", "should") {
+		return
+	}
+	before := r.sentenceFirst(from - 1)
+	if r.wordsIn(before, from, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "puedo", "pude", "falta") {
+		return
+	}
+	found := noSide
+	labels := within(r.labels, before, from-1)
+	for n := range labels {
+		name, ok := labels[n].has("axis")
+		if !ok {
+			continue
+		}
+		if s := sideNames[name]; found == noSide && (s == width || s == length) {
+			found = s
+		} else if s != found {
+			return
+		}
+	}
+	qs[0].side = found
 }
 
 // namesUnit: the word names a kind of unit here, no side: "the other is 30x30".
@@ -111,6 +142,7 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		switch {
 		case t.mark('(') || t.mark(')'):
 		case t.mark('-') && !forward && t.glued: // 25-wide
+		case forward && !short && (t.mark(',') && r.wordAt(i+1, "which") || t.is("which")):
 		case forward && (t.mark(':') || t.mark('=') || t.mark('-') || t.mark('~')):
 		case short && forward && t.is("is", "es", "of"):
 		case short:
