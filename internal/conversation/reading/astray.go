@@ -63,7 +63,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return true // "I'm at my doctors office", "our apartment is over a convenience store"
 	}
 	if t == fitcheck.TopicUse {
-		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.wordsIn(max(r.clauseStart(first), first-5), first, "like") || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && !r.wordAt(first, "our", "my") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.likened(first) || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && !r.wordAt(first, "our", "my") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") && !r.wordsIn(r.clauseStart(first), first, "ponerle", "poner", "agregarle", "agregar", "hacerle", "instalarle", "meterle", "abrirle") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
 			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") || r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(max(0, first-4), first, "at") && r.wordsIn(max(0, first-8), first, "number", "flyer", "card", "ad", "name") ||
 			!r.under(first, last) && r.wordAt(last+1, "has", "had", "have", "said", "says", "told", "quoted", "sells", "sold", "wants", "closes", "opens", "called", "carries", "charges", "does", "lady", "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
 	}
@@ -74,6 +74,16 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 		return false // "the room faces west so bronze please"
 	}
 	return r.thingSubject(first, last)
+}
+
+// likened: "it's like a barn"; not "we'd like a skylight in our garage".
+func (r *reader) likened(first int) bool {
+	for i := max(r.clauseStart(first), first-5); i < first; i++ {
+		if r.wordAt(i, "like") && !r.wordAt(i-1, "id", "wed", "would", "d", "i", "we", "theyd", "shed", "hed") {
+			return true
+		}
+	}
+	return false
 }
 
 // besidePhone: the word tells whose number it is: "218-555-0166 is the house".

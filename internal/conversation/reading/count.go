@@ -296,6 +296,10 @@ func (r *reader) countNumber(i int) (n, next int) {
 		return 2, i + 3
 	case r.wordAt(i, "half") && r.wordAt(i+1, "a") && r.wordAt(i+2, "dozen"):
 		return 6, i + 3
+	case r.wordAt(i, "half") && r.wordAt(i+1, "dozen"):
+		return 6, i + 2
+	case r.wordAt(i, "dozen") && (r.wordAt(i-1, "half") || r.wordAt(i-1, "a") && r.wordAt(i-2, "half")):
+		return 0, i
 	case r.wordAt(i, "dozen"):
 		return 12, i + 1
 	}

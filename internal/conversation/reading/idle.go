@@ -70,7 +70,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && r.wordAt(h.last+1, "rated", "proof", "resistant", "grade") {
 		return true // "need hurricane rated skylights"
 	}
-	if s.topic == fitcheck.TopicUse && r.wordAt(h.last, "flat") && (r.wordAt(h.last+1, "glass", "skylight", "skylights", "roof", "one", "ones", "dome", "domes", "top", "plastic", "panel", "window") || r.wordAt(h.first, "a") && r.wordAt(h.last+1, "on")) {
+	if s.topic == fitcheck.TopicUse && r.wordAt(h.last, "flat") && (r.wordAt(h.last+1, "glass", "skylight", "skylights", "roof", "one", "ones", "dome", "domes", "top", "plastic", "panel", "panels", "window", "sides", "side", "faces") || r.wordAt(h.first, "a") && r.wordAt(h.last+1, "on")) {
 		return true // "my flat skylight cracked"
 	}
 	if s.topic == fitcheck.TopicFinish && r.wordAt(h.last+1, "no", "not", "idk", "dont", "unsure") && r.dontKnowAt(h.last+1) {

@@ -78,6 +78,9 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "last":
+			if r.lastAndFirst(n) {
+				return true
+			}
 			if from, to, ok := r.nameFrom(h.last+1, false); ok && !r.asked(fitcheck.TopicName) && r.nameEnds(to+1) {
 				r.nameFact(from, to)
 				return true
@@ -128,6 +131,24 @@ func (r *reader) firstAndLast(n int) bool {
 		}
 	}
 	return false
+}
+
+// lastAndFirst: "the last name is Vandermeer, first name Ruth".
+func (r *reader) lastAndFirst(n int) bool {
+	if n+1 >= len(r.intros) || !r.intros[n+1].is("intro", "first") {
+		return false
+	}
+	from, to, ok := r.nameFrom(r.intros[n].last+1, false)
+	if at := r.intros[n].last + 1; !ok && at < len(r.toks) && r.toks[at].kind == wordToken {
+		from, to, ok = at, at, true
+	}
+	first, end, given := r.nameFrom(r.intros[n+1].last+1, false)
+	if !ok || !given || r.intros[n+1].first > to+3 {
+		return false
+	}
+	r.name(from, end)
+	r.fact(fitcheck.TopicName, 0, fitcheck.Text(properCase(r.said(first, end))+" "+properCase(r.said(from, to))), from, end)
+	return true
 }
 
 // longerName: "Whitfeld, Dana Whitfeld": the whole name that follows says more.
