@@ -5,16 +5,22 @@ import "example.com/intake-bot/internal/fitcheck"
 // Counts in other words than a number before a noun: "both our domes", "2 in the kitchen, 1
 // in the hall", "only the one over the tub", "too of them".
 
-// bothUnits: "hail busted both our bubble skylights", "ambos domos".
+// bothUnits: "hail busted both our bubble skylights", "ambos domos", "all four skylights on our
+// church cracked".
 func (r *reader) bothUnits() (countAt, bool) {
 	if r.Units > 1 || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) {
 		return countAt{}, false
 	}
 	for i := range r.toks {
-		if !r.wordAt(i, "both", "ambos", "ambas") || r.negated(i) || r.questioned(i) && !r.ordered(i) {
+		n, j := 2, i+1
+		if r.wordAt(i, "all", "todos", "todas") && r.wholeSaid(j) > 2 {
+			n, j = r.wholeSaid(j), j+1
+		} else if !r.wordAt(i, "both", "ambos", "ambas") {
 			continue
 		}
-		j := i + 1
+		if r.negated(i) || r.questioned(i) && !r.ordered(i) {
+			continue
+		}
 		for r.wordAt(j, "of", "the", "my", "our", "these", "those", "de", "los", "las", "mis", "nuestros", "their", "his", "her") {
 			j++
 		}
@@ -22,7 +28,7 @@ func (r *reader) bothUnits() (countAt, bool) {
 			j++
 		}
 		if j < len(r.toks) && r.toks[j].kind == wordToken && countNouns[r.toks[j].text] && r.toks[j].text[len(r.toks[j].text)-1] == 's' {
-			return countAt{2, i, j}, true
+			return countAt{n, i, j}, true
 		}
 	}
 	return countAt{}, false
