@@ -5,6 +5,9 @@ package reading
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
+	if v, ok := h.has("layer"); ok {
+		return v // "clear all the way through"
+	}
 	b := n // "both layers see-through clear": the color starts with the word before
 	if v, ok := h.has("color"); ok && n > 0 && r.saidTwice(n-1, v) {
 		b--

@@ -18,6 +18,9 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if t == fitcheck.TopicUse && (r.asked(fitcheck.TopicName) || r.asked(fitcheck.TopicPlace)) && r.wordAt(h.first-1, "mi", "my", "our", "nuestra") && r.wordsIn(max(0, h.first-3), h.first, "for", "para") {
 		return false // "quiero un tragaluz nuevo para mi casa móvil"
 	}
+	if h.is(string(fitcheck.TopicProblem), fitcheck.ProblemLeaking) && r.wordsIn(h.first, h.last+1, "water", "raining", "agua", "into") {
+		return false // "water is coming in on the piano"
+	}
 	if t == fitcheck.TopicUse && !r.wordAt(h.last+1, "roof", "roofs", "style", "type") && r.wordsIn(max(r.clauseStart(h.first), h.first-5), h.first, "is", "its", "es") && r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.first, "a", "an", "un", "una") {
 		return false // "the building is a small medical office in Tampa", asked for the place
 	}

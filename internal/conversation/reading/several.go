@@ -174,7 +174,7 @@ func (r *reader) faultAt(i int) bool {
 var wishWords = map[string]bool{"i": true, "we": true, "id": true, "ill": true, "well": true, "want": true, "wanted": true, "need": true, "just": true,
 	"only": true, "please": true, "think": true, "take": true, "replace": true, "buy": true, "order": true, "get": true, "would": true,
 	"say": true, "guess": true, "go": true, "with": true, "for": true, "lets": true, "new": true, "replacement": true, "probably": true, "prefer": true,
-	"quiero": true, "queremos": true, "necesito": true, "solo": true, "nomas": true, "nada": true, "mas": true, "cambiar": true, "comprar": true,
+	"quiero": true, "queremos": true, "quisiera": true, "quisieramos": true, "ocupo": true, "ocupamos": true, "necesito": true, "necesitamos": true, "solo": true, "nomas": true, "nada": true, "mas": true, "cambiar": true, "comprar": true,
 	"looking": true, "to": true, "is": true, "fine": true, "then": true, "so": true, "it": true, "part": true, "thing": true, "rather": true, "do": true,
 	"me": true, "make": true, "give": true, "send": true, "one": true, "prefiero": true, "if": true, "possible": true, "replacing": true, "swap": true, "swapping": true, "change": true, "changing": true, "buying": true, "rip": true, "out": true, "put": true, "in": true, "tear": true, "todo": true, "con": true, "y": true, "el": true, "as": true, "a": true, "at": true, "time": true, "now": true, "keep": true, "ok": true, "okay": true, "yes": true, "yeah": true, "no": true, "hmm": true, "um": true, "uh": true}
 
