@@ -149,7 +149,7 @@ func (r *reader) confirm() {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
 		case v == "yes" && h.last > h.first && r.yesNoQuestion(h.first): // "is everything correct on your end?"
 		case v == "yes" && h.first == h.last && r.wordAt(h.first, "copy", "exactamente", "efectivamente", "roger") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && !r.wordAt(h.last+1, "that", "si", "todo"):
-		case v == "yes" && h.first == h.last && (r.wordAt(h.first, "y") || r.wordAt(h.first, "va", "si") && r.markAt(r.sentenceLast(h.first), '?')) && r.wordAt(h.last+1, "con", "el", "la", "lo", "los", "cuanto", "que", "si", "a", "no", "es", "se"): // "y con el envío, ¿cuánto?"
+		case v == "yes" && h.first == h.last && (r.wordAt(h.first, "y") || r.wordAt(h.first, "va", "si", "ya") && r.markAt(r.sentenceLast(h.first), '?')) && r.wordAt(h.last+1, "con", "puesto", "puestos", "el", "la", "lo", "los", "cuanto", "que", "si", "a", "no", "es", "se"): // "y con el envío, ¿cuánto?"
 		case v == "yes" && h.last > h.first && r.halfYes(h):
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
 		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):

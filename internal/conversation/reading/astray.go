@@ -238,6 +238,9 @@ func (r *reader) ofPerson(t fitcheck.Topic, first int) bool {
 
 // madeBy: "my dad just screwed a plastic bubble to the 2x4s": who made it.
 func (r *reader) madeBy(i int) bool {
+	if r.wordAt(i+1, "in") && r.wordAt(i+2, "law", "laws") {
+		i += 2
+	}
 	return r.wordsIn(i+1, min(i+3, len(r.toks)), "screwed", "built", "made", "put", "installed", "bolted", "nailed", "glued", "caulked", "sealed", "tarred", "smeared", "gobbed", "puso", "hizo", "atornillo", "clavo", "pego")
 }
 

@@ -288,6 +288,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && !r.asked(s.topic) && r.wordAt(h.first, "sin") && r.wordAt(h.last, "marco") && r.wordsIn(r.sentenceFirst(h.first), h.first, "atornillado", "atornillada", "pegado", "clavado") && !r.wordsIn(r.sentenceFirst(h.first), h.first, "quiero", "necesito", "busco", "ocupo") {
 		return false // "plástico atornillado directo, sin marco": what it is like
 	}
+	if s.topic == fitcheck.TopicWant && !r.asked(s.topic) && r.wordAt(h.first, "without") && r.wordsIn(r.sentenceFirst(h.first), h.first, "screwed", "bolted", "nailed", "glued", "caulked", "sits", "attached") && !r.wordsIn(r.sentenceFirst(h.first), h.first, "want", "need", "like") {
+		return false // "it's screwed straight to the roof without any frame"
+	}
 	if s.topic == fitcheck.TopicFinish && !r.asked(s.topic) && (r.asked(fitcheck.TopicStyle) || r.asked(fitcheck.TopicFrameCondition) && !r.wordsIn(0, len(r.toks), "want", "need", "like", "please", "prefer", "quiero", "favor")) {
 		return false // what is up there, no wish
 	}

@@ -27,7 +27,7 @@ func (r *reader) corrected(all []judged) []judged {
 			out = append(out, conflict(&out[k], j))
 			r.betweenAsked(out[len(out)-1:])
 			r.betweenAsked(out[k : k+1])
-		case j.shape == lone && out[k].shape == pair && j.parts[0].side == noSide && j.fixed:
+		case j.shape == lone && out[k].shape == pair && (j.parts[0].side == noSide || out[k].otherSide(j.parts[0].side)) && j.fixed:
 			out[k].replaceSide(&j)
 		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
 			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
@@ -115,6 +115,17 @@ func lastOf(all []judged, j *judged) int {
 }
 
 // replaceSide: "25 1/2 x 49 1/2, sorry 49 3/4" corrects the side that it is nearer to.
+// otherSide: one part of the pair is called by the other side: "24 1/2 wide by 36, no wait,
+// 38 inches long".
+func (j *judged) otherSide(s side) bool {
+	for k := range j.parts {
+		if a := j.parts[k].side; s == width && a == length || s == length && a == width {
+			return j.parts[1-k].side == noSide
+		}
+	}
+	return false
+}
+
 func (j *judged) replaceSide(with *judged) {
 	parts := append([]quantity{}, j.parts...)
 	l := with.parts[0].length()

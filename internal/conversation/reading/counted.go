@@ -347,7 +347,7 @@ func (r *reader) refAt(from, to int) bool {
 // allTold: "same for all three of them", "all three the same": how many there are, where that was
 // not known.
 func (r *reader) allTold() bool {
-	if r.Units > 1 || r.Count > 0 || r.known(fitcheck.TopicCount) {
+	if r.Units > 1 || r.Count > 0 || r.known(fitcheck.TopicCount) || r.asked(fitcheck.TopicCurbDiagonals) {
 		return false
 	}
 	for n := range r.intros {

@@ -85,6 +85,15 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && ((h.first == 0 || r.toks[h.first-1].kind == markToken || r.wordAt(h.first-1, "the", "el", "la", "del", "my", "and")) && r.wordAt(h.last+1, "one", "ones") || r.inRef(h.last) && (r.Units > 1 || r.kindsNamed() > 1) && len(r.groups) == 0) {
 		return true // "the garage one is bent": which of them
 	}
+	if s.value == fitcheck.StyleNoneYet && r.askedSize() != "none" && r.wordsIn(h.first, h.last+1, "lo", "la") {
+		return true // "el ancho todavía no lo tengo"
+	}
+	if s.topic == fitcheck.TopicWant && r.wordAt(h.last, "everything", "todo") && r.wordAt(h.last+1, "else", "lo") {
+		return true // "the frame and everything else is fine"
+	}
+	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal", "aluminum") && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "roof", "roofing", "seam", "techo", "siding") {
+		return true // "the roof is standing seam metal"
+	}
 	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.wordAt(h.last+1, "damage", "problem", "problems", "issue", "issues", "rust") {
 		return true // "no frame damage"
 	}

@@ -309,6 +309,9 @@ func (r *reader) by(i int) bool {
 		return false
 	}
 	t := &r.toks[i]
+	if t.is("por") && r.wordAt(i+1, "favor", "en", "dentro", "fuera", "adentro", "afuera", "ahi", "aqui", "alla") {
+		return false // "85364 por favor"
+	}
 	return !r.timesAt(i) && (t.mark('*') || t.is("x", "by", "bt", "buy", "bye", "bu", "xs", "times", "por", "bij", "ex", "bby", "byu", "bi"))
 }
 

@@ -135,6 +135,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			if from, to := r.sentence(h.first); r.wordAt(h.first, "quote", "estimate") && r.wordAt(h.first-1, "the", "your", "that", "this") && r.wordsIn(from, to+1, "sent", "cancel", "got", "received", "emailed") {
 				return false // "you sent the quote to the wrong email"
 			}
+			if r.wordAt(h.last+1, "a") && r.wordAt(h.last+2, "fortune", "lot", "bundle", "arm", "ton", "pile", "mint") && !r.markAt(r.sentenceLast(h.last), '?') {
+				return false // "electric heat costs a fortune here"
+			}
 			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first)
 		}
 	case RequestQuestion:
@@ -216,6 +219,9 @@ func (r *reader) asks(h *hit) bool {
 	}
 	if r.wordAt(h.last, "where", "when", "donde", "cuando") && h.last > 0 && r.wordAt(h.last+1, "the", "it", "they", "el", "la", "los", "las") {
 		return false // "and where the bubble starts to rise it's 23 by 47"
+	}
+	if r.wordAt(h.first, "donde") && r.wordAt(h.last+1, "empieza", "comienza", "termina", "arranca", "nace", "inicia") || r.wordAt(h.first, "donde") && r.wordsIn(h.first, h.last+1, "empieza", "comienza", "termina", "arranca", "nace", "inicia") {
+		return false // "donde empieza la bolita son 21 por 45"
 	}
 	if i := r.whereOf(h); i > first+1 && !r.softBreak(i-1) && r.toks[i-1].kind == wordToken && !r.wordAt(i-1, "de", "a", "por", "hasta", "desde", "se", "y", "pero", "pues") {
 		return false // "el salón donde dan clases a los niños"
