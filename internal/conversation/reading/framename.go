@@ -48,8 +48,12 @@ func (r *reader) marcoIsName(i int) bool {
 			return false // what it is like
 		}
 	}
-	opens := i == 0 || r.smallTalkAt(i-1) == i || r.wordAt(i-1, "hola") || r.out.Language == "en"
-	return !frameAsked && opens && (r.surname(i+1) || r.nameOver(i+1))
+	before := i - 1
+	for before >= 0 && r.toks[before].kind == markToken {
+		before--
+	}
+	opens := before < 0 || r.talkEnds(before) || r.wordAt(before, "hola") || r.out.Language == "en"
+	return !frameAsked && opens && (r.surname(i+1) || r.nameOver(i+1) || r.wordAt(i+1, "from", "with", "de"))
 }
 
 // materialAt: what a frame is of.
