@@ -75,32 +75,6 @@ func (t *turn) lateName(r reading.Reading, text string) reading.Reading {
 	return r
 }
 
-// partOfName says which part of a name words put right: "my last name is spelled Bel".
-var partOfName = regexp.MustCompile(`(?i)\b(last name|surname|family name|apellido)\b|\b(first name|nombre de pila|primer nombre)\b`)
-
-// wholeName keeps the part of a known name that was not put right.
-func (t *turn) wholeName(r reading.Reading, text string) reading.Reading {
-	known, _ := t.talk.Value(fitcheck.TopicName, 0).(fitcheck.Text)
-	words := strings.Fields(string(known))
-	m := partOfName.FindStringSubmatch(text)
-	if m == nil || len(words) < 2 || len(partOfName.FindAllString(text, 2)) > 1 {
-		return r
-	}
-	for k, f := range r.Facts {
-		part, ok := f.Value.(fitcheck.Text)
-		if f.Topic != fitcheck.TopicName || !ok || len(strings.Fields(string(part))) != 1 {
-			continue
-		}
-		r.Facts = slices.Clone(r.Facts)
-		if m[1] != "" {
-			r.Facts[k].Value = fitcheck.Text(strings.Join(words[:len(words)-1], " ")) + " " + part
-		} else {
-			r.Facts[k].Value = part + fitcheck.Text(" "+strings.Join(words[1:], " "))
-		}
-	}
-	return r
-}
-
 // colorToo is a color that is said to hold for the other layer as well: "white too".
 var colorToo = regexp.MustCompile(`(?i)^\W*(?:no\W+|and |y )?(?:the )?(?:inside|inner|inner layer|la de adentro|adentro)?\W*([a-z]+)\s+(?:too|also|as well|tambi[eé]n)\W*$`)
 

@@ -21,6 +21,9 @@ func (r *reader) clauseName() {
 		if v != "name" && v != "im" && (v != "ask" || !asked && !r.toBePut(h)) {
 			continue
 		}
+		if r.deniedName(h) {
+			continue
+		}
 		if v == "name" && r.ofThing(h) {
 			return // "why do you need my name austin"
 		}
