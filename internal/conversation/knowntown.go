@@ -30,7 +30,7 @@ func (t *turn) knownTown(r reading.Reading, text string, asked []fitcheck.Topic)
 	if said == "" || !slices.Contains(asked, fitcheck.TopicConfirm) {
 		return r
 	}
-	without := regexp.MustCompile(`(?i)(?:\b(?:to|in|near|a|en|para)\s+)?` + regexp.QuoteMeta(said)).ReplaceAllString(text, "")
+	without := regexp.MustCompile(`(?i)(?:\b(?:to|in|near|a|en|para)\s+)?`+regexp.QuoteMeta(said)).ReplaceAllString(text, "")
 	return t.read(without, asked)
 }
 
