@@ -78,9 +78,15 @@ func (t *turn) lateName(r reading.Reading, text string) reading.Reading {
 // colorToo is a color that is said to hold for the other layer as well: "white too".
 var colorToo = regexp.MustCompile(`(?i)^\W*(?:no\W+|and |y )?(?:the )?(?:inside|inner|inner layer|la de adentro|adentro)?\W*([a-z]+)\s+(?:too|also|as well|tambi[eé]n)\W*$`)
 
+// tooColor has the words the other way around: "sí. la de adentro igual transparente".
+var tooColor = regexp.MustCompile(`(?i)\b(?:inside|inner|inner layer|adentro|interior)\s+(?:igual|tambi[eé]n|also|the same|same)\W+(?:de |en |in )?([a-z]+)\W*$`)
+
 // innerToo takes such a color for the inner layer that the summary shows as open.
 func (t *turn) innerToo(r reading.Reading, text string) reading.Reading {
 	m := colorToo.FindStringSubmatch(text)
+	if m == nil {
+		m = tooColor.FindStringSubmatch(text)
+	}
 	if m == nil || !t.summed() || slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicConfirm }) {
 		return r
 	}
