@@ -80,7 +80,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
-	r = t.wholeName(t.innerToo(t.lateName(r, text), text), text)
+	r = t.nameMended(t.innerToo(t.lateName(t.knownTown(r, text, asked), text), text), text)
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}

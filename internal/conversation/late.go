@@ -75,38 +75,18 @@ func (t *turn) lateName(r reading.Reading, text string) reading.Reading {
 	return r
 }
 
-// partOfName says which part of a name words put right: "my last name is spelled Bel".
-var partOfName = regexp.MustCompile(`(?i)\b(last name|surname|family name|apellido)\b|\b(first name|nombre de pila|primer nombre)\b`)
-
-// wholeName keeps the part of a known name that was not put right.
-func (t *turn) wholeName(r reading.Reading, text string) reading.Reading {
-	known, _ := t.talk.Value(fitcheck.TopicName, 0).(fitcheck.Text)
-	words := strings.Fields(string(known))
-	m := partOfName.FindStringSubmatch(text)
-	if m == nil || len(words) < 2 || len(partOfName.FindAllString(text, 2)) > 1 {
-		return r
-	}
-	for k, f := range r.Facts {
-		part, ok := f.Value.(fitcheck.Text)
-		if f.Topic != fitcheck.TopicName || !ok || len(strings.Fields(string(part))) != 1 {
-			continue
-		}
-		r.Facts = slices.Clone(r.Facts)
-		if m[1] != "" {
-			r.Facts[k].Value = fitcheck.Text(strings.Join(words[:len(words)-1], " ")) + " " + part
-		} else {
-			r.Facts[k].Value = part + fitcheck.Text(" "+strings.Join(words[1:], " "))
-		}
-	}
-	return r
-}
-
 // colorToo is a color that is said to hold for the other layer as well: "white too".
 var colorToo = regexp.MustCompile(`(?i)^\W*(?:no\W+|and |y )?(?:the )?(?:inside|inner|inner layer|la de adentro|adentro)?\W*([a-z]+)\s+(?:too|also|as well|tambi[eé]n)\W*$`)
+
+// tooColor has the words the other way around: "sí. la de adentro igual transparente".
+var tooColor = regexp.MustCompile(`(?i)\b(?:inside|inner|inner layer|adentro|interior)\s+(?:igual|tambi[eé]n|also|the same|same)\W+(?:de |en |in )?([a-z]+)\W*$`)
 
 // innerToo takes such a color for the inner layer that the summary shows as open.
 func (t *turn) innerToo(r reading.Reading, text string) reading.Reading {
 	m := colorToo.FindStringSubmatch(text)
+	if m == nil {
+		m = tooColor.FindStringSubmatch(text)
+	}
 	if m == nil || !t.summed() || slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic != fitcheck.TopicConfirm }) {
 		return r
 	}

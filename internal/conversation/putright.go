@@ -92,7 +92,7 @@ func rightened(stands, now fitcheck.Size, denied fitcheck.Length, named bool) (f
 // 25 x 49", "the 25 1/2 was the box, not the plastic".
 var (
 	movedTo  = regexp.MustCompile(`(?i)\b(?:it'?s|its|that'?s|thats|it was|that was|those were|they were|those are|i gave you|es|era|eran|fue) (the (?:opening|outside|inside|box|curb|frame|plastic|dome|wood)[a-z ]{0,20}|(?:la|el) (?:abertura|caja|marco|pl[aá]stico|domo)[a-z ]{0,20})`)
-	notPart  = regexp.MustCompile(`(?i)\b(?:not|no) (?:the |el |la )(plastic|dome|sheet|acrylic|opening|box|curb|frame|pl[aá]stico|domo|caja|marco|abertura)\b`)
+	notPart  = regexp.MustCompile(`(?i)\b(?:not|no|isn'?t|wasn'?t|no es|no era|no son) (?:the |el |la )(plastic|dome|sheet|acrylic|opening|box|curb|frame|pl[aá]stico|domo|caja|marco|abertura)\b`)
 	partSize = map[string]fitcheck.Topic{"plastic": fitcheck.TopicPlasticSize, "dome": fitcheck.TopicPlasticSize, "sheet": fitcheck.TopicPlasticSize,
 		"acrylic": fitcheck.TopicPlasticSize, "plástico": fitcheck.TopicPlasticSize, "plastico": fitcheck.TopicPlasticSize, "domo": fitcheck.TopicPlasticSize,
 		"opening": fitcheck.TopicRetainerOpening, "abertura": fitcheck.TopicRetainerOpening, "box": fitcheck.TopicCurbOutside,
@@ -110,6 +110,9 @@ func (t *turn) moveSize(r reading.Reading, text string) reading.Reading {
 		}
 	}
 	if m := notPart.FindStringSubmatch(text); m != nil {
+		if open, ok := t.onlyDenied(partSize[strings.ToLower(m[1])], r, text); ok {
+			return open
+		}
 		return t.takenFrom(partSize[strings.ToLower(m[1])], r)
 	}
 	m := movedTo.FindStringSubmatch(text)
@@ -126,6 +129,33 @@ func (t *turn) moveSize(r reading.Reading, text string) reading.Reading {
 		}
 	}
 	return r
+}
+
+// onlyDenied drops a size that the words say again and deny, and leaves open what it is of where
+// nothing but the question names another: "22 1/2 x 46 1/2 is not the plastic".
+func (t *turn) onlyDenied(topic fitcheck.Topic, r reading.Reading, text string) (reading.Reading, bool) {
+	e := t.talk.entry(topic, 1)
+	if topic == "" || e == nil || e.By != FromCustomer {
+		return r, false
+	}
+	stands, _ := e.Value.(fitcheck.Size)
+	k := slices.IndexFunc(r.Facts, func(f reading.Fact) bool {
+		now, ok := f.Value.(fitcheck.Size)
+		return ok && f.Topic != topic && now.Width == stands.Width && now.Length == stands.Length && now.Diameter == stands.Diameter
+	})
+	if k < 0 {
+		return r, false
+	}
+	named, alone := r.Facts[k].Topic, t.read(text, nil)
+	if slices.ContainsFunc(alone.Facts, func(f reading.Fact) bool { return f.Topic == named }) ||
+		slices.ContainsFunc(alone.Unclear, func(u reading.Unclear) bool { return slices.Contains(u.Candidates, named) }) {
+		return r, false
+	}
+	size := reading.Unclear{Unit: 1, Said: r.Facts[k].Said, Why: reading.WhyWhich, Guess: e.Value}
+	t.dropSize(*e)
+	r.Facts = slices.Delete(slices.Clone(r.Facts), k, k+1)
+	r.Unclear = append(slices.Clone(r.Unclear), size)
+	return r, true
 }
 
 // takenFrom undoes a size whose side is now told of another topic, which has it whole where

@@ -63,6 +63,9 @@ func (r *reader) cantTold(h *hit) bool {
 	if r.wordsIn(start, h.first, "so", "then", "instead", "asi", "entonces") {
 		return false // "cant get on the roof so I measured the opening from inside"
 	}
+	if r.wordsIn(start, h.first, "never", "didnt", "havent", "nunca", "no") && r.wordsIn(start, h.first, "measure", "measured", "reach", "reached", "medi", "medimos", "llego") {
+		return true
+	}
 	return r.wordsIn(start, h.first, "cant", "cannot", "couldnt", "unable") || r.wordsIn(start, h.first, "can", "could") && r.wordsIn(start, h.first, "not") ||
 		r.wordsIn(start, h.first, "no") && r.wordsIn(start, end+1, "puedo", "pude", "alcanzo", "alcance", "podemos")
 }

@@ -21,6 +21,9 @@ func (r *reader) clauseName() {
 		if v != "name" && v != "im" && (v != "ask" || !asked && !r.toBePut(h)) {
 			continue
 		}
+		if r.deniedName(h) {
+			continue
+		}
 		if v == "name" && r.ofThing(h) {
 			return // "why do you need my name austin"
 		}
@@ -202,9 +205,6 @@ func (r *reader) talkCovers(i int) bool {
 
 // nameFills reads a name from a given name on, and says whether its clause ends there.
 func (r *reader) nameFills(i int) (last int, ok bool) {
-	if r.wordAt(i, "marco") && (r.wordAt(i+1, "sobre", "esta", "es") || r.wordAt(i+1, "de") && r.wordAt(i+2, "metal", "aluminio", "madera", "fibra", "lamina", "fierro", "acero", "plastico")) {
-		return 0, false // the frame
-	}
 	if i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].used || r.toks[i].word == nil || !r.toks[i].word.given || r.artPlace(i) {
 		return 0, false
 	}

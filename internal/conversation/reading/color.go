@@ -51,7 +51,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span", "length", "distance", "height", "dimension", "dimensions", "opening", "size", "measurement") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
 	}
-	if r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
+	if r.ofCourse(n) || r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}
 	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic") && r.wordAt(h.first-3, "old", "current", "existing") && k >= h.first-5 && !r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "so", "and", "same", "match", "please", "again") {
@@ -72,13 +72,13 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.wordAt(h.first-1, "from", "de") && r.wordAt(h.last+1, "to", "a") && r.faultIn(h.last+2, min(h.last+4, len(r.toks)-1), nil) {
 		return t, false // "went from clear to totally foggy"
 	}
-	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) || r.frameNear(h) {
+	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && !r.ofTwoLayers(n) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) || r.frameNear(h) {
 		return t, false
 	}
 	if r.corrosionsColor(h) || r.treeNamed(h.last+1) {
 		return t, false
 	}
-	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una", "in", "en", "the", "los", "las") && !r.compared(h.first)) && !r.listedForPrice(h) {
+	if r.ofName(h) || r.askedOther(h) && !r.ofTwoLayers(n) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una", "in", "en", "the", "los", "las") && !r.compared(h.first)) && !r.listedForPrice(h) {
 		return t, false
 	}
 	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.unexplained(fitcheck.TopicColor, h) ||
@@ -95,6 +95,20 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	}
 	t.layer = r.layerOf(n)
 	return t, true
+}
+
+// ofTwoLayers: the color is one of two that the sentence tells of the outer and the inner layer.
+func (r *reader) ofTwoLayers(n int) bool {
+	layer := r.layerOf(n)
+	from, to := r.sentence(r.choices[n].first)
+	for k := range r.choices {
+		if c := &r.choices[k]; k != n && layer != "" && c.has1("color") && from <= c.first && c.last <= to {
+			if other := r.layerOf(k); other != "" && other != layer {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ofPlastic: a color that nobody asked for is the plastic's where its clause speaks of

@@ -240,7 +240,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if r.differenceBetween(h.first) {
 			return // "what's the difference between acrylic and polycarbonate 30 x 46"
 		}
-		if r.bearsSkylight(h) || r.standsBy(h) || r.cappedOver(h) || r.cantBeHad(h, h.last+1, m.first) {
+		if r.bearsSkylight(h) || r.standsBy(h) || r.cappedOver(h) || r.cantBeHad(h, h.last+1, m.first) || r.onlyTold(h) && r.softBetween(h.last+1, m.first) {
 			continue
 		}
 		if h.has1("face") && h.last+1 < len(r.toks) && r.toks[h.last+1].named {
@@ -320,7 +320,7 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …", "inside: 46 x 46, single layer plastic"
 		}
 		if h := r.labelFrom(i); h != nil {
-			if r.ownStatement(m.last+1, h) || r.materialChosen(m, h) || r.cantBeHad(h, m.last+1, h.first) {
+			if r.ownStatement(m.last+1, h) || r.materialChosen(m, h) || r.cantBeHad(h, m.last+1, h.first) || r.onlyTold(h) && r.softBetween(m.last+1, h.first) {
 				break
 			}
 			r.takeAfter(m, h)

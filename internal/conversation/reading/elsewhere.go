@@ -39,6 +39,9 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 	case fitcheck.TopicMaterial: // "the acrylic itself measures 24 x 27"
 		return !r.asked(s.topic) && h.first == h.last && r.wordAt(h.last+1, "itself", "measures", "mide")
 	case fitcheck.TopicLayers: // "one clear and one white", "84 cm both ways", "a condo, just one"
+		if !r.asked(s.topic) && (r.wordAt(h.last+1, "or", "o") && r.layersOr(h.last+2) || r.layersOr(h.first)) {
+			return true // "one layer or two?"
+		}
 		if r.wordAt(h.last, "both") && r.wordAt(h.last+1, "ways", "sides", "directions", "lados") || !r.asked(s.topic) && h.last-h.first < 2 && r.wordAt(h.last, "one", "two", "uno", "dos") {
 			return true
 		}

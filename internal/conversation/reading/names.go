@@ -33,6 +33,9 @@ func (r *reader) introduced() bool {
 		if r.talkCovers(h.first) && r.firstTalk("refuse") != nil {
 			continue // "skip the name please"
 		}
+		if r.deniedName(h) || v == "last" && r.partStays(h.last+1) {
+			continue
+		}
 		switch v {
 		case "first":
 			if r.firstAndLast(n) {
@@ -98,6 +101,19 @@ func (r *reader) introduced() bool {
 		}
 	}
 	return r.calledName() || r.itsName() || r.signedName() || r.firmName() || r.loneName()
+}
+
+// deniedName: "no me llamo Ana, me llamo Eva", "I'm not Ann": the name after it is another's.
+func (r *reader) deniedName(h *hit) bool {
+	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") || r.wordAt(h.last+1, "not", "isnt", "no")
+}
+
+// partStays: "el apellido es igual", "last name stays the same": no name.
+func (r *reader) partStays(i int) bool {
+	for r.wordAt(i, "is", "es", "the", "el", "esta", "se", "still", "all") {
+		i++
+	}
+	return r.wordAt(i, "stays", "remains", "same", "unchanged", "stay", "igual", "mismo", "sigue", "queda", "no", "bien", "correcto", "fine", "right", "correct", "good", "ok", "okay")
 }
 
 // lastNext: after one word and a comma stands "last name".

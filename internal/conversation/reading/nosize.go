@@ -47,7 +47,7 @@ func (r *reader) numbersOfOtherThings() {
 			if t.kind == wordToken && t.word != nil && t.word.number.kind != notNumber {
 				if r.wordAt(i, "cuarto", "cuartos") && r.wordAt(i-1, "del", "el", "mi", "al", "su", "los", "nuestro") {
 					r.use(i, i) // a room
-				} else if r.numberedSide(i) || r.accuracy(i) || r.howManyMeasures(i) {
+				} else if r.numberedSide(i) || r.accuracy(i) || r.howManyMeasures(i) || r.layersOr(i) && !r.asked(fitcheck.TopicLayers) {
 					r.use(i, i)
 				} else if !r.outOf(i) && !r.aged(i) && !r.allSame(i) && !r.boards(i) {
 					r.spokenCount(i)

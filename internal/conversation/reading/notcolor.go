@@ -21,6 +21,27 @@ func (r *reader) pastValue(kind string, h *hit) bool {
 	return false
 }
 
+// ofCourse: "sí, claro", "pulgadas, claro": where no color is asked and nothing of a layer, a
+// material or another color stands beside it, the word says of course.
+func (r *reader) ofCourse(n int) bool {
+	h := &r.choices[n]
+	if h.first != h.last || !r.wordAt(h.first, "claro") || r.asked(fitcheck.TopicColor) || r.fieldBefore(h.first) == fitcheck.TopicColor {
+		return false
+	}
+	for k := max(n-1, 0); k < len(r.choices) && k <= n+1; k++ {
+		c := &r.choices[k]
+		if k != n && (c.has1("color") || c.has1("layer") || c.has1("material") && !c.is("material", "?") || c.has1("layers") && r.toks[c.last].kind == wordToken && !r.wordAt(c.last, "uno", "una", "dos", "tres") || c.has1("layers") && r.asked(fitcheck.TopicLayers)) {
+			return false
+		}
+	}
+	for i := r.clauseStart(h.first); i <= r.clauseEnd(h.last); i++ {
+		if t := &r.toks[i]; t.kind == wordToken && i != h.first && r.unitAt(i) == noUnit && r.numberAt(i).kind == notNumber && !r.talkBefore(i) && !r.wordAt(i, "si", "pues", "que", "y", "ya", "son", "eso", "por", "supuesto", "muy", "ok", "todo") {
+			return false
+		}
+	}
+	return !r.wordAt(h.first-1, "no") && !(r.markAt(h.first-1, ',') && r.wordAt(h.first-2, "no"))
+}
+
 // compared: the sentence sets one price beside another: "is a bronze one more?".
 func (r *reader) compared(i int) bool {
 	from, to := r.sentence(i)

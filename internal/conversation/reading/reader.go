@@ -54,6 +54,7 @@ func Read(in Input) Reading {
 	}
 	r.bound()
 	r.findPhrases()
+	r.frameNotName()
 	r.contacts()
 	r.places()
 	r.spelledOut()

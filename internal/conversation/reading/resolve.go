@@ -35,7 +35,7 @@ func (r *reader) inherit(ms []measure) {
 			part = m.part
 		}
 	}
-	if whole := r.onlyPart(); whole != "" {
+	if whole := r.measuredPart(); whole != "" {
 		for k := range ms {
 			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !ofOtherKind(ms, m, whole) && !(m.face == "edge" && (whole == "frame" || whole == "bulge") && r.asked(fitcheck.TopicPlasticSize)) {
 				m.part = whole
@@ -134,10 +134,15 @@ func partOf(t fitcheck.Topic) string {
 
 // onlyPart is the part that the message names, "" where it names none or several.
 func (r *reader) onlyPart() string {
+	return r.partNamed(func(*hit) bool { return true })
+}
+
+// partNamed is the part that those labels name, "" where they name none or several.
+func (r *reader) partNamed(counts func(*hit) bool) string {
 	found := ""
 	for n := range r.labels {
 		p, ok := r.labels[n].has("part")
-		if !ok || p == "skylight" || p == "dome" || p == "opening" {
+		if !ok || !counts(&r.labels[n]) || p == "skylight" || p == "dome" || p == "opening" {
 			continue
 		}
 		if found != "" && p != found {

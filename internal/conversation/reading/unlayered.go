@@ -90,3 +90,26 @@ func (r *reader) inTurn(free []tint) bool {
 	}
 	return false
 }
+
+// layersOr: the number is one of two of layers: "one layer or two?", "¿una o dos capas?".
+func (r *reader) layersOr(i int) bool {
+	if !r.layerNumber(i) {
+		return false
+	}
+	if r.wordAt(i-1, "or", "o") && (r.wordAt(i-2, "layer", "layers", "capa", "capas") || r.layerNumber(i-2) && r.wordAt(i+1, "layer", "layers", "capa", "capas")) {
+		return true
+	}
+	return r.wordAt(i+1, "or", "o") && r.layerNumber(i+2) && r.wordAt(i+3, "layer", "layers", "capa", "capas")
+}
+
+// layerNumber: one, two or three, whatever it was taken for.
+func (r *reader) layerNumber(i int) bool {
+	if i < 0 || i >= len(r.toks) {
+		return false
+	}
+	switch r.toks[i].text {
+	case "1", "2", "3", "one", "two", "three", "una", "uno", "dos", "tres":
+		return true
+	}
+	return false
+}
