@@ -279,7 +279,7 @@ func (r *reader) inLongYes(h *hit) bool {
 // noFrame: "there is no metal frame" to what the frame is like: the plastic is screwed down
 // bare.
 func (r *reader) noFrame() {
-	if r.known(fitcheck.TopicStyle) || r.known(fitcheck.TopicFrameCondition) {
+	if r.known(fitcheck.TopicStyle) || r.known(fitcheck.TopicFrameCondition) || r.tookAway() {
 		return
 	}
 	for i := range r.toks {

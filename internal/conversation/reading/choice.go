@@ -95,6 +95,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false
 		}
+		if s.topic == fitcheck.TopicWant && r.eitherWish(s, h) {
+			base.value = fitcheck.WantUnsure
+		}
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
