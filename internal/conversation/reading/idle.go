@@ -158,6 +158,9 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 	if last-first < 3 || last-first == 3 && r.toks[last].kind == markToken || r.wordsIn(first, h.first, "para") {
 		return true
 	}
+	if h.has1(string(fitcheck.TopicProblem)) && h.first == r.clauseStart(h.first) && (h.last >= last || r.softBreak(h.last+1) || r.sentenceEnd(h.last+1)) {
+		return true // "casa en Houston 77036, roto"
+	}
 	if r.wordsIn(first, last+1, "facilities", "maintenance", "director", "engineer", "custodian", "janitor", "dept", "department", "secretary", "principal", "administrator") && len(r.Asked) == 0 && r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") {
 		return true // "Facilities at the airport. We have 11 domes …"
 	}
