@@ -235,8 +235,10 @@ func (t *turn) acceptedGuess(p *Pending, r reading.Reading, text string) *readin
 	if p.Topic == fitcheck.TopicStyle && !slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool {
 		return u.Topic != nil && *u.Topic == p.Topic && u.Why == reading.WhyRough
 	}) {
-		if m := leadingYes.FindStringSubmatch(text); m != nil && !yesTaken[strings.ToLower(m[2])] {
-			yes = append(yes, t.agreement(m[1])...) // and more: "yes, the frame is corroded, whole unit"
+		for _, leading := range []*regexp.Regexp{leadingYes, firstClause} {
+			if m := leading.FindStringSubmatch(text); m != nil && !yesTaken[strings.ToLower(m[2])] {
+				yes = append(yes, t.agreement(m[1])...) // and more: "yes, the frame is corroded, whole unit"
+			}
 		}
 	}
 	for _, f := range yes {
@@ -253,7 +255,10 @@ func (t *turn) acceptedGuess(p *Pending, r reading.Reading, text string) *readin
 }
 
 // leadingYes is a yes with more after it; "yes, but ..." is none.
-var leadingYes = regexp.MustCompile(`(?i)^\W*((?:yes|yeah|yep|yup|correct|right|exactly|s[ií]|as[ií] es|correcto|exacto|claro)(?:,? (?:sir|ma'?am|it is|that'?s it|that'?s right|i believe so|i think so|así es|señora?))?)(?:\s*[,.;!\n]+\s*|\s+)(\pL+)`)
+var leadingYes = regexp.MustCompile(`(?i)^\W*((?:yes|yeah|yea|ya|yah|yep|yup|correct|right|exactly|sure|that'?s (?:right|correct|it)|s[ií]p?|as[ií] es|correcto|exacto|claro)(?:,? (?:sir|ma'?am|it is|that'?s it|that'?s right|i believe so|i think so|así es|señora?))?)(?:\s*[,.;!\n]+\s*|\s+)(\pL+)`)
+
+// firstClause is what stands before the first sign, with the word after it.
+var firstClause = regexp.MustCompile(`^\W*([^,.;!?\n]+)[,.;!\n]+\s*(\pL+)`)
 
 // yesTaken: what follows such a yes takes it back.
 var yesTaken = map[string]bool{"but": true, "no": true, "not": true, "well": true, "except": true, "or": true, "although": true, "actually": true, "pero": true, "aunque": true, "o": true}

@@ -26,12 +26,16 @@ func (t *turn) sureOfUnits(u reading.Unclear) (reading.Fact, bool) {
 	return reading.Fact{Topic: a.Topic, Unit: a.Unit, Value: guess, Said: u.Said}, true
 }
 
-// inInches says whether a size was surely measured in inches: it has tape fractions.
+// inInches says whether a size was surely measured in inches: it has tape fractions, or so many
+// whole inches that their unit was asked for.
 func inInches(s fitcheck.Size) bool {
 	return slices.ContainsFunc([]fitcheck.Length{s.Width, s.Length, s.Diameter}, func(l fitcheck.Length) bool {
-		return l%fitcheck.Inch != 0 && l%fitcheck.Sixteenth == 0
+		return l%fitcheck.Inch != 0 && l%fitcheck.Sixteenth == 0 || l > mostPlain && l%fitcheck.Inch == 0
 	})
 }
+
+// mostPlain is how long a side without a unit is taken to be in inches.
+const mostPlain = 96 * fitcheck.Inch
 
 func near(a, b fitcheck.Size) bool {
 	return distance(a.Width, b.Width) <= reading.FarSizes && distance(a.Length, b.Length) <= reading.FarSizes &&

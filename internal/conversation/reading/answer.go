@@ -79,12 +79,20 @@ func (r *reader) firstTalk(value string) *hit {
 func (r *reader) dontKnow(t fitcheck.Topic, h *hit) {
 	switch t {
 	case fitcheck.TopicStyle, fitcheck.TopicFrameCondition, fitcheck.TopicWant:
+		if r.guessed(t) {
+			return // "I think it's a metal frame on a box, no idea if I need all of it": a yes to the guess is enough
+		}
 		if !r.doubtful(t) {
 			r.fact(t, 0, fitcheck.Choice("unsure"), h.first, h.last)
 			return
 		}
 	}
 	r.out.DontKnow = append(r.out.DontKnow, t)
+}
+
+// guessed: the message says of the topic what it likely is.
+func (r *reader) guessed(t fitcheck.Topic) bool {
+	return slices.ContainsFunc(r.out.Unclear, func(u Unclear) bool { return u.Topic != nil && *u.Topic == t && u.Why == WhyRough })
 }
 
 // asksForUsual: "what do most people get?" is all that is said, and asks for what the shop
@@ -279,7 +287,7 @@ func (r *reader) inLongYes(h *hit) bool {
 // noFrame: "there is no metal frame" to what the frame is like: the plastic is screwed down
 // bare.
 func (r *reader) noFrame() {
-	if r.known(fitcheck.TopicStyle) || r.known(fitcheck.TopicFrameCondition) {
+	if r.known(fitcheck.TopicStyle) || r.known(fitcheck.TopicFrameCondition) || r.tookAway() {
 		return
 	}
 	for i := range r.toks {

@@ -11,7 +11,7 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicUse:
 		return r.oneOfThem(h)
 	case fitcheck.TopicStyle:
-		return r.sizeNamed(h)
+		return r.sizeNamed(h) || r.frameGone(s, h)
 	case fitcheck.TopicWant:
 		return r.onlyRises(s, h) || r.openTo(s, h)
 	case fitcheck.TopicImpactRisk:
@@ -213,6 +213,42 @@ func (r *reader) listedForPrice(h *hit) bool {
 		}
 	}
 	return false
+}
+
+// eitherWish: "a new skylight or just the top, not sure": of two wishes with an "or" between them
+// neither is meant where the words doubt.
+func (r *reader) eitherWish(s sense, h *hit) bool {
+	if s.value != fitcheck.WantDomeOnly && s.value != fitcheck.WantCompleteUnit {
+		return false
+	}
+	from, to := r.sentence(h.first)
+	or := -1
+	for i := from; i <= to; i++ {
+		if r.wordAt(i, "or", "o") && (i < h.first && r.onlyWords(i+1, h.first, "maybe", "just", "only", "if", "the", "do", "tal", "vez", "quizas", "solo", "nomas") || i > h.last && r.onlyWords(h.last+1, i, "part", "maybe", "itself")) {
+			or = i
+		}
+	}
+	if or < 0 || r.firstTalk("dontknow") == nil && r.firstTalk("maybe") == nil && !r.wordsIn(from, h.first, "whether") {
+		return false
+	}
+	wished := []string{"new", "whole", "skylight", "skylights", "unit", "complete", "entire", "everything", "nuevo", "tragaluz", "completo", "unidad", "todo"}
+	if s.value == fitcheck.WantCompleteUnit {
+		wished = []string{"top", "dome", "plastic", "bubble", "lens", "cover", "acrylic", "tapa", "domo", "plastico", "mica", "burbuja"}
+	}
+	if or < h.first {
+		return r.wordsIn(from, or, wished...)
+	}
+	return r.wordsIn(or+1, to+1, wished...)
+}
+
+// onlyWords: none but the given words stand between two tokens, the second not counted.
+func (r *reader) onlyWords(from, to int, words ...string) bool {
+	for i := from; i < to; i++ {
+		if !r.wordAt(i, words...) {
+			return false
+		}
+	}
+	return true
 }
 
 // openTo: "the dome only but open to the whole unit": what somebody would hear about is no

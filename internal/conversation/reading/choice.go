@@ -95,6 +95,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.notJust(s, h) {
 			base.value, base.negated = fitcheck.WantCompleteUnit, false
 		}
+		if s.topic == fitcheck.TopicWant && r.eitherWish(s, h) {
+			base.value = fitcheck.WantUnsure
+		}
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
@@ -191,7 +194,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 		return false // "actually 1 is 30 x 30"
 	case s.asked && s.topic == fitcheck.TopicLayers && r.loneLayers(h):
 		return true
-	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && r.fieldBefore(h.first) != s.topic:
+	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && !r.whyChosen(s, h) && r.fieldBefore(h.first) != s.topic:
 		return false
 	case answer && !r.asked(s.topic) && h.shared(s.topic):
 		return false

@@ -328,7 +328,7 @@ func (r *reader) placeAfterName(i, last int) bool {
 		return false
 	}
 	if r.wordAt(last+1, "in", "from", "de", "en", "near") {
-		return last+2 < len(r.toks) && (r.toks[last+2].named || r.toks[last+2].used && r.doubtful(fitcheck.TopicPlace))
+		return last+2 < len(r.toks) && (r.toks[last+2].named || r.toks[last+2].used && (r.doubtful(fitcheck.TopicPlace) || r.known(fitcheck.TopicPlace)))
 	}
 	return (r.markAt(last+1, ',') || r.markAt(last+1, '.') || r.markAt(last+1, '-')) && last+2 < len(r.toks) && r.toks[last+2].named && (i == 0 || r.sentenceEnd(i-1))
 }

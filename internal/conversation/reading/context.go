@@ -106,10 +106,10 @@ func (r *reader) namedRightAfter(m *measure) bool {
 	if h == nil || h.first == h.last && r.domeNamed(r.sentenceFirst(m.first), m.first) {
 		return false
 	}
-	if h.is("face", "edge") && m.shape != lone { // "38 x 49 1/4 lip to lip on the plastic"
-		for i = h.last + 1; r.wordAt(i, "on", "of", "the", "de", "el"); i++ {
+	if h.has1("face") && m.shape != lone { // "38 x 49 1/4 lip to lip on the plastic", "49 x 49 por fuera de la base"
+		for i = h.last + 1; r.labelFrom(i) == nil && r.wordAt(i, "on", "of", "the", "my", "de", "del", "el", "la", "mi"); i++ {
 		}
-		if p := r.labelFrom(i); p != nil && p.is("part", "plastic") {
+		if p := r.labelFrom(i); p != nil && (p.is("part", "plastic") || p.is("part", "curb") && !h.is("face", "edge")) {
 			return true
 		}
 	}

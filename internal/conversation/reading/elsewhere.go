@@ -17,6 +17,14 @@ func (r *reader) fallsHere(h *hit) bool {
 	return r.wordsIn(from, to+1, "cae", "caen", "get", "gets", "hay", "por", "because", "since", "cause", "for", "lots", "mucho", "graniza", "area", "season") && !r.wordsIn(from, to+1, "cayo", "last", "broke", "rompio", "quebro", "paso", "pasado", "pasada", "hit", "took")
 }
 
+// whyChosen: "poly cause of the trees", "policarbonato porque aquí cae granizo": what could hit the
+// skylight is told as the reason of a choice.
+func (r *reader) whyChosen(s sense, h *hit) bool {
+	return s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) &&
+		r.wordsIn(r.sentenceFirst(h.first), h.first, "because", "cause", "cuz", "coz", "bc", "since", "due", "porque", "pq", "por", "pues") && !r.negated(h.first) &&
+		!r.wordsIn(r.sentenceFirst(h.first), r.sentenceLast(h.first)+1, "broke", "cracked", "fell", "hit", "rompio", "quebro", "cayo", "no", "not", "dont")
+}
+
 // elsewhere says whether a value's words are of something else than its topic.
 func (r *reader) elsewhere(s sense, h *hit) bool {
 	if r.unknownTo(h.first) || r.astray(s.topic, h.first, h.last) || r.idle(s, h) {

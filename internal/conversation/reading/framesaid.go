@@ -72,7 +72,13 @@ func (r *reader) otherNothing(s sense, h *hit) bool {
 	if s.value == fitcheck.StyleNoneYet && r.wordAt(h.last, "nada") && r.wordAt(h.last+1, "quebrado", "roto", "malo", "mal", "danado", "de", "que", "mas", "grave") {
 		return true // "no hay nada quebrado"
 	}
-	if s.topic != fitcheck.TopicStyle || s.value != fitcheck.StyleNoneYet || !s.asked || h.last > h.first {
+	if s.topic != fitcheck.TopicStyle || s.value != fitcheck.StyleNoneYet || !s.asked {
+		return false
+	}
+	if r.wordAt(h.first, "new", "nuevo") && r.newWished(h) {
+		return true
+	}
+	if h.last > h.first {
 		return false
 	}
 	if r.wordAt(h.first, "none") && r.wordAt(h.first-1, "has", "had") {

@@ -64,14 +64,11 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther && (len(r.Asked) > 0 && !r.asked(s.topic) || r.wordAt(h.last+1, "style", "fashioned", "school")) {
 		return true // also "an old style one"
 	}
-	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && r.wordAt(h.first-1, "in", "out", "leaks", "water", "seal", "edge") && r.wordAt(h.last+1, "the", "my", "it") {
-		return true // "the rain comes in round the skylight"
-	}
 	if s.topic == fitcheck.TopicProblem && r.wordAt(h.last+1, "rated", "proof", "resistant", "grade") {
 		return true // "need hurricane rated skylights"
 	}
-	if s.topic == fitcheck.TopicUse && r.wordAt(h.last, "flat") && (r.wordAt(h.last+1, "glass", "skylight", "skylights", "roof", "one", "ones", "dome", "domes", "top", "plastic", "panel", "panels", "window", "sides", "side", "faces") || r.wordAt(h.first, "a") && r.wordAt(h.last+1, "on")) {
-		return true // "my flat skylight cracked"
+	if s.topic == fitcheck.TopicUse && r.wordAt(h.last, "flat") && (r.flatThing(h.last+1) || r.wordAt(h.first, "a") && r.wordAt(h.last+1, "on")) {
+		return true // "my flat skylight cracked", "our flat rubber roof"
 	}
 	if s.topic == fitcheck.TopicFinish && r.wordAt(h.last+1, "no", "not", "idk", "dont", "unsure") && r.dontKnowAt(h.last+1) {
 		return true // "del aluminio no sé"
@@ -169,6 +166,9 @@ func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
 func (r *reader) ofSkylight(first, last int, h *hit) bool {
 	if last-first < 3 || last-first == 3 && r.toks[last].kind == markToken || r.wordsIn(first, h.first, "para") {
 		return true
+	}
+	if h.has1(string(fitcheck.TopicProblem)) && h.first == r.clauseStart(h.first) && (h.last >= last || r.softBreak(h.last+1) || r.sentenceEnd(h.last+1)) {
+		return true // "casa en Houston 77036, roto"
 	}
 	if r.wordsIn(first, last+1, "facilities", "maintenance", "director", "engineer", "custodian", "janitor", "dept", "department", "secretary", "principal", "administrator") && len(r.Asked) == 0 && r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") {
 		return true // "Facilities at the airport. We have 11 domes …"

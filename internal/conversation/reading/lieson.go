@@ -181,7 +181,7 @@ func (r *reader) laidParts() []laid {
 	how, by := notLying, -1
 	for i := 0; i < len(r.toks); i++ {
 		t := &r.toks[i]
-		if t.kind == wordToken && (notKinds[t.text] || negWords[t.text] && !r.hidden(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
+		if t.kind == wordToken && (notKinds[t.text] || negWords[t.text] && !r.hidden(i) && !r.saysUnknown(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
 			return nil
 		}
 		if t.ends() {
@@ -225,6 +225,17 @@ func (r *reader) laidParts() []laid {
 		i = end
 	}
 	return parts
+}
+
+// saysUnknown: the token is of a "no idea" before a description, which denies no part: "I
+// wouldn't know. There is a metal edge around the bubble".
+func (r *reader) saysUnknown(i int) bool {
+	for n := range r.talk {
+		if h := &r.talk[n]; h.is("say", "dontknow") && h.first <= i && i <= h.last {
+			return true
+		}
+	}
+	return false
 }
 
 // hidden: "no metal showing on top, the plastic goes over it": there is a frame all the same.

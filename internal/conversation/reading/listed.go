@@ -25,16 +25,47 @@ func (r *reader) ofFrame(s sense, h *hit) bool {
 		return false
 	}
 	from, _ := r.sentence(h.first)
-	frame := false
+	frame, at, box := false, from, -1
+	rots := r.wordsIn(h.first, h.last+1, "rotted", "rotten", "podrido", "podrida") // may be the box
 	for i := from; i < h.first; i++ {
-		if l := r.labelFrom(i); l != nil && l.senses[0].kind == "part" {
-			frame = l.senses[0].value == "frame" || l.senses[0].value == "retainer"
+		l := r.labelFrom(i)
+		switch {
+		case l == nil || l.senses[0].kind != "part":
+		case frame && !rots && l.senses[0].value == "curb" && !r.softBetween(at, i):
+			box = i // "metal frame on a box, bent and dented"
+		default:
+			frame, at, box = l.senses[0].value == "frame" || l.senses[0].value == "retainer", i, -1
 		}
 	}
+	frame = frame && (box < 0 || r.softBetween(box, h.first))
+	frame = frame || r.frameBefore(from, h)
 	if r.wordAt(h.first, "dull", "faded") && r.softBetween(from, h.first) {
 		return false // "the frame stays, it has gotten foggy and dull"
 	}
 	return frame && !r.wordAt(h.first, "old", "ugly", "dirty", "viejo", "vieja") && !(r.wordAt(h.first, "dull") && r.wordsIn(max(from, h.first-3), h.first, "foggy", "cloudy", "hazy", "yellow"))
+}
+
+// frameBefore: nothing but "it's" stands before the fault in its sentence, and the sentence before
+// describes the frame: "metal frame on a curb. bent and dented up". What rots may be the box.
+func (r *reader) frameBefore(from int, h *hit) bool {
+	if from < 2 || r.wordsIn(h.first, h.last+1, "rotted", "rotten", "podrido", "podrida") ||
+		!r.onlyWords(from, h.first, "it", "its", "is", "are", "theyre", "they", "all", "both", "pretty", "really", "very", "kinda", "a", "bit", "little", "now", "the", "old", "ones", "one", "got", "looks", "and", "but", "s", "re",
+			"esta", "estan", "ta", "los", "el", "viejo", "viejos", "muy", "todo", "todos", "ya", "medio", "bien", "un", "poco", "y", "pero", "se", "ve", "ven") {
+		return false
+	}
+	frame := false
+	for i := r.sentenceFirst(from - 2); i < from; i++ {
+		if l := r.labelFrom(i); l != nil && l.senses[0].kind == "part" {
+			switch l.senses[0].value {
+			case "frame", "retainer":
+				frame = true
+			case "curb":
+			default:
+				return false
+			}
+		}
+	}
+	return frame
 }
 
 // listLayers: "double" alone between commas in a list of choices: "polycarbonate,

@@ -89,6 +89,7 @@ func (r *reader) findPhrases() {
 	r.intros = v.scan(r.toks, introLayer, nil)
 	r.wants = v.scan(r.toks, wantLayer, nil)
 	r.styles = v.scan(r.toks, styleLayer, nil)
+	r.aroundOnly()
 	r.labelAt = make([]int16, len(r.toks))
 	for i := range r.labelAt {
 		r.labelAt[i] = -1

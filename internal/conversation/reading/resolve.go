@@ -264,7 +264,7 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	if m.either && m.topic == "" {
 		return "", r.Asked
 	}
-	if m.topic == fitcheck.TopicFrameInside && r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(m) {
+	if named, _ := sizeTopic(m.part, m.face); (m.topic == fitcheck.TopicFrameInside || m.topic == "" && named == fitcheck.TopicFrameInside) && r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(m) {
 		return fitcheck.TopicRetainerOpening, nil
 	}
 	if m.topic != "" {

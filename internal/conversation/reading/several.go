@@ -211,6 +211,9 @@ func (r *reader) layersNumber(h *hit) bool {
 	if h.first == h.last && h.last+1 < len(r.toks) && countNouns[r.toks[h.last+1].text] || h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
 		return false
 	}
+	if r.strongLayers() && r.piecesAlone(h) {
+		return false // "2 layers, clear over white, acrylic, just one"
+	}
 	if next := h.last + 1; h.first == h.last && next < len(r.toks) && r.toks[next].kind == wordToken && !r.explained(next) && r.strongLayers() {
 		return false // "2 guys looked at it already, one layer is fine"
 	}
@@ -220,6 +223,11 @@ func (r *reader) layersNumber(h *hit) bool {
 	i := h.first - 1
 	return i < 0 || r.toks[i].kind == markToken || r.wordAt(i, "just", "only", "want", "need", "with", "its", "it", "is", "has", "have", "got", "think", "be",
 		"say", "do", "like", "prefer", "solo", "nomas", "de", "a", "maybe", "and", "or", "us", "me", "layers", "to", "go", "for", "not", "no", "y", "o", "but", "i", "es", "tiene", "con", "probably")
+}
+
+// piecesAlone: a bare number, with an "only" or not, that is a clause of its own.
+func (r *reader) piecesAlone(h *hit) bool {
+	return r.wholeAt(h.last) > 0 && r.onlyWords(r.clauseStart(h.first), h.last, "just", "only", "and", "solo", "nomas", "y") && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken)
 }
 
 // whenever: the words tell when something happens again and again.

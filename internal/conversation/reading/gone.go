@@ -1,0 +1,37 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What is up there no more, or not yet: a frame that the storm took, a new one that is wanted.
+
+// frameGone: "theres no frame its gone": there was one, so the plastic was not bare.
+func (r *reader) frameGone(s sense, h *hit) bool {
+	return s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "no", "sin", "without") && r.wordsIn(h.first, h.last+1, "frame", "marco", "metal", "ring") && r.tookAway()
+}
+
+// tookAway: the message says that the frame or all of it is gone from where it was.
+func (r *reader) tookAway() bool {
+	for i := range r.toks {
+		switch {
+		case r.wordAt(i, "gone", "anymore", "missing", "blew", "blown", "flew", "ripped", "tore", "torn", "vanished", "disappeared", "volo", "llevo", "arranco", "perdio", "desaparecio", "falta"),
+			r.wordAt(i, "took", "take", "carried") && r.wordsIn(i+1, min(i+6, len(r.toks)), "it", "off", "away", "frame", "everything", "all", "skylight"),
+			r.wordAt(i, "frame", "marco") && r.wordAt(i+1, "left"), r.wordAt(i, "ya") && r.wordAt(i+1, "no") && r.wordAt(i+2, "hay", "tiene", "esta"):
+			if !r.negated(i) || r.wordAt(i, "anymore", "frame", "marco") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// newWished: a "new" beside what is there already, or wished for, tells of no opening still to be
+// cut: "wood curb still there. whole new skylight", "new roof, wood box on it".
+func (r *reader) newWished(h *hit) bool {
+	for n := range r.labels {
+		if l := &r.labels[n]; l.is("part", "curb") || l.is("part", "frame") || l.is("part", "flange") {
+			return true
+		}
+	}
+	return covers(r.wants, h.first) || r.wordsIn(0, len(r.toks), "old", "existing", "viejo", "vieja") ||
+		r.wordsIn(r.sentenceFirst(h.first), h.first, "need", "needs", "want", "wants", "replace", "whole", "complete", "entire", "quiero", "necesito", "ocupo")
+}
