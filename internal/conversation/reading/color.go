@@ -130,6 +130,9 @@ func (r *reader) ofPlastic(n int) bool {
 	}
 	other := false
 	for i := from; i <= to; i++ {
+		if r.wordAt(i, "like") && r.wordAt(i-1, "id", "wed", "would") {
+			return true // "I'd like it in white"
+		}
 		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.inRef(i) || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) {
 			continue
 		}

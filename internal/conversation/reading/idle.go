@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
 // is wanted.
@@ -84,6 +88,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	}
 	if s.value == fitcheck.StyleNoneYet && r.askedSize() != "none" && r.wordsIn(h.first, h.last+1, "lo", "la") {
 		return true // "el ancho todavía no lo tengo"
+	}
+	if s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.askedSize() != "none" && r.wordAt(h.last, "square", "cuadrado", "cuadrada") && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic.OfSize() }) {
+		return true // "25 3/4 by 25 3/4, so it is square": the size says so
 	}
 	if s.topic == fitcheck.TopicWant && r.wordAt(h.last, "everything", "todo") && r.wordAt(h.last+1, "else", "lo") {
 		return true // "the frame and everything else is fine"

@@ -73,7 +73,7 @@ func (r *reader) pitchAt(i, next int, n numeral) bool {
 }
 
 func (r *reader) overTwelve(i int) bool {
-	if r.asked(fitcheck.TopicRoofSlope) && r.unitAt(i) == inch && r.toks[i].kind == wordToken && !r.wordAt(i, "in") {
+	if (r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i)) && r.unitAt(i) == inch && r.toks[i].kind == wordToken && !r.wordAt(i, "in") {
 		i++ // "sube 5 pulgadas por cada 12"
 	}
 	if r.twelve(i) {
