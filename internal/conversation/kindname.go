@@ -34,6 +34,9 @@ func (t *turn) kindNames() map[string]int {
 	var areas []float64
 	for i, u := range t.talk.Units() {
 		size := lookSize(u)
+		if !size.Complete() {
+			size = t.heldSize(i + 1)
+		}
 		looks[u.Profile] = append(looks[u.Profile], i+1)
 		areas = append(areas, area(size))
 		switch {
@@ -83,6 +86,27 @@ func lookSize(u fitcheck.Unit) fitcheck.Size {
 	for _, topic := range []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicCurbOutside, fitcheck.TopicRetainerOpening, fitcheck.TopicCurbInside, fitcheck.TopicFrameInside} {
 		if s := u.SizeOf(topic); s != nil && s.Complete() {
 			return *s
+		}
+	}
+	return fitcheck.Size{}
+}
+
+// heldSize is a size that was told of a kind and of which it is still asked what it measures: it
+// tells as well how large the kind is.
+func (t *turn) heldSize(unit int) fitcheck.Size {
+	held := t.talk.Memory.Early
+	if p := t.talk.Memory.Pending; p != nil {
+		held = append(slices.Clone(held), p)
+	}
+	for _, p := range held {
+		if p.Unit != unit || p.Why != reading.WhyWhich {
+			continue
+		}
+		r := reading.Read(reading.Input{Text: p.Said, Asked: []fitcheck.Topic{fitcheck.TopicPlasticSize}, Language: t.talk.Language})
+		for _, f := range r.Facts {
+			if s, ok := f.Value.(fitcheck.Size); ok && s.Complete() {
+				return s
+			}
 		}
 	}
 	return fitcheck.Size{}

@@ -148,24 +148,22 @@ func (r *reader) onlyPart() string {
 	return found
 }
 
-// insideAndOutside: both faces without a part, and so far apart as a curb's walls
-// make them, are the curb's.
+// insideAndOutside: both faces of one skylight without a part are the curb's.
 func (r *reader) insideAndOutside(ms []measure) {
-	in, out := -1, -1
+	bare := func(m *measure, face string) bool {
+		return m.face == face && m.topic == "" && (m.part == "" || m.part == "skylight")
+	}
+	var curbs []*measure
 	for k := range ms {
-		m := &ms[k]
-		if m.part != "" && m.part != "skylight" || m.topic != "" {
-			continue
-		}
-		switch m.face {
-		case "inside":
-			in = k
-		case "outside":
-			out = k
+		for n := range ms {
+			in, out := &ms[k], &ms[n]
+			if bare(in, "inside") && bare(out, "outside") && slices.Equal(in.units, out.units) {
+				curbs = append(curbs, in, out)
+			}
 		}
 	}
-	if in >= 0 && out >= 0 {
-		ms[in].part, ms[out].part = "curb", "curb"
+	for _, m := range curbs {
+		m.part = "curb"
 	}
 }
 
