@@ -56,15 +56,22 @@ func (r *reader) inRow(row []measure, kinds int) bool {
 	}
 	for k := range row {
 		m := &row[k]
-		if m.shape != pair || m.drop || m.other || m.diag || m.fixed || !slices.Equal(m.units, first.units) || r.sentenceFirst(m.first) != from {
+		if _, ok := m.extent(); !ok || m.drop || m.other || m.diag || m.fixed || !slices.Equal(m.units, first.units) || r.sentenceFirst(m.first) != from {
 			return false
 		}
 		if m.where && (m.topic != first.topic || m.part != first.part || m.face != first.face) {
 			return false
 		}
-		if k > 0 && (!farApart(m, &row[k-1]) || r.correctedBetween(&row[k-1], m)) {
+		if k > 0 && (!m.unlike(&row[k-1]) || r.correctedBetween(&row[k-1], m)) {
 			return false
 		}
 	}
 	return true
+}
+
+// unlike: the sizes lie further apart than parts of one skylight.
+func (m *measure) unlike(o *measure) bool {
+	a, _ := m.extent()
+	b, _ := o.extent()
+	return abs(a[0]-b[0]) > FarSizes || abs(a[1]-b[1]) > FarSizes
 }

@@ -13,7 +13,8 @@ func (r *reader) inherit(ms []measure) {
 	for k := range ms {
 		m := &ms[k]
 		if k > 0 && !m.where && m.topic == "" && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) && m.shape != lone {
-			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "outside is 24 x 48 on the first and 30 x 30 on the second"
+			from := likeOfKind(ms, k)
+			m.topic, m.part, m.face = from.topic, from.part, from.face // "outside is 24 x 48 on the first and 30 x 30 on the second"
 		}
 		if len(ms) == 2 && k == 1 && r.otherWay(&ms[0], m) {
 			ms[0].parts[0].side = someSide
@@ -44,6 +45,19 @@ func (r *reader) inherit(ms []measure) {
 	}
 	r.allOf(ms)
 	r.insideAndOutside(ms)
+}
+
+// likeOfKind is the size of the kind before that stands there where a size does among its own: the
+// first of both in "kitchen 25 x 25 opening 23 x 23, bath 17 x 25 opening 15 x 23".
+func likeOfKind(ms []measure, k int) *measure {
+	start := func(k int) int {
+		for k > 0 && slices.Equal(ms[k-1].units, ms[k].units) {
+			k--
+		}
+		return k
+	}
+	own := start(k)
+	return &ms[min(start(own-1)+k-own, own-1)]
 }
 
 // ofOtherKind: the part is named with a size of another kind, or the plastic with a size of its own:
