@@ -324,7 +324,7 @@ var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dinin
 	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
 	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
 	cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
-	powder carport patio playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
+	powder carport patio lanai playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
 	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda`)
 
 // otherNumbered: the same room stands in the message with another number: "bedroom 1 …
