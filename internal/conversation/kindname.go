@@ -71,10 +71,14 @@ func (t *turn) kindNames() map[string]int {
 func (t *turn) looksTold() map[string]int {
 	names, twice := map[string]int{}, map[string]bool{}
 	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
-		look := t.talk.Memory.Looks[unit]
-		for _, w := range lookWords[look] {
-			twice[w] = twice[w] || names[w] > 0
-			names[w] = unit
+		for _, look := range strings.Fields(t.talk.Memory.Looks[unit]) {
+			if look == "rectangle" {
+				look = "long"
+			}
+			for _, w := range lookWords[look] {
+				twice[w] = twice[w] || names[w] > 0
+				names[w] = unit
+			}
 		}
 	}
 	maps.DeleteFunc(names, func(w string, _ int) bool { return twice[w] })

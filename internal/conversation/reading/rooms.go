@@ -95,17 +95,38 @@ func (r *reader) callRooms() {
 	}
 	for k := range r.refs {
 		ref := &r.refs[k]
+		if len(r.refs) > 1 && len(ref.units) == 1 {
+			r.looksAfter(ref)
+		}
 		for i := ref.first; i <= ref.last && len(ref.units) == 1; i++ {
 			if look := lookOf[r.toks[i].text]; look != "" {
-				if r.out.Looks == nil {
-					r.out.Looks = map[int]string{}
-				}
-				r.out.Looks[ref.units[0]] = look
+				r.lookOfKind(ref.units[0], look)
 			}
 			if r.room(i) && !(i > 0 && r.room(i-1) && i > ref.first) || lookOf[r.toks[i].text] != "" {
 				r.callRoom(ref.units[0], i)
 			}
 		}
+	}
+}
+
+// lookOfKind notes how a kind looks.
+func (r *reader) lookOfKind(unit int, look string) {
+	if r.out.Looks == nil {
+		r.out.Looks = map[int]string{}
+	}
+	r.out.Looks[unit] = AddLook(r.out.Looks[unit], look)
+}
+
+// looksAfter: "the other one is a big rectangle": the looks that are told of a kind right after it.
+func (r *reader) looksAfter(ref *unitRef) {
+	i := ref.last + 1 + number(r.wordAt(ref.last+1, "one", "ones"))
+	if !r.wordAt(i, "is", "are", "was", "es", "son") {
+		return
+	}
+	for i++; r.wordAt(i, "a", "an", "the", "un", "una", "very", "really", "pretty", "muy", "mas"); i++ {
+	}
+	for ; i < len(r.toks) && lookSort[lookOf[r.toks[i].text]] > 0; i++ {
+		r.lookOfKind(ref.units[0], lookOf[r.toks[i].text])
 	}
 }
 
