@@ -88,7 +88,9 @@ func (r *reader) allOf(ms []measure) {
 	for i < len(r.toks) && r.toks[i].kind == markToken {
 		i++
 	}
-	plural := r.wordAt(i, "these", "those", "they", "theyre") && r.breakBetween(last.last, i)
+	those := r.thoseAfter(i)
+	i = max(i, those)
+	plural := those > 0 || r.wordAt(i, "these", "those", "they", "theyre") && r.breakBetween(last.last, i)
 	if r.wordAt(i, "these", "those", "they", "theyre") {
 		i++
 	}
@@ -106,6 +108,24 @@ func (r *reader) allOf(ms []measure) {
 			m.topic, m.part, m.face, m.where = last.topic, last.part, last.face, true
 		}
 	}
+}
+
+// thoseAfter is where a clause after the last size begins that does nothing but name what they all
+// are: "two 25 x 49 complete skylights, those are curb outside"; 0 for none.
+func (r *reader) thoseAfter(from int) int {
+	for i := from + 1; i < len(r.toks) && i < from+8; i++ {
+		if !r.wordAt(i, "these", "those", "they", "theyre", "esas", "estas", "esos", "estos") || !r.softBreak(i-1) && !r.sentenceEnd(i-1) {
+			continue
+		}
+		next := i + 1
+		for r.wordAt(next, "are", "were", "son", "re") {
+			next++
+		}
+		if r.labelsOnly(next) {
+			return i
+		}
+	}
+	return 0
 }
 
 // labelsOnly: nothing but names of what a size is of stands from token i to the end of its
