@@ -17,8 +17,8 @@ var lookWords = map[string][]string{
 	"long":    {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares"},
 	"pyramid": {"pyramid", "pyramids", "piramide", "piramides"},
 	"barrel":  {"barrel", "barrels", "barril", "barriles"},
-	"big":     {"big", "bigger", "large", "larger", "biggest", "grande", "grandes"},
-	"small":   {"small", "smaller", "little", "smallest", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
+	"big":     {"big", "bigger", "large", "larger", "biggest", "huge", "grande", "grandes"},
+	"small":   {"small", "smaller", "little", "smallest", "tiny", "wee", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
 }
 
 // kindNames are the words that tell the kinds of a talk apart by their shape or how large they

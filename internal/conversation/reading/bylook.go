@@ -17,7 +17,7 @@ var lookOf = map[string]string{
 	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long",
 	"pyramid": "pyramid", "pyramids": "pyramid", "barrel": "barrel", "barrels": "barrel", "barril": "barrel", "barriles": "barrel", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
 	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
-	"small": "small", "smaller": "small", "little": "small", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
+	"small": "small", "smaller": "small", "little": "small", "tiny": "small", "wee": "small", "huge": "big", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
 	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
 	"chiquito": "small", "chiquita": "small", "chiquitos": "small", "chiquitas": "small", "bubble": "dome", "domed": "dome",
 }

@@ -63,9 +63,10 @@ func (r *reader) roomUnits() {
 	r.roomPlaces(places)
 }
 
-// roomOfLook is the room that follows a skylight that is called by its look, 0 for none.
+// roomOfLook is the room that follows a skylight that is called by its look, or by another word that
+// is no room, "the wee one in the closet"; 0 for none.
 func (r *reader) roomOfLook(i, next int) int {
-	if lookOf[r.toks[i].text] == "" || !r.whereWord(next) {
+	if lookOf[r.toks[i].text] == "" && (r.room(i) || next < i+2) || !r.whereWord(next) {
 		return 0
 	}
 	if next++; r.wordAt(next, "the", "my", "our") {
