@@ -78,7 +78,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		t.settled(fact, p.Message, words)
 		t.completeEarly(p, fact.Topic, words)
 		r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
-		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
+		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return sameOf(f, fact) })
 		return r
 	}
 	return r // an answer to something else: what was pending is asked for anew
@@ -151,6 +151,11 @@ func partsNamed(text string) []string {
 // nextNamed is a sentence that tells another measure after what it says of the one before.
 var nextNamed = regexp.MustCompile(`^([^\d]*)[,;]([^\d,;]+)\d`)
 
+// sameOf says whether two facts tell the same of one kind.
+func sameOf(a, b reading.Fact) bool {
+	return a.Topic == b.Topic && (a.Unit == b.Unit || a.Unit == 0 || b.Unit == 0)
+}
+
 // namedBesides says whether the words name what was pending, and tell a size of something else as
 // well.
 func (t *turn) namedBesides(p *Pending, r reading.Reading, text string) bool {
@@ -159,7 +164,7 @@ func (t *turn) namedBesides(p *Pending, r reading.Reading, text string) bool {
 	}
 	return slices.ContainsFunc(partsNamed(text), func(part string) bool {
 		fact, ok := t.completed(p, part)
-		return ok && !slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
+		return ok && !slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return sameOf(f, fact) })
 	})
 }
 
