@@ -85,7 +85,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		t.talk.Memory.Rooms[unit] = room
 	}
 	for unit, look := range r.Looks {
-		t.talk.Memory.Looks[unit] = look
+		t.talk.Memory.Looks[unit] = reading.AddLook(t.talk.Memory.Looks[unit], look)
 	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked

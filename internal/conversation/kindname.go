@@ -17,8 +17,8 @@ var lookWords = map[string][]string{
 	"long":    {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares"},
 	"pyramid": {"pyramid", "pyramids", "piramide", "piramides"},
 	"barrel":  {"barrel", "barrels", "barril", "barriles"},
-	"big":     {"big", "bigger", "large", "larger", "biggest", "grande", "grandes"},
-	"small":   {"small", "smaller", "little", "smallest", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
+	"big":     {"big", "bigger", "large", "larger", "biggest", "huge", "grande", "grandes"},
+	"small":   {"small", "smaller", "little", "smallest", "tiny", "wee", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
 }
 
 // kindNames are the words that tell the kinds of a talk apart by their shape or how large they
@@ -34,6 +34,9 @@ func (t *turn) kindNames() map[string]int {
 	var areas []float64
 	for i, u := range t.talk.Units() {
 		size := lookSize(u)
+		if !size.Complete() {
+			size = t.heldSize(i + 1)
+		}
 		looks[u.Profile] = append(looks[u.Profile], i+1)
 		areas = append(areas, area(size))
 		switch {
@@ -68,10 +71,14 @@ func (t *turn) kindNames() map[string]int {
 func (t *turn) looksTold() map[string]int {
 	names, twice := map[string]int{}, map[string]bool{}
 	for unit := 1; unit <= t.talk.UnitCount(); unit++ {
-		look := t.talk.Memory.Looks[unit]
-		for _, w := range lookWords[look] {
-			twice[w] = twice[w] || names[w] > 0
-			names[w] = unit
+		for _, look := range strings.Fields(t.talk.Memory.Looks[unit]) {
+			if look == "rectangle" {
+				look = "long"
+			}
+			for _, w := range lookWords[look] {
+				twice[w] = twice[w] || names[w] > 0
+				names[w] = unit
+			}
 		}
 	}
 	maps.DeleteFunc(names, func(w string, _ int) bool { return twice[w] })
@@ -83,6 +90,27 @@ func lookSize(u fitcheck.Unit) fitcheck.Size {
 	for _, topic := range []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicCurbOutside, fitcheck.TopicRetainerOpening, fitcheck.TopicCurbInside, fitcheck.TopicFrameInside} {
 		if s := u.SizeOf(topic); s != nil && s.Complete() {
 			return *s
+		}
+	}
+	return fitcheck.Size{}
+}
+
+// heldSize is a size that was told of a kind and of which it is still asked what it measures: it
+// tells as well how large the kind is.
+func (t *turn) heldSize(unit int) fitcheck.Size {
+	held := t.talk.Memory.Early
+	if p := t.talk.Memory.Pending; p != nil {
+		held = append(slices.Clone(held), p)
+	}
+	for _, p := range held {
+		if p.Unit != unit || p.Why != reading.WhyWhich {
+			continue
+		}
+		r := reading.Read(reading.Input{Text: p.Said, Asked: []fitcheck.Topic{fitcheck.TopicPlasticSize}, Language: t.talk.Language})
+		for _, f := range r.Facts {
+			if s, ok := f.Value.(fitcheck.Size); ok && s.Complete() {
+				return s
+			}
 		}
 	}
 	return fitcheck.Size{}

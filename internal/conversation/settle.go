@@ -57,7 +57,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	if f, ok := t.guessedAgain(p, r, text); ok {
 		return t.again(f, p, r, text)
 	}
-	if t.settledAlone(p, r) {
+	if t.settledAlone(p, r) && !t.namedBesides(p, r, text) {
 		return t.townOfState(p, r)
 	}
 	if guess := t.acceptedGuess(p, r, text); guess != nil {
@@ -78,7 +78,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		t.settled(fact, p.Message, words)
 		t.completeEarly(p, fact.Topic, words)
 		r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
-		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == fact.Topic })
+		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return sameOf(f, fact) })
 		return r
 	}
 	return r // an answer to something else: what was pending is asked for anew
@@ -130,13 +130,42 @@ func (t *turn) bareParts(p *Pending, r reading.Reading, text string) []string {
 	if p.Why != reading.WhyWhich {
 		return nil
 	}
+	return partsNamed(text)
+}
+
+// partsNamed are the sentences, and what goes before another measure in one, that do nothing but
+// name a part: "outside of the box, both. inside 22 x 22 and 22 x 46".
+func partsNamed(text string) []string {
 	var parts []string
 	for _, part := range sentences.FindAllString(text, -1) {
+		if m := nextNamed.FindStringSubmatch(part); m != nil && reading.NamesPart(m[2]) {
+			part = m[1]
+		}
 		if part = strings.TrimSpace(part); part != text && reading.NamesPart(part) {
 			parts = append(parts, part)
 		}
 	}
 	return parts
+}
+
+// nextNamed is a sentence that tells another measure after what it says of the one before.
+var nextNamed = regexp.MustCompile(`^([^\d]*)[,;]([^\d,;]+)\d`)
+
+// sameOf says whether two facts tell the same of one kind.
+func sameOf(a, b reading.Fact) bool {
+	return a.Topic == b.Topic && (a.Unit == b.Unit || a.Unit == 0 || b.Unit == 0)
+}
+
+// namedBesides says whether the words name what was pending, and tell a size of something else as
+// well.
+func (t *turn) namedBesides(p *Pending, r reading.Reading, text string) bool {
+	if p.Why != reading.WhyWhich {
+		return false
+	}
+	return slices.ContainsFunc(partsNamed(text), func(part string) bool {
+		fact, ok := t.completed(p, part)
+		return ok && !slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return sameOf(f, fact) })
+	})
 }
 
 // sentences parts a message at the ends of its lines and sentences.

@@ -22,13 +22,20 @@ func (r *reader) besidePlastic(j *judged, ms []measure) {
 	least := bySides(plastic, j.measure)
 	switch {
 	case least < fitcheck.Inch:
-	case j.topic == "" && j.part == "opening" && (r.onlyPart() == "plastic" || r.onlyPart() == "" && r.asked(fitcheck.TopicPlasticSize) && least <= fitcheck.Inch*11/4 && !r.otherOpening(j.measure)):
+	case j.topic == "" && j.part == "opening" && (r.onlyPart() == "plastic" || r.onlyPart() == "" && (r.asked(fitcheck.TopicPlasticSize) || plastic.part == "plastic" && !r.curbNamed()) && least <= fitcheck.Inch*11/4 && !r.otherOpening(j.measure)):
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
 	case j.topic == "" && r.frameOpening(j.measure) && least <= fitcheck.Inch*11/4:
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
 	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*21/16 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
 		j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicFrameInside}
 	}
+}
+
+// curbNamed: the message speaks of the box, which has an opening as well.
+func (r *reader) curbNamed() bool {
+	return slices.ContainsFunc(r.labels, func(h hit) bool {
+		return h.is("part", "curb") || h.is("topic", string(fitcheck.TopicCurbOutside)) || h.is("topic", string(fitcheck.TopicCurbInside))
+	})
 }
 
 // bySides is how much larger one size is than another, on the side where it is least.

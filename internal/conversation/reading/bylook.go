@@ -1,6 +1,11 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Kinds of unit told apart by their shape or how large they are: "a round one screwed down and
 // a square one in a metal frame", "el redondo es de 36 y el cuadrado de 24 x 24".
@@ -12,7 +17,7 @@ var lookOf = map[string]string{
 	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long",
 	"pyramid": "pyramid", "pyramids": "pyramid", "barrel": "barrel", "barrels": "barrel", "barril": "barrel", "barriles": "barrel", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
 	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
-	"small": "small", "smaller": "small", "little": "small", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
+	"small": "small", "smaller": "small", "little": "small", "tiny": "small", "wee": "small", "huge": "big", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
 	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
 	"chiquito": "small", "chiquita": "small", "chiquitos": "small", "chiquitas": "small", "bubble": "dome", "domed": "dome",
 }
@@ -22,6 +27,18 @@ var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1
 
 // IsLook says whether a word tells how a skylight looks: "round", "grandes". It never fails.
 func IsLook(word string) bool { return lookOf[word] != "" }
+
+// AddLook adds a look to those of a kind, which stand behind each other: "big rectangle". It never
+// fails.
+func AddLook(looks, look string) string {
+	have := strings.Fields(looks)
+	for _, l := range strings.Fields(look) {
+		if !slices.Contains(have, l) {
+			have = append(have, l)
+		}
+	}
+	return strings.Join(have, " ")
+}
 
 // lookUnits finds such kinds where two or more of different looks are named, all with an article of
 // the same sort or a number.

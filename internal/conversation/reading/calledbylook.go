@@ -25,7 +25,7 @@ func (r *reader) calledByLook(i int) bool {
 	if r.wholeAt(k) > 0 {
 		k--
 	}
-	if r.wordAt(k, "the", "el", "la", "los", "las") {
+	if r.wordAt(k, "the", "el", "la", "los", "las", "del") {
 		return r.endsLook(i) || r.saidOfLook(i+1) || r.wordAt(i+1, "frame", "frames")
 	}
 	if i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "and", "y", "but", "pero", "no", "also") {

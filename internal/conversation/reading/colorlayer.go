@@ -20,6 +20,9 @@ func (r *reader) layerOf(n int) string {
 			return v // "both are clear on the inside"
 		}
 	}
+	if b > 0 && r.bothSkylights(b-1) {
+		b = 0 // it tells of no layer
+	}
 	if b > 0 && r.layersFirst {
 		before := &r.choices[b-1]
 		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
@@ -31,7 +34,7 @@ func (r *reader) layerOf(n int) string {
 		if v, ok := next.has("layer"); ok && v == "both" && h.last+2 == next.first && r.toks[h.last+1].kind == markToken && r.endsAnswer(next.last+1, true) {
 			return v // "Clear, both"
 		}
-		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) {
+		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) && !r.bothSkylights(n+1) {
 			return v
 		}
 	}
@@ -42,6 +45,30 @@ func (r *reader) layerOf(n int) string {
 		}
 	}
 	return ""
+}
+
+// bothSkylights: "white over clear on both", "clear both sizes": the word for both stands for the
+// skylights, not for the layers of one.
+func (r *reader) bothSkylights(n int) bool {
+	h := &r.choices[n]
+	if !h.is("layer", "both") || r.wordsIn(h.first, min(h.last+2, len(r.toks)), "layer", "layers", "capa", "capas") {
+		return false
+	}
+	return r.overPair(n-1, -1) && r.colorGap(r.choices[n-1].last+1, h.first) || r.overPair(n+1, 1) && r.colorGap(h.last+1, r.choices[n+1].first) ||
+		r.wordAt(h.last+1, "sizes", "kinds", "skylights", "domes", "units", "rooms", "tamanos", "medidas", "domos", "tragaluces") || r.Units > 1 && r.wordAt(h.last, "domes")
+}
+
+// overPair: the color is one of two that lie over each other, the other before (-1) or after it (1).
+func (r *reader) overPair(n, way int) bool {
+	at := func(n int) bool { return n >= 0 && n < len(r.choices) && r.choices[n].has1("color") }
+	k := n + way
+	if !at(k) {
+		k += way // the word for over may be one of the layers' itself
+	}
+	if !at(n) || !at(k) {
+		return false
+	}
+	return r.over(r.choices[min(n, k)].last+1, r.choices[max(n, k)].first)
 }
 
 // layerOfBoth: "the inside of both is clear": the layer before the word for both skylights.

@@ -69,6 +69,7 @@ func (r *reader) describe(ms []measure) {
 	r.firstOfTwo(ms)
 	r.roundAll(ms)
 	r.squareAll(ms)
+	r.eachInTurn(ms)
 	r.inherit(ms)
 	r.askedTogether(ms)
 }

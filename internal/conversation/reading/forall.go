@@ -153,10 +153,38 @@ func (r *reader) refOfClause(first, last int) []int {
 	for r.wordAt(end, "one", "ones", "please", "room") {
 		end++
 	}
-	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken || !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
+	if end <= to && end < len(r.toks) && r.toks[end].kind != markToken {
+		return nil
+	}
+	if len(found.units) == 1 && r.onlyChosen(from, found.first) {
+		return found.units
+	}
+	if !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
 		return nil
 	}
 	return found.units
+}
+
+// onlyChosen: nothing but what the shop lets choose stands between two tokens, an article at its end
+// left out: "1 layer acrylic clear", before "kitchen".
+func (r *reader) onlyChosen(from, to int) bool {
+	for to > from && r.wordAt(to-1, "the", "el", "la", "los", "las") {
+		to--
+	}
+	for i := from; i < to; i++ {
+		if r.toks[i].kind != markToken && !r.toChoose(i) && !r.wordAt(i, "and", "over", "on", "in", "y", "de", "sobre") {
+			return false
+		}
+	}
+	return to > from
+}
+
+// toChoose: the word is part of a value of what the shop lets choose, or of the layer that it is of.
+func (r *reader) toChoose(i int) bool {
+	return slices.ContainsFunc(r.choices, func(h hit) bool {
+		s := h.senses[0]
+		return h.first <= i && i <= h.last && (chosen(s.topic) && (!s.asked || r.asked(s.topic)) || h.has1("color") || h.has1("layer"))
+	})
 }
 
 // headForAll: "1 layer acrylic, white for the squares, bronze for the long ones": what stands in a
@@ -167,12 +195,15 @@ func (r *reader) headForAll() {
 		return
 	}
 	start := r.clauseStart(first.first)
-	if start < 2 || !r.markAt(start-1, ',') && !r.sentenceEnd(start-1) {
+	if last := r.refs[len(r.refs)-1]; r.trailing && r.sentenceFirst(first.first) == r.sentenceFirst(last.first) && r.onlyChosen(start, first.first) {
+		start = first.first // "1 layer acrylic clear kitchen, white bath"
+	}
+	if start < 2 || start < first.first && !r.markAt(start-1, ',') && !r.sentenceEnd(start-1) {
 		return
 	}
 	for k := range r.out.Facts {
 		f := &r.out.Facts[k]
-		if from := r.saidFrom(f.Topic); f.Unit == first.units[0] && chosen(f.Topic) && from >= 0 && from < start && !r.saidOfOther(f.Topic, f.Unit) {
+		if from := r.saidFrom(f.Topic); f.Unit == first.units[0] && chosen(f.Topic) && f.Topic != fitcheck.TopicColor && from >= 0 && from < start && !r.saidOfOther(f.Topic, f.Unit) {
 			f.Unit = 0
 		}
 	}

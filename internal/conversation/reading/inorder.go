@@ -17,12 +17,12 @@ const FarSizes = 7 * fitcheck.Inch
 // sizesInOrder: "24 x 48 and 36 x 36", where two kinds are known, or two skylights of which
 // nothing told them apart so far: each size is the next one's.
 func (r *reader) sizesInOrder(ms []measure) {
-	if len(ms) < 2 || len(ms) != r.Units && (r.Units > 1 || r.Count < len(ms)) {
+	if len(ms) < 2 || len(ms) != r.Units && (r.Units > 1 || r.Count < len(ms) && !r.twoTold(ms)) {
 		return
 	}
 	for k := range ms {
 		m := &ms[k]
-		if m.shape != pair || m.other || m.drop || len(m.units) > 0 || m.topic != ms[0].topic || m.part != ms[0].part || m.face != ms[0].face {
+		if m.shape != pair || m.other || m.drop || len(m.units) > 0 || (m.where || r.Units > 1) && (m.topic != ms[0].topic || m.part != ms[0].part || m.face != ms[0].face) {
 			return
 		}
 		if k > 0 && !farApart(m, &ms[k-1]) || r.correctedBetween(&ms[max(k-1, 0)], m) {
@@ -30,8 +30,29 @@ func (r *reader) sizesInOrder(ms []measure) {
 		}
 	}
 	for k := range ms {
-		ms[k].units = []int{k + 1}
+		m := &ms[k]
+		m.units = []int{k + 1}
+		m.topic, m.part, m.face, m.where = ms[0].topic, ms[0].part, ms[0].face, ms[0].where
 	}
+}
+
+// twoTold: nobody said how many there are, but "both" goes before the two sizes, or they answer what
+// was measured with nothing but an "and" between: no one skylight has two sizes so far apart.
+func (r *reader) twoTold(ms []measure) bool {
+	if r.Count > 0 || len(ms) != 2 {
+		return false
+	}
+	for i := range ms[0].first {
+		if r.wordAt(i, "both", "ambos", "ambas") && !r.wordAt(i+1, "ways", "sides", "directions", "layers", "lados", "capas") {
+			return true
+		}
+	}
+	for i := ms[0].last + 1; i < ms[1].first; i++ {
+		if r.toks[i].kind != markToken && !r.wordAt(i, "and", "y") {
+			return false
+		}
+	}
+	return r.askedSize() != "none" && !r.askedTwoSizes()
 }
 
 // correctedBetween: "24 x 48, no wait, 36 x 36".

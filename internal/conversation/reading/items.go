@@ -67,7 +67,11 @@ func (r *reader) itemWants(items []item) {
 	if !slices.ContainsFunc(items, complete) {
 		return
 	}
+	last := len(items) - 1
 	for k, it := range items {
+		if k < last && complete(items[last]) && !slices.ContainsFunc(items[:last], func(it item) bool { return r.skylightNamed(it.count.last+1, it.last+1) }) {
+			it = items[last] // "three 25 x 25 and two 25 x 49 complete skylights"
+		}
 		it.last = min(it.last, r.itemsEnd)
 		switch {
 		case complete(it):

@@ -133,7 +133,7 @@ func (r *reader) namedAfter(refs []unitRef, from, to int) bool {
 		return false
 	}
 	first, last := refs[0], refs[len(refs)-1]
-	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the", "el", "la", "los", "las") || r.shapedRef(first)) && r.content(from, first.first) && (r.markAt(last.last+1, ',') && !r.pairBetween(last.last+1, len(r.toks)) || !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1)))
+	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the", "el", "la", "los", "las") || r.shapedRef(first) || r.onlyChosen(r.clauseStart(first.first), first.first)) && r.content(from, first.first) && (r.markAt(last.last+1, ',') && !r.pairBetween(last.last+1, len(r.toks)) || !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1)))
 }
 
 func isWhole(k numberKind) bool {

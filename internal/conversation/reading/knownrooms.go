@@ -36,6 +36,7 @@ func (r *reader) knownRooms() bool {
 			room := r.Input.Rooms[unit]
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
 			place := !sizeWords[room] && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
+			place = place || covers(r.choices, i-1) && r.endsRoom(i)
 			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
 				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
 					called = true
@@ -52,6 +53,12 @@ func (r *reader) knownRooms() bool {
 		r.refs = r.withOther(found) // "kitchen white outside, bath clear both": both layers
 	}
 	return len(found) > 0
+}
+
+// endsRoom: the room at a token ends what is said: "1 layer acrylic clear kitchen, white bath".
+func (r *reader) endsRoom(i int) bool {
+	next := i + 1 + number(r.wordAt(i+1, "room", "area"))
+	return next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "and", "y")
 }
 
 // withOther adds "the others" beside the one of two kinds that is named.

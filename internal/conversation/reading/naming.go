@@ -155,6 +155,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if before && r.brokenHole(h) && r.softBetween(h.last+1, m.first) {
 			return // "there's an open hole in my roof, diameter is 27 1/2"
 		}
+		if before && m.topic == "" && r.otherNearer(m, h, fitcheck.Topic(s.value)) {
+			return
+		}
 		h.named = true
 		if m.topic == "" && !(m.part != "" && m.face != "" && !before) {
 			m.topic = fitcheck.Topic(s.value)
@@ -188,6 +191,17 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	if before && r.joins(h.last+1, m.first-1) || !before && r.joins(m.last+1, h.first-1) {
 		m.named = true
 	}
+}
+
+// otherNearer: "those were the outside of the box, inside is 22 x 46": a face or an opening stands
+// nearer to the size, in a clause of its own, than the name of another measure. What part that is of
+// still tells.
+func (r *reader) otherNearer(m *measure, h *hit, t fitcheck.Topic) bool {
+	other := m.part == "opening" && t == fitcheck.TopicPlasticSize
+	if m.part == "" && partOf(t) == "curb" && (m.face == "inside" && t == fitcheck.TopicCurbOutside || m.face == "outside" && t == fitcheck.TopicCurbInside) {
+		m.part, other = "curb", true
+	}
+	return other && r.softBetween(h.last+1, m.first)
 }
 
 // brokenHole: the words are part of what is wrong.

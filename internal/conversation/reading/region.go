@@ -25,7 +25,7 @@ func (r *reader) region(asked bool) bool {
 				last = i + n
 			}
 			if last < 0 || place.Scan(r.wordsFrom(i, 4, buf[:]), "") > len(p.words) || // "Lanai City"
-				r.negated(i) || r.wordAt(last+1, "county", "street", "st", "ave", "road", "rd", "dr", "lane") {
+				r.porch(i, asked) || r.negated(i) || r.wordAt(last+1, "county", "street", "st", "ave", "road", "rd", "dr", "lane") {
 				continue
 			}
 			at := fitcheck.Place{State: p.state}
@@ -38,6 +38,12 @@ func (r *reader) region(asked bool) bool {
 		}
 	}
 	return false
+}
+
+// porch: "one for the lanai": a covered porch, unless who lives on the island says so.
+func (r *reader) porch(i int, asked bool) bool {
+	lives := asked || r.wordAt(i-1, "on", "from", "to") && r.wordAt(i-2, "live", "living", "lives", "im", "were", "are", "am", "here", "house", "home", "located", "ship", "shipped", "ships")
+	return r.wordAt(i, "lanai") && (!lives || r.wordAt(i-1, "the", "my", "our", "a", "el", "la", "mi"))
 }
 
 var regions = []struct {

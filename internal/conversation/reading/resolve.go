@@ -13,7 +13,8 @@ func (r *reader) inherit(ms []measure) {
 	for k := range ms {
 		m := &ms[k]
 		if k > 0 && !m.where && m.topic == "" && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) && m.shape != lone {
-			m.topic, m.part, m.face = ms[k-1].topic, ms[k-1].part, ms[k-1].face // "outside is 24 x 48 on the first and 30 x 30 on the second"
+			from := likeOfKind(ms, k)
+			m.topic, m.part, m.face = from.topic, from.part, from.face // "outside is 24 x 48 on the first and 30 x 30 on the second"
 		}
 		if len(ms) == 2 && k == 1 && r.otherWay(&ms[0], m) {
 			ms[0].parts[0].side = someSide
@@ -46,6 +47,19 @@ func (r *reader) inherit(ms []measure) {
 	r.insideAndOutside(ms)
 }
 
+// likeOfKind is the size of the kind before that stands there where a size does among its own: the
+// first of both in "kitchen 25 x 25 opening 23 x 23, bath 17 x 25 opening 15 x 23".
+func likeOfKind(ms []measure, k int) *measure {
+	start := func(k int) int {
+		for k > 0 && slices.Equal(ms[k-1].units, ms[k].units) {
+			k--
+		}
+		return k
+	}
+	own := start(k)
+	return &ms[min(start(own-1)+k-own, own-1)]
+}
+
 // ofOtherKind: the part is named with a size of another kind, or the plastic with a size of its own:
 // "bath 25 x 25 outside, porch plastic 25 x 49".
 func ofOtherKind(ms []measure, m *measure, part string) bool {
@@ -74,7 +88,9 @@ func (r *reader) allOf(ms []measure) {
 	for i < len(r.toks) && r.toks[i].kind == markToken {
 		i++
 	}
-	plural := r.wordAt(i, "these", "those", "they", "theyre") && r.breakBetween(last.last, i)
+	those := r.thoseAfter(i)
+	i = max(i, those)
+	plural := those > 0 || r.wordAt(i, "these", "those", "they", "theyre") && r.breakBetween(last.last, i)
 	if r.wordAt(i, "these", "those", "they", "theyre") {
 		i++
 	}
@@ -92,6 +108,24 @@ func (r *reader) allOf(ms []measure) {
 			m.topic, m.part, m.face, m.where = last.topic, last.part, last.face, true
 		}
 	}
+}
+
+// thoseAfter is where a clause after the last size begins that does nothing but name what they all
+// are: "two 25 x 49 complete skylights, those are curb outside"; 0 for none.
+func (r *reader) thoseAfter(from int) int {
+	for i := from + 1; i < len(r.toks) && i < from+8; i++ {
+		if !r.wordAt(i, "these", "those", "they", "theyre", "esas", "estas", "esos", "estos") || !r.softBreak(i-1) && !r.sentenceEnd(i-1) {
+			continue
+		}
+		next := i + 1
+		for r.wordAt(next, "are", "were", "son", "re") {
+			next++
+		}
+		if r.labelsOnly(next) {
+			return i
+		}
+	}
+	return 0
 }
 
 // labelsOnly: nothing but names of what a size is of stands from token i to the end of its
@@ -153,24 +187,22 @@ func (r *reader) partNamed(counts func(*hit) bool) string {
 	return found
 }
 
-// insideAndOutside: both faces without a part, and so far apart as a curb's walls
-// make them, are the curb's.
+// insideAndOutside: both faces of one skylight without a part are the curb's.
 func (r *reader) insideAndOutside(ms []measure) {
-	in, out := -1, -1
+	bare := func(m *measure, face string) bool {
+		return m.face == face && m.topic == "" && (m.part == "" || m.part == "skylight")
+	}
+	var curbs []*measure
 	for k := range ms {
-		m := &ms[k]
-		if m.part != "" && m.part != "skylight" || m.topic != "" {
-			continue
-		}
-		switch m.face {
-		case "inside":
-			in = k
-		case "outside":
-			out = k
+		for n := range ms {
+			in, out := &ms[k], &ms[n]
+			if bare(in, "inside") && bare(out, "outside") && slices.Equal(in.units, out.units) {
+				curbs = append(curbs, in, out)
+			}
 		}
 	}
-	if in >= 0 && out >= 0 {
-		ms[in].part, ms[out].part = "curb", "curb"
+	for _, m := range curbs {
+		m.part = "curb"
 	}
 }
 

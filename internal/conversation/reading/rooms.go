@@ -63,9 +63,10 @@ func (r *reader) roomUnits() {
 	r.roomPlaces(places)
 }
 
-// roomOfLook is the room that follows a skylight that is called by its look, 0 for none.
+// roomOfLook is the room that follows a skylight that is called by its look, or by another word that
+// is no room, "the wee one in the closet"; 0 for none.
 func (r *reader) roomOfLook(i, next int) int {
-	if lookOf[r.toks[i].text] == "" || !r.whereWord(next) {
+	if lookOf[r.toks[i].text] == "" && (r.room(i) || next < i+2) || !r.whereWord(next) {
 		return 0
 	}
 	if next++; r.wordAt(next, "the", "my", "our") {
@@ -95,17 +96,38 @@ func (r *reader) callRooms() {
 	}
 	for k := range r.refs {
 		ref := &r.refs[k]
+		if len(r.refs) > 1 && len(ref.units) == 1 {
+			r.looksAfter(ref)
+		}
 		for i := ref.first; i <= ref.last && len(ref.units) == 1; i++ {
 			if look := lookOf[r.toks[i].text]; look != "" {
-				if r.out.Looks == nil {
-					r.out.Looks = map[int]string{}
-				}
-				r.out.Looks[ref.units[0]] = look
+				r.lookOfKind(ref.units[0], look)
 			}
 			if r.room(i) && !(i > 0 && r.room(i-1) && i > ref.first) || lookOf[r.toks[i].text] != "" {
 				r.callRoom(ref.units[0], i)
 			}
 		}
+	}
+}
+
+// lookOfKind notes how a kind looks.
+func (r *reader) lookOfKind(unit int, look string) {
+	if r.out.Looks == nil {
+		r.out.Looks = map[int]string{}
+	}
+	r.out.Looks[unit] = AddLook(r.out.Looks[unit], look)
+}
+
+// looksAfter: "the other one is a big rectangle": the looks that are told of a kind right after it.
+func (r *reader) looksAfter(ref *unitRef) {
+	i := ref.last + 1 + number(r.wordAt(ref.last+1, "one", "ones"))
+	if !r.wordAt(i, "is", "are", "was", "es", "son") {
+		return
+	}
+	for i++; r.wordAt(i, "a", "an", "the", "un", "una", "very", "really", "pretty", "muy", "mas"); i++ {
+	}
+	for ; i < len(r.toks) && lookSort[lookOf[r.toks[i].text]] > 0; i++ {
+		r.lookOfKind(ref.units[0], lookOf[r.toks[i].text])
 	}
 }
 
@@ -324,7 +346,7 @@ var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dinin
 	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
 	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
 	cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
-	powder carport patio playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
+	powder carport patio lanai playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
 	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda`)
 
 // otherNumbered: the same room stands in the message with another number: "bedroom 1 …
