@@ -74,7 +74,6 @@ func (t *turn) refusesSummary() bool {
 func (t *turn) askChange() error {
 	a, m := Ask{Topic: fitcheck.TopicConfirm}, &t.talk.Memory
 	if m.Tries[a] >= maxTries || m.Said["ask.change"] >= maxTries {
-		m.PersonAsked = true
 		return t.toStaff()
 	}
 	m.Tries[a]++

@@ -122,7 +122,7 @@ func (r *reader) ofPlastic(n int) bool {
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije") {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {
@@ -132,7 +132,7 @@ func (r *reader) ofPlastic(n int) bool {
 			return true // "poly carb, n do white"
 		}
 		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",
-			"polycarbonate", "skylight", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
+			"cambie", "cambien", "cambiele", "cambielo", "cambiela", "cambia", "cambiar", "ponga", "pongale", "ponle", "prefiero", "polycarbonate", "skylight", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
 			"should", "instead", "wants", "one", "ones", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
 			return true
 		}

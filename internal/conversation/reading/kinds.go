@@ -29,8 +29,8 @@ func (r *reader) units() {
 		if r.noKind(h) || r.wordAt(h.first, "no") && r.Count > 0 && r.Units < 2 && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken || r.wordAt(h.last+1, "not", "total", "skylights", "domes")) {
 			continue // also "no its 3 not 2"
 		}
-		if r.wordAt(h.first, "no") && r.countsKindAt(h.last) {
-			continue // "no it's 2 round ones"
+		if r.wordAt(h.first, "no") && (r.countsKindAt(h.last) || r.afterNumber(h.first)) {
+			continue // "no it's 2 round ones", "son 3, no 1"
 		}
 		ref := unitRef{first: h.first, last: h.last}
 		switch v {

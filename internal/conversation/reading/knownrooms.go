@@ -36,7 +36,8 @@ func (r *reader) knownRooms() bool {
 			room := r.Input.Rooms[unit]
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
 			place := !sizeWords[room] && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
-			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
+			counted := r.asked("confirm") && r.wholeSaid(i-1) > 0 && r.putsRight(i-1) && (r.endsLook(i) || r.wordAt(i+1, "please", "not")) // "make it 2 kitchen"
+			if called || place || counted || sizeWords[room] && r.wordAt(i-1, "el", "la") {
 				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
 					called = true
 					r.use(i+1, i+1)
