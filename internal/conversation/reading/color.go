@@ -75,7 +75,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) || r.frameNear(h) {
 		return t, false
 	}
-	if r.corrosionsColor(h) || r.treeNamed(h.last+1) {
+	if r.frameColor(h, value) || r.corrosionsColor(h) || r.treeNamed(h.last+1) {
 		return t, false
 	}
 	if r.ofName(h) || r.askedOther(h) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una", "in", "en", "the", "los", "las") && !r.compared(h.first)) && !r.listedForPrice(h) {
