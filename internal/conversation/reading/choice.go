@@ -191,7 +191,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 		return false // "actually 1 is 30 x 30"
 	case s.asked && s.topic == fitcheck.TopicLayers && r.loneLayers(h):
 		return true
-	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && r.fieldBefore(h.first) != s.topic:
+	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && r.fieldBefore(h.first) != s.topic && !(s.topic == fitcheck.TopicProfile && r.shapeSaid(h.first)):
 		return false
 	case answer && !r.asked(s.topic) && h.shared(s.topic):
 		return false

@@ -20,11 +20,16 @@ func (r *reader) knownRooms() bool {
 		if r.calledWithNumber(i) {
 			r.use(i-1, i-1)
 		}
-		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && r.calledByLook(i) {
+		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && !r.domeWord(i) && r.calledByLook(i) {
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue
 		}
 		if unit := r.lookKnown(i); unit > 0 && r.calledByLook(i) {
+			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
+			continue
+		}
+		if unit := r.domeKind(i); unit > 0 {
+			r.noPart(i)
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue
 		}

@@ -89,6 +89,11 @@ func (r *reader) findPhrases() {
 	r.wants = v.scan(r.toks, wantLayer, nil)
 	r.styles = v.scan(r.toks, styleLayer, nil)
 	r.labelAt = make([]int16, len(r.toks))
+	r.placeLabels()
+}
+
+// placeLabels notes which label covers a token.
+func (r *reader) placeLabels() {
 	for i := range r.labelAt {
 		r.labelAt[i] = -1
 	}
