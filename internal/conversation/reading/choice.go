@@ -101,7 +101,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if chosen(s.topic) && (r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
 			continue // "polycarbonate please, the last one was acrylic"
 		}
-		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
+		if chosen(s.topic) && r.unknownValue(h) || r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
 			continue
 		}
 		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h) && !r.wishBehind(s.topic, h.first, h.last)
