@@ -38,3 +38,13 @@ func (t *turn) chosenAtLast(u reading.Unclear) (reading.Fact, bool) {
 	}
 	return reading.Fact{Topic: *u.Topic, Unit: t.askOf(u).Unit, Value: u.Guess, Said: u.Said}, true
 }
+
+var paintedSaid = regexp.MustCompile(`(?i)\b(?:painted|pintad[oa])\b`)
+
+// paintedBronze: of the two bronze finishes the painted one is the powder coat.
+func (t *turn) paintedBronze(u reading.Unclear) (reading.Fact, bool) {
+	if u.Topic == nil || *u.Topic != fitcheck.TopicFinish || !t.isAsked(*u.Topic) || !paintedSaid.MatchString(u.Said) || !t.talk.Memory.Bronze[t.askOf(u).Unit] {
+		return reading.Fact{}, false
+	}
+	return reading.Fact{Topic: *u.Topic, Unit: t.askOf(u).Unit, Value: fitcheck.Choice(fitcheck.FinishBronzePowderCoat), Said: u.Said}, true
+}

@@ -129,7 +129,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 // cleared settles what the talk knows enough to be sure of, though the words alone leave it
 // open.
 func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
-	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.chosenAtLast} {
+	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.chosenAtLast, t.paintedBronze} {
 		if f, ok := way(u); ok {
 			return []reading.Fact{f}
 		}
