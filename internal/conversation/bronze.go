@@ -36,7 +36,7 @@ func (t *turn) chosenAtLast(u reading.Unclear) (reading.Fact, bool) {
 	if u.Topic == nil || u.Why != reading.WhyRough || u.Guess == nil || !slices.Contains(choiceTopics, *u.Topic) || t.mayAsk(t.askOf(u)) {
 		return reading.Fact{}, false
 	}
-	return reading.Fact{Topic: *u.Topic, Unit: t.askOf(u).Unit, Value: u.Guess, Said: u.Said}, true
+	return reading.Fact{Topic: *u.Topic, Unit: u.Unit, Value: u.Guess, Said: u.Said}, true
 }
 
 var paintedSaid = regexp.MustCompile(`(?i)\b(?:painted|pintad[oa])\b`)
