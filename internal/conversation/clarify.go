@@ -209,13 +209,23 @@ func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
 		args["question"] = t.line("ask."+string(a.Topic), nth, nil)
 		return t.line("clear.choice", nth, args)
 	case reading.WhyWhich:
-		args["options"] = t.options(u.Candidates)
+		args["options"] = t.options(t.withNeeded(u.Candidates, a.Unit))
 	case reading.WhyPlace:
 		if u.Said == "" || len(strings.Fields(u.Said)) > 4 {
 			return t.line("ask.place", nth, nil)
 		}
 	}
 	return t.line("clear."+string(why), nth, args)
+}
+
+// withNeeded adds the sheet to the several things that a size may be, where it is to be ordered and not
+// measured yet.
+func (t *turn) withNeeded(candidates []fitcheck.Topic, unit int) []fitcheck.Topic {
+	sheet := fitcheck.TopicPlasticSize
+	if len(candidates) < 3 || unit < 1 || slices.Contains(candidates, sheet) || t.replaceOf(unit-1) != fitcheck.ReplaceDome || t.talk.Value(sheet, unit) != nil {
+		return candidates
+	}
+	return append([]fitcheck.Topic{sheet}, candidates...)
 }
 
 // whichOf are what a size can be where nothing says which.

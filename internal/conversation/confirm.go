@@ -8,9 +8,9 @@ import (
 
 // The list that the customer is asked to say yes to.
 
-// mostLists is how many lists are shown at the most, each with what was put right in the one
-// before.
-const mostLists = 3
+// mostLists is how many lists are asked about at the most, each with what was put right in the one
+// before; a person goes on from there, since nobody said yes.
+const mostLists = 5
 
 // relisted says whether something was heard that the list shows, so that it is another list.
 func (t *turn) relisted() bool {
@@ -37,8 +37,11 @@ var listedToo = []fitcheck.Topic{fitcheck.TopicName, fitcheck.TopicPlace, fitche
 // as to any question, to one that was put right anew.
 func (t *turn) confirmation() []step {
 	a, m := Ask{Topic: fitcheck.TopicConfirm}, &t.talk.Memory
-	again := m.Relisted && m.Said["summary.head"] < mostLists
-	if m.LeftOut != "" || m.Confirmed || !t.measured() || m.Tries[a] >= maxTries && !again {
+	enough := m.Tries[a] >= maxTries
+	if m.Relisted {
+		enough = m.Said["summary.head"] >= mostLists
+	}
+	if m.LeftOut != "" || m.Confirmed || !t.measured() || enough {
 		return nil
 	}
 	asks := []Ask{a}
@@ -48,16 +51,10 @@ func (t *turn) confirmation() []step {
 	return asking(Confirming, asks)
 }
 
-// settleConfirm takes a yes to the list. Where the last one was put right by a plain new value,
-// that word of the customer's counts: nobody is asked for ever.
+// settleConfirm takes a yes to the list, not to one that is put right with it.
 func (t *turn) settleConfirm() {
-	m := &t.talk.Memory
-	if !t.isAsked(fitcheck.TopicConfirm) {
-		return
-	}
-	corrected := t.corrects() && m.Said["summary.head"] >= mostLists
-	if t.heard.confirm == fitcheck.ConfirmYes && !t.corrects() || corrected {
-		m.Confirmed = true
+	if t.isAsked(fitcheck.TopicConfirm) && t.heard.confirm == fitcheck.ConfirmYes && !t.corrects() {
+		t.talk.Memory.Confirmed = true
 	}
 }
 
@@ -77,7 +74,6 @@ func (t *turn) refusesSummary() bool {
 func (t *turn) askChange() error {
 	a, m := Ask{Topic: fitcheck.TopicConfirm}, &t.talk.Memory
 	if m.Tries[a] >= maxTries || m.Said["ask.change"] >= maxTries {
-		m.PersonAsked = true
 		return t.toStaff()
 	}
 	m.Tries[a]++

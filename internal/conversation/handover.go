@@ -11,12 +11,13 @@ import (
 // conclude ends the talk: a complete and confirmed lead, or one that a person must
 // see to.
 func (t *turn) conclude() error {
-	t.talk.Memory.Asking = nil
-	if len(t.blockers()) > 0 || !t.talk.Memory.Confirmed {
-		return t.toStaff()
-	}
-	if t.corrects() {
+	m := &t.talk.Memory
+	m.Asking = nil
+	if !m.Confirmed && m.Relisted && m.Said["summary.head"] >= mostLists {
 		t.say.add(t.summary()) // put right at the last: it is said back, and not asked about again
+	}
+	if len(t.blockers()) > 0 || !m.Confirmed {
+		return t.toStaff()
 	}
 	t.say.add(t.line("end.ready", 0, wording.Args{"name": t.comma(), "next": t.nextLine("quote"), "ref": t.talk.Ref}))
 	return t.move(HandedOver)

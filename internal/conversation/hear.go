@@ -117,6 +117,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 			}
 			continue
 		}
+		t.wantsBronze(u)
 		t.meet(u)
 		t.heard.unclear = append(t.heard.unclear, u)
 	}
@@ -128,7 +129,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 // cleared settles what the talk knows enough to be sure of, though the words alone leave it
 // open.
 func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
-	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer} {
+	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.chosenAtLast, t.paintedBronze} {
 		if f, ok := way(u); ok {
 			return []reading.Fact{f}
 		}

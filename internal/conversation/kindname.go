@@ -57,6 +57,9 @@ func (t *turn) kindNames() map[string]int {
 		looks["big"], looks["small"] = extreme(areas, 1), extreme(areas, -1)
 	}
 	names := t.looksTold()
+	if unit := onlyDome(t.talk.Units()); unit > 0 {
+		names["dome"] = unit
+	}
 	for look, words := range lookWords {
 		for _, w := range words {
 			if units := looks[look]; len(units) == 1 {
@@ -65,6 +68,22 @@ func (t *turn) kindNames() map[string]int {
 		}
 	}
 	return names
+}
+
+// onlyDome is the one kind that is a dome where all others are of another shape, 0 for none.
+func onlyDome(units []fitcheck.Unit) int {
+	found := 0
+	for i, u := range units {
+		switch u.Profile {
+		case fitcheck.ProfilePyramid, fitcheck.ProfileBarrel, fitcheck.ProfileFlat:
+			continue
+		}
+		if found > 0 {
+			return 0
+		}
+		found = i + 1
+	}
+	return found
 }
 
 // looksTold are the words for the looks that kinds were said to have, where just one has it.
@@ -166,6 +185,9 @@ func (t *turn) called(name string, unit int) string {
 		return name + " room"
 	case !reading.IsLook(name):
 		return accented(name)
+	}
+	if t.talk.Language == "en" && reading.IsLook(strings.TrimSuffix(name, "s")) {
+		name = strings.TrimSuffix(name, "s") // "the pyramid ones"
 	}
 	key := "unit.look"
 	if n, _ := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); n > 1 || t.talk.Language == "es" && strings.HasSuffix(name, "s") {

@@ -46,6 +46,7 @@ func (t *turn) dropLast(unit int) {
 	t.talk.forgetUnits(nil)
 	delete(m.Rooms, unit)
 	delete(m.Looks, unit)
+	delete(m.Bronze, unit)
 	delete(m.Called, unit)
 	for _, asked := range []map[Ask]bool{m.LetGo, m.Usual} {
 		for a := range asked {

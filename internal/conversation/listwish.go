@@ -14,6 +14,19 @@ import (
 // changeWish is a change to the summary that is put as a question.
 var changeWish = regexp.MustCompile(`(?im)^(\W*(?:(?:yes|yeah|yep|ok|but|and|also|actually|looks good|s[ií]|pero|y)\W+)*)(?:can|could|would|may|puede[ns]?|podr[ií]an?) (?:you |u |we |i |it |usted(?:es)? |me )?(?:please |por favor )?((?:make|change|switch|swap|put|do|cambi\w+|pon\w+|hac\w+) [^?\n]*)\?*`)
 
+// couldBe asks whether a thing can be so: "could the kitchen one be white instead?", "¿puede ser
+// blanco el del baño?"; couldHave whether one can have it: "can I get bronze for the kitchen?". What
+// that would cost or be better for is another question.
+var (
+	couldBe   = regexp.MustCompile(`(?im)^(` + beforeWish + `)(?:can|could|may|might) ((?:it|they|this|that|those|the|both|all)\b[^?\n]*?) be (?:done )?(?:in )?([^?\n]+)\?*`)
+	couldHave = regexp.MustCompile(`(?im)^(` + beforeWish + `)(?:can|could|may|might) (?:i|we) (?:please )?(?:have|get|go with) ([^?\n]+)\?*`)
+	podriaSer = regexp.MustCompile(`(?im)^(` + beforeWish + `)¿?(?:puede[ns]?|podr[ií]an?) ser ([^?\n]+)\?*`)
+	weighs    = regexp.MustCompile(`(?i)\b(?:more|less|cheaper|better|worse|stronger|cost|costs|price|quote|expensive|problem|m[aá]s|menos|barat[oa]|mejor|car[oa]|cuesta|precio|problema)\b`)
+)
+
+// beforeWish may stand before a wish.
+const beforeWish = `\W*(?:(?:no|yes|yeah|yep|ok|but|and|also|actually|sorry|looks good|s[ií]|pero|y|perd[oó]n)\W+)*`
+
 // listSays and saysList are what the list is said to have, beside what was told: "it says acrylic, I
 // said polycarbonate", "I asked for two layers and the list shows one".
 const (
@@ -45,6 +58,11 @@ func (t *turn) summed() bool {
 // changeAsked makes a wish of a change that is asked for: "can you make it white outside?".
 func changeAsked(text string) string {
 	text = changeWish.ReplaceAllString(text, "$1$2")
+	if !weighs.MatchString(text) {
+		text = couldBe.ReplaceAllString(text, "$1$2 should be $3")
+		text = couldHave.ReplaceAllString(text, "${1}I want $2")
+		text = podriaSer.ReplaceAllString(text, "${1}que sea $2")
+	}
 	text = askedIn.ReplaceAllString(text, "$1$2")
 	if m := listSays.FindStringSubmatchIndex(text); m != nil {
 		return text[:m[0]] + notTheList(text[m[4]:m[5]], text[m[2]:m[3]]) + text[m[1]:]

@@ -64,6 +64,9 @@ func (t *turn) unitSummary(i int) string {
 		if topic == fitcheck.TopicColor && t.innerOpen(unit) {
 			w = t.line("color.outer", 0, wording.Args{"color": w})
 		}
+		if topic == fitcheck.TopicFinish && w == "" && t.talk.Memory.Bronze[unit] {
+			w = t.line("finish.bronze", 0, nil)
+		}
 		if w != "" {
 			words = append(words, w)
 		}

@@ -102,7 +102,7 @@ func (t Talk) clone() Talk {
 	m.Asking, m.Early = slices.Clone(m.Asking), slices.Clone(m.Early)
 	m.Tries, m.LetGo, m.Raised, m.Usual = copied(m.Tries), copied(m.LetGo), copied(m.Raised), copied(m.Usual)
 	m.Called, m.Rooms, m.Looks, m.Said = copied(m.Called), copied(m.Rooms), copied(m.Looks), copied(m.Said)
-	m.Out = copied(m.Out)
+	m.Out, m.Bronze = copied(m.Out), copied(m.Bronze)
 	t.Lead.WhyStaff = slices.Clone(t.Lead.WhyStaff)
 	return t
 }

@@ -54,7 +54,7 @@ func (r *reader) lookUnits() {
 		if r.toks[i].kind != wordToken {
 			continue
 		}
-		look := lookOf[r.toks[i].text]
+		look := r.lookAt(i)
 		first, last, ok := r.lookNamed(i)
 		if look == "" || !ok {
 			continue
@@ -156,6 +156,9 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	}
 	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
 		return first - 1, last, true // "one square 24 x 24"
+	}
+	if r.wordAt(i-1, "a", "one", "1") && (r.nounLook(i) || r.domeWord(i)) && r.groupEnds(i+1) {
+		return first - 1, last, true // "2 domes and a pyramid"
 	}
 	return first - 1, last, last > i || first < i || r.wordAt(i-1, "el", "los", "la", "las", "uno", "una", "un", "dos", "tres") && !r.wordAt(i+1, "de", "del")
 }

@@ -69,12 +69,12 @@ func (r *reader) noun(i int) bool {
 // endsLook: what a kind is called by ends with the token.
 func (r *reader) endsLook(i int) bool {
 	n := i + 1 + number(r.wordAt(i+1, "de"))
-	return n >= len(r.toks) || r.toks[n].kind == markToken || r.toks[n].kind == numToken || r.wordAt(n, "and", "y", "in", "en", "with", "con", "too", "also")
+	return n >= len(r.toks) || r.toks[n].kind == markToken || r.toks[n].kind == numToken || r.wordAt(n, "and", "y", "in", "en", "with", "con", "too", "also", "tambien")
 }
 
 // saidOfLook: what is said of a kind that was just called by its look begins at the token.
 func (r *reader) saidOfLook(i int) bool {
-	return r.choiceBegins(i) || r.wordAt(i, "is", "are", "was", "were", "should", "gets", "get", "needs", "need", "wants", "measures", "measure", "has", "have", "will", "stays", "es", "son", "mide", "miden", "va", "van", "esta", "estan", "tiene", "tienen", "lleva", "llevan") || r.wordAt(i, "to") && r.wholeSaid(i+1) > 0
+	return r.choiceBegins(i) || r.wordAt(i, "is", "are", "was", "were", "should", "gets", "get", "needs", "need", "wants", "measures", "measure", "has", "have", "will", "stays", "es", "son", "mide", "miden", "va", "van", "esta", "estan", "tiene", "tienen", "lleva", "llevan", "debe", "deben", "cambielo", "cambiela") || r.wordAt(i, "to") && r.wholeSaid(i+1) > 0
 }
 
 // choiceBegins: a value of what the shop lets choose, or the layer that it is of, begins at the

@@ -104,7 +104,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if chosen(s.topic) && (r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
 			continue // "polycarbonate please, the last one was acrylic"
 		}
-		if r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
+		if chosen(s.topic) && r.unknownValue(h) || r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
 			continue
 		}
 		base.doubted = !softTopic(s.topic) && r.doubtedBut(h.first, h.last, chosen(s.topic)) && !r.seen(s.topic, h) && !r.wishBehind(s.topic, h.first, h.last)
@@ -194,7 +194,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 		return false // "actually 1 is 30 x 30"
 	case s.asked && s.topic == fitcheck.TopicLayers && r.loneLayers(h):
 		return true
-	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && !r.whyChosen(s, h) && r.fieldBefore(h.first) != s.topic:
+	case s.asked && !r.asked(s.topic) && !r.ofFrame(s, h) && !r.listLayers(s, h) && !r.whyChosen(s, h) && r.fieldBefore(h.first) != s.topic && !(s.topic == fitcheck.TopicProfile && r.shapeSaid(h.first)):
 		return false
 	case answer && !r.asked(s.topic) && h.shared(s.topic):
 		return false

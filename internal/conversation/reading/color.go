@@ -75,7 +75,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.negated(h.first) || r.asked(fitcheck.TopicFinish) && !r.plasticNear(h) && !r.ofTwoLayers(n) && (!r.asked(fitcheck.TopicColor) || r.afterColor(h) && r.layerOf(n) == "") || r.fieldBefore(h.first) == fitcheck.TopicFinish || r.questioned(h.first) && !r.priced(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) || r.frameNear(h) {
 		return t, false
 	}
-	if r.corrosionsColor(h) || r.treeNamed(h.last+1) {
+	if r.frameColor(h, value) || r.corrosionsColor(h) || r.treeNamed(h.last+1) {
 		return t, false
 	}
 	if r.ofName(h) || r.askedOther(h) && !r.ofTwoLayers(n) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una", "in", "en", "the", "los", "las") && !r.compared(h.first)) && !r.listedForPrice(h) {
@@ -139,7 +139,7 @@ func (r *reader) ofPlastic(n int) bool {
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "not", "no", "it", "thats", "meant", "mean", "change", "to", "sorry", "be", "digo", "dije") {
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije") {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {
@@ -149,7 +149,7 @@ func (r *reader) ofPlastic(n int) bool {
 			return true // "poly carb, n do white"
 		}
 		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",
-			"polycarbonate", "skylight", "version", "option", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
+			"cambie", "cambien", "cambiele", "cambielo", "cambiela", "cambia", "cambiar", "ponga", "pongale", "ponle", "prefiero", "polycarbonate", "skylight", "version", "option", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
 			"should", "instead", "wants", "one", "ones", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
 			return true
 		}

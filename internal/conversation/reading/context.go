@@ -247,6 +247,9 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if h.has1("face") && h.last+1 < len(r.toks) && r.toks[h.last+1].named {
 			continue // "a barn outside Burlington"
 		}
+		if h.first < own && m.where && h.first >= named && !h.has1("face") {
+			continue // of what is named only the face may still be told: "the outside length for the curb"
+		}
 		if h.first < own && (m.where && h.first < named || r.denied(h.first) && !r.toldWrong(h.first, own) || r.endsAsked(h.first) || r.harmedPart(h)) {
 			if m.where {
 				return

@@ -109,11 +109,14 @@ func (r *reader) countAfterKind(ref *unitRef) int {
 	if !r.sizedNow() && r.pluralAt(ref.last) {
 		n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
 		told := r.wordAt(i, "are", "son", "should") || r.markAt(i, ':')
-		counted = counted || told && r.wholeSaid(n) > 0 && r.endsCount(n+1) // "round ones are 2", "squares: 5"
+		counted = counted || told && r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.wordAt(n+1, "not", "no", "instead")) // "round ones are 2", "squares: 5"
 	}
 	for i < len(r.toks) && (r.wordAt(i, "ones", "skylights", "domes", "is", "are", "should", "be", "es", "son", "to", "at", "just", "only") || r.markAt(i, ':') || r.markAt(i, '=') || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")) {
 		counted = counted || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")
 		i++
+	}
+	if n := r.wholeSaid(i); !counted && r.asked(fitcheck.TopicConfirm) && n > 0 && i > ref.last+1 {
+		counted = r.wordAt(i+1, "not", "no") && r.wholeSaid(i+2) > 0 && r.endsCount(i+3) && max(n, r.wholeSaid(i+2)) > 3 // "the kitchen should be 4 not 1": no layers
 	}
 	if n := r.wholeSaid(i); !counted || n < 1 || n > 50 || r.toks[i].used || r.by(i+1) || r.unitAt(i+1) != noUnit || r.markAt(i+1, '/') {
 		return -1
@@ -140,7 +143,7 @@ func (r *reader) countOrElse(ref *unitRef) {
 		i++
 	}
 	n := r.wholeSaid(i)
-	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || r.wordAt(i+1, "of", "de") || r.markAt(i+1, '/') || !r.endsCount(i+1) {
+	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || r.wordAt(i+1, "of", "de") || r.markAt(i+1, '/') || !r.endsCount(i+1) && !r.wordAt(i+1, "not", "instead") {
 		return
 	}
 	if n > 3 { // nothing has so many layers
@@ -198,4 +201,10 @@ func (r *reader) countedLook(i int) bool {
 // skylights".
 func (r *reader) countsKindAt(i int) bool {
 	return r.wholeSaid(i) > 0 && (r.wordAt(i+1, "of") || r.wordAt(i+2, "ones") || r.noun(i+2) || i+1 < len(r.toks) && (lookOf[r.toks[i+1].text] != "" || r.noun(i+1)))
+}
+
+// afterNumber: a number of things goes right before the token: "son 3, no 1".
+func (r *reader) afterNumber(i int) bool {
+	i -= 1 + number(r.markAt(i-1, ','))
+	return r.wholeSaid(i) > 0 && !r.by(i-1) && !r.markAt(i-1, '/')
 }

@@ -82,6 +82,27 @@ func (r *reader) turnOf(h *hit, open []fitcheck.Topic) fitcheck.Topic {
 	return open[0]
 }
 
+// unknownValue: "I don't know about acrylic", "no idea on polycarbonate": a value that is named as what
+// somebody knows nothing of is no choice.
+func (r *reader) unknownValue(h *hit) bool {
+	i := h.first
+	if r.wordAt(i-1, "or", "vs", "versus", "o") && r.choiceAt(i-2) {
+		i -= 2
+	}
+	for r.wordAt(i-1, "the", "this", "that", "el", "la") {
+		i--
+	}
+	if !r.wordAt(i-1, "about", "on", "of", "de", "del", "sobre") {
+		return false
+	}
+	for n := range r.talk {
+		if t := &r.talk[n]; t.is("say", "dontknow") && (t.last == i-1 || t.last == i-2) {
+			return true
+		}
+	}
+	return false
+}
+
 // aboutRest: "not sure on the rest", "don't know any of that".
 func (r *reader) aboutRest(h *hit) bool {
 	_, last := r.sentence(h.first)
@@ -116,7 +137,8 @@ func (r *reader) frameChoice(t fitcheck.Topic) fitcheck.Topic {
 var topicWords = map[string]fitcheck.Topic{"frame": fitcheck.TopicFrameCondition, "metal": fitcheck.TopicFrameCondition, "marco": fitcheck.TopicFrameCondition,
 	"frames": fitcheck.TopicFrameCondition, "rust": fitcheck.TopicFrameCondition, "kind": fitcheck.TopicStyle, "type": fitcheck.TopicStyle, "style": fitcheck.TopicStyle,
 	"tipo": fitcheck.TopicStyle, "color": fitcheck.TopicColor, "colour": fitcheck.TopicColor, "colors": fitcheck.TopicColor, "tint": fitcheck.TopicColor,
-	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial, "finish": fitcheck.TopicFinish,
+	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial,
+	"acrylic": fitcheck.TopicMaterial, "acrilico": fitcheck.TopicMaterial, "polycarbonate": fitcheck.TopicMaterial, "policarbonato": fitcheck.TopicMaterial, "finish": fitcheck.TopicFinish,
 	"acabado": fitcheck.TopicFinish, "zip": fitcheck.TopicPlace, "name": fitcheck.TopicName, "nombre": fitcheck.TopicName, "photo": fitcheck.TopicPhotos,
 	"wrong": fitcheck.TopicProblem, "need": fitcheck.TopicWant, "many": fitcheck.TopicCount}
 

@@ -154,7 +154,7 @@ func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 	noun := false
 	for k := next; k < next+6 && k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
 		t := &r.toks[k]
-		look := lookOf[t.text]
+		look := r.lookAt(k)
 		switch {
 		case look != "" && g.look == "":
 			g.look, g.lookAt = look, k
@@ -202,7 +202,7 @@ func (r *reader) groupLook(g skylightGroup) skylightGroup {
 		return g // "four in the hall, one barrel in the entry"
 	}
 	for k++; k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
-		look := lookOf[r.toks[k].text]
+		look := r.lookAt(k)
 		if look == "" && !r.wordAt(k, "es", "son", "is", "are", "a", "one", "ones", "and", "y") {
 			return g
 		}

@@ -133,7 +133,7 @@ func (r *reader) items() []item {
 }
 
 // countsPlainly: a number with no word for a skylight counts where a size or a kind of frame is
-// all that follows it: "2 bronze 24 x 48", "1 with plastic bent over".
+// all that follows it: "2 bronze 24 x 48", "1 with plastic bent over", "otro más grande de 38 x 38".
 func (r *reader) countsPlainly(i, to int) bool {
 	if r.wordAt(i-1, "a", "an", "un", "una") {
 		return false
@@ -141,7 +141,7 @@ func (r *reader) countsPlainly(i, to int) bool {
 	if r.wordAt(i, "with", "in", "con", "is", "are", "es", "son", "has", "have", "tiene", "tienen") && r.styleIn(i, to) {
 		return true
 	}
-	for r.colorAt(i) || r.wordAt(i, "ea", "each", "pcs", "pc", "of", "at", "cada", "de") || r.markAt(i, '@') || r.markAt(i, '.') && r.wordAt(i-1, "ea", "pc", "pcs") {
+	for r.colorAt(i) || i < len(r.toks) && lookOf[r.toks[i].text] != "" || r.wordAt(i, "mas", "ea", "each", "pcs", "pc", "of", "at", "cada", "de") || r.markAt(i, '@') || r.markAt(i, '.') && r.wordAt(i-1, "ea", "pc", "pcs") {
 		i++ // "4 ea. 24 x 48"
 	}
 	return r.pairAt(i)
@@ -176,7 +176,7 @@ func (r *reader) itemCount(i int, before []item) (countAt, bool) {
 		return countAt{}, false
 	}
 	n, next := r.countNumber(i)
-	if next == i && r.wordAt(i, "a", "an", "un", "una") {
+	if next == i && (r.wordAt(i, "a", "an", "un", "una") || len(before) > 0 && r.wordAt(i, "otro", "otra", "another")) {
 		n, next = 1, i+1
 	}
 	if r.numberAt(next).kind == partWord || r.wordAt(next, "half", "quarter", "quarters", "medio", "media", "cuarto", "cuartos") {

@@ -29,8 +29,8 @@ func (r *reader) units() {
 		if r.noKind(h) || r.wordAt(h.first, "no") && r.Count > 0 && r.Units < 2 && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken || r.wordAt(h.last+1, "not", "total", "skylights", "domes")) {
 			continue // also "no its 3 not 2"
 		}
-		if r.wordAt(h.first, "no") && r.countsKindAt(h.last) {
-			continue // "no it's 2 round ones"
+		if r.wordAt(h.first, "no") && (r.countsKindAt(h.last) || r.afterNumber(h.first)) {
+			continue // "no it's 2 round ones", "son 3, no 1"
 		}
 		ref := unitRef{first: h.first, last: h.last}
 		switch v {
@@ -38,6 +38,9 @@ func (r *reader) units() {
 			ref.units = []int{int(v[0] - '0')}
 		case "other":
 			if r.otherSide(h) || r.otherOfKnown(h) {
+				if r.wordAt(h.last+1, "are", "were", "son") {
+					r.use(h.last, h.last) // "the other two are pyramids"
+				}
 				continue
 			}
 			ref.units = []int{2}
@@ -165,6 +168,9 @@ func (r *reader) content(from, to int) bool {
 func (r *reader) noKind(h *hit) bool {
 	if r.asked(fitcheck.TopicStyle) && r.wordAt(h.last+1, "you", "u", "on", "in", "de", "que", "listed") && (r.wordAt(h.last, "kind", "one", "type", "first", "second", "third", "fourth")) && r.kindOfList(h.last+1) {
 		return true
+	}
+	if r.wordAt(h.first, "dome") && r.wordAt(h.last, "one") && (r.Names["dome"] > 0 || r.wordAt(h.first-1, "the", "a", "my")) {
+		return true // "2 pyramids and a dome one"
 	}
 	if r.wordsIn(r.sentenceFirst(h.first), h.first, "number", "numbers", "measurement", "diagonal", "diagonals", "diag", "diagonales") && r.wordAt(h.last, "one", "first", "second", "1st", "2nd", "other", "segunda", "segundo", "otra") {
 		return true // "first diagonal 55 1/2, second one 55 5/8"
@@ -320,18 +326,6 @@ func (r *reader) choiceAt(i int) bool {
 	}
 	hits := within(r.choices, i, i)
 	return len(hits) > 0 && hits[0].senses[0].topic != ""
-}
-
-// pairAt: a size of two sides starts at token i.
-func (r *reader) pairAt(i int) bool {
-	_, next := r.numeralAt(i)
-	if next == i {
-		return false
-	}
-	for r.unitAt(next) != noUnit {
-		next++
-	}
-	return r.by(next) && r.numberAfter(next+1)
 }
 
 const maxRefs = 30 // places where one message may name a kind of unit

@@ -20,11 +20,16 @@ func (r *reader) knownRooms() bool {
 		if r.calledWithNumber(i) {
 			r.use(i-1, i-1)
 		}
-		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && r.calledByLook(i) {
+		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && !r.domeWord(i) && r.calledByLook(i) {
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue
 		}
 		if unit := r.lookKnown(i); unit > 0 && r.calledByLook(i) {
+			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
+			continue
+		}
+		if unit := r.domeKind(i); unit > 0 {
+			r.noPart(i)
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue
 		}
@@ -37,7 +42,8 @@ func (r *reader) knownRooms() bool {
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
 			place := !sizeWords[room] && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
 			place = place || covers(r.choices, i-1) && r.endsRoom(i)
-			if called || place || sizeWords[room] && r.wordAt(i-1, "el", "la") {
+			counted := r.asked("confirm") && r.wholeSaid(i-1) > 0 && r.putsRight(i-1) && (r.endsLook(i) || r.wordAt(i+1, "please", "not")) // "make it 2 kitchen"
+			if called || place || counted || sizeWords[room] && r.wordAt(i-1, "el", "la") {
 				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
 					called = true
 					r.use(i+1, i+1)

@@ -36,5 +36,10 @@ func (r *reader) onlyTold(h *hit) bool {
 			return true
 		}
 	}
+	for _, st := range within(r.styles, from, to) {
+		if st.first <= h.first && h.last <= st.last && st.last-st.first >= 3 && !r.pairBefore(from) {
+			return true // "metal frame on a wood curb, just plastic. 26 x 26"
+		}
+	}
 	return r.tellsState(from, to)
 }

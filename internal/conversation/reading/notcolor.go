@@ -108,7 +108,7 @@ func (r *reader) plasticNear(h *hit) bool {
 // clearSpan: "21 1/2 by 45 1/2 clear", "22 clear by 46 clear" where an opening was asked for: the
 // way between its sides, and no color.
 func (r *reader) clearSpan(h *hit) bool {
-	if h.first != h.last || !r.wordAt(h.first, "clear") || !r.asked(fitcheck.TopicCurbInside) && !r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) || h.first == 0 {
+	if h.first != h.last || r.inRef(h.first-1) || !r.wordAt(h.first, "clear") || !r.asked(fitcheck.TopicCurbInside) && !r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) || h.first == 0 {
 		return false
 	}
 	if next := h.last + 1; next < len(r.toks) && r.toks[next].kind == wordToken && !r.by(next) && !r.wordAt(next, "opening", "inside", "between", "span", "space", "across", "and", "on", "in", "thru", "through", "both", "each", "is", "thanks") {

@@ -91,6 +91,11 @@ func (r *reader) findPhrases() {
 	r.styles = v.scan(r.toks, styleLayer, nil)
 	r.aroundOnly()
 	r.labelAt = make([]int16, len(r.toks))
+	r.placeLabels()
+}
+
+// placeLabels notes which label covers a token.
+func (r *reader) placeLabels() {
 	for i := range r.labelAt {
 		r.labelAt[i] = -1
 	}

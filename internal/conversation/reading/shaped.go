@@ -91,6 +91,8 @@ func (r *reader) shapeOfOther(s sense, h *hit) bool {
 			return true
 		}
 		return r.wordsIn(from, h.first, "crack", "cracked", "cracks", "house", "home", "building", "roof", "room", "garage", "barn", "kitchen") && !r.wordsIn(from, to+1, "skylight", "skylights", "dome", "domes", "opening", "window")
+	case s.value == "flat" && r.wordAt(h.first, "no") && r.wordAt(h.first+1, "its", "it", "thats", "theyre", "es", "is", "son"):
+		return true // "no it's a dome"
 	case s.value == "pyramid" && r.wordAt(h.first, "come", "comes", "coming", "rise", "rises", "go", "goes"):
 		return r.wordAt(h.first-1, "roof", "house", "price", "cost", "ceiling", "water", "barn", "building") || r.negated(h.first) ||
 			r.wordAt(h.last+1, "where", "that", "when") && !r.wordsIn(h.last+2, to+1, "sides", "four", "4", "all", "meet")

@@ -156,3 +156,15 @@ func (w *walk) follow(i int, edges []edge, symbols []int32, depth int) {
 		}
 	}
 }
+
+// pairAt: a size of two sides starts at token i.
+func (r *reader) pairAt(i int) bool {
+	_, next := r.numeralAt(i)
+	if next == i {
+		return false
+	}
+	for r.unitAt(next) != noUnit {
+		next++
+	}
+	return r.by(next) && r.numberAfter(next+1)
+}

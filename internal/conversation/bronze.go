@@ -1,0 +1,50 @@
+package conversation
+
+import (
+	"regexp"
+	"slices"
+
+	"example.com/intake-bot/internal/conversation/reading"
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// A frame that is wanted in bronze, while it is open which of the two bronze finishes.
+
+var bronzeSaid = regexp.MustCompile(`(?i)\bbron[zc]e`)
+
+// wantsBronze notes that a frame is wanted in bronze. Another finish that stood is so no more,
+// whatever is said to the question which bronze it is.
+func (t *turn) wantsBronze(u reading.Unclear) {
+	if u.Topic == nil || *u.Topic != fitcheck.TopicFinish || u.Why != reading.WhyChoice || !bronzeSaid.MatchString(u.Said) {
+		return
+	}
+	a, m := t.askOf(u), &t.talk.Memory
+	switch t.talk.text(a.Topic, a.Unit) {
+	case fitcheck.FinishBronzeAnodized, fitcheck.FinishBronzePowderCoat:
+		return // one of the two, told before
+	case "":
+	default:
+		t.talk.retract(a.Topic, a.Unit)
+		m.Relisted = m.Relisted || t.summed()
+	}
+	m.Bronze[a.Unit] = true
+}
+
+// chosenAtLast takes a choice that is told with a doubt, where it may not be asked for again: it is a
+// wish and no measure, and the list shows it.
+func (t *turn) chosenAtLast(u reading.Unclear) (reading.Fact, bool) {
+	if u.Topic == nil || u.Why != reading.WhyRough || u.Guess == nil || !slices.Contains(choiceTopics, *u.Topic) || t.mayAsk(t.askOf(u)) {
+		return reading.Fact{}, false
+	}
+	return reading.Fact{Topic: *u.Topic, Unit: u.Unit, Value: u.Guess, Said: u.Said}, true
+}
+
+var paintedSaid = regexp.MustCompile(`(?i)\b(?:painted|pintad[oa])\b`)
+
+// paintedBronze: of the two bronze finishes the painted one is the powder coat.
+func (t *turn) paintedBronze(u reading.Unclear) (reading.Fact, bool) {
+	if u.Topic == nil || *u.Topic != fitcheck.TopicFinish || !t.isAsked(*u.Topic) || !paintedSaid.MatchString(u.Said) || !t.talk.Memory.Bronze[t.askOf(u).Unit] {
+		return reading.Fact{}, false
+	}
+	return reading.Fact{Topic: *u.Topic, Unit: t.askOf(u).Unit, Value: fitcheck.Choice(fitcheck.FinishBronzePowderCoat), Said: u.Said}, true
+}

@@ -1,0 +1,36 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// The frame's color, told with the kind between the two: "the frame of the bath one should be
+// bronze", "el marco del baño en bronce".
+
+// frameOfColor is where the frame stands that a color after it is of, -1 for none.
+func (r *reader) frameOfColor(h *hit) int {
+	for i := h.first - 1; i >= r.clauseStart(h.first); i-- {
+		switch {
+		case r.wordAt(i, "frame", "frames", "marco", "marcos"):
+			return i
+		case !r.inRef(i) && !r.wordAt(i, "of", "on", "in", "for", "the", "one", "ones", "s", "is", "are", "to", "be", "should", "must", "goes", "de", "del", "el", "la", "los", "las", "en", "debe", "deben", "ser", "es", "son", "va", "sea", "sean", "que", "color"):
+			return -1
+		}
+	}
+	return -1
+}
+
+// frameColor takes such a color for the frame's; of bronze it is asked which.
+func (r *reader) frameColor(h *hit, value string) bool {
+	at := r.frameOfColor(h)
+	if at < 0 || at == h.first-1 {
+		return at >= 0 // "bath frame bronze" is a phrase
+	}
+	chosenNow := r.asked(fitcheck.TopicConfirm) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor)
+	if value == fitcheck.ColorBronze && chosenNow && !r.known(fitcheck.TopicFinish) && !r.doubtful(fitcheck.TopicFinish) {
+		unit := 0
+		if u := r.unitsAt(at, h.last); len(u) == 1 {
+			unit = u[0]
+		}
+		r.unclear(fitcheck.TopicFinish, unit, WhyChoice, nil, at, h.last)
+	}
+	return true
+}
