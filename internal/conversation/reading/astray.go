@@ -154,6 +154,9 @@ func (r *reader) metalFramed(i int) bool {
 }
 
 func (r *reader) thingAt(i int) bool {
+	if r.wordAt(i, "sky") && r.wordAt(i+1, "light", "lights", "lite", "lites") {
+		return false // "a leaky sky light"
+	}
 	if r.wordAt(i, "kids", "daughters", "sons", "brothers", "sisters", "moms", "dads", "dog", "dogs", "cat", "bed", "tv", "pool") && r.wordAt(i+1+number(r.markAt(i+1, '\'')), "room", "rooms", "bedroom", "bath", "bathroom", "playroom", "house", "kennel") {
 		return false // "the kids' room faces west so bronze please"
 	}

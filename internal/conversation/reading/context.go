@@ -238,6 +238,9 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		}
 		h := &r.labels[r.labelAt[i]]
 		i = h.first
+		if h.first < own && r.wordsIn(own, m.first, "asked", "pregunto", "pidio") {
+			return // "The outside was right. As for the height you asked about, it is 6 inches"
+		}
 		if r.differenceBetween(h.first) {
 			return // "what's the difference between acrylic and polycarbonate 30 x 46"
 		}

@@ -45,7 +45,7 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 	switch how {
 	case "near":
-		if r.wordAt(h.first, "over") && r.wordAt(h.first-1, "cap", "caps", "fit", "fits", "go", "goes", "sit", "sits", "slide", "slides", "slip", "slips", "put", "drop", "set") {
+		if r.goesOver(h) {
 			return // "a skylight to cap over 22 1/4 x 22 1/4"
 		}
 		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
@@ -70,6 +70,11 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	case "size":
 		m.nominal = true
 	}
+}
+
+// goesOver: "where it caps over 30 x 46": no doubt of a number.
+func (r *reader) goesOver(h *hit) bool {
+	return r.wordAt(h.first, "over") && r.wordAt(h.first-1, "cap", "caps", "capping", "fit", "fits", "go", "goes", "sit", "sits", "slide", "slides", "slip", "slips", "put", "drop", "set")
 }
 
 // derived: the length is worked out and not measured: "so the outside would be 25 x 49".
@@ -186,7 +191,7 @@ func (r *reader) beside(m *measure) {
 			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
 				continue
 			}
-			if v, ok := h.has("rough"); ok && h.last < q.first && v != "off" && v != "size" && v != "derived" && v != "supposed" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
+			if v, ok := h.has("rough"); ok && !r.goesOver(h) && h.last < q.first && v != "off" && v != "size" && v != "derived" && v != "supposed" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
 				m.rough = true
 			}
 			if v, _ := h.has("rough"); (v == "near" || v == "clause") && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {

@@ -21,6 +21,9 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if h.is(string(fitcheck.TopicProblem), fitcheck.ProblemLeaking) && r.wordsIn(h.first, h.last+1, "water", "raining", "agua", "into") {
 		return false // "water is coming in on the piano"
 	}
+	if (t == fitcheck.TopicUse || t == fitcheck.TopicProfile && r.asked(fitcheck.TopicOutline) || t == fitcheck.TopicOutline && r.asked(fitcheck.TopicProfile) || t == fitcheck.TopicFrameCondition) && r.sentenceFirst(h.first) > 0 {
+		return false // a sentence of its own after the answer, as in a mail
+	}
 	if t == fitcheck.TopicUse && !r.wordAt(h.last+1, "roof", "roofs", "style", "type") && r.wordsIn(max(r.clauseStart(h.first), h.first-5), h.first, "is", "its", "es") && r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.first, "a", "an", "un", "una") {
 		return false // "the building is a small medical office in Tampa", asked for the place
 	}

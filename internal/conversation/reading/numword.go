@@ -34,6 +34,7 @@ var numberWords = map[string]numberWord{
 	"fifteen": {teenWord, 15}, "sixteen": {teenWord, 16}, "seventeen": {teenWord, 17},
 	"eighteen": {teenWord, 18}, "nineteen": {teenWord, 19}, "ninteen": {teenWord, 19},
 	"twenty": {tensWord, 20}, "twenny": {tensWord, 20}, "thirty": {tensWord, 30}, "forty": {tensWord, 40},
+	"thrity": {tensWord, 30}, "thirdy": {tensWord, 30}, "thirthy": {tensWord, 30}, "twety": {tensWord, 20}, "twnety": {tensWord, 20}, "fifity": {tensWord, 50},
 	"fourty": {tensWord, 40}, "fifty": {tensWord, 50}, "sixty": {tensWord, 60}, "seventy": {tensWord, 70},
 	"eighty": {tensWord, 80}, "ninety": {tensWord, 90}, "ninty": {tensWord, 90},
 	"hundred": {hundredWord, 100}, "cien": {wholeWord, 100}, "ciento": {hundredWord, 100},

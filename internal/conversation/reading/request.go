@@ -49,8 +49,22 @@ func (r *reader) requests() {
 	if r.neverMind() {
 		r.request(RequestUndo)
 	}
+	r.meantBy()
 	if slices.Contains(r.out.Requests, RequestHowTo) { // "what do you mean, how do I measure it?"
 		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestAgain })
+	}
+}
+
+// meantBy: "what do you mean by curb?", asked for a size: how it is measured tells it.
+func (r *reader) meantBy() {
+	if !slices.Contains(r.out.Requests, RequestAgain) || r.askedSize() == "none" {
+		return
+	}
+	for i := range r.toks {
+		if r.wordAt(i, "by") && r.wordAt(i-1, "mean", "meant") && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken {
+			r.request(RequestHowTo)
+			return
+		}
 	}
 }
 
@@ -102,6 +116,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") {
 			return false // "what happens if I measured it wrong"
+		}
+		if r.wordsIn(h.first, h.last+1, "last") && r.wordsIn(h.first, h.last+1, "disregard", "ignore", "forget") {
+			return !r.measuredNow()
 		}
 		return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
 	case RequestPerson:
@@ -156,6 +173,16 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		return r.asks(h)
 	}
 	return true
+}
+
+// measuredNow: the message tells more than who writes: "disregard the last one. It is 25 x 49".
+func (r *reader) measuredNow() bool {
+	for _, f := range r.out.Facts {
+		if f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail {
+			return true
+		}
+	}
+	return len(r.out.Unclear) > 0
 }
 
 // wishesOf: the sentence from the token on says what is wanted.

@@ -114,6 +114,12 @@ func (r *reader) numberBefore(i int) bool {
 // stillToDo: a clause without a number says that one of the units was not measured yet.
 func (r *reader) stillToDo(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for i := h.first - 1; i > from; i-- {
+		if r.wordAt(i, "havent", "didnt", "couldnt", "cant", "still") {
+			from = i // "49.75 is the long side havent got the other one yet"
+			break
+		}
+	}
 	if !r.wordsIn(from, h.first, "havent", "didnt", "not", "still", "cant", "couldnt", "no", "falta", "faltan", "tell", "let") || !r.measuresIn(from, to) {
 		return false
 	}
