@@ -196,7 +196,7 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
 			return true
 		}
-		if r.wordAt(i, "it", "its", "one", "ones", "both", "ours", "mine", "ambos", "they", "them", "these", "esta", "this", "cover", "thing", "lid", "job", "project", "building", "manage", "own", "manager", "roof", "lo", "la", "se") {
+		if r.wordAt(i, "it", "its", "one", "ones", "both", "ours", "mine", "ambos", "they", "them", "these", "esta", "this", "cover", "thing", "lid", "job", "project", "building", "manage", "outline", "shape", "footprint", "own", "manager", "roof", "lo", "la", "se") {
 			return true
 		}
 	}

@@ -265,7 +265,7 @@ func (r *reader) nameWord(i int, strict bool) bool {
 		return false
 	}
 	t := &r.toks[i]
-	if t.is("btw", "lol", "haha", "jaja", "lmao", "everybody", "everyone", "dear", "hon", "honey", "sweetie", "sir", "maam") || t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
+	if t.is("btw", "lol", "haha", "jaja", "lmao", "everybody", "everyone") || t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
 		return false
 	}
 	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.is("van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {

@@ -135,6 +135,9 @@ func (r *reader) numberAt(i int) numberWord {
 	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].word == nil || r.toks[i].used {
 		return numberWord{}
 	}
+	if r.toks[i].word.number.kind == partWord && r.toks[i].is("medio") && r.wordAt(i-1, "en") && r.wordAt(i+1, "del", "de") {
+		return numberWord{} // "por en medio del marco"
+	}
 	return r.toks[i].word.number
 }
 

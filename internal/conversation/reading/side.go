@@ -34,6 +34,7 @@ func (r *reader) nameSides(qs []quantity) {
 		}
 	}
 	r.sideBefore(qs)
+	r.sideOfDenied(qs)
 	tallSides(qs)
 }
 
@@ -65,6 +66,20 @@ func (r *reader) sideBefore(qs []quantity) {
 		}
 	}
 	qs[0].side = found
+}
+
+// sideOfDenied: "the length wasn't 49, it was 49 1/4".
+func (r *reader) sideOfDenied(qs []quantity) {
+	if len(qs) != 2 || qs[0].side != noSide || qs[1].side != noSide || !r.wordsIn(max(0, qs[0].first-3), qs[0].first, "not", "wasnt", "isnt", "no") || !r.wordsIn(qs[0].last+1, qs[1].first, "its", "was", "is", "it", "era", "es", "sino", "but") {
+		return
+	}
+	from := r.sentenceFirst(qs[0].first)
+	labels := within(r.labels, from, qs[0].first-1)
+	for n := range labels {
+		if name, ok := labels[n].has("axis"); ok && (sideNames[name] == width || sideNames[name] == length) {
+			qs[1].side = sideNames[name]
+		}
+	}
 }
 
 // namesUnit: the word names a kind of unit here, no side: "the other is 30x30".
