@@ -70,11 +70,14 @@ func (r *reader) onlyOne() bool {
 	return false
 }
 
-// oneSaid: "es una nada más", "uno nomás": one, and no more.
+// oneSaid: "es una nada más", "uno nomás", "I need just one, clear": one, and no more.
 func (r *reader) oneSaid() (countAt, bool) {
 	for i := range r.toks {
 		if r.wordAt(i, "una", "uno", "un") && (r.wordAt(i+1, "nomas") || r.wordAt(i+1, "nada") && r.wordAt(i+2, "mas")) || r.wordAt(i, "una", "uno") && r.wordAt(i-1, "nomas") && !r.wordAt(i+1, "de") {
 			return countAt{1, i, min(i+1, len(r.toks)-1)}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
+		}
+		if r.wordAt(i, "one") && r.wordAt(i-1, "just", "only") && r.wordAt(i-2, "need", "want", "needing", "have") && (i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
+			return countAt{1, i - 1, i}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
 		}
 	}
 	return countAt{}, false
