@@ -25,7 +25,7 @@ var (
 		`\b(?:(` + lastNameWords + `)|(` + firstNameWords + `))(?:\s+(?:is|es|esta|está|se|the|el|all|it|still))*\s+` + staysWords + `(?:\s+(?:the same|igual|bien))?)\b`)
 	// nameDenied is a name that the words say it is not: "no me llamo Ana", "my name isn't Ann".
 	nameDenied = regexp.MustCompile(`(?i)\b(?:no (?:me llamo|soy)|(?:my )?name(?: is|'?s)? ?(?:not|n't)|name isn'?t|i(?: am|'?m) not|nombre no es)\s+(\pL+)(?:\s+\pL+)?`)
-	namesName  = regexp.MustCompile(`(?i)\b(?:names?|nombre|apellido|surname|llamo)\b|\bno soy\b|\bi'?m not\b`)
+	namesName  = regexp.MustCompile(`(?i)\b(?:names?|nombre|apellido|surname|llamo)\b`)
 	othersName = regexp.MustCompile(`(?i)\b(?:your|whose|what|street|company|firm|wife|husband|son|daughter|boss|tenant|roofer|contractor|qué|cuál|calle|empresa|espos[ao]|hij[ao]|jefe|inquilin[ao]|techador|contratista)\b`)
 	// nameStarts is what can stand right before a name that is put right.
 	nameStarts = regexp.MustCompile(`(?i)[,;:.!?\n]+|\b(?:sino|but|pero|it'?s|it is|is|es|soy|me llamo|i'?m|first name|apellido|last name|spelled|should be)\s`)
@@ -64,8 +64,10 @@ func (t *turn) nameMended(r reading.Reading, text string) reading.Reading {
 // hiddenName is the name in a sentence about the name at the summary, without what it denies or
 // lets stand.
 func (t *turn) hiddenName(text string, known []string) (reading.Fact, bool) {
-	if !t.summed() || !namesName.MatchString(text) || othersName.MatchString(text) {
-		return reading.Fact{}, false
+	denied := nameDenied.FindStringSubmatch(text)
+	ofName := namesName.MatchString(text) || denied != nil && slices.ContainsFunc(known, func(k string) bool { return strings.EqualFold(k, denied[1]) })
+	if !t.summed() || !ofName || othersName.MatchString(text) {
+		return reading.Fact{}, false // "I'm not very handy" denies no name
 	}
 	left := nameDenied.ReplaceAllString(partKept.ReplaceAllString(text, ","), ",")
 	for _, words := range nameStarts.Split(left, -1) {
