@@ -146,3 +146,17 @@ func (r *reader) onTheDay(h *hit) bool {
 	}
 	return !r.wordAt(h.last+1, "one", "skylight", "dome", "unit", "is", "was", "has")
 }
+
+// countRange: "3 or 4".
+func (r *reader) countRange(i, next int) bool {
+	between := r.wordAt(i-1, "between", "entre") && r.wordAt(next, "and", "y")
+	if !(between || r.wordAt(next, "or", "to", "o", "a") || r.markAt(next, '-')) {
+		return false
+	}
+	if _, end := r.countNumber(next + 1); end > next+1 && !r.wordAt(end, "layer", "layers", "capas") {
+		r.use(i, end-1)
+		r.unclear(fitcheck.TopicCount, 0, WhyRange, nil, i, end-1)
+		return true
+	}
+	return false
+}

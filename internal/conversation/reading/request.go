@@ -55,19 +55,6 @@ func (r *reader) requests() {
 	}
 }
 
-// meantBy: "what do you mean by curb?", asked for a size: how it is measured tells it.
-func (r *reader) meantBy() {
-	if !slices.Contains(r.out.Requests, RequestAgain) || r.askedSize() == "none" {
-		return
-	}
-	for i := range r.toks {
-		if r.wordAt(i, "by") && r.wordAt(i-1, "mean", "meant") && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken {
-			r.request(RequestHowTo)
-			return
-		}
-	}
-}
-
 // moneyAsked is where a sum is asked for, -1 where none is: "36 x 36 plastic, $?", "is it under 200 bucks", "are they like $300".
 func (r *reader) moneyAsked() int {
 	for i := range r.toks {
@@ -88,15 +75,6 @@ func (r *reader) moneyAsked() int {
 func (r *reader) answeredAfter(i int) bool {
 	hits := within(r.talk, i, i)
 	return len(r.Asked) > 0 && len(hits) > 0 && (hits[0].is("say", "dontknow") || hits[0].is("say", "usual"))
-}
-
-// neverMind: the bare words take back what was said last.
-func (r *reader) neverMind() bool {
-	if len(r.out.Facts)+len(r.out.Unclear)+len(r.out.Requests) > 0 {
-		return false
-	}
-	text := politeness(bareWords(r.Text))
-	return text == "nevermind" || text == "never mind" || text == "nvm" || text == "nm" || text == "olvidalo" || text == "no importa"
 }
 
 // requestStands weeds out words that look like a request.
@@ -173,16 +151,6 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		return r.asks(h)
 	}
 	return true
-}
-
-// measuredNow: the message tells more than who writes: "disregard the last one. It is 25 x 49".
-func (r *reader) measuredNow() bool {
-	for _, f := range r.out.Facts {
-		if f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail {
-			return true
-		}
-	}
-	return len(r.out.Unclear) > 0
 }
 
 // wishesOf: the sentence from the token on says what is wanted.

@@ -1,0 +1,50 @@
+package reading
+
+// What sentences before a measure say of it: what it is of, that it can't be had, that what was
+// told before is wrong.
+
+// denied: the sentence says that it can't be had, so its labels name no measure.
+func (r *reader) denied(i int) bool {
+	first, last := r.sentence(i)
+	for ; first <= last; first++ {
+		if first < i && r.wordAt(first, "no") && r.wordAt(first+1, "hang", "wait", "hold", "sorry") {
+			continue // "no hang on, that's the plastic"
+		}
+		if r.wordAt(first, "not") && r.labelled(i, first-1) {
+			return false // "that's the plastic, not the curb"
+		}
+		if r.wordAt(first, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "not", "no", "gave", "wrong", "never", "puedo", "pude") {
+			return true
+		}
+	}
+	return false
+}
+
+// endsAsked: the sentence is a question about something else than a measure.
+func (r *reader) endsAsked(i int) bool {
+	first, last := r.sentence(i)
+	return r.markAt(last, '?') && r.wordsIn(first, last, "difference", "better", "cost", "stronger", "vs", "versus", "recommend", "sell", "ship", "diferencia", "mejor", "recomienda")
+}
+
+// toldWrong: "the curb height I gave you was wrong. It's 3 1/2": the sentence before says
+// what is put right.
+func (r *reader) toldWrong(i, own int) bool {
+	first, last := r.sentence(i)
+	return last+1 == own && r.wordsIn(first, last+1, "wrong", "mistake", "equivoque", "mal", "off") && !r.wordsIn(first, last+1, "cant", "cannot", "couldnt", "havent", "not", "no") &&
+		(r.wordAt(own, "it", "its", "should", "es", "son", "debe", "thats", "that") || r.toks[own].kind == numToken)
+}
+
+// otherTold: something else that has a number is spoken of between two tokens, and no
+// part or doubt.
+func (r *reader) otherTold(from, to int) bool {
+	other := false
+	labels := within(r.labels, from, to)
+	for n := range labels {
+		h := &labels[n]
+		if isName(h) || h.senses[0].kind == "shape" || h.has1("rough") && !(r.wordAt(h.first, "at") && r.wordAt(h.last, "least", "most")) {
+			return false
+		}
+		other = other || h.has1("other")
+	}
+	return other
+}
