@@ -123,6 +123,9 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 		r.use(i, next-1)
 		return countAt{n, i, next - 1}, true // "there's 7 and each is 11\" tall"
 	}
+	if n == 1 && r.wordAt(i-1, "every", "each", "any", "cada") {
+		return countAt{}, false // "and every one is cracked"
+	}
 	if n == 1 && r.wordAt(i-1, "all") && r.wordAt(next+1, "with", "together", "piece") {
 		return countAt{}, false // "metal, all one unit with the top"
 	}

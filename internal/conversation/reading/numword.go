@@ -135,10 +135,24 @@ func (r *reader) numberAt(i int) numberWord {
 	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.toks[i].word == nil || r.toks[i].used {
 		return numberWord{}
 	}
+	if r.toks[i].is("for") && r.fortTown(i+1) {
+		return numberWord{} // "order for Ft. Collins"
+	}
 	if r.toks[i].word.number.kind == partWord && r.toks[i].is("medio") && r.wordAt(i-1, "en") && r.wordAt(i+1, "del", "de") {
 		return numberWord{} // "por en medio del marco"
 	}
 	return r.toks[i].word.number
+}
+
+// fortTown: "Ft. Collins": a word follows that is neither a number nor a side's.
+func (r *reader) fortTown(i int) bool {
+	if !r.wordAt(i, "ft") {
+		return false
+	}
+	if i++; r.markAt(i, '.') {
+		i++
+	}
+	return i < len(r.toks) && r.toks[i].kind == wordToken && len(r.toks[i].text) > 3 && (r.toks[i].word == nil || !r.toks[i].word.common && !r.toks[i].word.filler && r.toks[i].word.number.kind == notNumber)
 }
 
 func (r *reader) wordAt(i int, words ...string) bool {
