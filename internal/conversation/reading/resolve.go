@@ -338,6 +338,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 			return a, nil
 		}
 	}
+	if m.face == "outside" && m.part == "" && r.asked(fitcheck.TopicPlasticSize) {
+		candidates = append([]fitcheck.Topic{fitcheck.TopicPlasticSize}, candidates...) // it has an outside edge too
+	}
 	return "", candidates
 }
 
