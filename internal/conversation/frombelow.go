@@ -19,7 +19,7 @@ var belowTopics = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicReta
 // and that a photo does.
 func (t *turn) fromBelow() bool {
 	m := &t.talk.Memory
-	if !t.heard.below || m.Said["howto.indoors"] > 0 || len(t.heard.answers) > 0 && !t.asksHow() || !slices.Contains(belowTopics, m.Asking[0].Topic) {
+	if !t.heard.below || m.Said["howto.indoors"] > 0 || len(t.heard.answers)+len(t.heard.dontKnow) > 0 && !t.asksHow() || !slices.Contains(belowTopics, m.Asking[0].Topic) {
 		return false
 	}
 	t.say.picture = fitcheck.TopicCurbInside

@@ -158,7 +158,7 @@ var neutral = wordSet(`point sea sean venga vengan ademas aparte ordered request
 	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
 	except excepting change correction forgot mention mentioned say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
-	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por falta falto faltaba`)
+	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por falta falto faltaba entonces dije dijimos decia dicho decir decirle decirles le les olvido olvidaba pedi pedimos mencione quise puse anote equivoque confundi perdon disculpe`)
 
 // hintOfOther: of several topics asked at once, a word that only hints at one tells
 // nothing of it in a clause that answers another: "just the dome" is a wish and says
