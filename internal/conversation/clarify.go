@@ -146,6 +146,11 @@ func (t *turn) askClear(u reading.Unclear, a Ask) error {
 		t.safety(s.state) // those are settled without a tape
 	}
 	t.talk.Memory.Asking = s.asks
+	key := "which " + a.String()
+	if u.Why == reading.WhyWhich && a.Topic == fitcheck.TopicPlasticSize && t.talk.Memory.Raised[key] == 0 {
+		t.talk.Memory.Raised[key]++ // once no asking for the plastic itself, which may still be to be measured
+		return t.move(s.state)
+	}
 	for _, asked := range s.asks {
 		t.talk.Memory.Tries[asked]++
 	}

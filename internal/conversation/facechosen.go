@@ -49,11 +49,11 @@ func (t *turn) faceChosen(p *Pending, r reading.Reading, text string) (reading.F
 	return reading.Fact{}, false
 }
 
-// face is the face that all candidates have, so that the part alone is answer enough: "inside
+// face is the face that all candidates have beside the plastic's edge, so that the part alone is answer enough: "inside
 // of the box, of the frame or …?" "the wood".
 func (p *Pending) face() string {
 	for face, of := range map[string][]fitcheck.Topic{"inside of ": insides, "outside of ": outsides} {
-		if len(p.Candidates) > 0 && !slices.ContainsFunc(p.Candidates, func(c fitcheck.Topic) bool { return !slices.Contains(of, c) }) {
+		if len(p.Candidates) > 0 && !slices.ContainsFunc(p.Candidates, func(c fitcheck.Topic) bool { return c != fitcheck.TopicPlasticSize && !slices.Contains(of, c) }) {
 			return face
 		}
 	}

@@ -20,6 +20,7 @@ type heard struct {
 	confirm  string // yes, no or ""
 	agreed   bool   // a yes or no to the question that a finding raised
 	remark   bool   // words to such a question that are neither
+	below    bool   // they don't get up to the skylight
 	photos   int
 	unseen   bool // photos are said to have been sent, and none came
 	looks    []PhotoLook
@@ -77,6 +78,7 @@ func (t *turn) hear(in []Message) {
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	r := t.read(text, asked)
+	t.heard.below = t.heard.below || cantGetUp.MatchString(text)
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}

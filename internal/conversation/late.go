@@ -13,8 +13,8 @@ import (
 // one of them was asked for and never told: "opening is 74 x 74 cm", when the talk has gone
 // on to the choices. It is said back like any other.
 func (t *turn) lateAnswer(u reading.Unclear) (reading.Fact, bool) {
-	if u.Why != reading.WhyWhich || t.talk.UnitCount() > 1 {
-		return reading.Fact{}, false
+	if u.Why != reading.WhyWhich || t.talk.UnitCount() > 1 || t.isAsked(fitcheck.TopicPlasticSize) && slices.Contains(u.Candidates, fitcheck.TopicPlasticSize) {
+		return reading.Fact{}, false // "outside edge", to how big the plastic is, may well be the metal's
 	}
 	var open []fitcheck.Topic
 	for _, topic := range u.Candidates {

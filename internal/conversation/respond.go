@@ -114,6 +114,8 @@ func (t *turn) keepsQuestion() bool {
 		return false
 	}
 	switch {
+	case t.fromBelow():
+		return true
 	case t.asksHow(), h.asks(reading.RequestHowTo) && len(h.answers) == 0:
 		t.tellHow()
 		return true

@@ -127,11 +127,17 @@ func (t *turn) bareParts(p *Pending, r reading.Reading, text string) []string {
 	if bare(r, text) || p.Why == reading.WhyWhich && reading.NamesPart(text) && onlyWant(r) {
 		return []string{text}
 	}
+	if m := squareToo.FindStringSubmatch(text); m != nil && p.Why == "" {
+		return m[1:]
+	}
 	if p.Why != reading.WhyWhich {
 		return nil
 	}
 	return partsNamed(text)
 }
+
+// squareToo is an other side that is told in a clause beside more: "square. 2 layers, mill".
+var squareToo = regexp.MustCompile(`(?i)(?:^|[.,;\n])\s*((?:(?:it'?s|its|it is|they'?re|yes|both|all|a|es|son|s[ií]|un) )*(?:squared?|cuadrad[oa]s?|(?:the )?same(?: both ways| thing)?|igual|(?:lo )?mismo))\s*(?:[.,;\n]|$)`)
 
 // partsNamed are the sentences, and what goes before another measure in one, that do nothing but
 // name a part: "outside of the box, both. inside 22 x 22 and 22 x 46".

@@ -121,7 +121,7 @@ func (r *reader) colorGap(from, to int) bool {
 		if r.inRef(i) {
 			continue // "the inside of the kitchen one is white"
 		}
-		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son") {
+		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son", "also", "instead", "actually", "too", "tambien", "igual") {
 			return false
 		}
 	}

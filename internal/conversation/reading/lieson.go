@@ -135,7 +135,7 @@ type laid struct {
 // liesOnWhat tells the kind of frame by the parts that the message names, where nothing
 // else does.
 func (r *reader) liesOnWhat(all []saying) []saying {
-	if !r.asked(fitcheck.TopicStyle) || r.asksItself() {
+	if r.asksItself() {
 		return all
 	}
 	for _, s := range all {
@@ -143,8 +143,10 @@ func (r *reader) liesOnWhat(all []saying) []saying {
 			return all
 		}
 	}
-	value, first, last := kindOf(r.laidParts())
-	if value == "" {
+	value, first, last := "", 0, 0
+	if !r.asked(fitcheck.TopicStyle) {
+		value, first, last = r.frameOnBox()
+	} else if value, first, last = kindOf(r.laidParts()); value == "" {
 		value, first, last = r.tallSides()
 	}
 	if value == "" {

@@ -46,7 +46,7 @@ func (r *reader) standsAlone(first, last int) bool {
 	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && (r.toks[end].word == nil || r.givenAt(end) && r.markAt(end+1, ',')) && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
-	if r.nameBeforeNumber(first, end) || r.titledName(first, end) {
+	if r.nameBeforeNumber(first, end) || r.titledName(first, end) || r.signedAfterZIP(first, end) {
 		return true
 	}
 	if r.markAt(end+1, '?') && end == first || (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
@@ -357,4 +357,19 @@ func (r *reader) titledName(first, end int) bool {
 		}
 	}
 	return true
+}
+
+// signedAfterZIP: "Estoy en Hialeah 33012. Yanet Pérez": two words of no other meaning, written as names
+// are, end a message after the ZIP code.
+func (r *reader) signedAfterZIP(first, end int) bool {
+	if end != first+1 || first < 3 || !r.sentenceEnd(first-1) || r.toks[first-2].kind != numToken || !r.toks[first-2].used || len(r.toks[first-2].text) != 5 {
+		return false
+	}
+	for i := first; i <= end; i++ {
+		t := &r.toks[i]
+		if c := r.Text[t.from]; c < 'A' || c > 'Z' || t.word != nil && !t.word.given {
+			return false
+		}
+	}
+	return end+1 == len(r.toks) || end+2 == len(r.toks) && r.toks[end+1].kind == markToken && !r.markAt(end+1, '?')
 }

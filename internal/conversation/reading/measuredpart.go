@@ -14,6 +14,9 @@ func (r *reader) onlyTold(h *hit) bool {
 	if !h.has1("part") || r.asked(fitcheck.TopicStyle) {
 		return false
 	}
+	if r.besidesFinish(h) {
+		return true
+	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i <= to; i++ {
 		if r.toks[i].kind == numToken {
@@ -42,4 +45,32 @@ func (r *reader) onlyTold(h *hit) bool {
 		}
 	}
 	return r.tellsState(from, to)
+}
+
+// besidesFinish: "22 x 46 inside with a silver frame": the finish is told, not what was measured.
+func (r *reader) besidesFinish(h *hit) bool {
+	if !h.is("part", "frame") && !h.is("part", "flange") {
+		return false
+	}
+	for _, c := range within(r.choices, r.clauseStart(h.first), h.last) {
+		if c.has1(string(fitcheck.TopicFinish)) && c.last >= h.first-1 {
+			i := c.first - 1
+			for r.wordAt(i, "a", "an", "the", "un", "el") {
+				i--
+			}
+			return r.wordAt(i, "with", "con")
+		}
+	}
+	return false
+}
+
+// notMeasured: "I didn't measure the plastic, it's 22 x 46": the size is of anything but that part.
+func (r *reader) notMeasured(part string) bool {
+	for n := range r.labels {
+		h := &r.labels[n]
+		if h.is("part", part) && r.wordsIn(r.clauseStart(h.first), h.first, "measure", "measured", "medi", "medimos") && r.cantTold(h) {
+			return true
+		}
+	}
+	return false
 }

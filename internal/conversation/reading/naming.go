@@ -165,7 +165,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 			m.topic = fitcheck.Topic(s.value)
 		}
 	case "part":
-		if !before && r.negated(h.first) {
+		if !before && (r.negated(h.first) || r.besidesFinish(h)) {
 			return
 		}
 		if before && s.value == "curb" && r.wordsIn(max(0, h.first-5), h.first, "where") && r.wordsIn(max(0, h.first-4), h.first, "caps", "cap", "over", "onto", "covers", "on") && r.labelled(r.sentenceFirst(h.first), h.first-1) {

@@ -74,6 +74,7 @@ func Read(in Input) Reading {
 	r.wishedDome()
 	r.answers()
 	r.names()
+	r.nameOfKin()
 	r.requests()
 	r.roofing()
 	r.out.Language = r.language() // again, without names and places

@@ -322,6 +322,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	if face == "overall" { // says nothing where it is asked of what
 		face = ""
 	}
+	if m.part == "" && m.face == "" && r.asked(fitcheck.TopicPlasticSize) && r.notMeasured("plastic") {
+		return "", []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicCurbInside, fitcheck.TopicRetainerOpening}
+	}
 	for _, a := range r.Asked {
 		if !a.OfLength() || (a == fitcheck.TopicCurbHeight || a == fitcheck.TopicDomeRise) && len(m.parts) == 1 && (m.parts[0].side == width || m.parts[0].side == length) {
 			continue // "meant 25 3/4 wide" is no height
@@ -337,6 +340,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 		if m.part == "" && face == "" || m.part == "skylight" && face == "" || contains(candidates, a) || m.face == "" && partOf(a) == m.part {
 			return a, nil
 		}
+	}
+	if m.face == "outside" && m.part == "" && r.asked(fitcheck.TopicPlasticSize) {
+		candidates = append([]fitcheck.Topic{fitcheck.TopicPlasticSize}, candidates...) // it has an outside edge too
 	}
 	return "", candidates
 }

@@ -308,6 +308,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	if v := special(t, all); v >= 0 {
 		return all[v : v+1]
 	}
+	if v := r.glassOnBox(all); t == fitcheck.TopicStyle && v >= 0 {
+		return all[v : v+1]
+	}
 	return all
 }
 

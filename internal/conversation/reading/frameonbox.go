@@ -1,0 +1,62 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// frameOnBox: "plastic dome in a metal frame, on a wood curb" tells the kind unasked: a metal frame,
+// and after a comma, which parts the words of a phrase, the box that it is on.
+func (r *reader) frameOnBox() (value string, first, last int) {
+	for i := range r.toks {
+		part, end := r.laidAt(i)
+		if part != framePart || end == i && !metalWords[r.toks[i].text] || end+2 >= len(r.toks) || !r.toks[end+1].mark(',') {
+			continue
+		}
+		on := -1
+		for k := end + 2; k < min(end+8, len(r.toks)) && !r.toks[k].ends() && !negWords[r.toks[k].text]; k++ {
+			if l := r.lieAt(k); l == liesOn || l == liesOver {
+				on = k
+			}
+			if part, to := r.laidAt(k); part == boxPart && on >= 0 && on < k && r.onlyArticles(on+1, k) && r.onlySits(end+2, on) && r.laidParts() != nil {
+				return fitcheck.StyleCurbMount, i, to
+			}
+		}
+	}
+	return "", 0, 0
+}
+
+func (r *reader) onlyArticles(from, to int) bool {
+	for k := from; k < to; k++ {
+		if !r.wordAt(k, "a", "an", "the", "my", "our", "raised", "un", "una", "el", "la", "of", "de", "top") {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) onlySits(from, to int) bool {
+	for k := from; k < to; k++ {
+		if !r.wordAt(k, "sits", "sitting", "mounted", "all", "it", "its", "that", "which", "is", "set", "installed", "montado", "montada", "todo", "va", "esta", "right") {
+			return false
+		}
+	}
+	return true
+}
+
+// glassOnBox: a skylight of flat glass on a box is one of glass: the box is told beside it.
+func (r *reader) glassOnBox(all []saying) int {
+	for i := range r.toks {
+		if r.toks[i].kind == wordToken && sheetWords[r.toks[i].text] {
+			return -1 // "plastic over the glass"
+		}
+	}
+	glass := slices.IndexFunc(all, func(s saying) bool { return s.value == fitcheck.StyleGlass })
+	if slices.ContainsFunc(all, func(s saying) bool {
+		return s.value != fitcheck.StyleGlass && s.value != fitcheck.StyleCurbMount || s.doubted
+	}) {
+		return -1
+	}
+	return glass
+}

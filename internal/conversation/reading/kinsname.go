@@ -1,0 +1,30 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+var otherPersons = wordSet(`wife wifes husband husbands spouse spouses partner partners girlfriend girlfriends boyfriend boyfriends daughter daughters son sons mother mothers mom moms father fathers dad dads sister sisters brother brothers
+	neighbor neighbors friend friends roofer roofers contractor contractors kid kids boss bosses
+	esposa esposo mujer marido hija hijo madre mama padre papa hermana hermano vecina vecino amiga amigo novia novio pareja techador contratista jefe jefa`)
+
+// nameOfKin: "my wife's name is Rosa", where no name was asked for, tells who Rosa is; the customer
+// keeps their own. What is to be "under my wife's name" is hers.
+func (r *reader) nameOfKin() {
+	if r.asked(fitcheck.TopicName) || !r.known(fitcheck.TopicName) {
+		return
+	}
+	for _, w := range r.where {
+		if w.topic != fitcheck.TopicName {
+			continue
+		}
+		j := w.first - 1
+		said := false
+		for r.wordAt(j, "is", "s", "name", "names", "named", "called", "goes", "by", "se", "llama", "es") || j >= 0 && r.toks[j].mark(':') {
+			said = said || !r.wordAt(j, "is", "s", "es")
+			j--
+		}
+		if said && j >= 0 && r.toks[j].kind == wordToken && otherPersons[r.toks[j].text] && !r.wordsIn(max(0, j-4), j, "under", "in", "put", "use", "change", "to", "bajo", "nombre", "ponga", "pongalo", "cambie") {
+			r.forget(fitcheck.TopicName)
+			return
+		}
+	}
+}
