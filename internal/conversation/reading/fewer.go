@@ -33,7 +33,7 @@ func (r *reader) countTakenBack(c countAt) bool {
 				}
 			}
 		}
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && !r.room(i-1) && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") && !r.harmedBefore(c.last+1, i) && !r.faultIn(c.last+1, i-1, nil) && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
+		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && !r.room(i-1) && !r.wordAt(i-1, "every", "each") && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") && !r.harmedBefore(c.last+1, i) && !r.faultIn(c.last+1, i-1, nil) && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
 			return true // "we have 6, 2 are broken"
 		}
 	}

@@ -92,6 +92,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.askedSize() != "none" && r.wordAt(h.last, "square", "cuadrado", "cuadrada") && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic.OfSize() }) {
 		return true // "25 3/4 by 25 3/4, so it is square": the size says so
 	}
+	if s.topic == fitcheck.TopicProblem && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordAt(h.first, "crumbles", "crumbling", "crumbled", "flakes", "flaking") {
+		return true // "the frame is corroded. It crumbles when you touch it"
+	}
 	if s.topic == fitcheck.TopicWant && r.asked(fitcheck.TopicMaterial) && r.wordsIn(h.first, h.last+1, "acrilico", "acrylic", "policarbonato", "polycarbonate") {
 		return true // "el de acrílico nomás": which material
 	}

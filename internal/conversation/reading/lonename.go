@@ -228,6 +228,11 @@ func (r *reader) fullerName(first, last int) (int, int) {
 	if first != last || r.toks[first].word != nil && !r.toks[first].word.given && !r.asked(fitcheck.TopicName) {
 		return first, last
 	}
+	for i := 1; i+1 < first; i++ {
+		if r.toks[i].text == r.toks[first].text && r.introEnds(i-1) && r.surname(i+1) {
+			return i, i + 1 // "my name is Carol Dunn and I live in Boise. Thanks, Carol"
+		}
+	}
 	for i := last + 2; i+1 < len(r.toks) && i < last+12; i++ {
 		if r.toks[i].text == r.toks[first].text && r.toks[i-1].kind == markToken && r.wordAt(i+1, "and", "y") && r.givenAt(i+2) {
 			if from, to, ok := r.nameFrom(i, true); ok {

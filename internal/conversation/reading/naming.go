@@ -79,6 +79,8 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 		if h.first-m.last <= 3 {
 			m.shapedBy(h)
 		}
+	case "undone":
+		m.drop = m.drop || h.first == m.last+1
 	case "slope":
 		m.slope = m.slope || h.first-m.last <= 2
 	case "rough":
