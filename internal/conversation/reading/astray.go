@@ -114,6 +114,9 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(first-1, "the", "our", "my") && r.wordAt(first-2, "on", "over", "in", "above") && r.wordAt(first-3, "skylight", "dome", "one", "bubble") {
 		return true // "the skylight on the garage has a hole"
 	}
+	if r.wordAt(i, "our", "my") && r.wordAt(i-1, "of") && r.wordAt(i-2, "skylight", "skylights", "dome", "domes") {
+		return true // "the hallway skylight of our house has gotten cloudy"
+	}
 	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubble", "bubbles", "skylite", "skylites", "hatch", "hatches", "leaks", "em", "them", "those")
 }
 
