@@ -158,6 +158,17 @@ func (t *turn) sumOfKinds() int {
 	return sum
 }
 
+// counts is how many there are of each kind, where several are known.
+func (t *turn) counts() map[int]int {
+	counts := map[int]int{}
+	for unit := 1; unit <= t.talk.UnitCount() && t.talk.UnitCount() > 1; unit++ {
+		if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok {
+			counts[unit] = int(n)
+		}
+	}
+	return counts
+}
+
 // sized says whether a length of a unit was told, or one that has to be asked about.
 func (t *turn) sized(unit int) bool {
 	return slices.ContainsFunc(t.talk.Ledger, func(e Entry) bool { return e.Unit == unit && e.Topic.OfLength() && !e.Undone }) ||

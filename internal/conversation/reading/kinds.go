@@ -69,6 +69,7 @@ func (r *reader) units() {
 		}
 	}
 	r.numberedUnits()
+	r.calledByNumber()
 	r.countedGroups()
 	r.oneAndOther()
 	r.lookUnits()
@@ -87,6 +88,7 @@ func (r *reader) units() {
 	r.bothNamed()
 	r.bothOfOne()
 	r.restOfKnown()
+	r.plainAll()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
 	r.callGroups()
@@ -245,24 +247,6 @@ func (r *reader) noKind(h *hit) bool {
 		r.wordAt(h.first, "first") && h.first == h.last && r.wordAt(h.first-1, "at", "run") || r.wordAt(h.last, "first") && h.first == h.last && h.last == len(r.toks)-1 && h.first > 0 && !r.wordAt(h.first-1, "the")
 }
 
-// allUnits: "both", "all three": the units that the talk knows, where it knows so many.
-func (r *reader) allUnits(h *hit) []int {
-	n := 2
-	for i := h.first; i <= h.last; i++ {
-		if w := r.wholeAt(i); w > 2 {
-			n = int(w)
-		}
-	}
-	if r.Units != n {
-		return nil
-	}
-	all := make([]int, n)
-	for i := range all {
-		all[i] = i + 1
-	}
-	return all
-}
-
 // oneAndOther: "one is 24x48, the other 30x30", "30x30 on one and 30x46 on the other".
 func (r *reader) oneAndOther() {
 	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 {
@@ -385,7 +369,7 @@ func (r *reader) unitsAt(first, last int) []int {
 		}
 	}
 	if before < 0 && !trailing {
-		return nil
+		return r.ofAllKinds(last)
 	}
 	if before < 0 || trailing && after >= 0 && !r.softBetween(last+1, refs[after].first) {
 		if after >= 0 && !r.breakBetween(last, refs[after].first) {
