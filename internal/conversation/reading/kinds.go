@@ -73,6 +73,7 @@ func (r *reader) units() {
 	r.countedGroups()
 	r.oneAndOther()
 	r.lookUnits()
+	r.countedAndLook()
 	r.shapesAfterSizes()
 	r.roomUnits()
 	r.roomsBeforeSizes()
@@ -254,7 +255,7 @@ func (r *reader) oneAndOther() {
 	}
 	one, other := -1, -1
 	for i := range r.toks {
-		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "of", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") {
+		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") || r.wordAt(i+1, "of") && !r.pairAt(i+2) {
 			continue
 		}
 		switch {

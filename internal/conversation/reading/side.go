@@ -33,6 +33,7 @@ func (r *reader) nameSides(qs []quantity) {
 			}
 		}
 	}
+	r.compassSides(qs)
 	r.sideBefore(qs)
 	tallSides(qs)
 }
