@@ -165,7 +165,7 @@ func (r *reader) determined(i int) bool {
 	if i < 0 {
 		return false
 	}
-	n := r.wholeAt(i)
+	n := r.wholeSaid(i)
 	return r.wordAt(i, "a", "an", "one", "the", "my", "un", "una", "uno", "el", "la", "los", "las") || n > 0 && n < 50
 }
 
