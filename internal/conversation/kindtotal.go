@@ -79,6 +79,11 @@ func (t *turn) splitTotal(before, told int, text string) {
 	for unit := 2; unit <= now; unit++ {
 		t.sharedByAll(unit, of, parts, count)
 	}
+	if !of && t.otherOfTotal(total, count.Message, text) {
+		t.talk.retract(fitcheck.TopicCount, 1)
+		t.talk.Memory.Total = int(total)
+		return // the first kind is what is left
+	}
 	if !of {
 		return // said of the first kind alone
 	}
@@ -93,6 +98,19 @@ func (t *turn) splitTotal(before, told int, text string) {
 		t.talk.add(count)
 	}
 }
+
+// otherOfTotal: "the other 2 are 26 x 26", of four that were told before: the first kind is not all four.
+func (t *turn) otherOfTotal(total fitcheck.Whole, message int, text string) bool {
+	other := t.talk.entry(fitcheck.TopicCount, 2)
+	if other == nil || message == t.lastMessage || t.talk.UnitCount() != 2 || addsKind.MatchString(text) || !theOther.MatchString(text) {
+		return false
+	}
+	n, _ := other.Value.(fitcheck.Whole)
+	return n > 0 && n < total
+}
+
+// theOther are words for what is left of a number that was told.
+var theOther = regexp.MustCompile(`(?i)\b(the (other|others|rest|remaining)|(los|las) (otr[oa]s|dem[aá]s))\b`)
 
 // inAll are words that make a number that of all kinds.
 var inAll = regexp.MustCompile(`(?i)\b(in all|in total|total|altogether|all together|en total)\b`)
@@ -156,6 +174,17 @@ func (t *turn) sumOfKinds() int {
 		sum += int(n)
 	}
 	return sum
+}
+
+// counts is how many there are of each kind, where several are known.
+func (t *turn) counts() map[int]int {
+	counts := map[int]int{}
+	for unit := 1; unit <= t.talk.UnitCount() && t.talk.UnitCount() > 1; unit++ {
+		if n, ok := t.talk.Value(fitcheck.TopicCount, unit).(fitcheck.Whole); ok {
+			counts[unit] = int(n)
+		}
+	}
+	return counts
 }
 
 // sized says whether a length of a unit was told, or one that has to be asked about.

@@ -62,7 +62,7 @@ func (r *reader) lookUnits() {
 		if r.wordAt(first-1, "or", "o", "not", "no", "with", "con", "on", "in", "over", "en", "sobre", "like", "como", "than", "is", "es", "its", "than", "instead", "of") && len(seen) > 0 {
 			return // "a round one, not a square one", "a round dome on a square unit"
 		}
-		the := r.wordAt(first, "the", "el", "la", "los", "las")
+		the := r.wordAt(first, "the", "el", "la", "los", "las") || r.wordAt(first-1, "los", "las")
 		article, known = article || !the, known || the
 		if n := len(found); n > 0 && lookSort[look] != lookSort[seen[found[n-1].units[0]-1]] && !r.wordsIn(found[n-1].last+1, first, "and", "y", "plus") {
 			return // "a large skylight, a square one": the same
@@ -100,8 +100,8 @@ func (r *reader) lookFact(unit int, look string, i int) {
 func (r *reader) countLooks(found []unitRef) {
 	counts := map[int]countAt{}
 	for _, ref := range found {
-		n, last := int(r.wholeAt(ref.first)), ref.first
-		if r.wordAt(ref.first, "a", "an", "un", "una", "uno", "one") {
+		n, last := r.wholeSaid(ref.first), ref.first
+		if r.wordAt(ref.first, "a", "an", "un", "una", "uno", "one") || r.wordAt(ref.first, "el", "la") && found[0].first != ref.first && r.wholeSaid(found[0].first) > 0 {
 			n = 1
 		}
 		if _, again := counts[ref.units[0]]; n > 0 && !again {
@@ -128,7 +128,7 @@ func (r *reader) countLooks(found []unitRef) {
 // spanishShapes: "el redondo … y el cuadrado": the look itself is the noun.
 func (r *reader) spanishShapes(at []int) bool {
 	for _, i := range at {
-		if !r.wordAt(i-1, "el", "la", "los", "las") {
+		if !r.wordAt(i-1, "el", "la", "los", "las") && !(r.wholeSaid(i-1) > 1 && r.wordAt(i-2, "los", "las")) {
 			return false
 		}
 	}
@@ -168,7 +168,7 @@ func (r *reader) determined(i int) bool {
 	if i < 0 {
 		return false
 	}
-	n := r.wholeAt(i)
+	n := r.wholeSaid(i)
 	return r.wordAt(i, "a", "an", "one", "the", "my", "un", "una", "uno", "el", "la", "los", "las") || n > 0 && n < 50
 }
 

@@ -289,14 +289,14 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		}
 	}
 	m.rough = m.rough || r.doubtedNext(end+1)
-	if m.where || end+1 > region[1] {
+	if end+1 > region[1] || m.where && !r.namedLater(m, end+1) {
 		return
 	}
 	i := end + 1
 	for i < region[1] && (r.wordAt(i, "no", "wait", "hang", "hold", "on", "sorry", "oops", "actually", "espere", "perdon") || r.markAt(i, ',')) {
 		i++ // "50 by 26. No hang on, that's the plastic"
 	}
-	if r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es") || r.labelFrom(i) != nil {
+	if r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es", "son", "estas") || r.labelFrom(i) != nil {
 		_, end = r.sentence(i)
 		if r.denied(i) || r.labelFrom(i) != nil && r.tellsState(i, end) {
 			return

@@ -92,7 +92,7 @@ func (r *reader) countBeforeKind(ref *unitRef) int {
 	if n < 1 || n > 50 || r.toks[i].used || r.by(i-1) || r.markAt(i-1, '/') {
 		return -1
 	}
-	named := i < ref.first-1 && !r.asked(fitcheck.TopicLayers) || r.wordAt(ref.last, "ones", "one") || r.noun(ref.last) || r.noun(ref.last+1) || r.pluralLook(ref.last) || lookOf[r.toks[ref.last].text] != "" && r.countedLook(ref.last)
+	named := i < ref.first-1 && !r.asked(fitcheck.TopicLayers) || r.wordAt(ref.last, "ones", "one") && ref.last > ref.first || r.noun(ref.last) || r.noun(ref.last+1) || r.pluralLook(ref.last) || lookOf[r.toks[ref.last].text] != "" && r.countedLook(ref.last)
 	switch right := r.putsRight(i); {
 	case !named && r.asked(fitcheck.TopicLayers) && n < 4:
 		return -1 // "2 on the kitchen and 1 on the bath"

@@ -16,6 +16,7 @@ func (r *reader) restForAll() {
 		return
 	}
 	r.headForAll()
+	r.firstForAll()
 	end := r.refs[len(r.refs)-1]
 	if len(end.units) != 1 || r.trailing && !r.markAt(end.last+1, ',') && !r.sentenceEnd(end.last+1) {
 		return
@@ -204,6 +205,42 @@ func (r *reader) headForAll() {
 	for k := range r.out.Facts {
 		f := &r.out.Facts[k]
 		if from := r.saidFrom(f.Topic); f.Unit == first.units[0] && chosen(f.Topic) && f.Topic != fitcheck.TopicColor && from >= 0 && from < start && !r.saidOfOther(f.Topic, f.Unit) {
+			f.Unit = 0
+		}
+	}
+}
+
+// firstForAll: "kitchen 1 layer acrylic clear, bath white": where each later kind has but its color told,
+// in the one sentence that names all kinds of the talk, the layers and material of the first are those of all.
+func (r *reader) firstForAll() {
+	if r.Units < 2 || len(r.refs) != r.Units || r.trailing || r.sentenceFirst(r.refs[0].first) != r.sentenceFirst(r.refs[len(r.refs)-1].first) {
+		return
+	}
+	for k, ref := range r.refs {
+		if len(ref.units) != 1 || slices.ContainsFunc(r.refs[:k], func(o unitRef) bool { return o.units[0] == ref.units[0] }) {
+			return
+		}
+		for i := ref.last + 1; k > 0 && i <= r.clauseEnd(ref.last) && i < len(r.toks); i++ {
+			if r.toks[i].kind == numToken || !r.explained(i) {
+				return // perhaps of its layers
+			}
+		}
+		colored := false
+		for _, f := range r.out.Facts {
+			if f.Unit != ref.units[0] {
+				continue
+			}
+			colored = colored || f.Topic == fitcheck.TopicColor
+			if f.Topic.OfLength() || k > 0 && chosen(f.Topic) && f.Topic != fitcheck.TopicColor {
+				return
+			}
+		}
+		if !colored {
+			return
+		}
+	}
+	for k := range r.out.Facts {
+		if f := &r.out.Facts[k]; f.Unit == r.refs[0].units[0] && r.asked(f.Topic) && (f.Topic == fitcheck.TopicLayers || f.Topic == fitcheck.TopicMaterial) {
 			f.Unit = 0
 		}
 	}

@@ -10,7 +10,7 @@ import (
 // is wanted.
 func (r *reader) saysStyle(all []saying, h *hit) bool {
 	from, to := r.sentence(h.first)
-	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && h.first == r.clauseStart(h.first) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "like", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito", "porque", "because", "prefiero", "rather", "cambiar") {
+	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && (h.first == r.clauseStart(h.first) || r.frameTold(h.first-1)) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "like", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito", "porque", "because", "prefiero", "rather", "cambiar") {
 		return true
 	}
 	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") && !r.wordsIn(from, h.first, "frame", "need", "want") && !r.wordsIn(h.last, to+1, "please", "need", "want") {
@@ -28,6 +28,13 @@ func (r *reader) saysStyle(all []saying, h *hit) bool {
 		}
 	}
 	return false
+}
+
+// frameTold: the word ends what tells of the frame's condition: "frames fine", before "just plastic".
+func (r *reader) frameTold(i int) bool {
+	return slices.ContainsFunc(r.choices, func(h hit) bool {
+		return h.last == i && h.first < i && h.has1(string(fitcheck.TopicFrameCondition))
+	})
 }
 
 // unknownTo: "I don't know if it's cracked".

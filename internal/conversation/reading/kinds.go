@@ -72,9 +72,11 @@ func (r *reader) units() {
 		}
 	}
 	r.numberedUnits()
+	r.calledByNumber()
 	r.countedGroups()
 	r.oneAndOther()
 	r.lookUnits()
+	r.countedAndLook()
 	r.shapesAfterSizes()
 	r.roomUnits()
 	r.roomsBeforeSizes()
@@ -90,6 +92,7 @@ func (r *reader) units() {
 	r.bothNamed()
 	r.bothOfOne()
 	r.restOfKnown()
+	r.plainAll()
 	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
 	r.callGroups()
@@ -251,24 +254,6 @@ func (r *reader) noKind(h *hit) bool {
 		r.wordAt(h.first, "first") && h.first == h.last && r.wordAt(h.first-1, "at", "run") || r.wordAt(h.last, "first") && h.first == h.last && h.last == len(r.toks)-1 && h.first > 0 && !r.wordAt(h.first-1, "the")
 }
 
-// allUnits: "both", "all three": the units that the talk knows, where it knows so many.
-func (r *reader) allUnits(h *hit) []int {
-	n := 2
-	for i := h.first; i <= h.last; i++ {
-		if w := r.wholeAt(i); w > 2 {
-			n = int(w)
-		}
-	}
-	if r.Units != n {
-		return nil
-	}
-	all := make([]int, n)
-	for i := range all {
-		all[i] = i + 1
-	}
-	return all
-}
-
 // oneAndOther: "one is 24x48, the other 30x30", "30x30 on one and 30x46 on the other".
 func (r *reader) oneAndOther() {
 	if r.asked(fitcheck.TopicCurbDiagonals) && r.Units < 2 {
@@ -276,7 +261,7 @@ func (r *reader) oneAndOther() {
 	}
 	one, other := -1, -1
 	for i := range r.toks {
-		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "of", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") {
+		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") || r.wordAt(i+1, "of") && !r.pairAt(i+2) {
 			continue
 		}
 		switch {
@@ -379,7 +364,7 @@ func (r *reader) unitsAt(first, last int) []int {
 		}
 	}
 	if before < 0 && !trailing {
-		return nil
+		return r.ofAllKinds(last)
 	}
 	if before < 0 || trailing && after >= 0 && !r.softBetween(last+1, refs[after].first) {
 		if after >= 0 && !r.breakBetween(last, refs[after].first) {

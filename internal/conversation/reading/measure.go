@@ -267,6 +267,9 @@ func (r *reader) plausible(q *quantity) bool {
 	if !q.bare || !q.words {
 		return true
 	}
+	if r.wordAt(q.first-1, "those", "these", "the", "them", "esas", "esos", "las", "los") && r.wordAt(q.last+1, "dont", "do", "doesnt", "arent", "cant", "match", "fit", "go", "seem", "should", "numbers", "measurements", "no") {
+		return false // "tell me if those two don't go together"
+	}
 	if q.last > q.first { // "twenty five", "forty eight"
 		return true
 	}

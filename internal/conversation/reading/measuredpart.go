@@ -74,3 +74,24 @@ func (r *reader) notMeasured(part string) bool {
 	}
 	return false
 }
+
+// ofWhole: what stands beside the size is a word for the skylight, which says not what was measured.
+func (m *measure) ofWhole() bool {
+	return (m.part == "dome" || m.part == "skylight") && m.face == "" && m.topic == ""
+}
+
+// namedLater: "one dome 37 x 37. These are plastic edge to edge": the next sentence does nothing but
+// say what was measured of a skylight.
+func (r *reader) namedLater(m *measure, i int) bool {
+	if !m.ofWhole() {
+		return false
+	}
+	for r.wordAt(i, "these", "those", "they", "theyre", "that", "thats", "it", "its", "are", "is", "were", "all", "both", "esas", "estas", "esos", "eso", "son", "es") {
+		i++
+	}
+	if !r.labelsOnly(i) || !r.labelled(i, r.sentenceLast(i)) {
+		return false
+	}
+	m.part = ""
+	return true
+}

@@ -90,8 +90,8 @@ func (r *reader) allOf(ms []measure) {
 	}
 	those := r.thoseAfter(i)
 	i = max(i, those)
-	plural := those > 0 || r.wordAt(i, "these", "those", "they", "theyre") && r.breakBetween(last.last, i)
-	if r.wordAt(i, "these", "those", "they", "theyre") {
+	plural := those > 0 || r.wordAt(i, "these", "those", "they", "theyre", "son", "estas", "esas") && r.breakBetween(last.last, i)
+	if r.wordAt(i, "these", "those", "they", "theyre", "son", "estas", "esas") {
 		i++
 	}
 	if r.wordAt(i, "are", "were", "re") {
@@ -104,7 +104,7 @@ func (r *reader) allOf(ms []measure) {
 		return
 	}
 	for k := range ms[:len(ms)-1] {
-		if m := &ms[k]; (!m.where || m.part == "skylight" && m.face == "") && m.topic == "" && m.shape == last.shape {
+		if m := &ms[k]; (!m.where || m.ofWhole()) && m.topic == "" && m.shape == last.shape {
 			m.topic, m.part, m.face, m.where = last.topic, last.part, last.face, true
 		}
 	}

@@ -33,6 +33,7 @@ func (r *reader) nameSides(qs []quantity) {
 			}
 		}
 	}
+	r.compassSides(qs)
 	r.sideBefore(qs)
 	r.sideOfDenied(qs)
 	tallSides(qs)

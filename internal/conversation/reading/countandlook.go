@@ -1,0 +1,52 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// countedAndLook: "2 of them are 30 x 30 and the big one is 46 x 46": of two kinds one is told apart by
+// its number, the other by its look.
+func (r *reader) countedAndLook() {
+	if len(r.refs) > 0 || r.Units > 1 || r.asksAnything() {
+		return
+	}
+	counted, look := -1, -1
+	for i := range r.toks {
+		switch {
+		case r.someOfThem(i):
+			if counted >= 0 {
+				return
+			}
+			counted = i
+		case r.oneOfLook(i):
+			if look >= 0 {
+				return
+			}
+			look = i
+		case r.wordAt(i-1, "the", "el", "la") && r.toks[i].kind == wordToken && lookOf[r.toks[i].text] != "":
+			return // a third kind, or "the long side"
+		}
+	}
+	if counted < 0 || look < 0 {
+		return
+	}
+	unit := 1 + number(look > counted)
+	r.refs = []unitRef{{counted, counted, []int{3 - unit}}, {look - 1, look + number(r.wordAt(look+1, "one")), []int{unit}}}
+	r.fact(fitcheck.TopicCount, unit, fitcheck.Whole(1), look-1, look)
+	r.fact(fitcheck.TopicCount, 3-unit, fitcheck.Whole(r.wholeSaid(counted)), counted, counted)
+	r.use(counted, counted)
+	if what := lookOf[r.toks[look].text]; what != "square" {
+		r.lookFact(unit, what, look)
+	}
+}
+
+// someOfThem: so many begin a clause, and their size follows: "two of them are 30 x 30".
+func (r *reader) someOfThem(i int) bool {
+	n := r.wholeSaid(i)
+	return n > 1 && n <= 50 && !r.used(i) && (i == 0 || r.toks[i-1].kind == markToken && !r.toks[i].glued || r.wordAt(i-1, "and", "y", "but", "pero")) &&
+		(r.wordAt(i+1, "of", "de") && r.wordAt(i+2, "them", "those", "these", "em", "ellos", "ellas", "esos", "esas") || r.wordAt(i+1, "are", "measure", "son", "miden")) && r.pairSoon(i+1)
+}
+
+// oneOfLook: one is called by its look, and its size follows: "the big one is 46 x 46".
+func (r *reader) oneOfLook(i int) bool {
+	return r.toks[i].kind == wordToken && lookOf[r.toks[i].text] != "" && !r.pluralLook(i) && r.wordAt(i-1, "the", "el", "la") &&
+		(r.wordAt(i+1, "one", "is", "es", "mide") || r.noun(i+1) || r.pairAt(i+1)) && r.pairSoon(i+1)
+}
