@@ -197,7 +197,7 @@ func (r *reader) countedOn(i, next int) bool {
 
 // countOfKind: "three of the large and one of the small": each counts a kind of its own.
 func (r *reader) countOfKind(next int) bool {
-	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") {
+	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") || r.wordAt(next+1, "the", "las", "los") && r.pairAt(next+2) {
 		return false
 	}
 	for i := next + 1; i < len(r.toks); i++ {

@@ -152,6 +152,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 
 // opensTalk: an "ok" only opens what is said next, which is not of the frame.
 func (r *reader) opensTalk(h *hit) bool {
+	if h.last > h.first && r.wordAt(h.first, "ok", "okay", "good", "great") && (r.wordAt(h.first+1, "so", "its", "then") || h.first == 0 && r.wordAt(h.first, "ok", "okay") && !r.asked(fitcheck.TopicFrameCondition)) {
+		return true // "ok so metal frame on a box"
+	}
 	if h.first != h.last || !r.wordAt(h.first, "ok", "okay", "bueno", "bien") || h.first > 0 && !r.softBreak(h.first-1) && !r.sentenceEnd(h.first-1) {
 		return false
 	}
