@@ -36,6 +36,8 @@ func TestStandingAnswers(t *testing.T) {
 		"I can send a photo tomorrow":                 "",
 		"can you send me a picture of the dome":       "",
 		"le mando foto mañana":                        "",
+		"no puedo mandar foto ahorita":                "",
+		"puedo mandarle una foto mañana":              "",
 	} {
 		if got := standingAnswer(text); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)

@@ -338,6 +338,9 @@ func (r *reader) countAnswer() {
 			continue // "I just want a newer one"
 		}
 		n, next := r.countNumber(i)
+		if r.fractionAt(next) {
+			continue
+		}
 		switch {
 		case r.wordAt(i, "a") && r.wordAt(i+1, "half") && r.wordAt(i+2, "dozen"):
 			n, next = 6, i+3

@@ -23,6 +23,14 @@ func (r *reader) countsElse(i, next int) bool {
 		"rooms", "buildings", "houses", "roofs", "floors", "wings", "sections", "areas", "slopes", "apartments", "acres", "edificios", "casas", "cuartos", "pisos")
 }
 
+// fractionAt: "and a half", "y cuarto" follow a number, so it is a length's.
+func (r *reader) fractionAt(i int) bool {
+	if !r.wordAt(i, "and", "y", "n") {
+		return false
+	}
+	return r.numberAt(i+1).kind == partWord || r.numberAt(i+2).kind == partWord && (r.wordAt(i+1, "a", "un", "una") || r.wholeAt(i+1) > 0)
+}
+
 // countAlone is where a number stands that is a whole clause, from which on a count is
 // looked for: "I had 2 quotes already, it's my motorhome, 1"; 0 where none does.
 func (r *reader) countAlone() int {

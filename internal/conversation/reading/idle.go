@@ -102,6 +102,9 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordAt(h.first, "crumbles", "crumbling", "crumbled", "flakes", "flaking") {
 		return true // "the frame is corroded. It crumbles when you touch it"
 	}
+	if s.value == fitcheck.ProblemHazy && h.first == h.last && r.wordAt(h.first, "milky", "lechoso", "lechosa") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "underneath", "under", "inside", "below", "bottom", "abajo", "adentro") {
+		return true // "a clear one on top and a milky one underneath": layers
+	}
 	if s.topic == fitcheck.TopicWant && r.asked(fitcheck.TopicMaterial) && r.wordsIn(h.first, h.last+1, "acrilico", "acrylic", "policarbonato", "polycarbonate") {
 		return true // "el de acrílico nomás": which material
 	}
