@@ -45,6 +45,9 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 	switch how {
 	case "near":
+		if h.first == 0 && r.wordAt(h.first, "almost", "close", "nearly", "casi") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == markToken {
+			return // "Almost - the long side is 48 1/2": of the list
+		}
 		if r.goesOver(h) {
 			return // "a skylight to cap over 22 1/4 x 22 1/4"
 		}
