@@ -45,10 +45,7 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 	switch how {
 	case "near":
-		if h.first == 0 && r.wordAt(h.first, "almost", "close", "nearly", "casi") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == markToken {
-			return // "Almost - the long side is 48 1/2": of the list
-		}
-		if r.goesOver(h) {
+		if r.goesOver(h) || r.almostRight(h) {
 			return // "a skylight to cap over 22 1/4 x 22 1/4"
 		}
 		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
@@ -73,6 +70,11 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	case "size":
 		m.nominal = true
 	}
+}
+
+// almostRight: "Almost - the long side is 48 1/2": the list is, not the number.
+func (r *reader) almostRight(h *hit) bool {
+	return h.first == 0 && r.wordAt(h.first, "almost", "close", "nearly", "casi") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == markToken
 }
 
 // goesOver: "where it caps over 30 x 46": no doubt of a number.
@@ -194,7 +196,7 @@ func (r *reader) beside(m *measure) {
 			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
 				continue
 			}
-			if v, ok := h.has("rough"); ok && !r.goesOver(h) && h.last < q.first && v != "off" && v != "size" && v != "derived" && v != "supposed" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
+			if v, ok := h.has("rough"); ok && !r.goesOver(h) && !r.almostRight(h) && h.last < q.first && v != "off" && v != "size" && v != "derived" && v != "supposed" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
 				m.rough = true
 			}
 			if v, _ := h.has("rough"); (v == "near" || v == "clause") && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {

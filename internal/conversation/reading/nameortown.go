@@ -61,7 +61,7 @@ func (r *reader) afterWholeName(i int) bool {
 	if !r.markAt(i-1, ',') && !r.markAt(i-1, '-') && !r.wordAt(i-1, "in", "from", "near", "en", "de") || !r.givenAt(given) || r.toks[given+1].kind != wordToken {
 		return false
 	}
-	return given == 0 || r.sentenceEnd(given-1) || r.introEnds(given-1) || r.wordAt(given-1, "its", "is", "am", "soy")
+	return given == 0 || r.sentenceEnd(given-1) || r.markAt(given-1, ',') && r.fillsRest(i) || r.introEnds(given-1) || r.wordAt(given-1, "its", "is", "am", "soy")
 }
 
 // placeFollows: a place of its own follows the token, with nothing between but the rest of
