@@ -21,8 +21,12 @@ var (
 	couldBe   = regexp.MustCompile(`(?im)^(` + beforeWish + `)(?:can|could|may|might) ((?:it|they|this|that|those|the|both|all)\b[^?\n]*?) be (?:done )?(?:in )?([^?\n]+)\?*`)
 	couldHave = regexp.MustCompile(`(?im)^(` + beforeWish + `)(?:can|could|may|might) (?:i|we) (?:please )?(?:have|get|go with) ([^?\n]+)\?*`)
 	podriaSer = regexp.MustCompile(`(?im)^(` + beforeWish + `)¿?(?:puede[ns]?|podr[ií]an?) ser ([^?\n]+)\?*`)
-	weighs    = regexp.MustCompile(`(?i)\b(?:more|less|cheaper|better|worse|stronger|cost|costs|price|quote|expensive|problem|m[aá]s|menos|barat[oa]|mejor|car[oa]|cuesta|precio|problema)\b`)
+	weighs    = regexp.MustCompile(`(?i)\b(?:more|less|extra|same|included|charge|fits?|shipped|ship|deliver|delivered|install|installed|dropped|left|cheaper|better|worse|stronger|cost|costs|price|quote|expensive|problem|m[aá]s|menos|barat[oa]|mejor|car[oa]|cuesta|precio|problema)\b`)
 )
+
+// listed are the words of what a list can hold: "could it be left at the church?" asks for nothing of
+// that.
+var listed = regexp.MustCompile(`(?i)\b(?:clear|white|bronze|tint\w*|acrylic|poly\w*|single|double|triple|layers?|one|two|three|four|five|six|\d+|mill|anodi\w+|aluminum|painted|round|square|dome|pyramid|flat|complete|whole|blanc[oa]s?|clar[oa]s?|transparentes?|bronce|acr[ií]lico|policarbonato|capas?|dos|tres|cuatro|uno|una)\b`)
 
 // beforeWish may stand before a wish.
 const beforeWish = `\W*(?:(?:no|yes|yeah|yep|ok|but|and|also|actually|sorry|looks good|s[ií]|pero|y|perd[oó]n)\W+)*`
@@ -58,7 +62,7 @@ func (t *turn) summed() bool {
 // changeAsked makes a wish of a change that is asked for: "can you make it white outside?".
 func changeAsked(text string) string {
 	text = changeWish.ReplaceAllString(text, "$1$2")
-	if !weighs.MatchString(text) {
+	if !weighs.MatchString(text) && listed.MatchString(text) {
 		text = couldBe.ReplaceAllString(text, "$1$2 should be $3")
 		text = couldHave.ReplaceAllString(text, "${1}I want $2")
 		text = podriaSer.ReplaceAllString(text, "${1}que sea $2")

@@ -361,7 +361,7 @@ func (r *reader) unitsEither(i int) int {
 		return 0
 	}
 	for _, two := range [2][2]int{{i, k}, {k, i}} {
-		if r.wordAt(two[0], "inches", "inch", "in", "pulgadas") && r.wordAt(two[1], "cm", "cms", "centimeters", "centimetres", "mm", "millimeters", "millimetres", "centimetros", "milimetros", "metric") {
+		if r.wordAt(two[0], "inches", "inch", "in", "pulgadas") && !(r.wordAt(two[0], "in") && r.wordAt(two[0]+1, "the", "a", "my", "la", "el")) && r.wordAt(two[1], "cm", "cms", "centimeters", "centimetres", "mm", "millimeters", "millimetres", "centimetros", "milimetros", "metric") {
 			return k
 		}
 	}

@@ -6,7 +6,7 @@ package reading
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
 	if v, ok := h.has("layer"); ok {
-		return v // "clear all the way through"
+		return r.layersOf(v) // "clear all the way through"
 	}
 	b := n // "both layers see-through clear": the color starts with the word before
 	if v, ok := h.has("color"); ok && n > 0 && r.saidTwice(n-1, v) {
@@ -69,6 +69,22 @@ func (r *reader) overPair(n, way int) bool {
 		return false
 	}
 	return r.over(r.choices[min(n, k)].last+1, r.choices[max(n, k)].first)
+}
+
+// layersOf: all layers of a message that tells of two are both, of one the only one.
+func (r *reader) layersOf(v string) string {
+	if v != "all" {
+		return v
+	}
+	for n := range r.choices {
+		switch l, _ := r.choices[n].has("layers"); l {
+		case "1":
+			return "outer"
+		case "2":
+			return "both"
+		}
+	}
+	return v
 }
 
 // layerOfBoth: "the inside of both is clear": the layer before the word for both skylights.

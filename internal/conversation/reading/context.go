@@ -238,7 +238,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		}
 		h := &r.labels[r.labelAt[i]]
 		i = h.first
-		if h.first < own && r.wordsIn(own, m.first, "asked", "pregunto", "pidio") {
+		if h.first < own && r.wordsIn(own, m.first, "asked", "pregunto", "pidio") && r.wordsIn(own, m.first, "height", "altura", "size", "medida") {
 			return // "The outside was right. As for the height you asked about, it is 6 inches"
 		}
 		if r.differenceBetween(h.first) {

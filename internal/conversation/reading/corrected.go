@@ -114,7 +114,6 @@ func lastOf(all []judged, j *judged) int {
 	return -1
 }
 
-// replaceSide: "25 1/2 x 49 1/2, sorry 49 3/4" corrects the side that it is nearer to.
 // otherSide: one part of the pair is called by the other side: "24 1/2 wide by 36, no wait,
 // 38 inches long".
 func (j *judged) otherSide(s side) bool {
@@ -126,10 +125,18 @@ func (j *judged) otherSide(s side) bool {
 	return false
 }
 
+// replaceSide: "25 1/2 x 49 1/2, sorry 49 3/4" corrects the side that it is nearer to, "25 wide by
+// 30, sorry 26 long" the one that has no name.
 func (j *judged) replaceSide(with *judged) {
 	parts := append([]quantity{}, j.parts...)
 	l := with.parts[0].length()
-	if abs(parts[0].length()-l) < abs(parts[1].length()-l) {
+	if j.otherSide(with.parts[0].side) {
+		unnamed := 0
+		if parts[0].side != noSide {
+			unnamed = 1
+		}
+		parts[unnamed] = with.parts[0]
+	} else if abs(parts[0].length()-l) < abs(parts[1].length()-l) {
 		parts[0] = with.parts[0]
 	} else {
 		parts[1] = with.parts[0]

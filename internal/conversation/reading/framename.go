@@ -53,7 +53,7 @@ func (r *reader) marcoIsName(i int) bool {
 		before--
 	}
 	opens := before < 0 || r.talkEnds(before) || r.wordAt(before, "hola") || r.out.Language == "en"
-	return !frameAsked && opens && (r.surname(i+1) || r.nameOver(i+1) || r.wordAt(i+1, "from", "with", "de"))
+	return !frameAsked && opens && (r.surname(i+1) || r.nameOver(i+1) || r.wordAt(i+1, "from", "with", "at", "here", "de"))
 }
 
 // materialAt: what a frame is of.

@@ -58,5 +58,8 @@ func (r *reader) glassOnBox(all []saying) int {
 	}) {
 		return -1
 	}
+	if glass >= 0 && (r.sentenceFirst(all[glass].first) != r.sentenceFirst(all[0].first) || r.wordAt(all[glass].last+1, "windows", "window", "doors", "door", "block", "blocks", "allergies")) {
+		return -1 // "on a curb, and the house has glass windows"
+	}
 	return glass
 }

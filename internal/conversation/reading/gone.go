@@ -13,7 +13,8 @@ func (r *reader) frameGone(s sense, h *hit) bool {
 func (r *reader) tookAway() bool {
 	for i := range r.toks {
 		switch {
-		case r.wordAt(i, "gone", "anymore", "missing", "blew", "blown", "flew", "ripped", "tore", "torn", "vanished", "disappeared", "volo", "llevo", "arranco", "perdio", "desaparecio", "falta"),
+		case r.wordAt(i, "gone", "anymore", "blew", "blown", "flew", "ripped", "tore", "vanished", "disappeared", "volo", "llevo", "arranco", "perdio", "desaparecio"),
+			r.wordAt(i, "missing", "torn", "falta") && r.wordsIn(r.clauseStart(i), r.clauseEnd(i)+1, "frame", "frames", "marco"),
 			r.wordAt(i, "took", "take", "carried") && r.wordsIn(i+1, min(i+6, len(r.toks)), "it", "off", "away", "frame", "everything", "all", "skylight"),
 			r.wordAt(i, "frame", "marco") && r.wordAt(i+1, "left"), r.wordAt(i, "ya") && r.wordAt(i+1, "no") && r.wordAt(i+2, "hay", "tiene", "esta"):
 			if !r.negated(i) || r.wordAt(i, "anymore", "frame", "marco") {

@@ -141,7 +141,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 		r.wordAt(h.first-1, "i", "we", "he", "she", "they", "husband", "wife", "guy", "roofer", "landlord", "son", "dad", "was", "got"):
 		return true // "leaked last year, I caulked it"
 	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic) && !(r.Units > 1 && len(r.unitsAt(h.first, h.last)) == 1):
-		if r.wordAt(h.last, "unit", "units") && r.aloneInClause(h.first, h.last) {
+		if r.wordAt(h.last, "unit", "units") && r.aloneInClause(h.first, h.last) && !r.faultIn(h.last+1, len(r.toks)-1, nil) {
 			return false // "whole unit, 2 layers"
 		}
 		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "sell", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")

@@ -43,12 +43,12 @@ func (r *reader) twoTold(ms []measure) bool {
 		return false
 	}
 	for i := range ms[0].first {
-		if r.wordAt(i, "both", "ambos", "ambas") && !r.wordAt(i+1, "ways", "sides", "directions", "layers", "lados", "capas") {
+		if r.wordAt(i, "both", "ambos", "ambas") && !r.wordAt(i+1, "me", "my", "us", "he", "she", "ways", "sides", "directions", "layers", "lados", "capas") {
 			return true
 		}
 	}
 	for i := ms[0].last + 1; i < ms[1].first; i++ {
-		if r.toks[i].kind != markToken && !r.wordAt(i, "and", "y") {
+		if !r.markAt(i, ',') && !r.markAt(i, '&') && !r.markAt(i, '\n') && !r.markAt(i, '"') && !r.wordAt(i, "and", "y") {
 			return false
 		}
 	}

@@ -24,6 +24,8 @@ func (r *reader) nameOfKin() {
 		}
 		if said && j >= 0 && r.toks[j].kind == wordToken && otherPersons[r.toks[j].text] && !r.wordsIn(max(0, j-4), j, "under", "in", "put", "use", "change", "to", "bajo", "nombre", "ponga", "pongalo", "cambie") {
 			r.forget(fitcheck.TopicName)
+			r.use(w.first, w.first)
+			r.introduced() // "my wife's name is Ann and mine is Bob Bell"
 			return
 		}
 	}

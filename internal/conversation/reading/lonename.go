@@ -211,7 +211,7 @@ func (r *reader) nameFact(first, last int) {
 	for last > first && r.wordAt(last, "de", "del", "la", "y", "and", "e") {
 		last-- // "el padre Anselmo de" San José
 	}
-	for last > first && r.wordAt(last, "btw", "lol", "haha", "thx", "ty", "dear", "hon", "honey", "sweetie", "sir", "maam") {
+	for last > first && r.wordAt(last, "btw", "lol", "haha", "thx", "ty", "dear", "hon", "sweetie", "sir", "maam") {
 		last--
 	}
 	first, last = r.fullerName(first, last)

@@ -159,7 +159,7 @@ func (r *reader) lastAndFirst(n int) bool {
 		from, to, ok = at, at, true
 	}
 	first, end, given := r.nameFrom(r.intros[n+1].last+1, false)
-	if !ok || !given || r.intros[n+1].first > to+3 {
+	if !ok || !given || r.intros[n+1].first > to+3 || r.wordAt(first, "stays", "stay", "same", "remains", "unchanged", "igual", "sigue") {
 		return false
 	}
 	r.name(from, end)

@@ -37,7 +37,7 @@ func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
 		m.drop = m.drop || same && r.only(h.last+1, m.first-1)
 	case "few":
 	case "yours":
-		m.drop = m.drop || r.asked(fitcheck.TopicConfirm) && same && r.only(h.last+1, m.first-1) // "you put down 38 1/2"
+		m.drop = m.drop || r.asked(fitcheck.TopicConfirm) && same && !r.wordAt(h.first-1, "if", "can", "could", "did", "do", "would", "si") && r.only(h.last+1, m.first-1) // "you put down 38 1/2"
 	case "was":
 		m.was = m.was || same && r.only(h.last+1, m.first-1)
 	case "fix":

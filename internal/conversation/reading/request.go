@@ -96,7 +96,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			return false // "what happens if I measured it wrong"
 		}
 		if r.wordsIn(h.first, h.last+1, "last") && r.wordsIn(h.first, h.last+1, "disregard", "ignore", "forget") {
-			return !r.measuredNow()
+			return !r.negated(h.first) && !r.measuredNow()
 		}
 		return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
 	case RequestPerson:
@@ -245,7 +245,7 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "sirve", "puedo", "puede", "pueden", "sirven", "podemos") && r.wordAt(h.first-1, "no") {
 		return false
 	}
-	if r.wordAt(h.first, "viene", "vienen", "venden", "sirve", "sirven", "trae", "traen") && h.first-1 > first && (r.markAt(h.first-1, ',') && !r.talkEnds(h.first-2) || r.wordAt(h.first-1, "y", "que")) {
+	if r.wordAt(h.first, "viene", "vienen", "sirve", "sirven", "trae", "traen") && h.first-1 > first && (r.markAt(h.first-1, ',') && !r.talkEnds(h.first-2) || r.wordAt(h.first-1, "y", "que")) || r.wordAt(h.first, "venden") && h.first-1 > first && r.wordAt(h.first-1, "que") {
 		return false // "es de fibra de vidrio y viene pegado", "el que venden en todos lados"
 	}
 	if r.wordAt(h.first, "how") && r.wordAt(h.first+1, "would", "do", "can", "could") && r.wordAt(h.first+2, "i", "we", "you") && r.wordAt(h.first-1, "idea", "clue") {

@@ -1,6 +1,10 @@
 package reading
 
-import "slices"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // aroundOnly takes the shape out of what was found where "round" stands for "around": "a wood
 // box sticking up round the hole".
@@ -14,6 +18,9 @@ func (r *reader) aroundOnly() {
 // roundAbout: the token is a "round" before an article or a pronoun, and not after what says how
 // something is: "it's round the size is 36".
 func (r *reader) roundAbout(i int) bool {
+	if r.asked(fitcheck.TopicOutline) || r.wordAt(i-1, "definitely", "pretty", "look", "looks", "much", "seems", "really", "very") {
+		return false
+	}
 	return r.wordAt(i, "round") && r.wordAt(i+1, "the", "it", "its", "this", "that", "these", "them", "my", "our", "all", "each", "every") && i > 0 && r.toks[i-1].kind == wordToken &&
 		!r.wordAt(i-1, "is", "its", "it", "are", "theyre", "thats", "was", "be", "a", "one", "ones", "the", "and", "or", "dome", "domes", "skylight", "skylights", "totally", "perfectly", "completely", "fully", "mine", "both", "all", "no", "yes")
 }

@@ -50,7 +50,7 @@ func (r *reader) sideBefore(qs []quantity) {
 		return
 	}
 	before := r.sentenceFirst(from - 1)
-	if r.wordsIn(before, from, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "puedo", "pude", "falta") {
+	if r.wordsIn(before, from, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "puedo", "pude", "falta", "later", "still", "need", "tomorrow", "luego", "forgot", "missing", "next", "manana", "despues", "tonight") {
 		return
 	}
 	found := noSide

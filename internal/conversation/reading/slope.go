@@ -48,6 +48,9 @@ func (r *reader) ratioAt(i int) bool {
 	if n.num > 24*n.den || r.wordAt(i-1, "between") && !r.asked(fitcheck.TopicRoofSlope) {
 		return false
 	}
+	if r.wordAt(next, "inch", "inches", "in") && r.wordsIn(next, min(next+4, len(r.toks)), "ft", "feet", "foot") && !r.wordsIn(next, min(next+4, len(r.toks)), "per", "a", "every", "each") {
+		return false // "4 inch in 12 ft"
+	}
 	if !r.overTwelve(next) {
 		return r.pitchAt(i, next, n)
 	}
