@@ -72,6 +72,13 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	}
 	for _, words := range t.bareParts(p, r, text) {
 		fact, ok := t.completed(p, words)
+		if u, less := t.lessOpen(p, words); !ok && less {
+			if u.Topic != nil {
+				t.completeEarly(p, *u.Topic, words)
+			}
+			r.Unclear = []reading.Unclear{u}
+			return r
+		}
 		if !ok {
 			continue
 		}
@@ -102,22 +109,6 @@ func (t *turn) completed(p *Pending, words string) (reading.Fact, bool) {
 		return fact, true
 	}
 	return reading.Fact{}, false
-}
-
-// completeEarly completes the sizes of the other kinds that wait: "plastic on all of them", or
-// those that were told in one list, where that is what each needs.
-func (t *turn) completeEarly(p *Pending, topic fitcheck.Topic, words string) {
-	t.talk.Memory.Early = slices.DeleteFunc(t.talk.Memory.Early, func(held *Pending) bool {
-		listed := held.Message == p.Message && held.Why == p.Why && t.firstNeed(held.Unit) == topic
-		if !listed && !plural.MatchString(words) {
-			return false
-		}
-		fact, ok := t.completed(held, words)
-		if ok {
-			t.settled(fact, held.Message, words)
-		}
-		return ok
-	})
 }
 
 // bareParts are the words that can complete what was pending: the whole message or, where
