@@ -24,7 +24,7 @@ func (t *turn) clarify() (bool, error) {
 			t.hold(*u, a)
 		} else if first == nil {
 			first = u
-		} else if a.Topic.OfSize() && worthKeeping(*u) && a.Unit != t.askOf(*first).Unit {
+		} else if a.Topic.OfSize() && t.pendingOf(*u, a).worthKeeping() && a.Unit != t.askOf(*first).Unit {
 			t.hold(*u, a) // that of another kind, in its turn
 		}
 	}
@@ -57,18 +57,13 @@ func (t *turn) early() bool {
 // hold keeps a size that came before its time, to be asked about in its turn.
 func (t *turn) hold(u reading.Unclear, a Ask) {
 	t.call(a.Unit, u.Said)
-	if !worthKeeping(u) {
+	held := t.pendingOf(u, a)
+	if !held.worthKeeping() {
 		return
 	}
 	m := &t.talk.Memory
 	m.Early = slices.DeleteFunc(m.Early, func(p *Pending) bool { return p.Unit == a.Unit })
-	m.Early = append(m.Early, t.pendingOf(u, a))
-}
-
-// worthKeeping says whether only what a size measures, or its unit, is not known: a guess or a
-// nominal size is measured anyway.
-func worthKeeping(u reading.Unclear) bool {
-	return u.Why == reading.WhyWhich || u.Why == reading.WhyUnits
+	m.Early = append(m.Early, held)
 }
 
 // call notes what a unit is called until it is measured.

@@ -12,7 +12,7 @@ import (
 
 // lessOpen is what stays open of a size when the words told one of the two.
 func (t *turn) lessOpen(p *Pending, words string) (reading.Unclear, bool) {
-	if p.Topic != "" || p.Why != reading.WhyWhich && p.Why != reading.WhyUnits {
+	if p.Topic != "" || !p.worthKeeping() {
 		return reading.Unclear{}, false
 	}
 	both := reading.Read(reading.Input{Text: p.Said + " " + words, Units: t.talk.UnitCount(), Language: t.talk.Language})
@@ -28,12 +28,16 @@ func (t *turn) lessOpen(p *Pending, words string) (reading.Unclear, bool) {
 }
 
 // completeEarly completes the sizes of the other kinds that wait: "plastic on all of them", or
-// those that were told in one list, where that is what each needs.
-func (t *turn) completeEarly(p *Pending, topic fitcheck.Topic, words string) {
+// those that were told in one list, where that is what each needs. One that the message tells anew
+// is overtaken: "plastic. the hall one is really 14 1/4 x 22 1/4".
+func (t *turn) completeEarly(p *Pending, topic fitcheck.Topic, words string, told []reading.Fact) {
 	t.talk.Memory.Early = slices.DeleteFunc(t.talk.Memory.Early, func(held *Pending) bool {
 		listed := held.Message == p.Message && (held.Why == p.Why || held.Why == reading.WhyUnits) && t.firstNeed(held.Unit) == topic
 		if !listed && !plural.MatchString(words) {
 			return false
+		}
+		if slices.ContainsFunc(told, func(f reading.Fact) bool { return f.Topic == topic && f.Unit == held.Unit }) {
+			return true
 		}
 		fact, ok := t.completed(held, words)
 		if ok {
@@ -42,5 +46,18 @@ func (t *turn) completeEarly(p *Pending, topic fitcheck.Topic, words string) {
 			held.Topic, held.Why, held.Candidates = topic, u.Why, nil
 		}
 		return ok
+	})
+}
+
+// worthKeeping says whether only what a size measures, or its unit, is not known: a guess or a
+// nominal size is measured anyway.
+func (p *Pending) worthKeeping() bool {
+	return p.Why == reading.WhyWhich || p.Why == reading.WhyUnits
+}
+
+// ofAnother says whether the sizes among the facts are all of other kinds, each by its name.
+func (p *Pending) ofAnother(facts []reading.Fact) bool {
+	return p.Unit > 0 && !slices.ContainsFunc(facts, func(f reading.Fact) bool {
+		return f.Topic.OfSize() && (f.Unit == 0 || f.Unit == p.Unit)
 	})
 }

@@ -58,6 +58,9 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		return t.again(f, p, r, text)
 	}
 	if t.settledAlone(p, r) && !t.namedBesides(p, r, text) {
+		if p.worthKeeping() && p.ofAnother(r.Facts) {
+			t.talk.Memory.Early = append(t.talk.Memory.Early, p)
+		}
 		return t.townOfState(p, r)
 	}
 	if guess := t.acceptedGuess(p, r, text); guess != nil {
@@ -74,7 +77,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		fact, ok := t.completed(p, words)
 		if u, less := t.lessOpen(p, words); !ok && less {
 			if u.Topic != nil {
-				t.completeEarly(p, *u.Topic, words)
+				t.completeEarly(p, *u.Topic, words, r.Facts)
 			}
 			r.Unclear = []reading.Unclear{u}
 			return r
@@ -83,7 +86,7 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 			continue
 		}
 		t.settled(fact, p.Message, words)
-		t.completeEarly(p, fact.Topic, words)
+		t.completeEarly(p, fact.Topic, words, r.Facts)
 		r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
 		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return sameOf(f, fact) })
 		return r
