@@ -24,7 +24,7 @@ func (t *turn) clarify() (bool, error) {
 			t.hold(*u, a)
 		} else if first == nil {
 			first = u
-		} else if a.Topic.OfSize() && u.Why == reading.WhyWhich && a.Unit != t.askOf(*first).Unit {
+		} else if a.Topic.OfSize() && t.pendingOf(*u, a).worthKeeping() && a.Unit != t.askOf(*first).Unit {
 			t.hold(*u, a) // that of another kind, in its turn
 		}
 	}
@@ -54,17 +54,16 @@ func (t *turn) early() bool {
 	return len(t.person())+len(t.building())+len(t.style())+len(t.condition()) > 0
 }
 
-// hold keeps a size that came before its time, to be asked about in its turn. Only one
-// of which it is not known what it measures is worth keeping: a guess or a nominal size
-// is measured anyway.
+// hold keeps a size that came before its time, to be asked about in its turn.
 func (t *turn) hold(u reading.Unclear, a Ask) {
 	t.call(a.Unit, u.Said)
-	if u.Why != reading.WhyWhich {
+	held := t.pendingOf(u, a)
+	if !held.worthKeeping() {
 		return
 	}
 	m := &t.talk.Memory
 	m.Early = slices.DeleteFunc(m.Early, func(p *Pending) bool { return p.Unit == a.Unit })
-	m.Early = append(m.Early, t.pendingOf(u, a))
+	m.Early = append(m.Early, held)
 }
 
 // call notes what a unit is called until it is measured.
@@ -83,6 +82,7 @@ func (t *turn) askHeld(s step) (bool, error) {
 	m := &t.talk.Memory
 	n := slices.IndexFunc(m.Early, func(p *Pending) bool {
 		return s.state == Measuring && s.asks[0].Unit == p.Unit &&
+			(p.Topic == "" || p.Topic == s.asks[0].Topic) &&
 			(len(p.Candidates) == 0 || slices.Contains(p.Candidates, s.asks[0].Topic))
 	})
 	if n < 0 {
@@ -90,7 +90,11 @@ func (t *turn) askHeld(s step) (bool, error) {
 	}
 	p := m.Early[n]
 	m.Early = slices.Delete(m.Early, n, n+1)
-	err := t.askClear(reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}, s.asks[0])
+	u := reading.Unclear{Unit: p.Unit, Said: p.Said, Why: p.Why, Candidates: p.Candidates}
+	if p.Topic != "" {
+		u.Topic = &p.Topic
+	}
+	err := t.askClear(u, s.asks[0])
 	t.talk.Memory.Pending.Message = p.Message // that told the size
 	return true, err
 }

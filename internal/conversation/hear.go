@@ -98,6 +98,9 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+3 {
 		t.call(r.Kinds, "")
 	}
+	for _, u := range r.Unclear {
+		t.meet(u) // before the facts, which may be of all kinds
+	}
 	t.heard.requests = append(t.heard.requests, r.Requests...)
 	for _, f := range t.ofSomeKind(namedFirst(r.Facts), text) {
 		if t.photosSaid(f) {
@@ -120,7 +123,6 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 			continue
 		}
 		t.wantsBronze(u)
-		t.meet(u)
 		t.heard.unclear = append(t.heard.unclear, u)
 	}
 	t.heard.dontKnow = append(t.heard.dontKnow, t.asked(r.DontKnow)...)

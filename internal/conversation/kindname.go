@@ -17,6 +17,9 @@ var lookWords = map[string][]string{
 	"long":    {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares"},
 	"pyramid": {"pyramid", "pyramids", "piramide", "piramides"},
 	"barrel":  {"barrel", "barrels", "barril", "barriles"},
+	"clear":   {"clear", "transparente", "transparentes"},
+	"white":   {"white", "blanco", "blanca", "blancos", "blancas"},
+	"bronze":  {"bronze", "bronce"},
 	"big":     {"big", "bigger", "large", "larger", "biggest", "huge", "grande", "grandes"},
 	"small":   {"small", "smaller", "little", "smallest", "tiny", "wee", "chico", "chica", "chicos", "chicas", "pequeno", "pequena", "pequenos", "pequenas"},
 }
@@ -33,6 +36,9 @@ func (t *turn) kindNames() map[string]int {
 	looks := map[string][]int{}
 	var areas []float64
 	for i, u := range t.talk.Units() {
+		if c := u.Color; c.Outer != "" && (c.Inner == "" || c.Inner == c.Outer) {
+			looks[string(c.Outer)] = append(looks[string(c.Outer)], i+1)
+		}
 		size := lookSize(u)
 		if !size.Complete() {
 			size = t.heldSize(i + 1)

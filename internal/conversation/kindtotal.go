@@ -21,7 +21,7 @@ var addsKind = regexp.MustCompile(`(?i)\b(also|plus|in addition|on top of|beside
 // meet notes a kind of which nothing is known yet but a size that has to be asked about:
 // "the second one is 37 1/2 x 37 1/2".
 func (t *turn) meet(u reading.Unclear) {
-	if size, ok := u.Guess.(fitcheck.Size); ok && size.Complete() && u.Why == reading.WhyWhich && u.Unit == t.talk.UnitCount()+1 && u.Unit > 1 {
+	if size, ok := u.Guess.(fitcheck.Size); ok && size.Complete() && u.Why == reading.WhyWhich && u.Unit == max(1, t.talk.UnitCount())+1 {
 		t.call(u.Unit, u.Said)
 	}
 }

@@ -58,6 +58,9 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		return t.again(f, p, r, text)
 	}
 	if t.settledAlone(p, r) && !t.namedBesides(p, r, text) {
+		if p.worthKeeping() && p.ofAnother(r.Facts) {
+			t.talk.Memory.Early = append(t.talk.Memory.Early, p)
+		}
 		return t.townOfState(p, r)
 	}
 	if guess := t.acceptedGuess(p, r, text); guess != nil {
@@ -72,11 +75,18 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 	}
 	for _, words := range t.bareParts(p, r, text) {
 		fact, ok := t.completed(p, words)
+		if u, less := t.lessOpen(p, words); !ok && less {
+			if u.Topic != nil {
+				t.completeEarly(p, *u.Topic, words, r.Facts)
+			}
+			r.Unclear = []reading.Unclear{u}
+			return r
+		}
 		if !ok {
 			continue
 		}
 		t.settled(fact, p.Message, words)
-		t.completeEarly(p, fact.Topic, words)
+		t.completeEarly(p, fact.Topic, words, r.Facts)
 		r.Unclear, r.SameAs = nil, nil // "the same" was of the other side, not of another unit
 		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return sameOf(f, fact) })
 		return r
@@ -102,22 +112,6 @@ func (t *turn) completed(p *Pending, words string) (reading.Fact, bool) {
 		return fact, true
 	}
 	return reading.Fact{}, false
-}
-
-// completeEarly completes the sizes of the other kinds that wait: "plastic on all of them", or
-// those that were told in one list, where that is what each needs.
-func (t *turn) completeEarly(p *Pending, topic fitcheck.Topic, words string) {
-	t.talk.Memory.Early = slices.DeleteFunc(t.talk.Memory.Early, func(held *Pending) bool {
-		listed := held.Message == p.Message && held.Why == p.Why && t.firstNeed(held.Unit) == topic
-		if !listed && !plural.MatchString(words) {
-			return false
-		}
-		fact, ok := t.completed(held, words)
-		if ok {
-			t.settled(fact, held.Message, words)
-		}
-		return ok
-	})
 }
 
 // bareParts are the words that can complete what was pending: the whole message or, where

@@ -5,6 +5,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // calledByLook: the look at a token stands for a kind that the talk knows by it: "the round one",
 // "the big is bronze", "bronze for the 2 long", "squares white", "small: 1 layer".
 func (r *reader) calledByLook(i int) bool {
+	if colorNames[r.toks[i].text] {
+		return r.calledByColor(i)
+	}
 	if r.wordAt(i+1, "one", "ones") || r.noun(i+1) || r.noun(i-1) && r.wordAt(i-2, "el", "la", "los", "las") {
 		return true
 	}

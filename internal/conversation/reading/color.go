@@ -51,6 +51,9 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span", "length", "distance", "height", "dimension", "dimensions", "opening", "size", "measurement") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
 	}
+	if r.calledByColor(h.first) {
+		return t, false // "the white one is polycarbonate"
+	}
 	if r.ofCourse(n) || r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}

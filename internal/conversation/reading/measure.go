@@ -72,6 +72,7 @@ func (r *reader) sizes() {
 		ms = r.countedKinds(ms)
 	}
 	r.resolve(ms)
+	r.roomsOfSizes(ms)
 	if t := r.askedSize(); t != "none" && !r.known(t) && !r.doubtful(t) && len(r.out.Unclear) == 0 {
 		r.fewInches()
 	}

@@ -184,6 +184,9 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if s.value == "clear" && h.first == h.last && (before && r.wordAt(h.first-1, "over", "bronze", "white", "double", "single", "triple", "acrylic") || !(before && r.joins(h.last+1, m.first-1)) && !(!before && r.joins(m.last+1, h.first-1))) {
 			return // a color
 		}
+		if s.value == "clear" && h.first == h.last && !before && r.clearPlastic(h) {
+			return
+		}
 		if r.ofColor(h) {
 			return
 		}
@@ -195,6 +198,14 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 	if before && r.joins(h.last+1, m.first-1) || !before && r.joins(m.last+1, h.first-1) {
 		m.named = true
 	}
+}
+
+// clearPlastic: "25 x 49 clear over bronze", "25 x 49 clear acrylic": more of what the plastic is to
+// be follows the color. "25 x 49 clear, curb mount" says how the skylight is made, and not that the
+// size is of its curb.
+func (r *reader) clearPlastic(h *hit) bool {
+	_, end := r.sentence(h.first)
+	return covers(r.choices, h.last+1) || r.wordsIn(h.last+1, end+1, "mount", "mounted", "mounts")
 }
 
 // otherNearer: "those were the outside of the box, inside is 22 x 46": a face or an opening stands
