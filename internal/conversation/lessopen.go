@@ -1,6 +1,7 @@
 package conversation
 
 import (
+	"regexp"
 	"slices"
 
 	"example.com/intake-bot/internal/conversation/reading"
@@ -49,10 +50,13 @@ func (t *turn) completeEarly(p *Pending, topic fitcheck.Topic, words string, tol
 	})
 }
 
+// twoSides is a size with both its sides; a lone number without a unit may be anything: "zip+4 is …".
+var twoSides = regexp.MustCompile(`(?i)\d\D*?(?:x|×|\*|by|por)\s*\D?\d`)
+
 // worthKeeping says whether only what a size measures, or its unit, is not known: a guess or a
 // nominal size is measured anyway.
 func (p *Pending) worthKeeping() bool {
-	return p.Why == reading.WhyWhich || p.Why == reading.WhyUnits
+	return p.Why == reading.WhyWhich || p.Why == reading.WhyUnits && twoSides.MatchString(p.Said)
 }
 
 // ofAnother says whether the sizes among the facts are all of other kinds, each by its name.

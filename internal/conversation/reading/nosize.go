@@ -56,6 +56,8 @@ func (r *reader) numbersOfOtherThings() {
 			continue
 		}
 		switch {
+		case r.markAt(i-1, '+') && r.wordAt(i-2, "zip"):
+			r.use(i, i) // "zip+4 is 06511-0665"
 		case r.by(i-1) && r.refAt(i+1, i+2): // "first 25 x 49 second 33 x 33"
 		case r.numberedSide(i):
 			r.use(i, i)
