@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"fmt"
 	"io"
+	"math/rand/v2"
 	"net"
 	"net/http"
 	"os"
@@ -77,14 +79,19 @@ func serveIn(t testing.TB) *served {
 	return s
 }
 
+// freeAddress is one to listen at, whenever the process starts: below the ports that the
+// system gives to outgoing connections, one of which could take it meanwhile.
 func freeAddress(t testing.TB) string {
 	t.Helper()
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
+	for range 100 {
+		address := fmt.Sprintf("127.0.0.1:%d", 20000+rand.IntN(12000))
+		if l, err := net.Listen("tcp", address); err == nil {
+			l.Close()
+			return address
+		}
 	}
-	defer l.Close()
-	return l.Addr().String()
+	t.Fatal("no free address found")
+	return ""
 }
 
 // openShop is the example's file, answering fast, of a shop that never closes: what is
