@@ -320,6 +320,14 @@ func (r *reader) addPart(q *quantity, a, b int64, next int) {
 	}
 }
 
+// tapeMarks: the lines of a tape, whose width nobody told.
+func (r *reader) tapeMarks(i int) bool {
+	for r.wordAt(i, "little", "small", "tiny", "more") {
+		i++
+	}
+	return r.wordAt(i, "marks", "mark", "ticks", "tick", "lines", "notches", "hashes", "rayitas", "rayas")
+}
+
 // looseEnd takes signs and words right after a length that make it a rough one.
 func (r *reader) looseEnd(q *quantity) {
 	i := q.last + 1
@@ -338,6 +346,10 @@ func (r *reader) looseEnd(q *quantity) {
 	}
 	if r.wordAt(q.last+1, "and") && r.wordAt(q.last+2, "like", "about", "maybe", "almost") && r.wholeAt(q.last+3) >= 0 {
 		q.loose = true // "33 and like 7 of the little lines"
+	}
+	if r.wordAt(q.last+1, "and", "plus", "y") && r.wholeAt(q.last+2) > 0 && r.tapeMarks(q.last+3) {
+		q.loose = true // "25 inches and 3 little marks past"
+		q.last += 2
 	}
 	i = q.last + 1
 	if r.wordAt(i, "ish", "sh") || r.markAt(i, '~') || r.markAt(i, '+') && !r.partNext(i+1) {
