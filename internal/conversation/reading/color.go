@@ -131,6 +131,9 @@ func (r *reader) ofPlastic(n int) bool {
 	if n > 0 && r.isLayer(n-1) || n+1 < len(r.choices) && r.choices[n+1].has1("layer") || n > 0 && r.choices[n-1].has1("layer") {
 		return true
 	}
+	if r.changeAsked(fitcheck.TopicColor, h.first, h.last) {
+		return true
+	}
 	other := false
 	for i := from; i <= to; i++ {
 		if r.wordAt(i, "like") && r.wordAt(i-1, "id", "wed", "would") {
@@ -142,7 +145,7 @@ func (r *reader) ofPlastic(n int) bool {
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije") {
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije", "me", "needs", "forgot", "forget", "mention", "say", "thing", "olvido", "olvide", "decir", "decirle", "cosa", "una", "falto", "oh") {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {

@@ -9,7 +9,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // unexplained says whether the clause around a value, which answers nothing that was
 // asked, has words that nothing explains.
 func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
-	if len(r.Asked) == 0 || r.asked(t) || r.tellsStyle(t, h) || h.is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && r.wordsIn(h.first, h.last+1, "tarp", "tarped", "covered", "plywood", "boarded", "boards") {
+	if len(r.Asked) == 0 || r.asked(t) || r.changeAsked(t, h.first, h.last) || r.tellsStyle(t, h) || h.is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && r.wordsIn(h.first, h.last+1, "tarp", "tarped", "covered", "plywood", "boarded", "boards") {
 		return false
 	}
 	if t == fitcheck.TopicImpactRisk && (r.wordsIn(h.first, h.last+1, "course", "fairway") || r.wordAt(h.last+1, "course")) && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "behind", "next", "beside", "near", "by", "on", "across", "backs", "along") {
@@ -161,7 +161,7 @@ var neutral = wordSet(`point should cambielo cambiela prefer prefiero swap likew
 	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
 	except excepting change correction forgot mention mentioned say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
-	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por falta falto faltaba viejo viejos vieja viejas entonces dije dijimos decia dicho decir decirle decirles le les olvido olvidaba pedi pedimos mencione quise puse anote equivoque confundi perdon disculpe`)
+	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por falta falto faltaba viejo viejos vieja viejas entonces dije dijimos decia dicho decir decirle decirles le les olvido olvide olvidaba cosa una acuerdo pedi pedimos mencione quise puse anote equivoque confundi perdon disculpe`)
 
 // hintOfOther: of several topics asked at once, a word that only hints at one tells
 // nothing of it in a clause that answers another: "just the dome" is a wish and says

@@ -139,6 +139,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(h.first, "assume", "hope", "guess", "suppose", "believe") {
 			return false // "I guess that's right"
 		}
+		if r.changeBehind(r.sentenceFirst(h.first), r.sentenceLast(h.last)) {
+			return false // "could I get it in white though?": done, with the list shown again
+		}
 		if r.known("want") && r.wordsIn(h.first, min(h.last+3, len(r.toks)), "buy", "order", "get", "purchase", "comprar") && r.wordAt(h.first, "can", "could", "may") {
 			return false // "can I buy the dome by itself?"
 		}
@@ -353,6 +356,9 @@ func (r *reader) bareQuestion() {
 	}
 	if r.opensAsking(0) && !slices.Contains(r.out.Requests, RequestPrice) {
 		r.request(RequestQuestion) // "would two layers stop the drumming"
+		return
+	}
+	if n := len(r.toks) - 1; n > 0 && r.changeBehind(r.sentenceFirst(n), n) {
 		return
 	}
 	if r.handsWanted() || r.otherQuestion() {

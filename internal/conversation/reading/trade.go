@@ -29,6 +29,9 @@ func (r *reader) ofTrade(h *hit) bool {
 // bronze domes? I need three"; and what theirs is like where theirs is spoken of: "tienen
 // domos redondos? el mío ya está opaco".
 func (r *reader) wishBehind(t fitcheck.Topic, first, last int) bool {
+	if r.changeAsked(t, first, last) {
+		return true
+	}
 	if len(r.Asked) > 0 || !r.sellingAsked(first) || r.toldTwice(t, first) {
 		return false
 	}
@@ -42,6 +45,34 @@ func (r *reader) wishBehind(t fitcheck.Topic, first, last int) bool {
 		return r.wishAfter(last+1, end)
 	case fitcheck.TopicOutline, fitcheck.TopicProfile, fitcheck.TopicStyle:
 		return r.wishAfter(last+1, end) || r.theirsAfter(to+1, end)
+	}
+	return false
+}
+
+// changeAsked: a value of the list is asked to be another one, politely: "could I get it in white
+// though?", "¿lo puede hacer en blanco?".
+func (r *reader) changeAsked(t fitcheck.Topic, first, last int) bool {
+	from, to := r.sentence(first)
+	if !r.asked(fitcheck.TopicConfirm) || !chosen(t) || r.toldTwice(t, first) || r.wordsIn(from, to+1, "or", "o", "what", "which", "how", "que", "cual", "better", "if", "si", "more", "extra", "cost", "cuesta", "mas", "why") {
+		return false
+	}
+	for i := from; i < first; i++ {
+		if r.wordAt(i, "can", "could", "may", "puede", "pueden", "podria", "podrian", "puedo", "podemos", "possible", "posible") &&
+			r.wordsIn(i+1, first, "get", "have", "make", "be", "do", "go", "switch", "change", "order", "take", "ser", "hacer", "hacerlo", "cambiar", "cambiarlo", "cambiarle", "pedir", "pedirlo", "poner", "ponerlo", "ponerle") {
+			return true
+		}
+	}
+	return r.wordAt(first-1, "in", "en") && r.wordsIn(from, first, "puede", "podria", "puedo") && last >= first
+}
+
+// changeBehind: the sentence asks for another value, and that was understood.
+func (r *reader) changeBehind(from, to int) bool {
+	for n := range r.choices {
+		for _, s := range r.choices[n].senses {
+			if h := &r.choices[n]; h.first >= from && h.last <= to && r.known(s.topic) && r.changeAsked(s.topic, h.first, h.last) {
+				return true
+			}
+		}
 	}
 	return false
 }
