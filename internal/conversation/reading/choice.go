@@ -49,6 +49,9 @@ func (r *reader) readChoices() {
 
 // afterName: the word goes on a name: "Tri County Glass".
 func (r *reader) afterName(h *hit) bool {
+	if r.wordAt(h.first, "glass") && (r.markAt(h.last+1, '&') || r.wordAt(h.last+1, "and", "n")) && r.wordAt(h.last+2, "roof", "roofing", "mirror", "mirrors", "glazing", "sons", "son", "screen", "screens", "windows", "window", "door", "doors", "paint", "co", "company") || r.wordAt(h.first, "glass") && h.first > 0 && r.wordAt(h.last+1, "co", "company", "inc", "llc", "works", "shop", "repair", "service", "services", "contractors") && !r.softBreak(h.first-1) {
+		return true // "Hilltop Glass & Mirror"
+	}
 	if h.first == 0 || !r.toks[h.first-1].named || !r.known(fitcheck.TopicName) {
 		return false
 	}

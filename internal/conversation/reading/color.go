@@ -66,7 +66,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.wordAt(h.first, "see") && r.wordAt(h.first-1, "can", "you", "could", "i", "we", "u") {
 		return t, false // "the opening you can see through"
 	}
-	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister")) {
+	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister") || h.last+1 == len(r.toks) && (r.markAt(h.first-1, ',') || r.markAt(h.first-1, '\n')) && r.talkBefore(h.first-2)) {
 		return t, false // "this is Mrs. Opal Hendricks"
 	}
 	if n > 0 && r.choices[n-1].last == h.first-1 && r.choices[n-1].is("problem", fitcheck.ProblemHazy) && !r.asked(fitcheck.TopicColor) {
