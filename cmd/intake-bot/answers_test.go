@@ -52,6 +52,9 @@ func TestAnswersAreFoundInTheDatabase(t *testing.T) {
 		{"y cuanto tarda?", "Las medidas en existencia"},
 		{"tiene garantia?", "Las piezas que llegan"},
 		// Near misses, and what is no question of these.
+		{"do you ship?", "Yes, to every state"}, {"can you deliver to my house", "Yes, to every state"},
+		{"¿hacen envíos a Texas?", "Sí, a todos los estados"}, {"how soon do you ship?", "Sizes that we stock"}, {"when can you ship it", "Yes, to every state"},
+		{"no ladder here, how?", ""}, {"will it be clear when it arrives", ""}, {"how much to ship it?", ""},
 		{"26 x 50", ""}, {"acrylic", ""}, {"two layers", ""}, {"yes, that's right", ""}, {"the frame is bent", ""},
 		{"can you do a purple one", ""}, {"does it open?", ""}, {"", ""}, {"???", ""}, {"una capa, acrílico", ""},
 		{"do you sell skylight shades?", ""}, {"how long is the dome?", ""}, {"are you installing the domes as well as the crates?", ""},

@@ -27,6 +27,7 @@ func (t *turn) acknowledge() {
 		t.say.add(t.vary("ack.plain", nil))
 	case len(h.usual) > 0:
 		t.say.add(t.line("answer.usual", 0, nil))
+	case t.tellsBelow(): // what helps from indoors follows
 	case t.lettingGo():
 		t.say.add(t.vary("ack.let_go", nil))
 	case len(h.dontKnow) > 0: // asked once more, in other words

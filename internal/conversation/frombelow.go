@@ -8,8 +8,12 @@ import (
 )
 
 // cantGetUp says that the customer does not get to the skylight: "i can't get on the roof", "no
-// alcanzo", "I don't have a ladder".
-var cantGetUp = regexp.MustCompile(`(?i)\b((can'?t|cannot|can not|couldn'?t|won'?t|(not|isn'?t|aren'?t) (able|going|gonna)( to)?|unable to|no way (for me )?to|(don'?t|do not) (want|dare|like)( to)?|(afraid|scared) (to|of)|too old to|hate) (\w+ ){0,2}(get|getting|go|going|climb|climbing|be|being) (\w+ ){0,2}(roofs?|up|ladders?)\b|(can'?t|cannot|can not) (\w+ )?(reach|get to) (it|that|there|that high)\b|(i'?m|am|we'?re|are|is) not (going|getting|climbing) (\w+ ){0,2}(up|roofs?)\b|((don'?t|do not) (have|own) a|have no|no|without a) (long |tall |big )?ladder\b|(no|not) (puedo|quiero|pienso|debo|voy a|me atrevo a|me animo a) (subir\w*|treparme|trepar|alcanzar\w*)|no (lo |la |le )?alcanzo|no tengo escalera|(me da )?miedo (de )?(subir\w*|las? alturas?))`)
+// alcanzo", "no ladder here", "I don't do heights".
+var cantGetUp = regexp.MustCompile(`(?i)\b((can'?t|cannot|can not|couldn'?t|won'?t|(not|isn'?t|aren'?t) (able|going|gonna)( to)?|unable to|no way (for me )?to|(don'?t|do not) (want|dare|like)( to)?|(afraid|scared) (to|of)|too old to|hate|not) (\w+ ){0,2}(get|getting|go|going|climb|climbing|be|being) (\w+ ){0,2}(roofs?|up|ladders?)\b|` +
+	`(can'?t|cannot|can not|not|no way to|unable to|don'?t|do not|won'?t) (\w+ )?climb(ing)?\b|(can'?t|cannot|can not|no way to) (\w+ )?(reach|get to|get at) (it|that|there|that high|the roof)\b|` +
+	`(i'?m|am|we'?re|are|is) not (going|getting|climbing) (\w+ ){0,2}(up|roofs?)\b|((don'?t|do not) (have|own) a|have no|no|without a|(need|needs) a) (long |longer |tall |taller |big |bigger )?ladder\b|(don'?t|do not|not (good|great) with|afraid of|scared of|not ok with) (do |like )?(heights|roofs|ladders)\b|` +
+	`(roof|house|ceiling|it) (is|it'?s|looks|'s) (\w+ )?too (steep|high|tall)\b|too (steep|high|tall) (for me|to (reach|climb|get to|get at))\b|ladder (is|isn'?t|'s|won'?t|doesn'?t|is not) (too short|(\w+ )?(tall|long|high) enough|reach)\b|` +
+	`(no|not) (puedo|podemos|quiero|pienso|debo|voy a|me atrevo a|me animo a) (subir\w*|treparme|trepar|alcanzar\w*)|no (lo |la |le )?(alcanzo|alcanzamos)\b|(no tengo|no tenemos|no hay|sin) escalera|(me da |le tengo )?miedo (de |a )?(subir\w*|las? alturas?)|(est[aá]|queda|es) (muy|demasiado|bien) (alto|alta|empinado)\b)`)
 
 // belowTopics are measured up there; each has another that can be had from indoors.
 var belowTopics = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside, fitcheck.TopicFrameInside,
@@ -18,13 +22,19 @@ var belowTopics = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicReta
 // fromBelow tells once, in place of how to lay the tape up there, what can be measured from indoors
 // and that a photo does.
 func (t *turn) fromBelow() bool {
-	m := &t.talk.Memory
-	if !t.heard.below || m.Said["howto.indoors"] > 0 || len(t.heard.answers)+len(t.heard.dontKnow) > 0 && !t.asksHow() || !slices.Contains(belowTopics, m.Asking[0].Topic) {
+	if !t.tellsBelow() {
 		return false
 	}
 	t.say.picture = fitcheck.TopicCurbInside
 	t.say.add(t.vary("howto.indoors", nil))
 	return true
+}
+
+// tellsBelow says whether what helps from indoors is told now: they don't get up, were asked for
+// what is measured up there and have told nothing else.
+func (t *turn) tellsBelow() bool {
+	m := &t.talk.Memory
+	return t.heard.below && m.Said["howto.indoors"] == 0 && len(m.Asking) > 0 && len(t.heard.entries) == 0 && slices.Contains(belowTopics, m.Asking[0].Topic)
 }
 
 // measuredBelow lets a measure go that can't be taken, once the one from indoors has come for it.

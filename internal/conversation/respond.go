@@ -95,7 +95,7 @@ func (t *turn) answer() {
 	if h.asks(reading.RequestPrice) {
 		t.say.add(t.priceLine())
 	}
-	if !t.asksHow() {
+	if !t.asksHow() && !t.tellsBelow() {
 		t.say.add(h.answers...)
 	}
 	if h.passes() {

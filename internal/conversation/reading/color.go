@@ -155,7 +155,7 @@ func (r *reader) ofPlastic(n int) bool {
 			return true // "poly carb, n do white"
 		}
 		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",
-			"cambie", "cambien", "cambiele", "cambielo", "cambiela", "cambia", "cambiar", "ponga", "pongale", "ponle", "prefiero", "polycarbonate", "skylight", "version", "option", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato",
+			"cambie", "cambien", "cambiele", "cambielo", "cambiela", "cambia", "cambiar", "ponga", "pongale", "ponle", "prefiero", "polycarbonate", "skylight", "version", "option", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato", "meant", "mejor", "sea", "sean",
 			"should", "instead", "wants", "one", "ones", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
 			return true
 		}

@@ -361,6 +361,11 @@ func (r *reader) bareQuestion() {
 	if n := len(r.toks) - 1; n > 0 && r.changeBehind(r.sentenceFirst(n), n) {
 		return
 	}
+	if n := len(r.toks) - 1; r.askedSize() != "none" && r.markAt(n, '?') && (r.wordAt(n-1, "how", "como") && r.clauseStart(n-1) == n-1 || r.wordAt(n-1, "then") && r.wordAt(n-2, "how")) {
+		r.request(RequestHowTo) // "no ladder here, how?"
+		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
+		return
+	}
 	if r.handsWanted() || r.otherQuestion() {
 		r.request(RequestQuestion)
 		return
