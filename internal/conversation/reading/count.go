@@ -151,7 +151,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.countsElse(i, next) || r.wordAt(next, "more") && r.wordAt(i-1, "add", "and", "also", "want", "need") {
 		return countAt{}, false // "add one more dome"
 	}
-	if r.wordAt(next, "pieces", "pcs", "pc", "piezas", "pieza", "piece") && (r.markAt(i-1, ':') || r.refAt(0, i)) && !r.wordAt(next+1, "of", "de") {
+	if r.wordAt(next, "pieces", "pcs", "pc", "piezas", "pieza", "piece") && (r.markAt(i-1, ':') || r.refAt(0, i) || r.piecesListed(i, next)) && !r.wordAt(next+1, "of", "de") {
 		return countAt{n, i, next}, true
 	}
 	if r.wordAt(next, "unidades") && r.wordAt(next+1, "completas", "nuevas", "enteras") {

@@ -173,3 +173,11 @@ func (r *reader) measureAt(i int) bool {
 	}
 	return r.wordAt(i+1, "across", "diameter", "wide", "long", "square", "de") && (!r.wordAt(i+1, "de") || r.wordAt(i+2, "diametro", "ancho", "largo", "lado"))
 }
+
+// piecesListed: the count of pieces is a part by itself of what is ordered or priced: "hi need
+// a quote, polycarbonate, clear, 3 pieces"; not "it broke, 3 pieces".
+func (r *reader) piecesListed(i, next int) bool {
+	return (r.softBreak(i-1) || r.sentenceEnd(i-1)) && (next+1 >= len(r.toks) || r.toks[next+1].kind == markToken) &&
+		r.wordsIn(0, len(r.toks), "quote", "price", "pricing", "order", "bid", "estimate", "cotizacion", "cotizar", "precio", "pedido") &&
+		!r.known(fitcheck.TopicProblem) && !r.wordsIn(max(0, i-8), len(r.toks), "broke", "broken", "shattered", "busted", "split", "smashed", "quebro", "rompio", "in", "into", "en", "fell")
+}

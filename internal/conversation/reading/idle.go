@@ -16,6 +16,9 @@ func (r *reader) saysStyle(all []saying, h *hit) bool {
 	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") && !r.wordsIn(from, h.first, "frame", "need", "want") && !r.wordsIn(h.last, to+1, "please", "need", "want") {
 		return true // "bolted straight down to the deck, just the plastic, no frame"
 	}
+	if bare := r.wordAt(h.last, "plastic", "acrylic", "plastico", "acrilico") && h.last == h.first+1; bare && !r.asked(fitcheck.TopicWant) && r.wordAt(h.first-1, "its", "thats", "theyre", "is", "are", "like", "as", "es", "son", "ser", "be", "it") && !r.wordAt(h.first-2, "want", "wanted", "need", "think", "do") {
+		return true // "to me it's just plastic"
+	}
 	for _, s := range all {
 		if s.value == fitcheck.StyleCurbMount && len(r.Asked) == 0 && r.wordsIn(from, h.first+1, "replace", "replacing", "order", "buy", "purchase", "need", "get", "getting", "change", "reemplazar", "cambiar", "comprar") {
 			continue // "replace only the dome on a curb-mounted skylight"
@@ -145,6 +148,8 @@ func (r *reader) idle(s sense, h *hit) bool {
 			return false // "whole unit, 2 layers"
 		}
 		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "sell", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")
+	case chosen(s.topic) && r.pricedAgainst(h.first):
+		return true
 	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing", "clear", "white", "bronze"):
 		return true // "one layer of 2x6"
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
@@ -327,4 +332,16 @@ func (r *reader) useAlone(t fitcheck.Topic, h *hit) bool {
 // "he never called me back frame is a bit weathered".
 func (r *reader) ownSubject(h *hit) bool {
 	return h.last > h.first+1 && r.wordAt(h.first, "frame", "frames", "marco", "marcos") && r.wordAt(h.first+1, "is", "are", "has", "looks", "esta", "estan") && !negWords[r.toks[max(h.first-1, 0)].text] && !r.wordAt(h.first-1, "the", "my", "our", "el", "los")
+}
+
+// pricedAgainst: the value from token i on is what a price is held against: "two layers, and what
+// is the upcharge for that over a single one".
+func (r *reader) pricedAgainst(i int) bool {
+	k := i - 1
+	for r.wordAt(k, "single", "a", "the", "an", "just", "regular", "plain") {
+		k--
+	}
+	return r.wordAt(k, "over", "than", "against", "vs", "versus", "above") &&
+		r.wordsIn(r.sentenceFirst(i), k, "upcharge", "surcharge", "extra", "more", "difference", "cost", "costs", "price", "premium") &&
+		r.wordsIn(r.sentenceFirst(i), k, "what", "whats", "how", "much", "tell", "is", "any")
 }

@@ -316,7 +316,7 @@ func (r *reader) livesBefore(i int) bool {
 	if r.wordAt(i-1, "to") && r.wordAt(i-2, "need", "needs", "want", "wants", "have", "got", "like", "try", "trying", "supposed", "able", "how", "where", "what", "ought", "easier", "better") {
 		return false // "do I need to hunt up a roofer"
 	}
-	if !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") && !(r.wordAt(i-1, "of") && r.wordAt(i-2, "out")) || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") || r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
+	if r.learntFrom(i) || !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") && !(r.wordAt(i-1, "of") && r.wordAt(i-2, "out")) || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") || r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
 		return false
 	}
 	if r.wordAt(i-1, "of") && r.wordAt(i-2, "out") && !r.anotherTown(i+1) {

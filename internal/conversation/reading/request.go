@@ -58,8 +58,8 @@ func (r *reader) requests() {
 // moneyAsked is where a sum is asked for, -1 where none is: "36 x 36 plastic, $?", "is it under 200 bucks", "are they like $300".
 func (r *reader) moneyAsked() int {
 	for i := range r.toks {
-		if r.markAt(i, '$') && r.markAt(i+1, '?') {
-			return i
+		if r.markAt(i, '$') && r.markAt(i+1, '?') || r.markAt(i, '$') && r.markAt(i+1, '$') && r.wordAt(i-1, "the", "lmk", "what", "whats", "how", "many", "much", "your", "me") {
+			return i // "lmk the $$"
 		}
 		if r.wordAt(i, "bucks", "dollars", "dolares", "grand") && i > 0 && r.toks[i-1].kind == numToken || r.markAt(i, '$') && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
 			first, last := r.sentence(i)
@@ -92,8 +92,11 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		if h.first == h.last && r.wordAt(h.first, "disregard", "ignore", "autocorrect") && r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
 			return false
 		}
-		if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") {
-			return false // "what happens if I measured it wrong"
+		if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") || r.wordsIn(r.sentenceFirst(h.first), h.first, "suppose", "supposing", "happens", "turns", "suponga", "supongamos") {
+			return false // "what happens if I measured it wrong", "suppose my helper then turns out to have misread it"
+		}
+		if r.wordsIn(h.first, h.last+1, "last", "previous", "prior") && r.wordsIn(h.first, h.last+1, "before") && h.last > h.first+3 {
+			return !r.negated(h.first) // "polycarbonate. scratch my last answer before this one tho"
 		}
 		if r.wordsIn(h.first, h.last+1, "last") && r.wordsIn(h.first, h.last+1, "disregard", "ignore", "forget") {
 			return !r.negated(h.first) && !r.measuredNow()

@@ -17,6 +17,8 @@ func (r *reader) stopStands(h *hit) bool {
 	case r.wordAt(next, "a", "en") && r.wordAt(next+1, "este", "mi", "ese") && r.wordAt(next+2, "numero", "telefono", "celular") && !r.wordsIn(next+3, len(r.toks), "escribame", "mejor", "llame", "llameme", "marqueme", "correo", "al"):
 		return true // "no me escriban a este número"
 	case r.wordAt(next, "por") && r.wordAt(next+1, "favor"):
+	case r.wordAt(next, "with") && r.wordsIn(next+1, min(next+5, len(r.toks)), "texts", "text", "txts", "messages", "msgs", "texting", "spam", "crap", "nonsense"):
+		return true // "quit bugging me with these texts"
 	case r.wordAt(next, "at"):
 		return r.wordAt(next+1, "all", "once")
 	case r.wordAt(next, "in", "the", "a", "tonight", "so", "before", "until", "till", "while", "during", "about", "with", "when", "after", "antes", "en", "la", "el", "los", "las", "hasta", "cuando", "tan", "size", "question", "por", "price", "prices", "de"):

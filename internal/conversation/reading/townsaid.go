@@ -229,3 +229,8 @@ func (r *reader) townCalled(state string) string {
 	}
 	return ""
 }
+
+// learntFrom: what is known or learnt from it: "I learn better from looking than from reading".
+func (r *reader) learntFrom(i int) bool {
+	return r.wordAt(i-1, "from") && r.wordsIn(max(0, i-4), i-1, "learn", "learned", "better", "know", "knew", "judge", "guess", "remember", "than")
+}
