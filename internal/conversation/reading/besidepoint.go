@@ -9,11 +9,11 @@ import "example.com/intake-bot/internal/fitcheck"
 func (r *reader) besideThePoint(s sense, h *hit) bool {
 	switch s.topic {
 	case fitcheck.TopicUse:
-		return r.oneOfThem(h)
+		return r.oneOfThem(h) || r.sheWould(h)
 	case fitcheck.TopicStyle:
-		return r.sizeNamed(h) || r.frameGone(s, h)
+		return r.sizeNamed(h) || r.frameGone(s, h) || r.frameUnwanted(s, h)
 	case fitcheck.TopicWant:
-		return r.onlyRises(s, h) || r.openTo(s, h)
+		return r.onlyRises(s, h) || r.openTo(s, h) || r.bothCosted(s, h)
 	case fitcheck.TopicImpactRisk:
 		return r.riskUnknown(h)
 	case fitcheck.TopicFrameCondition:
@@ -104,7 +104,7 @@ func (r *reader) smallPartLost(h *hit) bool {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)+1
-	return r.wordsIn(from, to, "retainer", "strip", "strips", "screw", "screws", "trim", "clip", "clips", "gasket", "corner", "bolt", "bolts", "rivet", "rivets", "weatherstrip", "flashing", "caulk", "tornillo", "tornillos", "empaque", "esquinero", "moldura", "tira") &&
+	return r.wordsIn(from, to, "retainer", "strip", "strips", "screw", "screws", "trim", "clip", "clips", "gasket", "corner", "side", "sides", "rail", "rails", "bolt", "bolts", "rivet", "rivets", "weatherstrip", "flashing", "caulk", "tornillo", "tornillos", "empaque", "esquinero", "moldura", "tira") &&
 		!r.wordsIn(from, to, "dome", "skylight", "plastic", "bubble", "lens", "domo", "plastico", "burbuja", "tragaluz", "hole", "hoyo")
 }
 
@@ -228,7 +228,7 @@ func (r *reader) eitherWish(s sense, h *hit) bool {
 			or = i
 		}
 	}
-	if or < 0 || r.firstTalk("dontknow") == nil && r.firstTalk("maybe") == nil && !r.wordsIn(from, h.first, "whether") {
+	if or < 0 || r.firstTalk("dontknow") == nil && r.firstTalk("maybe") == nil && !r.wordsIn(from, h.first, "whether") && !r.eitherDoes(from, to) {
 		return false
 	}
 	wished := []string{"new", "whole", "skylight", "skylights", "unit", "complete", "entire", "everything", "nuevo", "tragaluz", "completo", "unidad", "todo"}

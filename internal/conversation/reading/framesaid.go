@@ -117,8 +117,8 @@ func (r *reader) numberNear(h *hit) bool {
 	return false
 }
 
-// inShape: "metal frame on a wood curb, in good shape" tells of the frame that was just named,
-// whatever was asked.
+// inShape: "metal frame on a wood curb, in good shape", "I checked the frame, it took no harm"
+// tell of the frame that was just named, whatever was asked.
 func (r *reader) inShape(s sense, h *hit) sense {
 	if s.asked && s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordAt(h.first, "in") && h.last > h.first {
 		from := r.sentenceFirst(h.first)
@@ -126,6 +126,9 @@ func (r *reader) inShape(s sense, h *hit) sense {
 			from = r.sentenceFirst(from - 2)
 		}
 		s.asked = !r.wordsIn(from, h.first, "frame", "frames", "marco") || r.wordsIn(max(from, h.first-4), h.first, "roof", "house", "building", "techo", "casa")
+	}
+	if s.asked && s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordsIn(h.first, h.last+1, "harm", "free", "order", "repair", "unharmed", "untouched", "intact", "unscathed", "undamaged", "intacto") {
+		s.asked = !r.frameLast(r.sentenceFirst(h.first), h.first) || r.wordsIn(r.clauseStart(h.first), h.first, "roof", "house", "curb", "flashing", "rest", "everything", "techo")
 	}
 	return s
 }

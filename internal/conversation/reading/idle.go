@@ -138,7 +138,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	switch {
 	case s.topic == fitcheck.TopicProblem && h.first == h.last && r.wordAt(h.first, "hail", "granizo", "storm", "storms", "tormenta") && !r.asked(s.topic):
 		return !r.harmed(first, last+1, h)
-	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && (r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)):
+	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && (r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) && !(r.sentenceFirst(h.first) > 0 && r.wordsIn(h.first, h.last+1, "frame", "frames", "marco") && !r.wordsIn(r.clauseStart(h.first), h.first, "on", "for", "finish")):
 		return true // "raw aluminum is fine": an answer, no report
 	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionCaulkedOver && h.first == h.last && !r.asked(s.topic) &&
 		r.wordAt(h.first-1, "i", "we", "he", "she", "they", "husband", "wife", "guy", "roofer", "landlord", "son", "dad", "was", "got"):
