@@ -59,7 +59,7 @@ func (r *reader) ratioAt(i int) bool {
 	for !r.twelve(last) {
 		last++
 	}
-	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.wordsIn(max(0, i-2), i, "roof", "roofs", "techo") || strong && r.littleElse(i, last)) {
+	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.wordsIn(max(0, i-2), i, "roof", "roofs", "techo") || strong && (r.littleElse(i, last) || r.coveringNear(i))) {
 		return false
 	}
 	r.sayslope(fitcheck.Slope{Rise: fitcheck.Inch * fitcheck.Length(n.num) / fitcheck.Length(n.den), Run: run}, i, last)
