@@ -101,3 +101,39 @@ func (r *reader) coveringNear(i int) bool {
 	}
 	return false
 }
+
+// rangeFrom is where a range begins that the rise is the end of, -1 where it is none: "between 3
+// and 4 in 12", "3 to 4 in 12"; "maybe 1 or 2 in 12" is rough anyway.
+func (r *reader) rangeFrom(i int) int {
+	if i < 2 {
+		return -1
+	}
+	first := r.wholeAt(i - 2)
+	if r.wordsIn(r.sentenceFirst(i), i-1, "maybe", "probably", "about", "quizas", "como") || first <= 0 || first >= r.wholeAt(i) {
+		return -1
+	}
+	if r.wordAt(i-1, "and", "y") && r.wordAt(i-3, "between", "entre") || r.wordAt(i-1, "to", "or", "o", "a") {
+		return i - 2
+	}
+	return -1
+}
+
+// inchMark reads a level's way of telling it: "at the twelve inch mark it was five and a half
+// inches down to the roof".
+func (r *reader) inchMark() {
+	if !r.asked(fitcheck.TopicRoofSlope) {
+		return
+	}
+	for i := range r.toks {
+		if !r.twelve(i) || r.unitAt(i+1) != inch || !r.wordAt(i+2, "mark", "line", "point", "spot") {
+			continue
+		}
+		for j := i + 3; j < min(i+9, len(r.toks)); j++ {
+			if n, next := r.numeralAt(j); next > j && !n.bad && n.num > 0 && n.num <= 24*n.den && r.unitAt(next) == inch && r.wordsIn(next, min(next+6, len(r.toks)), "down", "above", "off", "to", "gap", "lower", "up") {
+				r.use(i, j-1)
+				r.sayslope(fitcheck.Slope{Rise: fitcheck.Length(n.num * int64(fitcheck.Inch) / n.den), Run: run}, j, next)
+				return
+			}
+		}
+	}
+}
