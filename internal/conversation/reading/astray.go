@@ -117,7 +117,8 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(i, "our", "my") && r.wordAt(i-1, "of") && r.wordAt(i-2, "skylight", "skylights", "dome", "domes") {
 		return true // "the hallway skylight of our house has gotten cloudy"
 	}
-	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubble", "bubbles", "skylite", "skylites", "hatch", "hatches", "leaks", "em", "them", "those")
+	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubble", "bubbles", "skylite", "skylites", "hatch", "hatches", "leaks", "em", "them", "those") ||
+		r.wordAt(first-1, "our", "my", "the", "grandmas", "moms", "mothers", "dads", "parents") && r.wordAt(last+1, "has", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "roof", "shingles", "shingle", "shakes", "tile", "tiles", "slate") // "my barn has a steel panel roof"
 }
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.

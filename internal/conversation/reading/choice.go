@@ -261,13 +261,16 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordAt(h.first, "old", "viejo", "vieja") && r.firstTalk("dontknow") != nil {
 		return false // "honestly no idea, it's old"
 	}
+	if s.value == fitcheck.WantDomeOnly && r.asked(fitcheck.TopicMaterial) && r.wordAt(h.last+1, "to") && r.wordAt(h.last+2, "me", "us") {
+		return false // "no clue, it's just plastic to me"
+	}
 	if s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.wordAt(h.last, "square") && r.measuresCorners() {
 		return false // "corner to corner 54 3/8 both ways so it's square"
 	}
 	if s.value == fitcheck.ProblemHazy && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordAt(h.first, "no") && r.wordsIn(h.first, h.last+1, "ve", "veo") {
 		return false // "no se ve nada, está todo tapado de silicón"
 	}
-	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordAt(h.first, "milky", "lechoso", "lechosa", "smoky", "opaco", "opaque", "cloudy", "frosted", "lechosos") && len(r.toks) < 8 && !r.turnedHazy() {
+	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.wordAt(h.first, "milky", "lechoso", "lechosa", "smoky", "opaco", "opaque", "cloudy", "frosted", "lechosos") && (len(r.toks) < 8 || r.wordAt(h.first, "smoky") && r.wordAt(h.first-1, "was", "were")) && !r.turnedHazy() {
 		return false // "blanco, del lechoso"
 	}
 	if s.topic == fitcheck.TopicProblem && h.first == h.last && r.asked(fitcheck.TopicColor) && !r.asked(s.topic) && r.colorBeside(h) {

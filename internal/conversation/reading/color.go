@@ -131,7 +131,7 @@ func (r *reader) ofPlastic(n int) bool {
 	if n > 0 && r.isLayer(n-1) || n+1 < len(r.choices) && r.choices[n+1].has1("layer") || n > 0 && r.choices[n-1].has1("layer") {
 		return true
 	}
-	if r.changeAsked(fitcheck.TopicColor, h.first, h.last) {
+	if r.changeAsked(fitcheck.TopicColor, h.first, h.last) || r.choseColor(h) {
 		return true
 	}
 	other := false
@@ -194,7 +194,7 @@ func (h *hit) has1(kind string) bool {
 // colorFact joins the colors of one unit.
 func (r *reader) colorFact(unit int, tints []tint) {
 	first, last := tints[0].first, tints[len(tints)-1].last
-	tints = r.withoutShades(tints)
+	tints = r.takenBackTints(r.withoutShades(tints))
 	c := fitcheck.Color{}
 	for k, t := range tints {
 		if t.value == "?" {

@@ -62,6 +62,9 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		return h.first == h.last && (r.refAt(h.first, h.first+1) ||
 			r.wordAt(h.first, "one") && r.choiceAt(h.first+1) && r.wordsIn(r.sentenceFirst(h.first), h.first, "two", "double", "2"))
 	case fitcheck.TopicFinish: // "I meant the color, white, not the frame", "no color"
+		if h.has1("color") && r.plasticTold(h) {
+			return true // "powder coat. On the plastic, make it white"
+		}
 		return r.wordAt(h.last+1, "not") && r.wordAt(h.last+2, "the", "my") && r.wordAt(h.last+3, "frame", "metal") ||
 			r.asked(fitcheck.TopicColor) && r.wordAt(h.last, "color")
 	case fitcheck.TopicWant: // "not the frame", said of a finish; "leave the frame plain"

@@ -122,7 +122,7 @@ func (r *reader) yesAfter() bool {
 // insteadOf: "instead of", "rather than", "anything but", "other than", "en vez de".
 func (r *reader) insteadOf(j int) bool {
 	return r.wordAt(j, "than") && r.wordsIn(max(0, j-6), j, "rather") || r.wordAt(j, "of") && r.wordAt(j-1, "instead") || r.wordAt(j, "than") && r.wordAt(j-1, "rather", "other") ||
-		r.wordAt(j, "but") && r.wordAt(j-1, "anything", "everything") || r.wordAt(j, "de") && r.wordAt(j-1, "vez", "lugar", "nada")
+		r.wordAt(j, "but", "except", "besides") && (r.wordAt(j-1, "anything", "everything", "any") || r.wordAt(j-1, "color", "thing") && r.wordAt(j-2, "any", "every")) || r.wordAt(j, "menos", "excepto") && (r.wordAt(j-1, "cualquiera", "todo", "todos") || r.wordAt(j-2, "cualquier")) || r.wordAt(j, "de") && r.wordAt(j-1, "vez", "lugar", "nada")
 }
 
 // noAlone: the "no" at j answers a question and says nothing of what follows: "no the

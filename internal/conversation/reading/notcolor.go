@@ -102,7 +102,24 @@ func (r *reader) frameNear(h *hit) bool {
 }
 
 func (r *reader) plasticNear(h *hit) bool {
-	return r.wordAt(h.last+1, "plastic", "dome", "acrylic", "bubble", "lens", "glazing", "domo", "plastico")
+	return r.wordAt(h.last+1, "plastic", "dome", "acrylic", "bubble", "lens", "glazing", "domo", "plastico") || r.plasticTold(h)
+}
+
+// plasticTold: the frame's finish is asked, and the sentence has come to the plastic before the
+// color: "anodized, and the plastic in bronze as well".
+func (r *reader) plasticTold(h *hit) bool {
+	if !r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) {
+		return false
+	}
+	for i := h.first - 1; i >= r.sentenceFirst(h.first); i-- {
+		if r.wordAt(i, "frame", "frames", "metal", "aluminum", "marco", "marcos", "trim", "finish") || r.wordAt(i, "like", "match", "not", "as") {
+			return false
+		}
+		if r.wordAt(i, "plastic", "dome", "domes", "bubble", "lens", "plastico", "domo", "domos") {
+			return r.wordAt(i-1, "the", "and", "el", "los", "my", "our", "on")
+		}
+	}
+	return false
 }
 
 // clearSpan: "21 1/2 by 45 1/2 clear", "22 clear by 46 clear" where an opening was asked for: the

@@ -24,7 +24,7 @@ func (r *reader) roofing() {
 			units = []int{0}
 		}
 		for _, u := range units {
-			all = append(all, saying{topic: fitcheck.TopicRoofCovering, value: h.senses[0].value, first: first, last: last, unit: u})
+			all = append(all, saying{topic: fitcheck.TopicRoofCovering, value: r.raisedSeams(h), first: first, last: last, unit: u})
 		}
 	}
 	r.settleRoofing(all)
@@ -56,6 +56,7 @@ func (r *reader) onRoof(h *hit) (first, last int, ok bool) {
 		last = after
 	case before >= 0:
 		first = before
+	case r.besideSlope(h) || r.askedRoofing(h):
 	case h.senses[0].asked:
 		return 0, 0, false
 	}
@@ -71,7 +72,7 @@ var (
 	// roofHas are links only to what covers a roof and nothing else: "roof has shingles",
 	// not "roof has metal around the edge".
 	roofHas   = wordSet(`has have with w got had con tiene`)
-	roofOnly  = wordSet(`shingles shingle shakes tile tiles slate roofing tejas teja pizarra laminas epdm tpo`)
+	roofOnly  = wordSet(`shingles shingle shingled shakes tab tile tiles slate roofing tejas teja pizarra laminas epdm tpo`)
 	roofStyle = wordSet(`flat low slope sloped pitched pitch steep style type covered and`)
 	// roofNext are words that may follow without making the roof a part of something
 	// else: "metal roof on the house", not "metal roof vent".
@@ -166,6 +167,9 @@ func (r *reader) otherRoof(first, last int) bool {
 	i := first - 1
 	for r.wordAt(i, "a", "an", "the", "my", "our", "new", "old", "to", "with", "of", "un", "el", "la", "mi", "de", "nuevo", "on") && !(r.wordAt(i, "on") && !r.wordAt(i-1, "put", "putting")) {
 		i--
+	}
+	if r.wordAt(i, "had", "got", "have", "has", "getting") && r.wordAt(last+1, "put", "installed", "done", "laid") && r.wordAt(i-1, "just", "we", "i", "they", "recently", "weve") && !r.wordAt(i, "getting", "have") {
+		return false // "we had a new metal roof put on in June": it lies there now
 	}
 	if r.wordAt(i, "getting", "get", "want", "wants", "wanting", "considering", "planning", "installing", "install", "had", "was", "were", "putting", "put",
 		"adding", "add", "switching", "switch", "changing", "change", "going", "replace", "replaced", "replacing", "removed", "removing", "like", "not", "bajo",

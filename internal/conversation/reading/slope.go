@@ -7,6 +7,7 @@ const run = 12 * fitcheck.Inch
 // slopes reads the roof's slope: 4/12, 4:12, "4 in 12", "four twelve", "1/4 inch per
 // foot", "flat roof".
 func (r *reader) slopes() {
+	r.inchMark()
 	for i := range r.toks {
 		if r.toks[i].used {
 			continue
@@ -59,8 +60,13 @@ func (r *reader) ratioAt(i int) bool {
 	for !r.twelve(last) {
 		last++
 	}
-	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.wordsIn(max(0, i-2), i, "roof", "roofs", "techo") || strong && r.littleElse(i, last)) {
+	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.wordsIn(max(0, i-2), i, "roof", "roofs", "techo") || strong && (r.littleElse(i, last) || r.coveringNear(i))) {
 		return false
+	}
+	if from := r.rangeFrom(i); from >= 0 {
+		r.use(from, last)
+		r.unclear(fitcheck.TopicRoofSlope, 0, WhyRange, nil, from, last)
+		return true
 	}
 	r.sayslope(fitcheck.Slope{Rise: fitcheck.Inch * fitcheck.Length(n.num) / fitcheck.Length(n.den), Run: run}, i, last)
 	return true
@@ -225,6 +231,9 @@ func (r *reader) slopeInWords() {
 		return
 	}
 	for i := range r.toks {
+		if r.wordAt(i, "level") && (r.wordAt(i-1, "a", "the", "my", "foot", "spirit", "torpedo", "bubble", "with") || r.wordAt(i+1, "on", "app", "against")) {
+			continue // "I held a level on the shingles": the tool
+		}
 		if r.wordAt(i, "flat", "plano", "plana", "level") && !r.negated(i) {
 			r.sayslope(fitcheck.Slope{Rise: 0, Run: run}, i, i)
 			return

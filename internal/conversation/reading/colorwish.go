@@ -1,0 +1,31 @@
+package reading
+
+// Ways of wishing for a color in which no word of plastic stands, and of taking one back.
+
+// choseColor: "she said clear", "something in white would be good", "mejor que sea color bronce".
+func (r *reader) choseColor(h *hit) bool {
+	i := h.first - 1
+	if r.wordAt(i, "said", "says", "picked", "chose", "dijo", "dice", "escogio") && h.last == r.clauseEnd(h.last) {
+		return r.wordAt(i-1, "she", "he", "they", "owner", "customer", "client", "homeowner", "wife", "husband", "board", "architect", "boss", "esposa", "esposo", "dueno", "cliente")
+	}
+	if r.wordAt(i, "in") && r.wordAt(i-1, "something", "anything", "it", "them", "these", "those", "one") {
+		return r.wordsIn(h.last+1, r.clauseEnd(h.last)+1, "good", "nice", "great", "better", "best", "work", "please", "perfect")
+	}
+	return r.wordAt(i, "sea", "sean", "fuera", "fueran") && r.wordAt(i-1, "que") && r.wordAt(i-2, "mejor", "quiero", "queremos", "prefiero", "quisiera")
+}
+
+// takenBackTints leaves out the colors that the writer takes back for others: "clear over bronze, I
+// mean bronze on top and clear on the bottom"; and the talk before "so bronze it has to be".
+func (r *reader) takenBackTints(tints []tint) []tint {
+	n := len(tints)
+	if n > 1 && tints[n-1].value != "?" && tints[n-1].layer == "" && r.wordAt(tints[n-1].first-1, "so", "entonces") && r.wordAt(tints[n-1].last+1, "it") && r.wordAt(tints[n-1].last+2, "is", "has") {
+		return tints[n-1:]
+	}
+	for k := n - 2; k > 0; k-- {
+		rest := tints[k:]
+		if r.wordsIn(tints[k-1].last+1, rest[0].first, "mean", "meant", "digo", "sorry", "scratch", "perdon") && rest[0].layer != "" && rest[1].layer != "" && rest[0].layer != rest[1].layer {
+			return rest
+		}
+	}
+	return tints
+}
