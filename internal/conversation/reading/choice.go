@@ -255,8 +255,8 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicFrameCondition && h.first == h.last && r.wordAt(h.first, "old", "older", "viejo", "vieja") && r.otherCondition(h) {
 		return false // "the old frame is bent"
 	}
-	if s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordAt(h.first, "old", "viejo", "vieja") && r.firstTalk("dontknow") != nil {
-		return false // "honestly no idea, it's old"
+	if s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordAt(h.first, "old", "viejo", "vieja", "square", "round", "white", "black", "brown", "flat") && r.firstTalk("dontknow") != nil {
+		return false // "honestly no idea, it's old", "not sure, all I see is a square of daylight"
 	}
 	if s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.wordAt(h.last, "square") && r.measuresCorners() {
 		return false // "corner to corner 54 3/8 both ways so it's square"
