@@ -9,7 +9,7 @@ import "example.com/intake-bot/internal/fitcheck"
 func (r *reader) besideThePoint(s sense, h *hit) bool {
 	switch s.topic {
 	case fitcheck.TopicUse:
-		return r.oneOfThem(h) || r.sheWould(h)
+		return r.oneOfThem(h) || r.sheWould(h) || r.onlyKnown(h)
 	case fitcheck.TopicStyle:
 		return r.sizeNamed(h) || r.frameGone(s, h) || r.frameUnwanted(s, h)
 	case fitcheck.TopicWant:
@@ -17,13 +17,13 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicImpactRisk:
 		return r.riskUnknown(h)
 	case fitcheck.TopicFrameCondition:
-		return r.bentOver(s, h)
+		return r.bentOver(s, h) || r.veryTall(h)
 	case fitcheck.TopicProblem:
 		switch s.value {
 		case fitcheck.ProblemHoleOpen:
-			return r.smallPartLost(h)
+			return r.smallPartLost(h) || r.screwHoles(h)
 		case fitcheck.ProblemCracked:
-			return r.frameFell(h)
+			return r.frameFell(h) || r.snapsOn(h)
 		case fitcheck.ProblemLeaking:
 			return r.fromElse(h)
 		case fitcheck.ProblemHazy:

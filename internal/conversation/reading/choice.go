@@ -258,8 +258,8 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicFrameCondition && h.first == h.last && r.wordAt(h.first, "old", "older", "viejo", "vieja") && r.otherCondition(h) {
 		return false // "the old frame is bent"
 	}
-	if s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordAt(h.first, "old", "viejo", "vieja") && r.firstTalk("dontknow") != nil {
-		return false // "honestly no idea, it's old"
+	if s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordAt(h.first, "old", "viejo", "vieja", "square", "round", "white", "black", "brown", "flat") && r.firstTalk("dontknow") != nil {
+		return false // "honestly no idea, it's old", "not sure, all I see is a square of daylight"
 	}
 	if s.value == fitcheck.WantDomeOnly && r.asked(fitcheck.TopicMaterial) && r.wordAt(h.last+1, "to") && r.wordAt(h.last+2, "me", "us") {
 		return false // "no clue, it's just plastic to me"

@@ -40,7 +40,7 @@ func (r *reader) plenty(h *hit) bool {
 // tellsStyle: early in a talk a phrase of four words tells by itself what is up there.
 func (r *reader) tellsStyle(t fitcheck.Topic, h *hit) bool {
 	from, to := r.sentence(h.first)
-	return t == fitcheck.TopicStyle && h.last-h.first >= 3 && (r.asked(fitcheck.TopicUse) || r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicProblem) || r.asked(fitcheck.TopicName)) &&
+	return t == fitcheck.TopicStyle && h.last-h.first >= 3 && (r.asked(fitcheck.TopicUse) || r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicProblem) || r.asked(fitcheck.TopicName) || r.asked(fitcheck.TopicPhotos)) &&
 		!r.wordsIn(from, to+1, "can", "could", "want", "wants", "would", "will", "myself", "so", "neighbor", "neighbors", "brother", "brothers", "friend", "friends", "his", "her", "their", "new", "puedo", "quiero")
 }
 
@@ -94,6 +94,9 @@ func (r *reader) allExplained(h *hit) bool {
 		}
 		if i > h.last && r.wordAt(i, "if") && r.wordsIn(i+1, min(i+5, len(r.toks)), "matters", "difference", "helps", "important", "matter") {
 			break // "it's a rental house if that makes a difference"
+		}
+		if i > h.last && (r.wordAt(i, "in") && r.wordAt(i+1, "case") || r.wordAt(i, "as") && r.wordAt(i+1, "i", "we", "you") && r.wordsIn(i+2, min(i+6, len(r.toks)), "said", "mentioned", "told", "wrote", "know")) {
+			break // "it's the tube kind in case that matters", "as I may have said"
 		}
 		if i > h.last && r.wordAt(i, "id", "wed", "ill") && r.wordAt(i+1, "like", "rather", "want", "prefer", "just", "love", "keep", "need") {
 			break // "the frame is good I'd like to keep it"

@@ -12,8 +12,12 @@ var fields = map[string]fitcheck.Topic{"finish": fitcheck.TopicFinish, "color": 
 
 // fieldBefore is the topic that the word before a colon names, "" where there is none.
 func (r *reader) fieldBefore(i int) fitcheck.Topic {
-	if r.markAt(i-1, ':') && i >= 2 && r.toks[i-2].kind == wordToken {
-		return fields[r.toks[i-2].text]
+	if i < 2 || r.toks[i-2].kind != wordToken {
+		return ""
+	}
+	t := fields[r.toks[i-2].text]
+	if r.markAt(i-1, ':') || r.markAt(i-1, '?') && r.sentenceFirst(i-2) >= i-3 && t != fitcheck.TopicFinish { // "Skylight type? curb."
+		return t
 	}
 	return ""
 }

@@ -212,6 +212,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "dont", "not", "never", "no") && r.wordsIn(h.first, h.last, "what") && r.wordAt(h.first-1, "i", "im", "we", "have", "ive", "still", "really") {
 		return true // "I don't know what a retaining frame is"
 	}
+	if r.wordAt(first, "what") && r.wordAt(first+1, "i", "we", "you", "he", "she") && h.first > first+2 && r.wordAt(h.first, "is", "are") || r.wordAt(h.first, "does") && r.wordAt(h.first+1, "i", "you", "we", "they") {
+		return false // "what I see is plastic in the middle", "the plastic does I mean"
+	}
 	if r.compares(h) {
 		return false // "el policarbonato es más fuerte": said, not asked
 	}

@@ -369,7 +369,7 @@ func special(t fitcheck.Topic, all []saying) int {
 	case fitcheck.TopicUse:
 		order = []string{fitcheck.UseManufacturedHome, fitcheck.UseRV}
 	case fitcheck.TopicStyle:
-		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleSelfFlashing, fitcheck.StyleBareDome, fitcheck.StyleDomeOverFrame, fitcheck.StyleNoneYet}
+		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleSelfFlashing, fitcheck.StyleDomeOverFrame, fitcheck.StyleBareDome, fitcheck.StyleNoneYet}
 	case fitcheck.TopicFrameCondition:
 		if len(all) == 2 && all[0].value != fitcheck.ConditionGood && all[1].value != fitcheck.ConditionGood && (all[0].value == fitcheck.ConditionCorroded || all[0].value == fitcheck.ConditionBent) && (all[1].value == fitcheck.ConditionCorroded || all[1].value == fitcheck.ConditionBent) {
 			return 0 // "rusted and bent": one fault is enough
