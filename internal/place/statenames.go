@@ -27,7 +27,7 @@ var stateByKey = mergeStates(map[string]string{
 	"colo": "CO", "conn": "CT", "del": "DE", "fla": "FL", "haw": "HI", "ida": "ID",
 	"ill": "IL", "ind": "IN", "kan": "KS", "kans": "KS", "ken": "KY", "kent": "KY",
 	"mass": "MA", "mich": "MI", "minn": "MN", "miss": "MS", "mont": "MT", "neb": "NE",
-	"nebr": "NE", "nev": "NV", "nhamp": "NH", "njersey": "NJ", "nmex": "NM", "newmex": "NM",
+	"nebr": "NE", "nev": "NV", "nhamp": "NH", "njersey": "NJ", "nmex": "NM", "sodakota": "SD", "nodakota": "ND", "socarolina": "SC", "nocarolina": "NC", "sodak": "SD", "nodak": "ND", "newmex": "NM",
 	"ncar": "NC", "northcar": "NC", "ndak": "ND", "northdak": "ND", "okla": "OK", "ore": "OR",
 	"oreg": "OR", "penn": "PA", "penna": "PA", "scar": "SC", "southcar": "SC", "sdak": "SD",
 	"southdak": "SD", "tenn": "TN", "tex": "TX", "virg": "VA", "wash": "WA",

@@ -324,13 +324,43 @@ func (r *reader) answeredWith(first, last int) bool {
 // placeAfterName: "ann in Dayton", "Mike, Salem OR, dome is cracked": a given name that
 // opens the message with a place behind it.
 func (r *reader) placeAfterName(i, last int) bool {
-	if r.notByPlace(i) {
+	if r.notByPlace(i) || r.toldBy(r.afterUsed(last+1)) {
 		return false
 	}
-	if r.wordAt(last+1, "in", "from", "de", "en", "near") {
+	if at := r.townLead(last + 1); at > last+1 {
+		last = at - 2
+	}
+	if r.wordAt(last+1, "in", "from", "de", "en", "near", "of") {
 		return last+2 < len(r.toks) && (r.toks[last+2].named || r.toks[last+2].used && (r.doubtful(fitcheck.TopicPlace) || r.known(fitcheck.TopicPlace)))
 	}
 	return (r.markAt(last+1, ',') || r.markAt(last+1, '.') || r.markAt(last+1, '-')) && last+2 < len(r.toks) && r.toks[last+2].named && (i == 0 || r.sentenceEnd(i-1))
+}
+
+// toldBy: what stands before the token is who told the writer something: "Sam Weller over in Boise
+// told me about you".
+func (r *reader) toldBy(i int) bool {
+	return r.wordAt(i, "told", "said", "says", "recommended", "referred", "suggested", "mentioned", "gave", "sent", "dijo", "recomendo", "conto") && r.wordAt(i+1, "me", "us", "you", "your", "to", "that", "que")
+}
+
+// afterUsed is the first token from i on that is not told of yet, past what leads to it.
+func (r *reader) afterUsed(i int) int {
+	for i < len(r.toks) && (r.toks[i].used || r.wordAt(i, "in", "from", "near", "of", "out", "over", "down", "up", "here")) {
+		i++
+	}
+	return i
+}
+
+// townLead skips what people say of the way to their town: "out of Tulsa", "over here in Boise", "down
+// in Savannah", "up by Duluth". It gives the token after the last such word, i where there is none.
+func (r *reader) townLead(i int) int {
+	k := i
+	for r.wordAt(k, "out", "over", "down", "up", "here", "right", "back", "just", "outside") || r.wordAt(k, "aca", "aqui", "alla") {
+		k++
+	}
+	if r.wordAt(k, "in", "from", "near", "of", "by", "at", "around", "en", "de") {
+		return k + 1
+	}
+	return i
 }
 
 // notByPlace: a given name that is likelier another word, also beside a place.

@@ -182,7 +182,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			if n > 12 && (r.wordAt(j-1, "square", "round", "inch") || j == next && r.wordAt(i-1, "and", "by")) && r.wordAt(j, "skylight", "dome", "unit") {
 				return countAt{}, false // "a 49 square skylight"
 			}
-			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 {
+			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 || r.eachBuilding(n, j+1) {
 				return countAt{}, false
 			}
 			return countAt{n, i, j}, r.wordAt(i-1, "the") && n > 1 && r.wordAt(i-2, "replace", "replacing", "redo", "order", "change", "swap", "need") || r.wordAt(i-1, "that") && r.wordAt(i-2, "make") || !r.wordAt(i-1, "the", "that", "this", "of", "each", "every", "other", "no", "number", "unit", "any", "el", "la")
@@ -230,7 +230,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if len(r.Asked) == 0 && n > 1 && r.wordAt(i-1, "all") && r.markAt(i-2, ',') && r.endsCount(next) && r.wordsIn(max(0, i-8), i, "skylights", "domes", "bubbles", "units") {
 		return countAt{n, i, next - 1}, true // "hail got my shop skylights, all 6"
 	}
-	if r.saidBackWrong(i, next) {
+	if r.saidBackWrong(i, next) || len(r.Asked) == 0 && r.madeInstead(i, next) || len(r.Asked) == 0 && n > 1 && r.wordAt(i-1, "so") && r.endsCount(next) && r.wordsIn(0, i, "each", "apiece") && r.skylightNamed(0, i) {
 		return countAt{n, i, next - 1}, true
 	}
 	if r.markAt(i-1, '(') && r.markAt(next, ')') && r.wordAt(i-2, "on", "for", "need", "quote", "order", "want") {
@@ -242,12 +242,15 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
-	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "shipped", "delivered", "sent", "iguales", "igual") && !(r.wordAt(next, "in") && r.wordAt(next+1, "over", "above", "sobre")) && !(r.wordAt(next, "all") && r.wordAt(next+1, "the", "same", "identical", "alike")) && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
+	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "pls", "shipped", "delivered", "sent", "iguales", "igual") && !(n > 1 && (r.wordsAfterBy(next+1) || r.wordAt(next, "asap") || r.forBuilding(next))) && !(r.wordAt(next, "in") && r.wordAt(next+1, "over", "above", "sobre")) && !(r.wordAt(next, "all") && r.wordAt(next+1, "the", "same", "identical", "alike")) && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
 		return countAt{}, false
 	}
 	j := i - 1
-	for r.wordAt(j, "the", "about") {
+	for r.wordAt(j, "the", "about") || r.wordAt(j, "just", "only", "solo", "nomas") && r.wordAt(j-1, needWords...) {
 		j--
+	}
+	if !sized && (r.putDownFor(j) || r.recounted(j) || r.listedCount(j)) {
+		return countAt{n, i, next - 1}, true
 	}
 	if len(r.Asked) == 0 && (r.wordAt(j, "are") && r.wordAt(j-1, "there") || r.wordAt(j, "theres", "hay")) && r.wordsIn(0, j, "skylights", "domes", "bubbles", "tragaluces", "domos") {
 		return countAt{n, i, next - 1}, true // "the skylights are all yellow. There are 7."
@@ -255,7 +258,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.wordAt(j, "son") && !sized && r.clauseStart(i) == j {
 		return countAt{n, i, next - 1}, true // "son dos y los dos están quebrados"
 	}
-	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") && !r.wordsIn(max(0, j-3), j, "layers", "layer", "capas", "sides", "panes") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "need", "want", "needing", "necesito", "ocupo", "quiero", "falta", "faltan") || r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || r.wordAt(j, "tengo", "tenemos", "hay") && r.wordAt(next, "iguales") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas", "actually", "sorry", "well", "no")) {
+	if r.wordAt(j, "be", "is") && r.wordsIn(max(0, j-3), j, "count", "quantity", "qty", "number") && !r.wordsIn(max(0, j-3), j, "layers", "layer", "capas", "sides", "panes") || r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, needWords...) || r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || r.wordAt(j, "tengo", "tenemos", "hay") && r.wordAt(next, "iguales") || r.wordAt(j, "just", "only", "nomas", "solo") && (r.clauseStart(i) == j || r.wordAt(j-1, "mas", "actually", "sorry", "well", "no")) {
 		if sized {
 			r.use(i, next-1) // "25 x 49, need 3"
 		}
@@ -264,24 +267,13 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	return countAt{}, false
 }
 
-// saysKind: the word is part of what is said of a skylight: "2 pyramid shape skylights".
-func (r *reader) saysKind(i int) bool {
-	return covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style")
-}
-
-// countAdjective: a word that may stand between a number and the units.
-func (r *reader) countAdjective(i int) bool {
-	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "rated", "proof", "hurricane", "hail", "impact", "storm", "heavy", "duty", "standard", "ordinary", "single", "double", "triple", "layer", "layered", "pane")
-}
-
 func (r *reader) countNumber(i int) (n, next int) {
 	if i >= len(r.toks) {
 		return 0, i
 	}
 	t := &r.toks[i]
 	if t.kind == numToken {
-		if t.dec > 0 || t.bad || t.code || t.whole > 500 || r.markAt(i+1, '/') || r.markAt(i-1, '/') || r.by(i+1) || r.by(i-1) || r.unitAt(i+1) != noUnit {
+		if t.dec > 0 || t.bad || t.code || t.whole > 500 || r.markAt(i+1, '/') || r.markAt(i-1, '/') || r.by(i+1) && !r.wordsAfterBy(i+2) || r.by(i-1) || r.unitAt(i+1) != noUnit {
 			return 0, i
 		}
 		if _, _, _, part := r.slashed(i + 1); part {
@@ -317,8 +309,17 @@ func (r *reader) countNumber(i int) (n, next int) {
 
 // countAnswer reads a bare number as the answer to "how many?".
 func (r *reader) countAnswer() {
+	if c, ok := r.timesAnswer(); ok {
+		r.use(c.first, c.last)
+		r.countFact(c)
+		return
+	}
 	if c, ok := r.countDrawn(); ok {
 		r.use(c.first, c.last)
+		if r.wordAt(c.first-1, "be") && r.wordAt(c.first-2, "would", "will") && r.wordsIn(max(0, c.first-5), c.first-2, "so") {
+			r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
+			return // "the owner roofed over one, so it would be two": what it comes to
+		}
 		r.countFact(c)
 		return
 	}

@@ -50,3 +50,14 @@ func (r *reader) oneOfLook(i int) bool {
 	return r.toks[i].kind == wordToken && lookOf[r.toks[i].text] != "" && !r.pluralLook(i) && r.wordAt(i-1, "the", "el", "la") &&
 		(r.wordAt(i+1, "one", "is", "es", "mide") || r.noun(i+1) || r.pairAt(i+1)) && r.pairSoon(i+1)
 }
+
+// saysKind: the word is part of what is said of a skylight: "2 pyramid shape skylights".
+func (r *reader) saysKind(i int) bool {
+	return covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style")
+}
+
+// countAdjective: a word that may stand between a number and the units.
+func (r *reader) countAdjective(i int) bool {
+	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
+		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "rated", "proof", "hurricane", "hail", "impact", "storm", "heavy", "duty", "standard", "ordinary", "single", "double", "triple", "layer", "layered", "pane")
+}

@@ -76,6 +76,9 @@ func (r *reader) oneSaid() (countAt, bool) {
 		if r.wordAt(i, "una", "uno", "un") && (r.wordAt(i+1, "nomas") || r.wordAt(i+1, "nada") && r.wordAt(i+2, "mas")) || r.wordAt(i, "una", "uno") && r.wordAt(i-1, "nomas") && !r.wordAt(i+1, "de") {
 			return countAt{1, i, min(i+1, len(r.toks)-1)}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
 		}
+		if r.oneAlone(i) {
+			return countAt{1, i, i}, true
+		}
 		if r.wordAt(i, "one") && r.wordAt(i-1, "just", "only") && r.wordAt(i-2, "need", "want", "needing", "have") && (i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
 			return countAt{1, i - 1, i}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
 		}

@@ -56,11 +56,11 @@ func (r *reader) endsCount(i int) bool {
 func (r *reader) countDrawn() (countAt, bool) {
 	for i := len(r.toks) - 1; i > 0; i-- {
 		n, next := r.countNumber(i)
-		if next == i || n < 1 || r.used(i) || !r.endsCount(next) && !r.wordAt(next, "replaced", "done", "fixed", "changed", "new", "en", "right") || r.numberLater(next) || !r.countBefore(i) {
+		if next == i || n < 1 || r.used(i) || !r.endsCount(next) && !r.wordAt(next, "replaced", "done", "fixed", "changed", "new", "en", "right") && !(r.wordAt(next, "it") && r.wordAt(next+1, "is", "will")) || r.numberLater(next) || !r.countBefore(i) {
 			continue
 		}
 		j := i - 1
-		for r.wordAt(j, "just", "only", "the", "we", "i", "thats", "its", "like", "say", "lets", "make", "it", "call", "ill", "solo", "nomas") || r.markAt(j, ',') {
+		for r.wordAt(j, "just", "only", "the", "we", "i", "thats", "its", "like", "say", "lets", "make", "it", "call", "ill", "solo", "nomas", "would", "will", "be") || r.markAt(j, ',') {
 			j--
 		}
 		if r.wordAt(j, "so", "need", "want", "replace", "replacing", "order", "total", "entonces", "que", "necesito", "ocupo", "quiero", "osea", "son") {

@@ -57,11 +57,24 @@ func (r *reader) surnameOfSaint(i int) bool {
 // afterWholeName: "Carol Dunn, Spokane", "it's Carol Dunn in Spokane": a person's whole name
 // and nothing more stands before the town.
 func (r *reader) afterWholeName(i int) bool {
-	given := i - 3
-	if !r.markAt(i-1, ',') && !r.markAt(i-1, '-') && !r.wordAt(i-1, "in", "from", "near", "en", "de") || !r.givenAt(given) || r.toks[given+1].kind != wordToken {
+	given := r.beforeTown(i) - 1
+	if !r.markAt(i-1, ',') && !r.markAt(i-1, '-') && !r.wordAt(i-1, "in", "from", "near", "of", "en", "de") || !r.givenAt(given) || r.toks[given+1].kind != wordToken {
 		return false
 	}
 	return given == 0 || r.sentenceEnd(given-1) || r.markAt(given-1, ',') && r.fillsRest(i) || r.introEnds(given-1) || r.wordAt(given-1, "its", "is", "am", "soy")
+}
+
+// beforeTown is the token before what leads to a town: "Sam Weller over in Boise", "Ann down near
+// Savannah".
+func (r *reader) beforeTown(i int) int {
+	k := i - 2
+	if !r.wordAt(i-1, "in", "from", "near", "of", "by", "en", "de") {
+		return k
+	}
+	for k > 0 && r.wordAt(k, "out", "over", "down", "up", "here", "right", "aca", "aqui", "alla") {
+		k--
+	}
+	return k
 }
 
 // placeFollows: a place of its own follows the token, with nothing between but the rest of

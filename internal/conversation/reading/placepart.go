@@ -121,7 +121,7 @@ func (r *reader) strangeBefore(i int) bool {
 	for r.markAt(i-1, ',') || r.markAt(i-1, '.') {
 		i--
 	}
-	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 && !r.wordAt(i-1, "nowhere", "boonies", "boondocks", "sticks", "rurales", "northern", "southern", "eastern", "western", "central", "rural", "upstate")
+	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 && !r.wordAt(i-1, "county", "parish", "borough", "township", "condado", "nowhere", "boonies", "boondocks", "sticks", "rurales", "northern", "southern", "eastern", "western", "central", "rural", "upstate")
 }
 
 // stateAlone: a state's whole name, or its code as the whole answer.
@@ -161,6 +161,9 @@ func (r *reader) townAfter(i int, state string) (int, string) {
 	if !r.markAt(i+1, ',') {
 		return from, ""
 	}
+	if r.wordAt(i+2, "in", "near", "by", "en") {
+		i++ // "I'm on Maui, in Kihei"
+	}
 	var buf [8]string
 	name := r.wordsFrom(i+2, 4, buf[:])
 	n := place.Scan(name, state)
@@ -198,7 +201,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked || r.numberAt(i).kind != notNumber && !asked || (r.wordAt(i, "po") || r.wordAt(i, "a")) && r.wordsIn(i+1, min(i+3, len(r.toks)), "box") || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked && !(r.wordAt(i-2, "out") && r.surelyTown(i)) || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
+	if n == 0 || r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked || r.numberAt(i).kind != notNumber && !asked || (r.wordAt(i, "po") || r.wordAt(i, "a")) && r.wordsIn(i+1, min(i+3, len(r.toks)), "box") || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked && !((r.wordAt(i-2, "out") || r.afterWholeName(i)) && r.surelyTown(i)) || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
 		return false
 	}
 	last := r.tokenOf(i, n)
@@ -214,10 +217,10 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	if !clear && !r.livesBefore(i) && !ends && !r.shipsTo(i) {
 		return false
 	}
-	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && r.wordAt(i-1, "in")) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
+	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && (r.wordAt(i-1, "in") || r.wordAt(i-1, "from", "near") && r.surelyTown(i) || r.wordAt(i-1, "of") && r.wordAt(i-2, "out"))) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
 		return false
 	}
-	if r.betterTown(i, last) || r.billsThere(i) || !asked && r.awayThere(i, last) {
+	if r.toldBy(last+1) || r.betterTown(i, last) || r.billsThere(i) || !asked && r.awayThere(i, last) {
 		return false
 	}
 	if e, ok := r.surelyMeant(i, last, name); ok && !r.wordsIn(max(0, i-5), i, "between", "entre", "halfway") {
@@ -322,7 +325,7 @@ func (r *reader) livesBefore(i int) bool {
 	if r.wordAt(i-1, "of") && r.wordAt(i-2, "out") && !r.anotherTown(i+1) {
 		return true // "Cascade Roofing out of Yakima"
 	}
-	if r.opensClause(i-2) && !r.notByPlace(i-2) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
+	if k := r.beforeTown(i); r.opensClause(k) && !r.notByPlace(k) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
 		return true // "Ann in Dayton"
 	}
 	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.wordAt(i-2, "handyman", "roofer", "contractor", "builder", "carpenter", "owner", "manager", "landlord", "customer", "client", "homeowner", "roofing", "techero", "contratista", "soy", "somos", "techos", "techador") {
@@ -351,17 +354,6 @@ func (r *reader) nearBuilding(from, i int) bool {
 		k--
 	}
 	return (r.wordAt(k+1, "outside", "near") || r.wordAt(k+2, "outside", "near")) && r.useBefore(from, k)
-}
-
-// useBefore: a building is named right before the token: "a warehouse in Houston".
-func (r *reader) useBefore(from, i int) bool {
-	hits := within(r.choices, from, i)
-	for n := range hits {
-		if h := &hits[n]; h.last == i && h.senses[0].topic == fitcheck.TopicUse && !r.negated(h.first) {
-			return true
-		}
-	}
-	return false
 }
 
 // townAmong: the answer is a state's code that is also a small word, or names a

@@ -114,7 +114,7 @@ func (r *reader) wordsFrom(i, most int, buf []string) []string {
 	for i < len(r.toks) && len(buf) < most && r.toks[i].kind == wordToken && !r.toks[i].used {
 		buf = append(buf, r.toks[i].text)
 		i++
-		if code := r.toks[i-1].text; r.markAt(i, '.') && len(code) == 2 && code != "st" && code != "ft" && code != "mt" && i+1 < len(r.toks) && !r.toks[i+1].glued {
+		if code := r.toks[i-1].text; r.markAt(i, '.') && len(code) == 2 && code != "st" && code != "ft" && code != "mt" && code != "so" && code != "no" && i+1 < len(r.toks) && !r.toks[i+1].glued {
 			break // "Erie PA. Ron"
 		}
 		for r.markAt(i, '.') && r.toks[i].glued || r.markAt(i, '-') && r.toks[i].glued {

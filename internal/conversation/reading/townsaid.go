@@ -25,6 +25,9 @@ func (r *reader) townOfSpeaker(i int) bool {
 		return false // "soy Ana de Leon"
 	}
 	for k := i - 2; k >= 0 && k > i-6; k-- {
+		if r.wordAt(k, "out", "over", "down", "up", "here", "right") && k > 0 {
+			continue // "this is Sam over in Boise"
+		}
 		if r.introEnds(k) {
 			return k < i-2
 		}

@@ -1,6 +1,9 @@
 package reading
 
-import "example.com/intake-bot/internal/place"
+import (
+	"example.com/intake-bot/internal/fitcheck"
+	"example.com/intake-bot/internal/place"
+)
 
 // Of several towns, the one where the skylight goes.
 
@@ -29,7 +32,7 @@ func (r *reader) whereItGoes(all []found) (found, bool) {
 // goesThere weighs the words that lead to a town: 2 where something is sent, 1 where the
 // building is, less where bills go or somebody lives.
 func (r *reader) goesThere(from, to int) int {
-	if r.wordsIn(from, to, "bill", "billing", "billed", "invoice", "invoices", "payment", "statement", "not", "mailing", "factura", "cobro", "facturar", "office", "oficina", "hq", "headquarters", "moved", "used", "grew") {
+	if r.billIn(from, to) || r.wordsIn(from, to, "billing", "billed", "invoice", "invoices", "payment", "statement", "not", "mailing", "factura", "cobro", "facturar", "office", "oficina", "hq", "headquarters", "moved", "used", "grew") {
 		return -1
 	}
 	if r.wordsIn(from, to, "ship", "ships", "shipped", "shipping", "deliver", "delivered", "delivery", "send", "sent", "goes", "going", "envio", "enviar", "envien", "manden", "mandar", "mandenlo", "envienlo", "entregar", "entrega", "freight") {
@@ -45,10 +48,10 @@ func (r *reader) goesThere(from, to int) int {
 // where somebody lives, and another clause tells where the building is.
 func (r *reader) buildingElsewhere(home found) bool {
 	from := r.clauseStart(home.first)
-	if r.goesThere(from, home.first) > 0 || !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "bill", "billing", "office", "oficina", "based", "im", "am", "estoy") {
+	if r.goesThere(from, home.first) > 0 || !r.billIn(from, home.first) && !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "billing", "office", "oficina", "based", "im", "am", "estoy") {
 		return false
 	}
-	just := !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "bill", "billing", "office", "oficina", "based")
+	just := !r.billIn(from, home.first) && !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "billing", "office", "oficina", "based")
 	var buf [8]string
 	for i := range r.toks {
 		if i >= from && i <= home.last || r.toks[i].kind != wordToken || r.toks[i].used || !r.wordAt(i-1, "in", "to", "en", "a") || r.negated(i) || r.overtaken(i) {
@@ -86,7 +89,18 @@ func (r *reader) betterTown(i, last int) bool {
 // billsThere: only the bill goes to the town: "bill to Denver, ship to Gunnison".
 func (r *reader) billsThere(i int) bool {
 	from := r.clauseStart(i)
-	return r.wordsIn(from, i, "bill", "billing", "billed", "invoice", "invoices", "factura", "facturar", "cobro") && !r.wordsIn(from, i, "ship", "shipping", "send", "sent", "and", "y", "enviar", "envio", "same")
+	return (r.billIn(from, i) || r.wordsIn(from, i, "billing", "billed", "invoice", "invoices", "factura", "facturar", "cobro")) && !r.wordsIn(from, i, "ship", "shipping", "send", "sent", "and", "y", "enviar", "envio", "same")
+}
+
+// billIn: a bill is spoken of between the tokens, and nobody called Bill: "This is Bill Hanks in
+// Tulsa" tells where Bill lives.
+func (r *reader) billIn(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.wordAt(i, "bill") && !((r.opensClause(i) || r.introEnds(i-1)) && (r.wordAt(i+1, "in", "from", "near", "here", "out", "over", "down", "up", "of", "with", "again") || r.markAt(i+1, ',') || i+1 < to && r.surname(i+1))) {
+			return true
+		}
+	}
+	return false
 }
 
 // eachTown: "two places, one in Mesa and one in Payson AZ": neither is the place.
@@ -98,4 +112,15 @@ func (r *reader) eachTown() bool {
 		}
 	}
 	return n > 1
+}
+
+// useBefore: a building is named right before the token: "a warehouse in Houston".
+func (r *reader) useBefore(from, i int) bool {
+	hits := within(r.choices, from, i)
+	for n := range hits {
+		if h := &hits[n]; h.last == i && h.senses[0].topic == fitcheck.TopicUse && !r.negated(h.first) {
+			return true
+		}
+	}
+	return false
 }

@@ -26,7 +26,7 @@ func (r *reader) zips() []zipAt {
 		if r.markAt(i-1, '-') && r.toks[i-1].glued && i > 1 && r.toks[i-2].kind == numToken && r.toks[i-2].dec == 0 {
 			continue // "claim no. is 44-10982"
 		}
-		if r.markAt(i-1, '#') || r.markAt(i-1, '$') || r.by(i-1) || r.by(i+1) || r.unitAt(i+1) != noUnit || r.wordAt(i-1, "not", "no") || r.afterCode(i) {
+		if r.markAt(i-1, '#') || r.markAt(i-1, '$') || r.by(i-1) || r.by(i+1) && !r.wordsAfterBy(i+2) || r.unitAt(i+1) != noUnit || r.wordAt(i-1, "not", "no") || r.afterCode(i) {
 			continue
 		}
 		z := zipAt{code: t.text, first: i, last: i}
@@ -76,6 +76,13 @@ func (r *reader) zipInWords(code string, first, last int) (zipAt, bool) {
 	z := zipAt{code: code, first: first, last: last}
 	z.entry, z.known = place.ByZIP(code)
 	return z, z.known
+}
+
+// wordsAfterBy: "it would go to 98225 by truck", "need 20 by Friday": what follows "by" is no other
+// side.
+func (r *reader) wordsAfterBy(i int) bool {
+	return r.wordAt(i-1, "by") && (i < len(r.toks) && monthWords[r.toks[i].text] || r.wordAt(i, "next", "this", "tomorrow", "tonight", "then", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "spring", "summer", "fall", "winter", "christmas",
+		"thanksgiving", "easter", "truck", "freight", "mail", "ups", "ground", "boat", "barge", "plane", "whatever", "whichever") || r.wordAt(i, "the") && r.wordAt(i+1, "end", "time", "weekend", "holidays", "first", "middle"))
 }
 
 func (r *reader) afterCode(i int) bool {
