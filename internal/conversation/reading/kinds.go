@@ -35,9 +35,12 @@ func (r *reader) units() {
 		ref := unitRef{first: h.first, last: h.last}
 		switch v {
 		case "1", "2", "3", "4":
+			if r.wordAt(h.last, "first", "primero") && h.first == h.last && r.endsClauseAfter(h.last) && !r.wordAt(h.last-1, "the", "my", "our") {
+				continue // "I did corner to corner first. 55 5/8"
+			}
 			ref.units = []int{int(v[0] - '0')}
 		case "other":
-			if r.otherSide(h) || r.otherOfKnown(h) {
+			if r.otherSide(h) || r.otherToCome(h) || r.otherOfKnown(h) {
 				if r.wordAt(h.last+1, "are", "were", "son") {
 					r.use(h.last, h.last) // "the other two are pyramids"
 				}

@@ -16,14 +16,14 @@ func (r *reader) takeSenseBefore(m *measure, h *hit, s sense, same bool) {
 	case "topic", "part", "face", "other", "where":
 		r.takeName(m, h, s, true)
 	case "shape":
-		if same && !(s.value == "diagonal" && r.crackRuns(h)) {
+		if same && !(s.value == "diagonal" && r.noDiagonal(h)) {
 			m.takeShape(s.value)
 			if r.only(h.last+1, m.first-1) {
 				m.shapedBy(h)
 			}
 		}
 	case "both":
-		m.both = m.both || same && m.first-h.last <= 4
+		m.both = m.both || same && (m.first-h.last <= 4 || h.is("shape", "diagonal")) // "both diagonals on the outside of the curb come to 42 3/4"
 	case "slope":
 		m.slope = m.slope || same
 	case "rough":

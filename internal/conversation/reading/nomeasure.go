@@ -19,5 +19,5 @@ func (r *reader) numbersBefore(to int) bool {
 // howManyMeasures: "the two corner to corner measurements are …".
 func (r *reader) howManyMeasures(i int) bool {
 	n := r.wholeSaid(i)
-	return n > 1 && n < 5 && r.wordAt(i-1, "the", "my", "these", "both", "las", "mis", "estas") && r.wordsIn(i+1, min(i+6, len(r.toks)), "measurements", "measures", "numbers", "diagonals", "medidas", "diagonales")
+	return n > 1 && n < 5 && r.wordAt(i-1, "the", "my", "these", "both", "las", "mis", "estas") && r.wordsIn(i+1, min(i+6, len(r.toks)), "measurements", "measures", "numbers", "diagonals", "edges", "medidas", "diagonales", "orillas")
 }

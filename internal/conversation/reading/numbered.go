@@ -26,7 +26,7 @@ func (r *reader) numberedUnits() {
 		case r.markAt(i+1, ':') && r.toks[i+1].glued && r.colonList(i):
 			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
 			r.use(i, i+1)
-		case r.wordAt(i-1, "unit", "skylight", "dome", "tragaluz", "domo", "claraboya") && !r.by(i+1) && !r.markAt(i+1, '/') && r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of") && !r.layersAfter(i):
+		case r.wordAt(i-1, "unit", "skylight", "dome", "tragaluz", "domo", "claraboya") && !r.by(i+1) && !r.markAt(i+1, '/') && r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of", "over", "above", "off", "high", "tall", "up") && !r.mixedAt(i) && !r.layersAfter(i):
 			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
 			r.use(i, i)
 		case r.numberedOn(i):
@@ -151,4 +151,10 @@ func (r *reader) roomOfNumber(i int) int {
 		}
 	}
 	return 0
+}
+
+// mixedAt: a fraction goes with the number: "dome 7 1/2 over its lip" numbers no dome.
+func (r *reader) mixedAt(i int) bool {
+	_, next := r.numeralAt(i)
+	return next > i+1
 }

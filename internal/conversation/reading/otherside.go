@@ -5,7 +5,7 @@ package reading
 
 // otherSide: "the wide way is 49 1/2 and the other is 25 1/2": a side, no unit.
 func (r *reader) otherSide(h *hit) bool {
-	if r.wordAt(h.last+1, "medida", "dimension", "sides") {
+	if r.wordAt(h.last+1, "medida", "dimension", "sides", "pair", "corner", "corners", "diagonal", "diagonals", "esquina", "set") {
 		return true
 	}
 	if r.wordAt(h.last, "skylight", "dome", "unit", "window") && r.wordAt(h.last-1, "other") && r.sidesBefore(h.first) && !r.wordAt(h.last+1, "is", "measures", "at") {
@@ -51,4 +51,21 @@ func (r *reader) sidesBefore(i int) bool {
 // kindOfList: "the third kind you said", "the second one on the list": of the styles asked about.
 func (r *reader) kindOfList(i int) bool {
 	return r.wordAt(i, "you", "u", "listed", "que") || r.wordsIn(i, min(i+4, len(r.toks)), "list", "lista", "message", "said", "described", "mentioned", "dijo")
+}
+
+// otherToCome: "the curb is 26 1/4 x 50 1/4, I can do the other one tomorrow": of the other nothing is
+// told yet, and what was told is not its.
+func (r *reader) otherToCome(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == numToken {
+			return false
+		}
+	}
+	return from > r.sentenceFirst(h.first) && r.wordsIn(from, to+1, "tomorrow", "later", "tonight", "tonite", "soon", "weekend", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "manana", "luego", "despues", "when", "once", "cuando", "rato")
+}
+
+// endsClauseAfter: a sentence, or a clause by its comma, ends right after the token.
+func (r *reader) endsClauseAfter(i int) bool {
+	return i+1 >= len(r.toks) || r.markAt(i+1, ',') || r.sentenceEnd(i+1)
 }

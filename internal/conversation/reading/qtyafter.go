@@ -107,6 +107,9 @@ func (r *reader) countsOfSizes() bool {
 		if next == i || n < 1 || n > 99 || r.used(i) || !r.wordAt(next, "big", "large", "bigger", "larger", "small", "smaller", "little", "long", "longer", "short", "shorter", "square", "round", "wide", "narrow", "largo", "largos", "largas", "cuadrado", "cuadrados", "cuadradas", "redondo", "redondos", "grande", "grandes", "chico", "chicos", "chica", "chicas", "pequeno", "pequenos", "pequena", "pequenas") {
 			continue
 		}
+		if r.wordAt(next, "wide", "long", "narrow", "largo") && (n > 12 || r.wordsIn(0, len(r.toks), "wide", "width", "ancho")) && !r.wordAt(next+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units") {
+			return false // "curb outside is 31 wide, 47 long"
+		}
 		for r.wordAt(next, "big", "large", "small", "little") && r.wordAt(next+1, "square", "round", "long", "old") {
 			next++
 		}

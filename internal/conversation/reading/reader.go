@@ -262,7 +262,7 @@ func (r *reader) endsSentence(i int) bool {
 		if prev.kind == wordToken && (prev.word != nil && prev.word.unit != noUnit && (r.toks[i+1].kind != wordToken || r.unitGoesOn(i+1)) || len(prev.text) == 1) {
 			return false
 		}
-		if r.wordAt(i-1, "st", "mt", "ft", "approx", "dia", "diam", "mr", "mrs", "ms", "dr", "no", "apt", "ste", "ave", "vs", "aprox") {
+		if r.wordAt(i-1, "st", "mt", "ft", "incl", "approx", "dia", "diam", "mr", "mrs", "ms", "dr", "no", "apt", "ste", "ave", "vs", "aprox") {
 			return false
 		}
 	}

@@ -26,6 +26,9 @@ func (r *reader) inherit(ms []measure) {
 		if m.part == "opening" && m.face == "" && m.topic == "" && part == "retainer" && (r.wordAt(m.first-1, "it") || r.wordAt(m.first-2, "it")) {
 			m.part, m.face = part, "clear" // "outside of the retaining frame 26 x 50, opening of it 24 x 48"
 		}
+		if k > 0 && r.openingOfRetainer(&ms[k-1], m) {
+			m.part, m.face = "retainer", "clear"
+		}
 		if m.part == "frame" && m.face == "outside" && part == "retainer" && !r.wordsIn(r.clauseStart(m.first), m.first, "old", "existing", "other", "wood", "viejo") {
 			m.part = part // "opening of the retaining frame is 21 x 45, outside of the same frame 24 x 48"
 		}

@@ -36,6 +36,7 @@ func (r *reader) nameSides(qs []quantity) {
 	r.compassSides(qs)
 	r.sideBefore(qs)
 	r.sideOfDenied(qs)
+	r.sideTold(qs)
 	tallSides(qs)
 }
 

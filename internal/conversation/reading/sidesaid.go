@@ -1,0 +1,106 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// Sides that are named further from their length than a word or two.
+
+// sideTold: "the length there is 50 5/8", "the curb's width on the outside is 25 3/4": of a lone
+// length the only side that its sentence names before it; or after it, behind a name: "50 7/8 on its
+// outside length".
+func (r *reader) sideTold(qs []quantity) {
+	for i := range qs {
+		q := &qs[i]
+		if q.side != noSide || r.by(q.first-1) || r.by(q.last+1) || r.turnedBoth(q.last+1) {
+			continue
+		}
+		from := r.sentenceFirst(q.first)
+		if i > 0 {
+			from = max(from, qs[i-1].last+1)
+		}
+		if s := r.onlySide(from, q.first-1); s != noSide && r.reachesOn(q.first) {
+			q.side = s
+			continue
+		}
+		to := r.clauseEnd(q.last)
+		if i+1 < len(qs) {
+			to = min(to, qs[i+1].first-1)
+		}
+		if h := r.sideBehindName(q.last+1, to); h != nil {
+			q.side = r.onlySide(h.first, h.last)
+		}
+	}
+}
+
+// onlySide is the side that nouns between two tokens name, where they name one and nothing says that
+// it was not measured: "the width is all I can reach" does not hold for what follows "the length".
+func (r *reader) onlySide(from, to int) side {
+	found := noSide
+	labels := within(r.labels, from, to)
+	for n := range labels {
+		h := &labels[n]
+		name, ok := h.has("axis")
+		switch {
+		case !ok || name == "across":
+			continue
+		case name != "width" && name != "length" || h.last == h.first && !sideNouns[r.toks[h.first].text] || h.last > to:
+			return noSide
+		case found != noSide && found != sideNames[name]:
+			return noSide
+		}
+		found = sideNames[name]
+		if r.wordsIn(h.last+1, to+1, "but", "pero", "and", "y", "cant", "couldnt", "havent", "later", "tomorrow", "still", "need", "luego", "falta", "if", "twice", "half", "than", "like", "same", "not", "no", "isnt", "wasnt", "era") {
+			return noSide
+		}
+	}
+	if r.wordsIn(from, to+1, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "besides", "without", "except", "forget", "asked", "need", "puedo", "pude") {
+		return noSide
+	}
+	return found
+}
+
+// sideNouns are the words that are a side's by themselves; "long" and "wide" are said of much else.
+var sideNouns = map[string]bool{"width": true, "widths": true, "length": true, "lengths": true, "lenght": true, "ancho": true, "largo": true, "anchura": true, "longitud": true}
+
+// reachesOn: no clause ends before the token, or one that "it's" goes on from: "the outside curb
+// length, it's 49 3/8", "long side only: 61 1/2".
+func (r *reader) reachesOn(i int) bool {
+	comma := -1
+	for k := r.sentenceFirst(i); k < i; k++ {
+		if h := r.labelAt[k]; h >= 0 && r.labels[h].has1("axis") {
+			comma = -1
+		} else if r.markAt(k, ',') || r.markAt(k, ';') {
+			comma = k
+		}
+	}
+	return comma < 0 || !r.asked(fitcheck.TopicConfirm) && r.wordAt(comma+1, "its", "it", "is", "thats", "that", "es", "son", "me", "mide", "i", "we", "which") && comma+4 >= i
+}
+
+// sideBehindName is the side's name right after the length, with nothing but names of parts and small
+// words between: "on its outside length", nil for none.
+func (r *reader) sideBehindName(from, to int) *hit {
+	named := false
+	for i := from; i <= to; i++ {
+		h := r.labelFrom(i)
+		switch {
+		case h != nil && h.has1("axis"):
+			if named && !r.axisAt(h.last+1) {
+				return h
+			}
+			return nil
+		case h != nil && isName(h):
+			named, i = true, h.last
+		case !r.wordAt(i, "on", "of", "the", "its", "my", "for", "at", "in", "de", "del", "la", "el", "en"):
+			return nil
+		}
+	}
+	return nil
+}
+
+// turnedBoth: what follows says that the length holds for both sides.
+func (r *reader) turnedBoth(i int) bool {
+	for r.unitAt(i) != noUnit {
+		i++
+	}
+	h := r.labelFrom(i)
+	return h != nil && (h.is("shape", "square") || h.is("shape", "same") || h.is("both", "both") || h.is("shape", "round") || h.is("shape", "diameter") || h.has1("axis"))
+}
