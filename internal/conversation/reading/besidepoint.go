@@ -21,11 +21,11 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicProblem:
 		switch s.value {
 		case fitcheck.ProblemHoleOpen:
-			return r.smallPartLost(h) || r.screwHoles(h)
+			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h)
 		case fitcheck.ProblemCracked:
 			return r.frameFell(h) || r.snapsOn(h)
 		case fitcheck.ProblemLeaking:
-			return r.fromElse(h)
+			return r.fromElse(h) || h.first == h.last && r.wordAt(h.first, "water", "agua") && !r.saidAlone(h)
 		case fitcheck.ProblemHazy:
 			return r.litThrough(h) || r.nothingOf(h) || r.whiteMetal(h)
 		}

@@ -11,11 +11,12 @@ func (r *reader) snapsOn(h *hit) bool {
 		r.wordAt(h.last+1, "down", "over", "on", "onto", "around", "outside", "past", "right", "into", "shut", "closed")
 }
 
-// screwHoles: "he put wood screws through it", "le hizo agujeros a la orilla del plástico": the holes
-// are those of the screws.
+// screwHoles: "he put wood screws through it", "le hizo agujeros a la orilla del plástico", "a crack by
+// the screw hole", "a hole for the vent pipe": a hole that belongs there.
 func (r *reader) screwHoles(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)+1
-	return r.wordsIn(h.first, h.last+1, "screw", "screws", "nail", "nails", "bolts", "tornillo", "tornillos", "clavos", "pijas") ||
+	return h.first == h.last && (r.wordAt(h.last+1, "for") || r.wordAt(h.last-1, "screw", "bolt", "nail", "rivet", "fastener", "mounting", "weep", "pilot", "drill")) ||
+		r.wordsIn(h.first, h.last+1, "screw", "screws", "nail", "nails", "bolts", "tornillo", "tornillos", "clavos", "pijas") ||
 		r.wordsIn(h.first, h.last+1, "holes", "agujeros", "hoyos", "hoyitos", "agujeritos") && r.wordsIn(from, to, "screws", "screw", "nails", "bolts", "tornillos", "clavos", "pijas", "orilla", "orillas", "borde")
 }
 

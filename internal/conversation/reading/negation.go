@@ -90,6 +90,9 @@ func (r *reader) deniedAfter(last int) bool {
 // noneAfter: the noun stands before its denial: "árboles no hay", "goteras no tiene", "trees
 // we don't have", "golf tampoco".
 func (r *reader) noneAfter(last int) bool {
+	if r.wordAt(last, "roto", "rota", "rotos", "quebrado", "quebrada", "rajado", "rajada", "danado", "gotera", "goteras", "opaco", "podrido", "oxidado") && r.wordAt(last+1, "no") && r.wordAt(last+2, "esta", "estan", "es", "son", "se") && !r.wordAt(last+3, "si", "como", "tan") {
+		return true // "todo opaco. Roto no está"
+	}
 	if !r.wordAt(last, "arboles", "arbol", "ramas", "golf", "granizo", "graniza", "pelotas", "goteras", "gotera", "grietas", "grieta", "filtraciones", "rajaduras", "trees", "tree", "branches", "hail", "limbs", "balls", "course", "courses") {
 		return false
 	}

@@ -25,7 +25,7 @@ func (r *reader) past(s *saying) bool {
 	}
 	for i := s.last + 1; i <= end; i++ {
 		if !r.wordAt(i, "fixed", "fix", "repaired", "stopped", "resealed", "recaulked", "caulked", "sealed", "resolved", "arreglo", "arreglaron", "arreglamos", "arregle", "arreglado", "repararon", "reparamos", "repare", "sellamos", "selle", "sellaron", "sello") &&
-			!(r.wordAt(i, "care") && r.wordAt(i-1, "took", "taken")) && !(r.wordAt(i, "patched") && i < s.last+5 && !r.wordsIn(i, end+1, "tape", "tarp", "plastic", "temporary")) {
+			!(r.wordAt(i, "care") && r.wordAt(i-1, "took", "taken") && !r.wordsIn(max(0, i-4), i-1, "have", "get", "see", "getting", "having", "want", "need")) && !(r.wordAt(i, "patched") && i < s.last+5 && !r.wordsIn(i, end+1, "tape", "tarp", "plastic", "temporary")) {
 			continue
 		}
 		return !r.negated(i) && !r.wordsIn(max(0, i-2), i, "cant", "couldnt", "cannot", "wont", "didnt", "never") && !r.wordAt(i-1, "to", "needs", "get", "be", "que", "hay", "have", "keep", "keeps", "weve", "ive") && !r.relapsed(i)
