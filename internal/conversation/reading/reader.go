@@ -72,6 +72,8 @@ func Read(in Input) Reading {
 	r.alikeKinds()
 	r.countKinds()
 	r.wishedDome()
+	r.wantSaid()
+	r.frameStates()
 	r.answers()
 	r.names()
 	r.nameOfKin()

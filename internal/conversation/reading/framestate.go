@@ -1,0 +1,177 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// What a clause says of the frame where no phrase of the lists has told it: the clause is taken by its
+// parts, the thing that it speaks of and a word for a state after it, whatever stands between: "the
+// frame it sits in got twisted when the tree hit".
+
+// frameNouns name the frame by themselves; stateOf says what a word tells of one.
+var (
+	frameNouns = wordSet(`frame frames framing retainer retainers marco marcos armazon bastidor contramarco fraim frams`)
+	stateOf    = statesOf(map[string]string{
+		fitcheck.ConditionGood:        `good fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
+		fitcheck.ConditionBent:        `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado pandeo`,
+		fitcheck.ConditionCorroded:    `corroded rusted rusty rust corrosion rotted rotten rotting rusting pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
+		fitcheck.ConditionCaulkedOver: `caulked caulk tar tarred silicone siliconed goop gooped gunked goo sealant mastic silicon silicona sellador chapopote brea resistol`,
+		fitcheck.ConditionWeathered:   `faded weathered chalky chalking dull dulled discolored peeling sunbaked descolorido descoloridos despintado despintados desgastado desgastados opaco`,
+	})
+	otherThings = wordSet(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
+		trim domo domos plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
+	stateDoubts = wordSet(`maybe think guess probably might may could should would if whether unless sure tell know suppose assume hope hopefully unclear wonder wondering dunno idk seem expect supposed or
+		creo talvez quizas quiza parece supongo si sabe se sabemos podria seria ojala espero o how what will`)
+	stateDenials = wordSet(`no not isnt aint never without dont doesnt wasnt nothing zero sin ningun ninguna tampoco nada arent werent cant hardly barely free`)
+)
+
+func statesOf(lists map[string]string) map[string]string {
+	m := map[string]string{}
+	for state, list := range lists {
+		for w := range wordSet(list) {
+			m[w] = state
+		}
+	}
+	return m
+}
+
+// frameStates records what a clause about the frame says of it; where that was asked, the clause need
+// not name it.
+func (r *reader) frameStates() {
+	t := fitcheck.TopicFrameCondition
+	if r.known(t) || r.doubtful(t) && !r.openChoice(t) || len(r.refs) > 0 || r.Units > 1 || r.out.Language != "en" && r.out.Language != "es" {
+		return
+	}
+	for i := range r.toks {
+		if r.toks[i].kind != wordToken || !frameNouns[r.toks[i].text] || !r.theirFrame(i) || r.hearsay(i) || r.doubtBetween(r.clauseStart(i), i) {
+			continue
+		}
+		if state, last := r.stateAfter(i); state != "" {
+			r.conditionIs(state, i, last)
+			return
+		}
+		if state := stateOf[r.wordText(i-1)]; state != "" && state != fitcheck.ConditionGood && r.wordsIn(i-3, i-1, "the", "my", "our", "with", "this", "that", "its", "a") && !r.deniesBetween(r.clauseStart(i), i) {
+			r.conditionIs(state, i-1, i) // "with my twisted frame"
+			return
+		}
+	}
+	if !r.asked(t) || !r.doubtful(t) || r.firstTalk("dontknow") != nil {
+		return
+	}
+	for i := 0; i < len(r.toks); i = r.sentenceLast(i) + 1 {
+		if state, last := r.stateAfter(i - 1); state != "" && state != fitcheck.ConditionGood && !r.markAt(r.sentenceLast(i), '?') {
+			r.conditionIs(state, i, last)
+			return
+		}
+	}
+}
+
+// openChoice: words of the topic were found and none of its values chosen.
+func (r *reader) openChoice(t fitcheck.Topic) bool {
+	return slices.ContainsFunc(r.out.Unclear, func(u Unclear) bool { return u.Topic != nil && *u.Topic == t && u.Why == WhyChoice })
+}
+
+// conditionIs records the frame's state in place of a doubt about it.
+func (r *reader) conditionIs(state string, first, last int) {
+	t := fitcheck.TopicFrameCondition
+	r.out.Unclear = slices.DeleteFunc(r.out.Unclear, func(u Unclear) bool { return u.Topic != nil && *u.Topic == t })
+	r.fact(t, 0, fitcheck.Choice(state), first, last)
+}
+
+// wordText is the word at a token, "" where there is none.
+func (r *reader) wordText(i int) string {
+	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
+		return ""
+	}
+	return r.toks[i].text
+}
+
+// theirFrame: the noun is the frame that is up there: not a window's, not one that is wished for.
+func (r *reader) theirFrame(i int) bool {
+	for k := i - 1; k >= 0 && k > i-4; k-- {
+		if r.wordAt(k, "window", "windows", "door", "picture", "new", "no", "without", "wood", "wooden", "bed", "time", "sin", "nuevo", "another", "different", "replacement", "want", "need", "a", "un", "next") {
+			return r.wordAt(k, "a") && r.wordAt(k-1, "got", "have", "has")
+		}
+		if r.toks[k].kind != wordToken {
+			break
+		}
+	}
+	return !r.wordAt(i+1, "shop", "color", "colors", "colour", "finish", "size", "sizes", "nuevo", "nuevos", "house") && !r.markAt(r.sentenceLast(i), '?') && !r.wordsIn(r.clauseStart(i), i, "finish", "mill", "bronze", "anodized", "coat", "color", "acabado")
+}
+
+// stateAfter is the state that the words after the noun tell, up to where the clause turns to something
+// else; "" where they tell none, or more than one, or doubt it.
+func (r *reader) stateAfter(i int) (string, int) {
+	state, last, denied := "", i, false
+	for k := i + 1; k < len(r.toks) && k < i+14; k++ {
+		t := &r.toks[k]
+		if t.kind == markToken && !t.mark(',') || t.kind == numToken && state == "" {
+			break
+		}
+		w := t.text
+		if t.kind != wordToken {
+			if state != "" || r.wordAt(k+1, "it", "its", "they") && k > i+1 {
+				break // "the frame's bent, the dome is fine", "frame stays, it has gotten foggy"
+			}
+			continue
+		}
+		if otherThings[w] && !r.wordAt(k-1, "on", "to", "around", "over", "of", "in") || r.wordAt(k, "so", "because", "but", "pero", "porque", "since", "while", "when", "cuando") && state != "" {
+			break
+		}
+		if stateDoubts[w] || t.is("was", "were", "era") && r.wordsIn(k, min(k+6, len(r.toks)), "until", "before", "new", "installed", "made", "originally") {
+			return "", 0
+		}
+		if stateDenials[w] {
+			denied = true
+			continue
+		}
+		s := stateOf[w]
+		if s == "" || s == fitcheck.ConditionGood && (!r.saidToBe(i, k) || r.wordAt(k-1, "down", "tight", "on")) || r.wordAt(k+1, "at") || r.wordAt(k+1, "up", "down") && s == fitcheck.ConditionGood {
+			continue
+		}
+		if denied && s == fitcheck.ConditionGood {
+			return "", 0
+		}
+		if denied {
+			continue // "the frame has no rust"
+		}
+		switch {
+		case state == "" || state == s:
+			state, last = s, k
+		case s == fitcheck.ConditionGood && state == fitcheck.ConditionWeathered: // "faded but solid"
+		case state == fitcheck.ConditionGood && s == fitcheck.ConditionWeathered: // "fine, just faded"
+			state, last = s, k
+		default:
+			return "", 0
+		}
+	}
+	return state, last
+}
+
+// saidToBe: a verb joins the noun and the word: "the frame up there still looks good".
+func (r *reader) saidToBe(i, k int) bool {
+	return r.wordsIn(i+1, k, "is", "are", "was", "were", "looks", "looked", "look", "seems", "stays", "stayed", "remains", "feels", "held", "holding", "came", "survived", "appears", "checked", "around", "esta", "estan", "sigue", "siguen", "quedo", "quedaron", "ve", "ven", "anda", "salio", "parece") ||
+		k == i+1 && !r.wordAt(k+1, "size", "sizes", "for", "to", "with") || r.wordAt(k-1, "in", "en") && r.wordAt(k+1, "shape", "condition", "order", "estado", "condiciones")
+}
+
+// doubtBetween: a word of doubt stands between two tokens.
+func (r *reader) doubtBetween(from, to int) bool {
+	for k := from; k < to; k++ {
+		if stateDoubts[r.wordText(k)] {
+			return true
+		}
+	}
+	return false
+}
+
+// deniesBetween: a word that denies stands between two tokens.
+func (r *reader) deniesBetween(from, to int) bool {
+	for k := from; k < to; k++ {
+		if stateDenials[r.wordText(k)] {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,129 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What a sentence says is wanted where no phrase of the lists has told it: a wish, and what it is for by
+// its parts, whatever stands between: "it folded up when they pried it off, so it has to be the full
+// unit", "need the plastic lid and that's all".
+
+var (
+	orderWords = wordSet(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after going go rather sell prefer get getting
+		quiero queremos necesito necesitamos ocupo ocupamos comprar pedir cambiar cambiarlo cambiarlos busco buscamos llevo mandeme cotice cotizar encargar quisiera quisieramos`)
+	domeWords  = wordSet(`dome domes plastic bubble bubbles lens lid top tops cover insert glazing acrylic sheet domo domos tapa tapas plastico burbuja mica acrilico cubierta`)
+	wholeNouns = wordSet(`unit units thing skylight skylights skylite skylites assembly assemblies setup kit works shebang package replacement one ones tragaluz tragaluces unidad unidades domo domos`)
+	wantDoubts = wordSet(`or whether if maybe might unsure versus vs either torn between difference should could depends deciding decide o si depende quizas talvez both unless probably wondering wonder sure ambos entre`)
+)
+
+// wantSaid records what a sentence of the message wishes for.
+func (r *reader) wantSaid() {
+	t := fitcheck.TopicWant
+	if r.known(t) || r.doubtful(t) || len(r.refs) > 0 || r.Units > 1 || r.asked(fitcheck.TopicConfirm) || r.asked(t) && r.firstTalk("dontknow") != nil || r.out.Language != "en" && r.out.Language != "es" {
+		return
+	}
+	value, first, last := "", 0, 0
+	for i := 0; i < len(r.toks); i = r.sentenceLast(i) + 1 {
+		to := r.sentenceLast(i)
+		whole, only := r.wholeWanted(i, to), r.domeWanted(i, to)
+		switch {
+		case !whole && !only && !(r.namesWant(i, to) && r.wantDoubted(i, to)):
+			continue
+		case whole == only, r.asksPlainly(i, to), r.markAt(to, '?'), r.wantDoubted(i, to):
+			return
+		}
+		v := fitcheck.WantDomeOnly
+		if whole {
+			v = fitcheck.WantCompleteUnit
+		}
+		if value != "" && value != v {
+			return
+		}
+		value, first, last = v, i, to
+	}
+	if value != "" {
+		r.fact(t, 0, fitcheck.Choice(value), first, last)
+	}
+}
+
+// namesWant: the sentence names the dome or the whole.
+func (r *reader) namesWant(from, to int) bool {
+	return r.wordsIn(from, to+1, "whole", "entire", "complete", "completo", "completa", "dome", "domes", "domo", "domos")
+}
+
+func (r *reader) wantDoubted(from, to int) bool {
+	for i := from; i <= to; i++ {
+		if wantDoubts[r.wordText(i)] {
+			return true
+		}
+	}
+	return false
+}
+
+// wishIn: a word of wishing stands in the sentence and nothing denies it.
+func (r *reader) wishIn(from, to int) bool {
+	wish := false
+	for i := from; i <= to; i++ {
+		if !orderWords[r.wordText(i)] {
+			continue
+		}
+		if r.negated(i) || r.wordAt(i-1, "dont", "didnt", "not", "no", "doesnt", "never") || r.wordsIn(max(from, i-2), i, "he", "they", "neighbor") {
+			return false
+		}
+		wish = true
+	}
+	return wish
+}
+
+// wholeWanted: the sentence wishes for all of it: "we will take the entire unit", "the frame is shot so I
+// want everything new", "los quiero cambiar completos".
+func (r *reader) wholeWanted(from, to int) bool {
+	if !r.wishIn(from, to) {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		switch {
+		case r.wordAt(i, "whole", "entire", "complete", "full") && !r.wordsIn(max(from, i-2), i, "across", "around", "over"):
+			for k := i + 1; k <= min(i+3, to); k++ {
+				if wholeNouns[r.wordText(k)] {
+					return !r.deniesBetween(max(from, i-3), i)
+				}
+			}
+		case r.wordAt(i, "completo", "completa", "completos", "completas", "entero", "entera"):
+			return !r.deniesBetween(max(from, i-3), i)
+		case r.wordAt(i, "unit", "units") && r.wordAt(i-1, "new"):
+			return true
+		case r.wordAt(i, "frame", "frames", "marco") && r.wordsIn(max(from, i-3), i, "with", "con") && r.wordsIn(max(from, i-2), i, "new", "nuevo", "complete"), r.wordAt(i, "marco") && r.wordAt(i+1, "nuevo") && r.wordsIn(max(from, i-2), i, "con"):
+			return true
+		}
+	}
+	return false
+}
+
+// domeWanted: the sentence wishes for the plastic and for nothing else: "a new top, that's all we'd
+// buy", "necesito la tapa, no el marco".
+func (r *reader) domeWanted(from, to int) bool {
+	if !r.wishIn(from, to) {
+		return false
+	}
+	dome := -1
+	for i := from; i <= to && dome < 0; i++ {
+		if domeWords[r.wordText(i)] && !r.wordAt(i+1, "skylight", "skylights", "unit", "units") {
+			dome = i
+		}
+	}
+	if dome < 0 {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		switch {
+		case r.wordAt(i, "just", "only", "solo", "nomas", "solamente", "unicamente", "alone") && i >= dome-3 && i <= dome+3 && !r.wordAt(i+1, "one", "uno", "una", "two", "dos") && !(i+1 < len(r.toks) && r.toks[i+1].kind == numToken),
+			r.wordAt(i, "thats", "that") && r.wordsIn(i+1, min(i+3, to+1), "all") && i > dome,
+			r.wordAt(i, "nothing", "nada") && r.wordAt(i+1, "else", "mas"):
+			return true
+		case r.wordAt(i, "frame", "frames", "marco", "marcos"):
+			if r.wordsIn(max(from, i-3), i, "no", "not", "without", "sin", "keep", "keeping", "reuse", "reusing", "leave", "leaving", "save", "dejo", "conservo", "reusar") || r.wordAt(i+1, "stays", "already") || r.wordsIn(max(from, i-3), i, "got", "have") && r.wordAt(i+1, "already") {
+				return true
+			}
+		}
+	}
+	return false
+}
