@@ -21,9 +21,9 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicProblem:
 		switch s.value {
 		case fitcheck.ProblemHoleOpen:
-			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h)
+			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h) || r.frameHarmed(h)
 		case fitcheck.ProblemCracked:
-			return r.frameFell(h) || r.snapsOn(h)
+			return r.frameFell(h) || r.snapsOn(h) || r.frameHarmed(h)
 		case fitcheck.ProblemLeaking:
 			return r.fromElse(h) || h.first == h.last && r.wordAt(h.first, "water", "agua") && !r.saidAlone(h)
 		case fitcheck.ProblemHazy:

@@ -14,7 +14,7 @@ import (
 var (
 	frameNouns = wordSet(`frame frames framing retainer retainers marco marcos armazon bastidor contramarco fraim frams`)
 	stateOf    = statesOf(map[string]string{
-		fitcheck.ConditionGood:        `good fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
+		fitcheck.ConditionGood:        `good survived escaped fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
 		fitcheck.ConditionBent:        `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado pandeo`,
 		fitcheck.ConditionCorroded:    `corroded rusted rusty rust corrosion rotted rotten rotting rusting pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
 		fitcheck.ConditionCaulkedOver: `caulked caulk tar tarred silicone siliconed goop gooped gunked goo sealant mastic silicon silicona sellador chapopote brea resistol`,
@@ -45,15 +45,19 @@ func (r *reader) frameStates() {
 		return
 	}
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken || !frameNouns[r.toks[i].text] || !r.theirFrame(i) || r.hearsay(i) || r.doubtBetween(r.clauseStart(i), i) {
+		if r.toks[i].kind != wordToken || !frameNouns[r.toks[i].text] && !r.metalPart(i) || !r.theirFrame(i) || r.hearsay(i) || r.doubtBetween(r.clauseStart(i), i) {
 			continue
 		}
-		if state, last := r.stateAfter(i); state != "" {
+		if state, last := r.conditionAfter(i); state != "" {
 			r.conditionIs(state, i, last)
 			return
 		}
-		if state := stateOf[r.wordText(i-1)]; state != "" && state != fitcheck.ConditionGood && r.wordsIn(i-3, i-1, "the", "my", "our", "with", "this", "that", "its", "a") && !r.deniesBetween(r.clauseStart(i), i) {
-			r.conditionIs(state, i-1, i) // "with my twisted frame"
+		if state, first := r.conditionBefore(i); state != "" {
+			r.conditionIs(state, first, i)
+			return
+		}
+		if first := r.frameUnknown(i); first >= 0 {
+			r.conditionIs(fitcheck.ConditionUnsure, first, i)
 			return
 		}
 	}
@@ -61,7 +65,7 @@ func (r *reader) frameStates() {
 		return
 	}
 	for i := 0; i < len(r.toks); i = r.sentenceLast(i) + 1 {
-		if state, last := r.stateAfter(i - 1); state != "" && state != fitcheck.ConditionGood && !r.markAt(r.sentenceLast(i), '?') {
+		if state, last := r.conditionAfter(i - 1); state != "" && state != fitcheck.ConditionGood && !r.markAt(r.sentenceLast(i), '?') {
 			r.conditionIs(state, i, last)
 			return
 		}
@@ -88,6 +92,11 @@ func (r *reader) wordText(i int) string {
 	return r.toks[i].text
 }
 
+// metalPart: "the metal part is pretty rusty", "el metal está doblado".
+func (r *reader) metalPart(i int) bool {
+	return r.wordAt(i, "metal", "aluminum", "aluminio") && r.wordAt(i-1, "the", "my", "our", "el") && r.wordAt(i+1, "part", "parts", "piece", "is", "was", "looks", "around", "edge", "rim", "itself", "esta", "se")
+}
+
 // theirFrame: the noun is the frame that is up there: not a window's, not one that is wished for.
 func (r *reader) theirFrame(i int) bool {
 	for k := i - 1; k >= 0 && k > i-4; k-- {
@@ -101,9 +110,9 @@ func (r *reader) theirFrame(i int) bool {
 	return !r.wordAt(i+1, "shop", "color", "colors", "colour", "finish", "size", "sizes", "nuevo", "nuevos", "house") && !r.markAt(r.sentenceLast(i), '?') && !r.wordsIn(r.clauseStart(i), i, "finish", "mill", "bronze", "anodized", "coat", "color", "acabado")
 }
 
-// stateAfter is the state that the words after the noun tell, up to where the clause turns to something
+// conditionAfter is the state that the words after the noun tell, up to where the clause turns to something
 // else; "" where they tell none, or more than one, or doubt it.
-func (r *reader) stateAfter(i int) (string, int) {
+func (r *reader) conditionAfter(i int) (string, int) {
 	state, last, denied := "", i, false
 	for k := i + 1; k < len(r.toks) && k < i+14; k++ {
 		t := &r.toks[k]
@@ -117,7 +126,7 @@ func (r *reader) stateAfter(i int) (string, int) {
 			}
 			continue
 		}
-		if otherThings[w] && !r.wordAt(k-1, "on", "to", "around", "over", "of", "in") || r.wordAt(k, "so", "because", "but", "pero", "porque", "since", "while", "when", "cuando") && state != "" {
+		if otherThings[w] && !r.wordAt(k-1, "on", "to", "around", "over", "of", "in", "de", "del", "al", "en") || r.wordAt(k, "so", "because", "but", "pero", "porque", "since", "while", "when", "cuando") && state != "" {
 			break
 		}
 		if stateDoubts[w] || t.is("was", "were", "era") && r.wordsIn(k, min(k+6, len(r.toks)), "until", "before", "new", "installed", "made", "originally") {
@@ -148,6 +157,51 @@ func (r *reader) stateAfter(i int) (string, int) {
 		}
 	}
 	return state, last
+}
+
+// conditionBefore is the state that the words right before the noun tell: "with my twisted frame", "a branch
+// bent the frame", "somebody caulked over the frame".
+func (r *reader) conditionBefore(i int) (string, int) {
+	k := i - 1
+	for r.wordAt(k, "the", "my", "our", "its", "that", "this", "over", "up", "in", "all", "metal", "old", "el", "mi", "todo") && k > i-5 {
+		k--
+	}
+	state := stateOf[r.wordText(k)]
+	if state == "" || state == fitcheck.ConditionGood || r.deniesBetween(r.clauseStart(i), i) || k == i-1 && !r.wordsIn(i-3, i-1, "the", "my", "our", "with", "this", "that", "its", "a", "el", "mi") {
+		return "", 0
+	}
+	if k < i-1 && r.wordAt(k, "rust", "corrosion", "tar", "caulk", "silicone", "sealant", "goo", "mastic", "silicon", "brea", "oxido", "rusts") && !r.wordsIn(k+1, i, "over") {
+		return "", 0
+	}
+	return state, k
+}
+
+// frameUnknown is where words begin that say that nobody has seen the frame: "she doesn't know how the
+// frame is", "no hemos revisado el marco"; -1 where there are none.
+func (r *reader) frameUnknown(i int) int {
+	if !r.wordAt(i-1, "the", "my", "our", "that", "el", "ese", "her", "his", "their") && !r.wordAt(i-2, "the", "my", "our", "that", "el", "her", "his", "their") {
+		return -1
+	}
+	for k := max(r.sentenceFirst(i), i-7); k < i; k++ {
+		if r.wordAt(k, "know", "knows", "seen", "checked", "inspected", "idea", "clue", "sabe", "sabemos", "visto", "revisado", "checado", "sabria") && r.wordsIn(max(r.sentenceFirst(i), k-4), k, "not", "dont", "doesnt", "havent", "hasnt", "never", "no", "nobody", "cant", "couldnt", "didnt", "nunca", "nadie") && !r.wordsIn(k, i, "if", "what", "which", "who", "size", "kind", "far", "any", "but", "and", "as") && !r.wordsIn(i+1, min(i+4, len(r.toks)), "size", "kind", "is", "was", "measures") {
+			return k
+		}
+	}
+	return -1
+}
+
+// frameHarmed: "the frame is cracked at a corner", "forgot to say the frame is missing": what is broken or
+// gone is no plastic.
+func (r *reader) frameHarmed(h *hit) bool {
+	for k := h.first - 1; k >= r.clauseStart(h.first) && k > h.first-6; k-- {
+		switch w := r.wordText(k); {
+		case frameNouns[w]:
+			return r.theirFrame(k) && !r.wordsIn(max(0, k-3), k, "not", "no", "in", "inside", "around", "within", "from", "en", "del") && !r.wordsIn(k+1, h.first, "and", "or", "y", "with", "in", "holding")
+		case w == "", otherThings[w]:
+			return false
+		}
+	}
+	return false
 }
 
 // saidToBe: a verb joins the noun and the word: "the frame up there still looks good".

@@ -23,6 +23,10 @@ func (r *reader) wantSaid() {
 	value, first, last := "", 0, 0
 	for i := 0; i < len(r.toks); i = r.sentenceLast(i) + 1 {
 		to := r.sentenceLast(i)
+		if r.neitherChosen(i, to) {
+			r.fact(t, 0, fitcheck.Choice(fitcheck.WantUnsure), i, to)
+			return
+		}
 		whole, only := r.wholeWanted(i, to), r.domeWanted(i, to)
 		switch {
 		case !whole && !only && !(r.namesWant(i, to) && r.wantDoubted(i, to)):
@@ -42,6 +46,25 @@ func (r *reader) wantSaid() {
 	if value != "" {
 		r.fact(t, 0, fitcheck.Choice(value), first, last)
 	}
+}
+
+// neitherChosen: the sentence names both and leaves open which: "maybe the dome, maybe the full unit",
+// "no sé si comprar el domo o todo el tragaluz".
+func (r *reader) neitherChosen(from, to int) bool {
+	dome := r.wordsIn(from, to+1, "dome", "domes", "bubble", "plastic", "domo", "plastico", "lens")
+	whole := r.wordsIn(from, to+1, "unit", "units", "whole", "entire", "complete", "full", "completo", "completa", "todo", "entero")
+	if !dome || !whole || r.markAt(to, '?') || r.asksPlainly(from, to) {
+		return false
+	}
+	for i := from; i <= to; i++ {
+		switch {
+		case r.wordAt(i, "know", "sure", "certain", "decided", "decide", "se", "sabemos", "seguro", "segura", "decido") && r.wordsIn(max(from, i-3), i, "not", "dont", "no", "havent", "cant", "didnt", "doesnt") && r.wordsIn(i, to+1, "or", "o", "if", "whether", "si", "which"),
+			r.wordAt(i, "maybe", "quizas") && r.wordsIn(i+1, to+1, "maybe", "quizas", "or", "o"), r.wordAt(i, "torn", "unsure", "undecided"),
+			r.wordAt(i, "whatever", "whichever") && r.wordsIn(i+1, min(i+5, to+1), "cheaper", "cheapest", "less", "costs", "least") && r.wordsIn(from, to+1, "or"):
+			return true
+		}
+	}
+	return false
 }
 
 // namesWant: the sentence names the dome or the whole.
