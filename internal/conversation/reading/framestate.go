@@ -23,7 +23,7 @@ var (
 	otherThings = wordSet(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
 		trim domo domos plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
 	stateDoubts = wordSet(`maybe think guess probably might may could should would if whether unless sure tell know suppose assume hope hopefully unclear wonder wondering dunno idk seem expect supposed or
-		creo talvez quizas quiza parece supongo si sabe se sabemos podria seria ojala espero o how what will`)
+		creo talvez quizas quiza parece supongo si sabe sabemos podria seria ojala espero o how what will`)
 	stateDenials = wordSet(`no not isnt aint never without dont doesnt wasnt nothing zero sin ningun ninguna tampoco nada arent werent cant hardly barely free`)
 )
 
