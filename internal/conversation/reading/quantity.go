@@ -320,12 +320,21 @@ func (r *reader) addPart(q *quantity, a, b int64, next int) {
 	}
 }
 
-// tapeMarks: the lines of a tape, whose width nobody told.
-func (r *reader) tapeMarks(i int) bool {
-	for r.wordAt(i, "little", "small", "tiny", "more") {
+// tapeMarks is where words end that count the lines of a tape, whose width nobody told; 0 where none do.
+func (r *reader) tapeMarks(i int) int {
+	for r.wordAt(i, "little", "small", "tiny", "more", "of", "the", "those", "de", "las", "esas") {
 		i++
 	}
-	return r.wordAt(i, "marks", "mark", "ticks", "tick", "lines", "notches", "hashes", "rayitas", "rayas")
+	if !r.wordAt(i, "marks", "mark", "ticks", "tick", "lines", "notches", "hashes", "rayitas", "rayas") {
+		return 0
+	}
+	if !r.wordAt(i+1, "past", "over", "more", "extra") {
+		return i
+	}
+	if r.wordAt(i+2, "the", "a", "half") {
+		return 0 // "3 of the little lines past the half"
+	}
+	return i + 1
 }
 
 // looseEnd takes signs and words right after a length that make it a rough one.
@@ -347,9 +356,10 @@ func (r *reader) looseEnd(q *quantity) {
 	if r.wordAt(q.last+1, "and") && r.wordAt(q.last+2, "like", "about", "maybe", "almost") && r.wholeAt(q.last+3) >= 0 {
 		q.loose = true // "33 and like 7 of the little lines"
 	}
-	if r.wordAt(q.last+1, "and", "plus", "y") && r.wholeAt(q.last+2) > 0 && r.tapeMarks(q.last+3) {
-		q.loose = true // "25 inches and 3 little marks past"
-		q.last += 2
+	if r.wordAt(q.last+1, "and", "plus", "y") && r.wholeAt(q.last+2) > 0 {
+		if marks := r.tapeMarks(q.last + 3); marks > 0 {
+			q.loose, q.last = true, marks // "25 inches and 3 little marks past"
+		}
 	}
 	i = q.last + 1
 	if r.wordAt(i, "ish", "sh") || r.markAt(i, '~') || r.markAt(i, '+') && !r.partNext(i+1) {
