@@ -6,7 +6,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // de la iglesia, Nohemí".
 
 // jobWords say what somebody is, at work or to somebody else; they are no names.
-var jobWords = wordSet(`gc pm manager secretary owner coowner custodian janitor super superintendent supervisor handyman handywoman contractor roofer treasurer trustee chairman chairwoman chair director principal
+var jobWords = wordSet(`framer electrician plumber painter installer glazier remodeler welder mechanic engineer architect technician drywaller inspector renter siding gc pm manager secretary owner coowner custodian janitor super superintendent supervisor handyman handywoman contractor roofer treasurer trustee chairman chairwoman chair director principal
 	tenant landlord landlady caretaker foreman bookkeeper assistant receptionist coordinator clerk sexton usher homeowner builder carpenter farmer rancher guy lady gal wife husband son daughter mother mom father dad brother sister neighbor nephew niece grandson granddaughter
 	secretaria secretario dueno duena encargado encargada gerente administrador administradora techero techador contratista albanil conserje velador mayordomo inquilino inquilina casero casera tesorero tesorera
 	hijo hija esposa esposo mama papa hermano hermana vecino vecina nieto nieta sobrino sobrina yerno nuera maestra maestro directora carpintero señora`)
