@@ -37,6 +37,8 @@ func (r *reader) requests() {
 		r.request(RequestQuestion)
 		r.out.Trade = r.ofTrade(&r.talk[question])
 	}
+	r.personWanted()
+	r.howAsked()
 	r.bareQuestion()
 	r.out.UsualAsked = r.asksForUsual()
 	r.openHole()
