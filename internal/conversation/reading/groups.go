@@ -240,7 +240,7 @@ func (r *reader) groupNumber(i int) (n, next int) {
 // is known, with "room" after it, or any one or two words that end their clause or go before a
 // verb or a joining word.
 func (r *reader) placeAt(i int) (name string, next int) {
-	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.wordAt(i, "roof", "metal", "wood", "same", "curb", "box", "frame", "one", "other", "mail", "way", "hail", "storm", "side", "sides", "moment", "total", "all", "top", "phone", "whole", "techo", "marco", "caja", "winter", "summer", "morning") || lookOf[r.toks[i].text] != "" || r.wholeAt(i) > 0 {
+	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.wordAt(i, "roof", "metal", "wood", "same", "curb", "box", "frame", "one", "other", "mail", "way", "hail", "storm", "side", "sides", "moment", "total", "all", "top", "phone", "whole", "file", "files", "record", "records", "paperwork", "techo", "marco", "caja", "winter", "summer", "morning") || lookOf[r.toks[i].text] != "" || r.wholeAt(i) > 0 {
 		return "", i
 	}
 	end := i + 1

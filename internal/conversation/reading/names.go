@@ -10,10 +10,15 @@ const maxNameWords = 5
 
 // names finds who the customer is: after an introduction, or as the bare answer.
 func (r *reader) names() {
-	if r.known(fitcheck.TopicName) || slices.Contains(r.out.DontKnow, fitcheck.TopicName) || r.introduced() || !r.asked(fitcheck.TopicName) {
+	if r.known(fitcheck.TopicName) || slices.Contains(r.out.DontKnow, fitcheck.TopicName) || r.introduced() {
 		return
 	}
-	r.bareName()
+	if r.noteName() || r.openingName() || !r.asked(fitcheck.TopicName) {
+		return
+	}
+	if r.bareName(); !r.known(fitcheck.TopicName) && !r.doubtful(fitcheck.TopicName) {
+		r.closingName()
+	}
 }
 
 // introduced finds "my name is …", "this is …", "… here".
@@ -42,7 +47,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "ask":
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && (r.asked(fitcheck.TopicName) || r.wordAt(h.first, "attn", "attention") && r.givenAt(first) || r.known(fitcheck.TopicPhone) && r.wordAt(h.last, "for", "por") && r.givenAt(first)) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && (r.asked(fitcheck.TopicName) || r.wordAt(h.first, "attn", "attention") && r.givenAt(first) || r.known(fitcheck.TopicPhone) && r.wordAt(h.last, "for", "por") && r.givenAt(first) || r.wordAt(h.first, "ask") && r.givenAt(first) && r.sentenceFirst(h.first) == h.first && (last+1 >= len(r.toks) || r.sentenceEnd(last+1))) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -59,6 +64,9 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "name":
+			if n+1 < len(r.intros) && r.intros[n+1].is("intro", "last") && r.wordAt(h.last, "by", "is", "me") && r.firstAndLast(n) {
+				return true // "I go by Summer. Last name Fields."
+			}
 			if r.ofThing(h) || r.wordAt(h.first, "told", "tell") && r.wordAt(h.last, "its") && !r.asked(fitcheck.TopicName) && !r.givenAt(h.last+1) {
 				continue // "I told you its corroded"
 			}

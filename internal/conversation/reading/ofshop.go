@@ -10,6 +10,9 @@ func (r *reader) ofShop(first int) bool {
 	if r.wordAt(first, "our", "my", "mi") {
 		return false
 	}
+	if r.wordAt(first, "tienda", "oficina") && r.wordAt(first-1, "la", "su") && r.wordAt(first-2, "de", "en") && r.wordAt(first-3, "alguien", "persona", "encargado", "encargada", "gerente", "dueno", "gente", "senor", "muchacho", "quien") {
+		return true // "¿me podría llamar alguien de la tienda?"
+	}
 	for i := first - 1; i >= r.clauseStart(first); i-- {
 		switch {
 		case r.wordAt(i, "your", "ur", "yalls", "su", "sus", "tu"):

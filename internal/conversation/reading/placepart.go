@@ -40,7 +40,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		if r.overtaken(i) || r.wordAt(i-1, "in") && r.wordAt(i-2, "as") && i > 2 && len(r.toks[i-3].text) == 1 {
 			continue // "V as in Victor"
 		}
-		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i)
+		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i) && !(r.wordAt(i-1, "by") && r.wordAt(i-2, "go", "goes", "went")) // "I go by Bernie"
 		named = named || r.shipsTo(i) || r.correctsTown(i)
 		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
 		named = named || r.sentThere(i)

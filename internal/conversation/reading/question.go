@@ -66,6 +66,9 @@ func (r *reader) otherQuestion() bool {
 			continue
 		}
 		first, words := r.sentenceFirst(i), 0
+		if r.spanishTail(first, i) {
+			return true
+		}
 		said := first == 0
 		for k := first; k < i; k++ {
 			words += number(r.toks[k].kind == wordToken)
@@ -80,6 +83,23 @@ func (r *reader) otherQuestion() bool {
 		}
 		if !said && words > 2 {
 			return true
+		}
+	}
+	return false
+}
+
+// spanishTail: "sí, correcto, ¿y ahora qué sigue?", "mide 24 por 48, ¿así está bien o le sigo
+// midiendo?": a question opened in the midst of the sentence, of which nothing is understood.
+func (r *reader) spanishTail(first, end int) bool {
+	if len(r.out.Requests) > 0 || r.wordsIn(first, end, "llama", "llamas") {
+		return false
+	}
+	for i := end - 1; i > first; i-- {
+		if r.toks[i].used || r.toks[i].kind == numToken || r.toks[i].kind == markToken && !r.markAt(i, ',') {
+			return false
+		}
+		if r.toks[i].kind == wordToken && r.opensSpanish(i) {
+			return end-i > 2
 		}
 	}
 	return false

@@ -37,6 +37,8 @@ func (r *reader) requests() {
 		r.request(RequestQuestion)
 		r.out.Trade = r.ofTrade(&r.talk[question])
 	}
+	r.personWanted()
+	r.howAsked()
 	r.bareQuestion()
 	r.out.UsualAsked = r.asksForUsual()
 	r.openHole()
@@ -79,7 +81,7 @@ func (r *reader) answeredAfter(i int) bool {
 
 // requestStands weeds out words that look like a request.
 func (r *reader) requestStands(h *hit, what string) bool {
-	if r.toks[h.first].used || h.first == h.last && r.inName(h.first) {
+	if r.toks[h.first].used || h.first == h.last && r.inName(h.first) || r.saidSo(h, Request(what)) {
 		return false
 	}
 	switch Request(what) {
@@ -346,7 +348,7 @@ func (r *reader) bareQuestion() {
 	if slices.Contains(r.out.Requests, RequestPrice) || slices.Contains(r.out.Requests, RequestHowTo) {
 		return
 	}
-	if r.wordAt(0, "is", "are", "do", "does") && r.wordAt(1, "yours", "your", "they", "these", "those", "you", "u", "ur", "them") {
+	if r.wordAt(0, "is", "are", "do", "does") && r.wordAt(1, "yours", "your", "they", "these", "those", "you", "u", "ur", "them") && !(slices.Contains(r.out.Requests, RequestPerson) && !r.wordsIn(1, len(r.toks), "in", "near", "around")) {
 		r.request(RequestQuestion)
 		return
 	}

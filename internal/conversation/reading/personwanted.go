@@ -1,0 +1,68 @@
+package reading
+
+import "slices"
+
+// A wish for a person, told by its parts: somebody of the shop, and talk with the customer.
+
+// personWanted: "have a sales rep get in touch with me", "is there any body there I can speak to",
+// "customer service". It speaks only where no phrase has told of such a wish.
+func (r *reader) personWanted() {
+	if slices.Contains(r.out.Requests, RequestPerson) {
+		return
+	}
+	for i := range r.toks {
+		if !r.shopPerson(i) || r.negated(i) {
+			continue
+		}
+		from, to := r.clauseStart(i), r.clauseEnd(i)
+		if r.wordAt(i, "service", "servicio", "atencion") {
+			if to-from > 5 || r.wordsIn(from, to+1, "is", "was", "great", "good", "bad", "terrible", "your", "es", "thanks") {
+				continue
+			}
+		} else if !r.talkMeant(i, from, to) {
+			continue
+		}
+		r.request(RequestPerson)
+		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion && r.oneSentence() })
+		return
+	}
+}
+
+// shopPerson: the word is somebody who would answer for the shop.
+func (r *reader) shopPerson(i int) bool {
+	switch {
+	case r.wordAt(i, "rep", "reps", "representative", "salesman", "saleswoman", "salesperson", "salesrep", "associate", "specialist", "supervisor"):
+		return true
+	case r.wordAt(i, "someone", "somebody", "anyone", "anybody", "person", "human", "manager", "alguien", "vendedor", "asesor", "humano", "encargado", "gerente"):
+		return true
+	case r.wordAt(i, "body") && r.wordAt(i-1, "any", "some"):
+		return true
+	case r.wordAt(i, "service") && r.wordAt(i-1, "customer", "costumer"), r.wordAt(i, "servicio", "atencion") && (r.wordAt(i+1, "al") || r.wordAt(i+1, "a")) && r.wordsIn(i+1, i+4, "cliente", "clientes"):
+		return true
+	}
+	return false
+}
+
+// talkMeant: the clause bids that somebody speak with the customer: "have … get in touch with me",
+// "is there … I can speak to", "¿hay alguien con quien pueda hablar?".
+func (r *reader) talkMeant(i, from, to int) bool {
+	if r.wordsIn(from, to+1, "my", "mi", "our", "roofer", "told", "said", "measure", "if", "when", "will", "already", "did", "helped", "si", "cuando", "was", "dijo") {
+		return false
+	}
+	reach := r.wordsIn(i+1, to+1, "talk", "speak", "call", "phone", "ring", "contact", "reach", "touch", "chat", "hablar", "platicar", "llame", "llamar", "hable", "marque", "atienda")
+	if !reach {
+		return false
+	}
+	bids := r.wordsIn(from, i, "have", "get", "let", "ask", "need", "want", "send", "please", "like", "can", "could", "tell", "que", "quiero", "necesito", "puede", "podria", "pueden") && r.wordsIn(i+1, to+1, "me", "us", "hable", "llame", "llamar", "marque", "atienda")
+	there := r.wordsIn(from, i, "there", "hay") && r.wordsIn(i+1, to+1, "i", "we", "to", "pueda", "puedo", "podamos", "hablar")
+	return bids || there
+}
+
+// oneSentence: the message is one sentence, of one question.
+func (r *reader) oneSentence() bool {
+	marks := 0
+	for i := range r.toks {
+		marks += number(r.markAt(i, '?'))
+	}
+	return marks < 2
+}
