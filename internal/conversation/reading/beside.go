@@ -96,7 +96,7 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 	}
 	named := j.topic != "" || j.part != "" && j.part != "opening"
 	if named && !r.namedBehind(j.measure) || len(j.parts) > 2 ||
-		j.face != "inside" && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
+		j.face != "inside" && !r.bareHole(j.measure) && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
 		return
 	}
 	if r.wordsIn(r.clauseStart(j.first), r.clauseEnd(j.last)+1, "house", "spare", "garage", "shed") {
@@ -125,6 +125,11 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 	if least := bySides(curb, j.measure); least >= fitcheck.Inch && least <= 8*fitcheck.Inch {
 		j.topic, j.candidates = fitcheck.TopicCurbInside, nil
 	}
+}
+
+// bareHole: "what it sits on is 30 by 30 on the outside and the hole is 27 by 27".
+func (r *reader) bareHole(m *measure) bool {
+	return m.part == "opening" && m.face == "" && r.wordsIn(r.clauseStart(m.first), m.first, "hole", "hoyo", "hueco", "agujero") && !r.otherOpening(m) && !r.wordsIn(r.clauseStart(m.first), m.first, "plastic", "dome", "frame", "ring", "metal", "marco", "aro", "plastico", "domo")
 }
 
 // frameOpening: the words beside the measure, in its clause, name the opening of "the frame".
