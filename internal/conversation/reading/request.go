@@ -209,9 +209,6 @@ func (r *reader) asks(h *hit) bool {
 	if !r.markAt(last, '?') && (r.toldWhere(h) || r.didOnly(h)) {
 		return false
 	}
-	if r.wordAt(h.first, "did") && r.wordAt(h.last+1, "off", "from", "with", "by", "at", "myself", "twice", "inside") && !r.markAt(last, '?') {
-		return false // "did it off the step ladder"
-	}
 	if r.markAt(last, '?') {
 		return true
 	}

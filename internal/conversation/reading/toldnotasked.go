@@ -17,6 +17,9 @@ func (r *reader) toldWhere(h *hit) bool {
 
 // didOnly: "diagonal is 70 1/4; did just the one", "walked it over, then did the same": what was done.
 func (r *reader) didOnly(h *hit) bool {
+	if r.wordAt(h.first, "did") && r.wordAt(h.last+1, "off", "from", "with", "by", "at", "myself", "twice", "inside") {
+		return true // "did it off the step ladder"
+	}
 	return r.wordAt(h.first, "did") && (r.wordAt(h.first+1, "just", "only", "both", "all", "each", "it", "one", "two", "corner", "corners", "diagonals", "them", "these", "those") && !r.wordAt(h.first+2, "come", "get", "go", "work", "match", "ship", "arrive", "look") ||
 		r.wordAt(h.first-1, "then", "and", "also") && !r.wordAt(h.first+1, "you", "u", "i", "we", "they", "he", "she", "it", "that", "my", "your", "this", "yall"))
 }
