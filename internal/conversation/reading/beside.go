@@ -66,7 +66,25 @@ func (r *reader) retainerTold(ms []measure) bool {
 // onlyFrame: the words name the inside of "the frame", not of the flange or the old
 // frame: where the retaining frame was asked about, it is that.
 func (r *reader) onlyFrame(m *measure) bool {
-	return !r.wordsIn(max(m.from, r.clauseStart(m.first)), r.clauseEnd(m.last)+1, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
+	from, to := max(m.from, r.clauseStart(m.first)), r.clauseEnd(m.last)+1
+	if !r.labelled(from, to-1) && from > 0 { // named in the sentence before
+		from = max(m.from, r.sentenceFirst(from-1))
+	}
+	return m.part != "flange" && !r.tookOff(from, to) && !r.wordsIn(from, to, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
+}
+
+// tookOff: "took the frame off and measured the inside of it": what came off whole is the old frame.
+func (r *reader) tookOff(from, to int) bool {
+	from = r.sentenceFirst(from)
+	if !r.wordsIn(from, to, "took", "taken", "pulled", "lifted", "removed", "popped", "brought", "quite", "quito", "quitamos", "saque", "sacamos", "saco") {
+		return false
+	}
+	for i := from; i < to; i++ {
+		if r.wordAt(i, "inside", "insides") && (r.wordAt(i+1, "of") && r.wordAt(i+2, "it", "that", "this") || r.wordAt(i+1, "it")) || r.wordAt(i, "lo") && r.wordAt(i+1, "medi", "midio", "medimos") {
+			return true
+		}
+	}
+	return false
 }
 
 // besideCurb: what is told as taken from inside, beside the outside of the box and so much
@@ -78,7 +96,7 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 	}
 	named := j.topic != "" || j.part != "" && j.part != "opening"
 	if named && !r.namedBehind(j.measure) || len(j.parts) > 2 ||
-		j.face != "inside" && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
+		j.face != "inside" && !r.bareHole(j.measure) && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
 		return
 	}
 	if r.wordsIn(r.clauseStart(j.first), r.clauseEnd(j.last)+1, "house", "spare", "garage", "shed") {
@@ -107,6 +125,11 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 	if least := bySides(curb, j.measure); least >= fitcheck.Inch && least <= 8*fitcheck.Inch {
 		j.topic, j.candidates = fitcheck.TopicCurbInside, nil
 	}
+}
+
+// bareHole: "what it sits on is 30 by 30 on the outside and the hole is 27 by 27".
+func (r *reader) bareHole(m *measure) bool {
+	return m.part == "opening" && m.face == "" && r.wordsIn(r.clauseStart(m.first), m.first, "hole", "hoyo", "hueco", "agujero") && !r.otherOpening(m) && !r.wordsIn(r.clauseStart(m.first), m.first, "plastic", "dome", "frame", "ring", "metal", "marco", "aro", "plastico", "domo")
 }
 
 // frameOpening: the words beside the measure, in its clause, name the opening of "the frame".

@@ -85,7 +85,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 		return t, false
 	}
 	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.unexplained(fitcheck.TopicColor, h) ||
-		r.wordAt(h.last, "clear") && r.wordAt(h.last+1, "across", "through", "thru", "out", "up", "down", "off", "around") ||
+		r.wordAt(h.last, "clear") && r.wordAt(h.last+1, "across", "through", "thru", "out", "up", "down", "off", "around", "to") ||
 		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum", "plastic", "vinyl", "wood", "powder") {
 		return t, false
 	}

@@ -70,6 +70,7 @@ func (r *reader) describe(ms []measure) {
 	r.firstOfTwo(ms)
 	r.roundAll(ms)
 	r.squareAll(ms)
+	r.equalBothWays(ms)
 	r.eachInTurn(ms)
 	r.inherit(ms)
 	r.askedTogether(ms)

@@ -27,7 +27,7 @@ func (r *reader) corrected(all []judged) []judged {
 			out = append(out, conflict(&out[k], j))
 			r.betweenAsked(out[len(out)-1:])
 			r.betweenAsked(out[k : k+1])
-		case j.shape == lone && out[k].shape == pair && (j.parts[0].side == noSide || out[k].otherSide(j.parts[0].side)) && j.fixed:
+		case j.shape == lone && out[k].shape == pair && j.parts[0].side != height && j.parts[0].side != across && j.fixed:
 			out[k].replaceSide(&j)
 		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
 			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
@@ -130,7 +130,13 @@ func (j *judged) otherSide(s side) bool {
 func (j *judged) replaceSide(with *judged) {
 	parts := append([]quantity{}, j.parts...)
 	l := with.parts[0].length()
-	if j.otherSide(with.parts[0].side) {
+	if s := with.parts[0].side; s != noSide && (parts[0].side == s || parts[1].side == s) {
+		same := 0
+		if parts[1].side == s {
+			same = 1
+		}
+		parts[same] = with.parts[0] // "25 wide by 49 long, no wait, the width is 26"
+	} else if j.otherSide(s) {
 		unnamed := 0
 		if parts[0].side != noSide {
 			unnamed = 1

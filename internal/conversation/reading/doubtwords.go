@@ -23,7 +23,7 @@ func (r *reader) idVerb(i int) bool {
 // height to 5", "should be 25".
 func (r *reader) joins(from, to int) bool {
 	for i := from; i <= to; i++ {
-		if !r.wordAt(i, "to", "at", "should", "be", "of", "as", "now", "only", "measures", "comes", "on") && !r.only(i, i) {
+		if !r.wordAt(i, "to", "at", "should", "be", "of", "as", "now", "only", "measures", "comes", "on", "gives", "gave", "dan", "da", "dieron") && !r.only(i, i) {
 			return false
 		}
 	}

@@ -120,6 +120,9 @@ func (r *reader) isMeasure(j *judged) bool {
 	if q.side != noSide && q.side != someSide || j.topic != "" && j.named && (len(r.Asked) == 0 || r.askedSize() != "none" || j.measure.topic != "") {
 		return true
 	}
+	if j.diag && j.both && q.length() > fitcheck.Foot {
+		return true // "49 1/2 por 49 1/2 por fuera y las dos diagonales dan 70"
+	}
 	if j.topic != "" && r.asked(j.topic) || j.shape != lone {
 		return !r.timeNear(j.measure)
 	}

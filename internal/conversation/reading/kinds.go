@@ -181,6 +181,9 @@ func (r *reader) noKind(h *hit) bool {
 	if r.wordsIn(r.sentenceFirst(h.first), h.first, "number", "numbers", "measurement", "diagonal", "diagonals", "diag", "diagonales") && r.wordAt(h.last, "one", "first", "second", "1st", "2nd", "other", "segunda", "segundo", "otra") {
 		return true // "first diagonal 55 1/2, second one 55 5/8"
 	}
+	if r.ofMeasuring(h) {
+		return true
+	}
 	if r.wordAt(h.last+1, "time", "thought", "thoughts", "floor", "story", "hand", "side", "name", "things", "thing", "let", "off", "opinion",
 		"try", "attempt", "pass", "shot", "reading", "house", "please", "pls", "measurement", "way", "vez", "party", "number", "diag", "diagonal", "answer", "message", "text") {
 		return true
@@ -268,6 +271,8 @@ func (r *reader) oneAndOther() {
 			continue
 		}
 		switch {
+		case one >= 0 && other < 0 && r.acrossTo(one, i):
+			one = -1 // "from one outer edge to the other"
 		case one < 0 && (r.wordAt(i, "one", "ones") && !r.room(i-1) || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
 			one = i
 		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide") || r.softBreak(i-1) && r.wordAt(i+1, "is", "measures")):

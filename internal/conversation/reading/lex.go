@@ -58,7 +58,7 @@ func (l *lexer) word() {
 			return
 		}
 	}
-	if l.dotted(end) || l.with(end) || l.spokenMark(end) {
+	if l.dotted(end) || l.with(end) || l.onFace(end) || l.spokenMark(end) {
 		return
 	}
 	if end-l.at > 1 && l.text[end-1] == 'x' && end < len(l.text) && isDigit(l.text[end]) && measuring(l.text[l.at:end-1]) {
@@ -140,6 +140,22 @@ func (l *lexer) dotted(end int) bool {
 	}
 	whole := strings.ReplaceAll(l.text[l.at:i], ".", "")
 	l.add(wordToken, i).text = whole
+	return true
+}
+
+// onFace writes out "o/s" and "i/s", outside and inside.
+func (l *lexer) onFace(end int) bool {
+	if end-l.at != 1 || end+1 >= len(l.text) || l.text[end] != '/' || l.text[end+1] != 's' || end+2 < len(l.text) && (isLetter(l.text[end+2]) || isDigit(l.text[end+2])) {
+		return false
+	}
+	switch l.text[l.at] {
+	case 'o':
+		l.add(wordToken, end+2).text = "outside"
+	case 'i':
+		l.add(wordToken, end+2).text = "inside"
+	default:
+		return false
+	}
 	return true
 }
 

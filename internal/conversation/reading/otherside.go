@@ -65,6 +65,37 @@ func (r *reader) otherToCome(h *hit) bool {
 	return from > r.sentenceFirst(h.first) && r.wordsIn(from, to+1, "tomorrow", "later", "tonight", "tonite", "soon", "weekend", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "manana", "luego", "despues", "when", "once", "cuando", "rato")
 }
 
+// ofMeasuring: "first diagonal of the curb 60 1/8. Second one is 60 1/8", "from one outer edge to the
+// other", "a first-time owner": no kinds of unit.
+func (r *reader) ofMeasuring(h *hit) bool {
+	if r.markAt(h.last+1, '-') && r.wordAt(h.last+2, "time", "timer", "rate", "class", "hand", "floor", "story", "generation") {
+		return true
+	}
+	first := r.sentenceFirst(h.first)
+	if h.is("nth", "2") && h.first == first && first > 0 && r.wordAt(h.last, "one", "second", "2nd", "segunda", "otra") {
+		before := r.sentenceFirst(first - 1)
+		return r.wordsIn(before, first, "first", "1st", "one", "primera", "una") && r.wordsIn(before, first, "diagonal", "diag", "corner", "esquina") && !r.pairBetween(before-1, first)
+	}
+	for i := first; i < h.first; i++ {
+		if r.acrossTo(i, h.first) || r.acrossTo(i, h.first+1) {
+			return h.is("nth", "other")
+		}
+	}
+	return false
+}
+
+// acrossTo: "one outer edge to the other", "from one board across to its other": how the tape lay.
+func (r *reader) acrossTo(one, other int) bool {
+	if !r.wordAt(one, "one", "un", "una", "uno") || !r.wordAt(other, "other", "otra", "otro") || other-one > 9 || r.softBetween(one, other) {
+		return false
+	}
+	i := other - 1
+	for r.wordAt(i, "the", "its", "la", "el", "su", "of", "de", "outer", "inner", "face", "edge", "outside", "inside") {
+		i--
+	}
+	return r.wordAt(i, "to", "a", "al") && !r.numberIn(one, other)
+}
+
 // endsClauseAfter: a sentence, or a clause by its comma, ends right after the token.
 func (r *reader) endsClauseAfter(i int) bool {
 	return i+1 >= len(r.toks) || r.markAt(i+1, ',') || r.sentenceEnd(i+1)

@@ -72,7 +72,7 @@ func (r *reader) otherQuestion() bool {
 		said := first == 0
 		for k := first; k < i; k++ {
 			words += number(r.toks[k].kind == wordToken)
-			said = said || r.toks[k].used || r.toks[k].kind == numToken
+			said = said || r.toks[k].used || r.toks[k].kind == numToken || r.labelKind(k, "shape")
 		}
 		for _, w := range r.where {
 			said = said || w.first >= first && w.first < i

@@ -93,6 +93,7 @@ func (r *reader) findPhrases() {
 	r.wants = v.scan(r.toks, wantLayer, nil)
 	r.styles = v.scan(r.toks, styleLayer, nil)
 	r.aroundOnly()
+	r.partsByWork()
 	r.labelAt = make([]int16, len(r.toks))
 	r.placeLabels()
 }

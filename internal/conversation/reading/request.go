@@ -120,6 +120,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	case RequestUrgent:
 		return !r.negated(h.first)
 	case RequestAgain:
+		if r.asTold(h) {
+			return false
+		}
 		if r.wordAt(h.last, "it", "that") && r.wordAt(h.last+1, "off", "out", "up", "open", "loose", "down", "apart", "to", "all", "measured", "clean") {
 			return false // "can't get it off"
 		}
@@ -205,8 +208,8 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "is", "are") && r.wordAt(h.first+1, "my", "mine", "our", "ours") && !r.markAt(last, '?') {
 		return false // "is my house, only one", as some leave out the "it"
 	}
-	if r.wordAt(h.first, "did") && r.wordAt(h.last+1, "off", "from", "with", "by", "at", "myself", "twice", "inside") && !r.markAt(last, '?') {
-		return false // "did it off the step ladder"
+	if !r.markAt(last, '?') && (r.toldWhere(h) || r.didOnly(h)) {
+		return false
 	}
 	if r.markAt(last, '?') {
 		return true

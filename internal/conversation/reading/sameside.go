@@ -1,10 +1,31 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // Where one number stands for both sides.
 
 // sameAgain: "48 wide, same length"; not "the same length as the first one".
 func (r *reader) sameAgain(m *measure, h *hit) bool {
 	return m.shape == lone && h.first-m.last <= 3 && r.only(m.last+1, h.first-1) && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))
+}
+
+// equalBothWays: "32 1/2 inches apart, and it's the same the other way", "it's a square one, so both
+// ways are the same. I get 36 1/8": a clause says of the only length that its sides are alike.
+func (r *reader) equalBothWays(ms []measure) {
+	if len(ms) != 1 || ms[0].shape != lone || ms[0].diag || ms[0].round || ms[0].parts[0].side == height || r.asked(fitcheck.TopicCurbHeight) || r.asked(fitcheck.TopicDomeRise) || r.asked(fitcheck.TopicCurbDiagonals) {
+		return
+	}
+	for i := range r.toks {
+		if !r.wordAt(i, "same", "equal", "alike", "identical", "igual", "iguales", "mismo", "misma", "matches") {
+			continue
+		}
+		from, to := r.clauseStart(i), r.clauseEnd(i)+1
+		if r.wordsIn(from, to, "way", "ways", "side", "sides", "direction", "directions", "dimension", "lado", "lados", "sentido") &&
+			r.wordsIn(from, to, "both", "all", "each", "every", "other", "either", "two", "four", "opposite", "dos", "cuatro", "ambos", "otro", "todos", "cada") &&
+			!r.wordsIn(from, to, "not", "isnt", "arent", "wasnt", "no", "nor", "almost", "nearly", "about", "if", "supposed", "should", "probably", "maybe", "skylight", "skylights", "one", "ones", "unit", "dome", "roof", "house", "wall", "look", "looks", "techo", "casa", "casi", "si") && !r.markAt(r.sentenceLast(i), '?') {
+			ms[0].square = true
+		}
+	}
 }
 
 // sameSide: "49 x same", "49, same": the other side is as long.

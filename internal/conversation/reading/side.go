@@ -142,7 +142,7 @@ func (r *reader) sideOf(qs []quantity, h *hit) (*quantity, reach) {
 		return right, before // "just the width for now, 33"
 	}
 	// "you're right 48 long 24 wide": a side's own name counts more than "right" or "top".
-	if left != nil && (left.side == noSide || left.side == someSide && !h.is("axis", "some")) && r.near(left.last+1, h.first-1, short, false) {
+	if next := right != nil && right.side == noSide && r.near(h.last+1, right.first-1, short, true); left != nil && !(next && r.sentenceEnd(left.last)) && (left.side == noSide || left.side == someSide && !h.is("axis", "some")) && r.near(left.last+1, h.first-1, short, false) {
 		return left, after
 	}
 	if right != nil && right.side == noSide && r.near(h.last+1, right.first-1, short, true) {
@@ -166,7 +166,7 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 			return false
 		case forward && !short && r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
 		case forward && t.is("for", "i", "we", "have", "got", "get", "the", "it", "la", "el", "del", "mi", "lo", "este", "esta"):
-		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "son", "de", "mide", "miden", "tiene", "have", "has", "had", "should", "its", "a", "comes", "came", "come", "just", "says", "reads", "read", "measured", "out", "around", "now", "still", "stays", "remains", "sigue")):
+		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "son", "de", "mide", "miden", "tiene", "have", "has", "had", "should", "its", "a", "comes", "came", "come", "just", "says", "reads", "read", "measured", "gives", "gave", "makes", "runs", "ran", "shows", "goes", "da", "dio", "marca", "salio", "out", "around", "now", "still", "stays", "remains", "sigue")):
 		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y", "for", "para"):
 			if t.is("y") && i > from {
 				return false

@@ -21,6 +21,10 @@ func (r *reader) sideTold(qs []quantity) {
 			q.side = s
 			continue
 		}
+		if s := r.sideOfThat(from, q.first-1); s != noSide {
+			q.side = s
+			continue
+		}
 		to := r.clauseEnd(q.last)
 		if i+1 < len(qs) {
 			to = min(to, qs[i+1].first-1)
@@ -57,6 +61,44 @@ func (r *reader) onlySide(from, to int) side {
 	}
 	return found
 }
+
+// sideOfThat: "I only have the long side of the curb, and that one is 49 3/4", "only got one side so
+// far, the long one, 46 3/8": the side that "that one" goes back to, or that a "one" beside it is called.
+func (r *reader) sideOfThat(from, to int) side {
+	i := to
+	for i > from && (r.wordAt(i, "is", "was", "comes", "came", "to", "out", "measures", "measured", "reads", "at", "exactly", "es", "fue", "mide", "midio", "da", "son") || r.markAt(i, ':')) {
+		i--
+	}
+	if r.wordAt(i, "one") {
+		i--
+	}
+	if i < to && r.wordAt(i, "that", "thats", "it", "its", "this", "ese", "esa", "este", "esta") {
+		i--
+		for r.wordAt(i, "and", "y") || r.markAt(i, ',') || r.markAt(i, ';') {
+			i--
+		}
+		return r.onlySide(from, i)
+	}
+	i = to
+	for r.markAt(i, ',') || r.markAt(i, ':') || r.wordAt(i, "is", "its", "at", "es", "de", "son") {
+		i--
+	}
+	one := r.wordAt(i, "one") && i > from+1
+	if one {
+		i--
+	}
+	if !one && !r.wordAt(i-1, "el", "la") || !r.wordsIn(from, i-1, "side", "sides", "direction", "measurement", "number", "dimension", "lado", "medida") {
+		return noSide
+	}
+	if h := r.labelAround(i); h != nil && (h.is("axis", "width") || h.is("axis", "length")) {
+		name, _ := h.has("axis")
+		return sideNames[name]
+	}
+	return shortOrLong[r.toks[i].text]
+}
+
+// shortOrLong are words that call a side of a skylight only beside a word for sides.
+var shortOrLong = map[string]side{"short": width, "shorter": width, "shortest": width, "narrow": width, "small": width, "smaller": width, "longer": length, "longest": length, "corto": width, "corta": width, "chico": width, "angosto": width, "larga": length}
 
 // sideNouns are the words that are a side's by themselves; "long" and "wide" are said of much else.
 var sideNouns = map[string]bool{"width": true, "widths": true, "length": true, "lengths": true, "lenght": true, "ancho": true, "largo": true, "anchura": true, "longitud": true}
