@@ -43,6 +43,7 @@ func (r *reader) readChoices() {
 		}
 	}
 	r.settle(r.ifElse(r.liesOnWhat(all)))
+	r.wishedChoices()
 	r.noRisk()
 	r.colors()
 }
