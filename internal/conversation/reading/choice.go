@@ -45,6 +45,7 @@ func (r *reader) readChoices() {
 	r.settle(r.ifElse(r.liesOnWhat(all)))
 	r.wishedChoices()
 	r.noRisk()
+	r.fallsOn()
 	r.colors()
 }
 
@@ -119,6 +120,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 			base.doubted = false // "looks like two layers": seen, not guessed
 		}
 		base.weak = r.weakly(s, h)
+		if s.topic == fitcheck.TopicImpactRisk && s.value != "none" && !base.negated && r.seldom(h.first) {
+			base.value = "?"
+		}
 		units := r.unitsAt(h.first, h.last)
 		if unit := r.kindOfLook(h); unit > 0 && (len(units) != 1 || r.nounLook(h.last)) && (s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicProfile) {
 			units = []int{unit}
