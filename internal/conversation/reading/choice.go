@@ -44,6 +44,7 @@ func (r *reader) readChoices() {
 	}
 	r.settle(r.ifElse(r.liesOnWhat(all)))
 	r.wishedChoices()
+	r.noSecondLayer()
 	r.noRisk()
 	r.fallsOn()
 	r.colors()
@@ -106,7 +107,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
-		if chosen(s.topic) && (r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
+		if chosen(s.topic) && (r.letGo(h) || r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
 			continue // "polycarbonate please, the last one was acrylic"
 		}
 		if chosen(s.topic) && r.unknownValue(h) || r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {

@@ -75,7 +75,7 @@ func (r *reader) wishFollows(i int) bool {
 // wishedChoices takes the one number of layers and the one material that is wished for.
 func (r *reader) wishedChoices() {
 	for _, t := range []fitcheck.Topic{fitcheck.TopicLayers, fitcheck.TopicMaterial} {
-		if r.known(t) || len(r.refs) > 1 || r.Units > 1 || r.doubtful(t) && !r.asked(t) {
+		if r.known(t) || len(r.refs) > 1 || r.Units > 1 {
 			continue
 		}
 		if h, v := r.oneWished(t); h != nil {
@@ -108,7 +108,7 @@ func (r *reader) oneWished(t fitcheck.Topic) (*hit, string) {
 			}
 			continue
 		}
-		if t == fitcheck.TopicLayers && !r.namesLayers(h) || !r.wishBefore(h.first) && !r.wishFollows(h.last+1) {
+		if t == fitcheck.TopicLayers && !r.namesLayers(h) || !r.wishBefore(h.last) && !r.wishFollows(h.last+1) {
 			continue
 		}
 		from, to := r.sentence(h.first)
@@ -126,6 +126,15 @@ func (r *reader) oneWished(t fitcheck.Topic) (*hit, string) {
 	return found, value
 }
 
+// letGo: "scratch the double", "olvide la sencilla": the value is taken back where it is named.
+func (r *reader) letGo(h *hit) bool {
+	i := h.first - 1
+	for r.wordAt(i, "the", "that", "my", "our", "about", "el", "la", "lo", "de") {
+		i--
+	}
+	return r.wordAt(i, "scratch", "forget", "cancel", "ditch", "nix", "olvide", "olvidese")
+}
+
 // leftBehind: the value is the one that another is taken for: "scratch the double", "a step up from
 // acrylic", "tired of acrylic".
 func (r *reader) leftBehind(h *hit) bool {
@@ -140,7 +149,7 @@ func (r *reader) leftBehind(h *hit) bool {
 // its clause or that a word for the plastic follows; "the single" only, since "a single" may count.
 func (r *reader) namesLayers(h *hit) bool {
 	if h.last > h.first {
-		return !r.wordAt(h.last, "dome", "domes") && r.toks[h.first].kind == wordToken && r.toks[h.last].kind == wordToken && h.senses[0].topic == fitcheck.TopicLayers && !h.senses[0].asked
+		return r.toks[h.last].kind == wordToken && !r.wordAt(h.last, "dome", "domes", "domos", "one", "two", "three") && (!h.senses[0].asked || r.asked(fitcheck.TopicLayers))
 	}
 	if !r.wordAt(h.first, "double", "single", "triple", "doble", "sencillo", "sencilla") {
 		return false
