@@ -43,7 +43,10 @@ func (r *reader) readChoices() {
 		}
 	}
 	r.settle(r.ifElse(r.liesOnWhat(all)))
+	r.wishedChoices()
+	r.noSecondLayer()
 	r.noRisk()
+	r.fallsOn()
 	r.colors()
 }
 
@@ -104,7 +107,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
-		if chosen(s.topic) && (r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
+		if chosen(s.topic) && (r.letGo(h) || r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
 			continue // "polycarbonate please, the last one was acrylic"
 		}
 		if chosen(s.topic) && r.unknownValue(h) || r.elsewhere(s, h) || r.onlyAsked(s, h) || r.unexplained(s.topic, h) || r.hintOfOther(s, h) {
@@ -118,6 +121,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 			base.doubted = false // "looks like two layers": seen, not guessed
 		}
 		base.weak = r.weakly(s, h)
+		if s.topic == fitcheck.TopicImpactRisk && s.value != "none" && !base.negated && r.seldom(h.first) {
+			base.value = "?"
+		}
 		units := r.unitsAt(h.first, h.last)
 		if unit := r.kindOfLook(h); unit > 0 && (len(units) != 1 || r.nounLook(h.last)) && (s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicProfile) {
 			units = []int{unit}

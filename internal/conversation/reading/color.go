@@ -54,7 +54,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.calledByColor(h.first) {
 		return t, false // "the white one is polycarbonate"
 	}
-	if r.ofCourse(n) || r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
+	if r.ofCourse(n) || r.staysClear(n) || r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}
 	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic") && r.wordAt(h.first-3, "old", "current", "existing") && k >= h.first-5 && !r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "so", "and", "same", "match", "please", "again") {

@@ -6,12 +6,18 @@ package reading
 func (r *reader) choseColor(h *hit) bool {
 	i := h.first - 1
 	if r.wordAt(i, "said", "says", "picked", "chose", "dijo", "dice", "escogio") && h.last == r.clauseEnd(h.last) {
-		return r.wordAt(i-1, "she", "he", "they", "owner", "customer", "client", "homeowner", "wife", "husband", "board", "architect", "boss", "esposa", "esposo", "dueno", "cliente")
+		return r.wordAt(i-1, "i", "we", "she", "he", "they", "owner", "customer", "client", "homeowner", "wife", "husband", "board", "architect", "boss", "esposa", "esposo", "dueno", "cliente")
 	}
 	if r.wordAt(i, "in") && r.wordAt(i-1, "something", "anything", "it", "them", "these", "those", "one") {
 		return r.wordsIn(h.last+1, r.clauseEnd(h.last)+1, "good", "nice", "great", "better", "best", "work", "please", "perfect")
 	}
 	return r.wordAt(i, "sea", "sean", "fuera", "fueran") && r.wordAt(i-1, "que") && r.wordAt(i-2, "mejor", "quiero", "queremos", "prefiero", "quisiera")
+}
+
+// staysClear: "acrylic stays clear longer": how a sheet ages; not "the inner stays clear".
+func (r *reader) staysClear(n int) bool {
+	i := r.choices[n].first - 1
+	return r.wordAt(i, "stay", "stays", "stayed", "staying", "remain", "remains", "remained") && n > 0 && r.choices[n-1].last == i-1 && r.choices[n-1].has1("material")
 }
 
 // takenBackTints leaves out the colors that the writer takes back for others: "clear over bronze, I

@@ -76,6 +76,9 @@ func (r *reader) layersCounted(i int) bool {
 		return true // "one or two layers"
 	}
 	hits := within(r.choices, i, i)
+	if r.kindWith(i) {
+		return true
+	}
 	return len(hits) > 0 && hits[0].last > i && hits[0].has1("layers") && (r.asked(fitcheck.TopicLayers) || r.wordAt(hits[0].last, "layers", "layer", "capas", "capa"))
 }
 

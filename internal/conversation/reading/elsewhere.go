@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // hailToCome: hail that may come is an answer to what could hit the skylight, and no harm
 // that was done.
 func (r *reader) hailToCome(s sense, h *hit) sense {
-	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h)) && r.wordsIn(h.first, h.last+1, "hail", "granizo") && !r.hurt(h) {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h)) && r.wordsIn(h.first, h.last+1, "hail", "hailstorm", "hailstorms", "granizo", "granizada", "granizadas") && !r.hurt(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
 	return s
@@ -64,6 +64,9 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 	case fitcheck.TopicFinish: // "I meant the color, white, not the frame", "no color"
 		if h.has1("color") && r.plasticTold(h) {
 			return true // "powder coat. On the plastic, make it white"
+		}
+		if h.has1("color") && r.wordAt(h.last+1, "instead") && r.wordAt(h.last+2, "of") && r.wordAt(h.last+3, "clear", "see") {
+			return true // "make it white instead of clear": no frame is clear
 		}
 		return r.wordAt(h.last+1, "not") && r.wordAt(h.last+2, "the", "my") && r.wordAt(h.last+3, "frame", "metal") ||
 			r.asked(fitcheck.TopicColor) && r.wordAt(h.last, "color")

@@ -27,6 +27,9 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if t == fitcheck.TopicUse && !r.wordAt(h.last+1, "roof", "roofs", "style", "type") && r.wordsIn(max(r.clauseStart(h.first), h.first-5), h.first, "is", "its", "es") && r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.first, "a", "an", "un", "una") {
 		return false // "the building is a small medical office in Tampa", asked for the place
 	}
+	if chosen(t) && t != fitcheck.TopicFinish && r.wishBefore(h.last) && !r.wordAt(h.last+1, "or", "o") {
+		return false // "nothing's broken, we simply want to go from bronze to clear"
+	}
 	return !r.allExplained(h) && !(t == fitcheck.TopicImpactRisk && r.plenty(h))
 }
 

@@ -11,7 +11,7 @@ func (r *reader) frameOfColor(h *hit) int {
 		switch {
 		case r.wordAt(i, "frame", "frames", "marco", "marcos"):
 			return i
-		case !r.inRef(i) && !r.wordAt(i, "of", "on", "in", "for", "the", "one", "ones", "s", "is", "are", "to", "be", "should", "must", "goes", "de", "del", "el", "la", "los", "las", "en", "debe", "deben", "ser", "es", "son", "va", "sea", "sean", "que", "color"):
+		case !r.inRef(i) && !r.wordAt(i, "of", "on", "in", "for", "the", "one", "ones", "s", "is", "are", "to", "be", "should", "must", "can", "could", "will", "would", "may", "goes", "de", "del", "el", "la", "los", "las", "en", "debe", "deben", "ser", "es", "son", "va", "sea", "sean", "que", "color", "colour", "finish"):
 			return -1
 		}
 	}
@@ -24,7 +24,7 @@ func (r *reader) frameColor(h *hit, value string) bool {
 	if at < 0 || at == h.first-1 {
 		return at >= 0 // "bath frame bronze" is a phrase
 	}
-	chosenNow := r.asked(fitcheck.TopicConfirm) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor)
+	chosenNow := r.wordsIn(at, h.first, "can", "could", "should", "will", "must") || r.asked(fitcheck.TopicConfirm) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor)
 	if value == fitcheck.ColorBronze && chosenNow && !r.known(fitcheck.TopicFinish) && !r.doubtful(fitcheck.TopicFinish) {
 		unit := 0
 		if u := r.unitsAt(at, h.last); len(u) == 1 {

@@ -38,6 +38,9 @@ func (r *reader) introduced() bool {
 		if r.talkCovers(h.first) && r.firstTalk("refuse") != nil {
 			continue // "skip the name please"
 		}
+		if r.wordAt(h.last, "say", "read") && r.toChoose(h.last+1) {
+			continue // "the order should say polycarbonate"
+		}
 		if r.deniedName(h) || v == "last" && r.partStays(h.last+1) {
 			continue
 		}

@@ -53,16 +53,28 @@ func (r *reader) wishBehind(t fitcheck.Topic, first, last int) bool {
 // though?", "¿lo puede hacer en blanco?".
 func (r *reader) changeAsked(t fitcheck.Topic, first, last int) bool {
 	from, to := r.sentence(first)
-	if !r.asked(fitcheck.TopicConfirm) || !chosen(t) || r.toldTwice(t, first) || r.wordsIn(from, to+1, "or", "o", "what", "which", "how", "que", "cual", "better", "if", "si", "more", "extra", "cost", "cuesta", "mas", "why") {
+	order := r.toOrder(from, last)
+	if !r.asked(fitcheck.TopicConfirm) && !order || !chosen(t) || r.toldTwice(t, first) || r.wordsIn(from, to+1, "or", "o", "what", "which", "how", "que", "cual", "better", "if", "si", "more", "extra", "cost", "cuesta", "mas", "why") {
 		return false
 	}
-	for i := from; i < first; i++ {
+	for i := from; i < first && !order; i++ {
 		if r.wordAt(i, "can", "could", "may", "puede", "pueden", "podria", "podrian", "puedo", "podemos", "possible", "posible") &&
 			r.wordsIn(i+1, first, "get", "have", "make", "be", "do", "go", "switch", "change", "order", "take", "ser", "hacer", "hacerlo", "cambiar", "cambiarlo", "cambiarle", "pedir", "pedirlo", "poner", "ponerlo", "ponerle") {
 			return true
 		}
 	}
-	return r.wordAt(first-1, "in", "en") && r.wordsIn(from, first, "puede", "podria", "puedo") && last >= first
+	return order || r.wordAt(first-1, "in", "en") && r.wordsIn(from, first, "puede", "podria", "puedo") && last >= first
+}
+
+// toOrder: the question asks to change what was ordered: "can you switch me to triple?", "could you put
+// us down for polycarbonate".
+func (r *reader) toOrder(from, last int) bool {
+	for i := from + 1; i <= last; i++ {
+		if r.wordAt(i, "switch", "change", "put", "move", "bump", "upgrade", "cambiarme", "cambiarnos", "ponerme", "ponernos") && (r.wordAt(i-1, "you", "u") || r.wordAt(i, "cambiarme", "cambiarnos", "ponerme", "ponernos")) {
+			return r.wordAt(i+1, "me", "us", "mine", "ours", "my", "our") || r.out.Language == "es"
+		}
+	}
+	return false
 }
 
 // changeBehind: the sentence asks for another value, and that was understood.

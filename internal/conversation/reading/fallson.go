@@ -1,0 +1,90 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What falls on a skylight, told by the parts of a clause: a thing that falls, a verb of falling, and
+// a word for how often: "black walnuts off the neighbor's tree hit that skylight all through October",
+// "acorns bang on it every fall". To the question itself once is enough: "a limb hit it".
+
+var fallers = map[string]string{
+	"branch": "trees", "branches": "trees", "limb": "trees", "limbs": "trees", "acorn": "trees", "acorns": "trees", "walnut": "trees", "walnuts": "trees", "pecan": "trees", "pecans": "trees",
+	"pinecone": "trees", "pinecones": "trees", "cones": "trees", "twigs": "trees", "hickory": "trees", "chestnuts": "trees", "rama": "trees", "ramas": "trees", "bellotas": "trees", "nueces": "trees",
+	"tree": "trees", "trees": "trees", "hail": "hail", "hailstones": "hail", "hailstorm": "hail", "hailstorms": "hail", "granizo": "hail", "granizos": "hail",
+	"golf": "golf", "golfballs": "golf",
+}
+
+var fallVerbs = wordSet(`hit hits hitting fall falls falling fell drop drops dropping dropped land lands landing landed bounce bounces bouncing bounced pelt pelts pelting pelted pound pounds pounding pounded
+	bang bangs banging banged smack smacks smacking smacked thump thumps thumping clobber clobbers clobbered bombard bombards rain rains raining roll rolls rolling came comes coming crash crashes crashed
+	cae caen caer cayo cayeron pega pegan pego golpea golpean golpeo rebotan`)
+
+var habits = wordSet(`every each always constantly regularly often frequently keeps keep nonstop continually daily yearly season seasons cada siempre seguido`)
+
+// fallsOn takes what falls on the skylight where no phrase has told of it.
+func (r *reader) fallsOn() {
+	if r.known(fitcheck.TopicImpactRisk) || r.doubtful(fitcheck.TopicImpactRisk) {
+		return
+	}
+	list, first, last := fitcheck.ChoiceList{}, -1, -1
+	for i := range r.toks {
+		v := fallers[r.toks[i].text]
+		if v == "" || has(list, v) || r.toks[i].kind != wordToken || r.toks[i].used || !r.falls(i, v) {
+			continue
+		}
+		if list = append(list, v); first < 0 {
+			first = i
+		}
+		last = i
+	}
+	if len(list) > 0 {
+		r.fact(fitcheck.TopicImpactRisk, 0, list, first, last)
+	}
+}
+
+// falls: the clause says that the thing falls there, often or to the question.
+func (r *reader) falls(i int, v string) bool {
+	from, to := r.clauseStart(i), r.clauseEnd(i)
+	end := r.sentenceLast(i)
+	if r.negated(i) || r.deniedAfter(i) || r.markAt(end, '?') || r.seldom(i) || r.unreal(fitcheck.TopicImpactRisk, i) || r.likenedTo(i) || r.doubted(i, i) ||
+		v == "golf" && !r.wordAt(i, "golfballs") && !r.wordAt(i+1, "balls", "ball") && !r.wordAt(i-2, "pelotas", "bolas") ||
+		r.wordsIn(from, to+1, "car", "truck", "house", "shed", "fence", "carro", "troca", "driveway", "deck", "porch", "lawn", "patio", "grass", "old", "cut", "trimmed", "removed", "hauled", "could", "might", "would", "if") {
+		return false
+	}
+	verb, often := -1, false
+	for k := from; k <= to; k++ {
+		if fallVerbs[r.toks[k].text] && !negWords[r.toks[max(k-1, 0)].text] && (!r.wordAt(k, "came", "comes", "coming") || r.wordAt(k+1, "down", "over", "through", "off")) && (v != "trees" || !r.wordAt(k, "rain", "rains", "raining") || r.wordAt(k+1, "down", "on")) {
+			verb = k
+		}
+		if v != "trees" && r.wordAt(k, "get", "gets") && r.wordAt(k-1, "we", "you", "it", "always", "do", "also", "often") && (v == "golf" || r.asked(fitcheck.TopicImpactRisk)) {
+			verb, often = k, true
+		}
+		often = often || habits[r.toks[k].text] || r.wordAt(k, "all") && r.wordAt(k+1, "the", "through", "over", "summer", "winter", "fall", "spring", "autumn", "year", "season", "day", "night") || r.wordAt(k, "todo", "toda") && r.wordAt(k+1, "el", "la") || r.wordAt(k, "lot") && r.wordAt(k-1, "a")
+	}
+	return verb >= 0 && verb != i && (often || r.asked(fitcheck.TopicImpactRisk))
+}
+
+// likenedTo: what falls is only likened to the thing: "hail the size of a golf ball", "rain like hail".
+func (r *reader) likenedTo(i int) bool {
+	k := i - 1
+	for r.wordAt(k, "a", "an", "the", "of", "as", "some", "una", "de") {
+		k--
+	}
+	return r.wordAt(k, "like", "size", "big", "large", "sized", "como", "tamano") || r.wordAt(i+1, "size", "sized") || r.wordAt(i+2, "size", "sized")
+}
+
+// seldom: "we rarely see hail": so little that it is asked about.
+func (r *reader) seldom(i int) bool {
+	return r.wordsIn(r.clauseStart(i), r.clauseEnd(i)+1, "rarely", "seldom", "scarcely", "infrequently", "rara", "raras") || r.wordsIn(r.clauseStart(i), i, "hardly", "barely", "casi")
+}
+
+// keepsFalling: "walnuts off the tree hit it all through October": what falls again and again is no storm.
+func (r *reader) keepsFalling(s *saying) bool {
+	if s.value != fitcheck.ProblemStorm || !r.wordsIn(s.first, s.last+1, "tree", "trees", "branch", "branches", "limb", "limbs") {
+		return false
+	}
+	for k := r.clauseStart(s.first); k <= r.clauseEnd(s.last); k++ {
+		if habits[r.toks[k].text] || r.wordAt(k, "all") && r.wordAt(k+1, "through", "the", "summer", "fall", "winter", "spring", "year") {
+			return true
+		}
+	}
+	return false
+}
