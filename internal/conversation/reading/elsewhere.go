@@ -81,6 +81,13 @@ func (r *reader) ofTheWriter(h *hit) bool {
 		r.wordsIn(from, to+1, "gave", "dio", "paso") && r.wordsIn(from, to+1, "number", "numero") || r.wordsIn(from, h.first, "bill", "invoice", "facture") {
 		return true // "the lady at the hardware store gave me your number", "bill it to the main office"
 	}
+	i := h.first - 1
+	for r.wordAt(i, "the", "a", "my", "our", "your", "local", "public", "town", "la", "el", "un") {
+		i--
+	}
+	if r.wordAt(i, "by", "to", "at", "from", "past", "a", "en") && r.wordsIn(max(from, i-4), i, "went", "stopped", "drove", "asked", "ran", "walked", "headed", "fui", "pase", "pregunte", "vine") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "roof", "dome", "tragaluz", "techo") {
+		return true // "went by the library to look up words for this"
+	}
 	if r.wordsIn(from, h.first, "work", "trabajo") && r.wordsIn(from, h.first, "at", "in", "for", "en", "para") && r.wordsIn(from, h.first, "i", "yo") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "dome", "roof", "we", "our") {
 		return true
 	}

@@ -289,7 +289,7 @@ func (r *reader) whereOf(h *hit) int {
 
 // personAt: the word tells of somebody, or is a name.
 func (r *reader) personAt(i int) bool {
-	return i >= 0 && (r.toks[i].named || r.givenAt(i) || r.wordAt(i, "guy", "wife", "husband", "man", "woman", "friend", "son", "daughter", "roofer", "contractor", "neighbor", "brother", "dad", "mom", "handyman", "owner", "boss", "one", "partner", "tenant", "landlord", "inspector", "deacon", "pastor", "janitor", "custodian", "carpenter", "super", "nephew", "niece", "cousin"))
+	return i >= 0 && (r.toks[i].named || r.givenAt(i) || r.wordAt(i, "guy", "wife", "husband", "man", "woman", "friend", "son", "daughter", "roofer", "contractor", "neighbor", "brother", "dad", "mom", "handyman", "owner", "boss", "one", "partner", "tenant", "landlord", "inspector", "deacon", "pastor", "janitor", "custodian", "carpenter", "super", "nephew", "niece", "cousin", "law", "uncle", "aunt", "father", "mother", "sister", "grandson", "builder"))
 }
 
 // inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does
