@@ -5,6 +5,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // hailToCome: hail that may come is an answer to what could hit the skylight, and no harm
 // that was done.
 func (r *reader) hailToCome(s sense, h *hit) sense {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && !r.asked(fitcheck.TopicProblem) && r.hailUsual(h) {
+		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
+	}
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h)) && r.wordsIn(h.first, h.last+1, "hail", "granizo") && !r.hurt(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
@@ -35,7 +38,7 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.asked(fitcheck.TopicPlace) && r.wordAt(h.last, "office") && r.wordsIn(max(0, h.first-1), h.last, "post") {
 			return true // "Bozeman, thats our post office"
 		}
-		if !r.asked(s.topic) && r.ofTheWriter(h) {
+		if !r.asked(s.topic) && (r.ofTheWriter(h) || r.aboutPeople(h)) {
 			return true
 		}
 		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))

@@ -137,6 +137,9 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j, "nothing") && !r.wordAt(j+1, "is", "s", "was", "got", "broken", "cracked", "leaking", "leaks", "wrong", "has", "are") {
 		return true // "nothing but a crack", "nothing left of it, it broke"
 	}
+	if r.wordAt(j, "no") && r.wordAt(j+1, "se") && j+2 == i && r.wordAt(i, "gotea", "gotean", "filtra", "cuela", "mete", "quebro", "rompio", "rajo", "chorrea") {
+		return false // "no se gotea, solo se puso amarillo"
+	}
 	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
 		return !r.wordAt(j+1, "longer")
 	}

@@ -203,6 +203,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "is", "are") && r.wordAt(h.first+1, "my", "mine", "our", "ours") && !r.markAt(last, '?') {
 		return false // "is my house, only one", as some leave out the "it"
 	}
+	if r.wordAt(h.first, "did") && r.wordAt(h.first-1, "whoever", "who", "they", "he", "she") && !r.markAt(last, '?') {
+		return false // "whoever did it used a whole tube"
+	}
 	if r.wordAt(h.first, "did") && r.wordAt(h.last+1, "off", "from", "with", "by", "at", "myself", "twice", "inside") && !r.markAt(last, '?') {
 		return false // "did it off the step ladder"
 	}
