@@ -42,7 +42,7 @@ func (r *reader) readChoices() {
 			all = r.sayings(all, h)
 		}
 	}
-	r.settle(r.ifElse(r.liesOnWhat(all)))
+	r.settle(r.ifElse(r.flatSheet(r.shapeLike(r.nakedSheet(r.liesOnWhat(all))))))
 	r.wishedChoices()
 	r.noSecondLayer()
 	r.noRisk()
@@ -79,7 +79,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		s = r.hailToCome(s, h)
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
-		base.negated = r.negated(h.first) && !r.ownSubject(h) || r.deniedAfter(h.last)
+		base.negated = r.negated(h.first) && !r.ownSubject(h) || r.deniedAfter(h.last) || r.rareRisk(s, h)
 		if s.topic == fitcheck.TopicProblem && r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "none", "neither", "ninguno", "ninguna") {
 			base.negated = true // "none are leaking yet"
 		}
@@ -182,11 +182,11 @@ func (r *reader) hedged(h *hit) bool {
 // plasticLid: "the plastic comes down over the frame like a shoebox lid": what goes over is
 // the plastic.
 func (r *reader) plasticLid(s sense, h *hit) bool {
-	if s.value != fitcheck.StyleCurbMount || !r.wordAt(h.last, "lid") {
+	if s.value != fitcheck.StyleCurbMount || !r.wordsIn(h.first, h.last+1, "lid", "hat") {
 		return false
 	}
 	for i := r.sentenceFirst(h.first); i < h.first; i++ {
-		if r.wordAt(i, "plastic", "acrylic", "dome") && i+2 < h.first && r.wordsIn(i+1, min(i+5, len(r.toks)), "down", "over") && r.wordsIn(i+2, h.first, "frame", "metal", "rim", "sides", "edges", "outside") && !r.wordsIn(i, h.first, "and", "which", "that", "with") ||
+		if r.wordAt(i, "plastic", "acrylic", "dome") && i+2 <= h.first && r.wordsIn(i+1, min(i+5, len(r.toks)), "down", "over") && r.wordsIn(i+2, h.first+1, "frame", "metal", "rim", "sides", "edges", "outside") && !r.wordsIn(i, h.first, "and", "which", "that", "with") ||
 			r.wordAt(i, "plastic", "acrylic", "dome") && r.wordsIn(i+1, i+5, "over") && r.wordsIn(i+2, h.first, "frame", "metal", "rim") && !r.wordsIn(i, h.first, "and", "which", "that", "with") {
 			return true
 		}

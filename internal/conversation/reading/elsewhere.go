@@ -5,6 +5,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // hailToCome: hail that may come is an answer to what could hit the skylight, and no harm
 // that was done.
 func (r *reader) hailToCome(s sense, h *hit) sense {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && !r.asked(fitcheck.TopicProblem) && r.hailUsual(h) {
+		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
+	}
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h)) && r.wordsIn(h.first, h.last+1, "hail", "hailstorm", "hailstorms", "granizo", "granizada", "granizadas") && !r.hurt(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
@@ -35,7 +38,7 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.asked(fitcheck.TopicPlace) && r.wordAt(h.last, "office") && r.wordsIn(max(0, h.first-1), h.last, "post") {
 			return true // "Bozeman, thats our post office"
 		}
-		if !r.asked(s.topic) && (r.ofTheWriter(h) || len(r.Asked) > 0 && r.keptThere(h)) {
+		if !r.asked(s.topic) && (r.ofTheWriter(h) || r.aboutPeople(h) || len(r.Asked) > 0 && r.keptThere(h)) {
 			return true
 		}
 		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))
@@ -83,6 +86,13 @@ func (r *reader) ofTheWriter(h *hit) bool {
 	if r.wordsIn(from, h.first+1, "saw", "vi") && r.wordsIn(from, h.last+1, "your", "su") ||
 		r.wordsIn(from, to+1, "gave", "dio", "paso") && r.wordsIn(from, to+1, "number", "numero") || r.wordsIn(from, h.first, "bill", "invoice", "facture") {
 		return true // "the lady at the hardware store gave me your number", "bill it to the main office"
+	}
+	i := h.first - 1
+	for r.wordAt(i, "the", "a", "my", "our", "your", "local", "public", "town", "la", "el", "un") {
+		i--
+	}
+	if r.wordAt(i, "by", "to", "at", "from", "past", "a", "en") && r.wordsIn(max(from, i-4), i, "went", "stopped", "drove", "asked", "ran", "walked", "headed", "fui", "pase", "pregunte", "vine") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "roof", "dome", "tragaluz", "techo") {
+		return true // "went by the library to look up words for this"
 	}
 	if r.wordsIn(from, h.first, "work", "trabajo") && r.wordsIn(from, h.first, "at", "in", "for", "en", "para") && r.wordsIn(from, h.first, "i", "yo") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "dome", "roof", "we", "our") {
 		return true

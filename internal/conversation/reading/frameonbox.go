@@ -19,12 +19,40 @@ func (r *reader) frameOnBox() (value string, first, last int) {
 			if l := r.lieAt(k); l == liesOn || l == liesOver {
 				on = k
 			}
-			if part, to := r.laidAt(k); part == boxPart && on >= 0 && on < k && r.onlyArticles(on+1, k) && r.onlySits(end+2, on) && r.laidParts() != nil {
+			if part, to := r.laidAt(k); part == boxPart && on >= 0 && on < k && r.onlyArticles(on+1, k) && r.onlySits(end+2, on) && r.laidParts(0, len(r.toks)) != nil {
 				return fitcheck.StyleCurbMount, i, to
 			}
 		}
 	}
 	return "", 0, 0
+}
+
+// liesUnasked is the kind that the parts of one sentence make, where nothing was asked: "I need a
+// cover, the plastic is formed down over the outside of its frame". Two sentences that tell two
+// kinds tell none.
+func (r *reader) liesUnasked() (value string, first, last int) {
+	for from := 0; from < len(r.toks); {
+		to := max(r.sentenceLast(from), from)
+		if v, a, b := kindOf(r.laidParts(from, min(to+1, len(r.toks)))); v != "" && !r.measuresOf(from, to) {
+			if value != "" && v != value {
+				return "", 0, 0
+			}
+			value, first, last = v, a, b
+		}
+		from = to + 1
+	}
+	return value, first, last
+}
+
+// measuresOf: the sentence has a number, so its words may name what was measured, "the flange that
+// drops over the wood, 26 x 50", or it tells what moved, "the dome snaps on top of the frame".
+func (r *reader) measuresOf(from, to int) bool {
+	for i := from; i <= to; i++ {
+		if r.toks[i].kind == numToken || r.wordAt(i, "snaps", "snap", "snapped", "inside", "measure", "measured", "keep", "put", "catch", "catches", "leaning", "stored") {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) onlyArticles(from, to int) bool {

@@ -16,6 +16,7 @@ const (
 	boxPart
 	roofPart
 	wholePart // the skylight, whatever it is made of
+	metalBox  // a curb of metal, or the upright sides of the frame itself
 	darkPart  // what tells nothing here: a metal box, a plastic frame
 )
 
@@ -59,10 +60,20 @@ func (r *reader) laidAt(i int) (laidPart, int) {
 	if i+1 < len(r.toks) && r.toks[i+1].kind == wordToken {
 		next = r.toks[i+1].text
 	}
+	if end := i + 2; r.wordAt(i, "frame", "rim", "marco") && r.wordAt(i+1, "of", "on", "del") {
+		if r.wordAt(end, "the", "my", "our", "its") {
+			end++
+		}
+		if end < len(r.toks) && wholeWords[r.toks[end].text] {
+			return framePart, end // "the frame of the skylight"
+		}
+	}
 	switch {
 	case metalWords[t] && metalThings[next]:
 		return noPart, i
-	case metalWords[t] && boxWords[next], woodWords[t] && frameParts[next] && next != "frame", sheetWords[t] && (frameParts[next] || boxWords[next]):
+	case metalWords[t] && boxWords[next]:
+		return metalBox, i + 1
+	case woodWords[t] && frameParts[next] && next != "frame", sheetWords[t] && (frameParts[next] || boxWords[next]):
 		return darkPart, i + 1
 	case woodWords[t] && (boxWords[next] || next == "frame" || next == "base" || next == "framing"), frameParts[t] && boxWords[next] && !metalWords[t]:
 		return boxPart, i + 1
@@ -145,8 +156,10 @@ func (r *reader) liesOnWhat(all []saying) []saying {
 	}
 	value, first, last := "", 0, 0
 	if !r.asked(fitcheck.TopicStyle) {
-		value, first, last = r.frameOnBox()
-	} else if value, first, last = kindOf(r.laidParts()); value == "" {
+		if value, first, last = r.frameOnBox(); value == "" && len(r.Asked) == 0 {
+			value, first, last = r.liesUnasked()
+		}
+	} else if value, first, last = kindOf(r.laidParts(0, len(r.toks))); value == "" {
 		value, first, last = r.tallSides()
 	}
 	if value == "" {
@@ -176,12 +189,12 @@ func (r *reader) asksItself() bool {
 	return false
 }
 
-// laidParts lists the parts in the order named; none where a word among them changes what
+// laidParts lists the parts between two tokens in the order named; none where a word among them changes what
 // they tell.
-func (r *reader) laidParts() []laid {
+func (r *reader) laidParts(from, to int) []laid {
 	var parts []laid
 	how, by := notLying, -1
-	for i := 0; i < len(r.toks); i++ {
+	for i := from; i < to; i++ {
 		t := &r.toks[i]
 		if t.kind == wordToken && (notKinds[t.text] || negWords[t.text] && !r.hidden(i) && !r.saysUnknown(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
 			return nil
@@ -314,8 +327,9 @@ func meantBy(parts []laid, by int) int {
 
 // kindOf is the kind of frame that the parts make, "" where they don't tell.
 func kindOf(parts []laid) (value string, first, last int) {
-	box, frame := false, false
+	box, frame, metal := false, false, false
 	for _, p := range parts {
+		metal = metal || p.part == metalBox
 		box = box || p.part == boxPart
 		frame = frame || p.part == framePart
 	}
@@ -348,6 +362,8 @@ func kindOf(parts []laid) (value string, first, last int) {
 			a == wholePart && b == boxPart && how != liesUnder && frame,
 			a == sheetPart && b == boxPart && (how == liesOver || how == liesOn) && frame:
 			v = fitcheck.StyleCurbMount
+		case (a == framePart || a == wholePart) && b == metalBox && (how == liesOver || how == liesOn):
+			v = fitcheck.StyleCurbMount
 		case a == framePart && b == sheetPart && how == liesOver && box:
 			v = fitcheck.StyleCurbMount
 		default:
@@ -356,6 +372,9 @@ func kindOf(parts []laid) (value string, first, last int) {
 		if value == "" || v == fitcheck.StyleDomeOverFrame {
 			value, first, last = v, parts[p.under].token, p.token
 		}
+	}
+	if metal && value != fitcheck.StyleCurbMount {
+		return "", 0, 0 // "a metal box" alone may be the frame's own tall sides
 	}
 	return value, first, last
 }

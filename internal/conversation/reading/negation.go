@@ -137,6 +137,9 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j, "nothing") && !r.wordAt(j+1, "is", "s", "was", "got", "broken", "cracked", "leaking", "leaks", "wrong", "has", "are") {
 		return true // "nothing but a crack", "nothing left of it, it broke"
 	}
+	if r.wordAt(j, "no") && r.wordAt(j+1, "se") && j+2 == i && r.wordAt(i, "gotea", "gotean", "filtra", "cuela", "mete", "quebro", "rompio", "rajo", "chorrea") {
+		return false // "no se gotea, solo se puso amarillo"
+	}
 	if r.wordAt(j+1, "sure", "idea", "clue", "problem", "longer", "question", "doubt", "only", "se") && j+1 < i {
 		return !r.wordAt(j+1, "longer")
 	}
@@ -274,6 +277,9 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		}
 		if h.first > last && r.wordsIn(last+1, h.first, "so", "entonces") && r.wordsIn(h.first, h.last+1, "guess", "probably", "prob", "maybe", "suppose", "think", "supongo", "creo") {
 			continue // "the frame is bent so I guess the whole thing"
+		}
+		if h.first > last && r.wordAt(h.last+1, "you", "youd", "they", "theyd", "one", "its", "it", "folks", "people") && r.wordsIn(h.last+1, min(h.last+6, len(r.toks)), "call", "calls", "called", "say", "name", "term") {
+			continue // "a fiberglass frame I guess you'd call it": the word, not the thing
 		}
 		if h.last < first && r.wordAt(h.last, "like") && r.wordAt(h.first-1, "shaped") {
 			continue // "shaped like a pyramid"

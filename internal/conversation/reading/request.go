@@ -211,6 +211,12 @@ func (r *reader) asks(h *hit) bool {
 	if !r.markAt(last, '?') && (r.toldWhere(h) || r.didOnly(h)) {
 		return false
 	}
+	if r.wordAt(h.first, "did") && r.wordAt(h.first-1, "whoever", "who", "they", "he", "she") && !r.markAt(last, '?') {
+		return false // "whoever did it used a whole tube"
+	}
+	if r.wordAt(h.first, "did") && r.wordAt(h.last+1, "off", "from", "with", "by", "at", "myself", "twice", "inside") && !r.markAt(last, '?') {
+		return false // "did it off the step ladder"
+	}
 	if r.markAt(last, '?') {
 		return true
 	}
@@ -294,7 +300,7 @@ func (r *reader) whereOf(h *hit) int {
 
 // personAt: the word tells of somebody, or is a name.
 func (r *reader) personAt(i int) bool {
-	return i >= 0 && (r.toks[i].named || r.givenAt(i) || r.wordAt(i, "guy", "wife", "husband", "man", "woman", "friend", "son", "daughter", "roofer", "contractor", "neighbor", "brother", "dad", "mom", "handyman", "owner", "boss", "one", "partner", "tenant", "landlord", "inspector", "deacon", "pastor", "janitor", "custodian", "carpenter", "super", "nephew", "niece", "cousin"))
+	return i >= 0 && (r.toks[i].named || r.givenAt(i) || r.wordAt(i, "guy", "wife", "husband", "man", "woman", "friend", "son", "daughter", "roofer", "contractor", "neighbor", "brother", "dad", "mom", "handyman", "owner", "boss", "one", "partner", "tenant", "landlord", "inspector", "deacon", "pastor", "janitor", "custodian", "carpenter", "super", "nephew", "niece", "cousin", "law", "uncle", "aunt", "father", "mother", "sister", "grandson", "builder"))
 }
 
 // inverted: a verb before its subject asks wherever it stands: "the tag says 2852 does

@@ -21,6 +21,9 @@ func (r *reader) roundAbout(i int) bool {
 	if r.asked(fitcheck.TopicOutline) || r.wordAt(i-1, "definitely", "pretty", "look", "looks", "much", "seems", "really", "very") {
 		return false
 	}
+	if r.wordAt(i, "round") && r.wordAt(i-1, "way") && r.wordAt(i-2, "the", "all", "whole", "entire") {
+		return true // "screws go in sideways the whole way round"
+	}
 	return r.wordAt(i, "round") && r.wordAt(i+1, "the", "it", "its", "this", "that", "these", "them", "my", "our", "all", "each", "every") && i > 0 && r.toks[i-1].kind == wordToken &&
 		!r.wordAt(i-1, "is", "its", "it", "are", "theyre", "thats", "was", "be", "a", "one", "ones", "the", "and", "or", "dome", "domes", "skylight", "skylights", "totally", "perfectly", "completely", "fully", "mine", "both", "all", "no", "yes")
 }
