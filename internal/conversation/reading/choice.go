@@ -255,6 +255,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicWant && (r.differenceBetween(h.first) || r.differenceBetween(h.first-4)) && !r.wordsIn(h.first-4, h.first, "is", "are", "its", "looks", "esta", "estan", "es") {
 		return false // "what's the cost difference between the dome and the whole unit"
 	}
+	if s.topic == fitcheck.TopicWant && r.askedSize() != "none" && r.wordAt(h.first, "not", "no") && r.wordAt(h.last, "frame", "marco") && r.numberNear(h) {
+		return false // "not the frame, I took the wood: 30 x 30"
+	}
 	if s.topic == fitcheck.TopicWant && s.value != fitcheck.WantUnsure && r.neitherChosen(r.sentence(h.first)) {
 		return false // "maybe the dome, maybe the full unit"
 	}

@@ -276,8 +276,8 @@ func (r *reader) countNumber(i int) (n, next int) {
 		if t.dec > 0 || t.bad || t.code || t.whole > 500 || r.markAt(i+1, '/') || r.markAt(i-1, '/') || r.by(i+1) && !r.wordsAfterBy(i+2) || r.by(i-1) || r.unitAt(i+1) != noUnit {
 			return 0, i
 		}
-		if _, _, _, part := r.slashed(i + 1); part {
-			return 0, i // "22 1/4"
+		if _, _, _, part := r.slashed(i + 1 + number(r.wordAt(i+1, "y", "and"))); part {
+			return 0, i // "22 1/4", "son 6 y 3/8"
 		}
 		return int(t.whole), i + 1
 	}

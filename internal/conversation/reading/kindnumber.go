@@ -150,3 +150,17 @@ func (r *reader) countOfAll() int {
 	}
 	return sum
 }
+
+// firstAlone: where no second kind is known or named, the words for a first one name none: "I did it
+// in feet first and then noticed", "my first time measuring".
+func (r *reader) firstAlone() {
+	if r.Units > 1 || r.Count > 1 {
+		return
+	}
+	for _, ref := range r.refs {
+		if len(ref.units) != 1 || ref.units[0] != 1 || !r.wordsIn(ref.first, ref.last+1, "first", "1st", "primero", "primera") || r.wordsIn(ref.first, ref.last+2, "kind", "type", "group", "size", "batch", "set", "tipo") {
+			return
+		}
+	}
+	r.refs = nil
+}

@@ -107,20 +107,6 @@ func (r *reader) units() {
 	r.firstAlone()
 }
 
-// firstAlone: where no second kind is known or named, the words for a first one name none: "I did it
-// in feet first and then noticed", "my first time measuring".
-func (r *reader) firstAlone() {
-	if r.Units > 1 || r.Count > 1 {
-		return
-	}
-	for _, ref := range r.refs {
-		if len(ref.units) != 1 || ref.units[0] != 1 || !r.wordsIn(ref.first, ref.last+1, "first", "1st", "primero", "primera") || r.wordsIn(ref.first, ref.last+2, "kind", "type", "group", "size", "batch", "set", "tipo") {
-			return
-		}
-	}
-	r.refs = nil
-}
-
 // twoDiagonals: "#1 71 1/4 #2 71 3/8", "one is 55 1/4, the other one 55 1/2" are of one skylight.
 func (r *reader) twoDiagonals() {
 	r.refs = nil
@@ -282,8 +268,8 @@ func (r *reader) oneAndOther() {
 	}
 	one, other := -1, -1
 	for i := range r.toks {
-		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") || r.wordAt(i+1, "of") && !r.pairAt(i+2) {
-			continue
+		if r.wordAt(i+1, "way", "side", "direction", "edge", "end", "day", "layer", "dimension", "diagonal", "pair", "inside", "within", "under", "half", "quarter", "eighth", "inch") || r.wordAt(i, "one") && r.wordAt(i+1, "and") && r.wordAt(i+2, "a") && r.wordAt(i+3, "half", "quarter") || r.wordAt(i+1, "of") && !r.pairAt(i+2) || r.numberAt(i-1).kind == tensWord {
+			continue // also "twenty one and a half one way and forty five the other"
 		}
 		switch {
 		case one >= 0 && other < 0 && r.acrossTo(one, i):
