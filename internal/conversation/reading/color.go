@@ -63,7 +63,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if k := h.last + 1 + number(r.wordAt(h.last+1, "one", "ones")); r.wordAt(k, "gone", "out", "removed", "replaced") && r.wordAt(h.first-1, "the", "these", "those") {
 		return t, false // "just want the white ones gone"
 	}
-	if r.wordAt(h.first, "claro") && (r.wordAt(h.last+1, "por", "donde") || r.wordAt(h.last+1, "del", "libre") && r.askedSize() != "none") {
+	if r.wordAt(h.first, "claro") && (r.wordAt(h.last+1, "donde") || r.wordAt(h.last+1, "por") && r.wordAt(h.last+2, "donde") || r.wordAt(h.last+1, "del", "libre") && r.askedSize() != "none") {
 		return t, false // "el claro por donde asoma el domo"
 	}
 	if r.wordAt(h.first, "see") && r.wordAt(h.first-1, "can", "you", "could", "i", "we", "u") {
