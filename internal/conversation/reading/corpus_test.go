@@ -135,8 +135,10 @@ func plain(v any, sorted bool) string {
 	return fmt.Sprint(v)
 }
 
-func corpus(t testing.TB) map[string][]example {
-	names, err := filepath.Glob("testdata/corpus*/*.jsonl")
+func corpus(t testing.TB) map[string][]example { return examplesIn(t, "testdata/corpus*/*.jsonl") }
+
+func examplesIn(t testing.TB, pattern string) map[string][]example {
+	names, err := filepath.Glob(pattern)
 	if err != nil || len(names) == 0 {
 		t.Fatalf("no corpus: %v", err)
 	}
@@ -196,8 +198,14 @@ func (e example) accepted(t testing.TB, got form, language string) bool {
 
 // TestCorpus reads the corpus as a careful person would: at least 98 in a hundred
 // messages, and no wrong fact.
-func TestCorpus(t *testing.T) {
-	files := corpus(t)
+func TestCorpus(t *testing.T) { readAsPerson(t, corpus(t), 98) }
+
+// TestThemes reads messages on one theme each, put in as many ways as their writers found, many more than
+// the same number of everyday messages has: nine in ten, and no wrong fact.
+func TestThemes(t *testing.T) { readAsPerson(t, examplesIn(t, "testdata/themes/*.jsonl"), 90) }
+
+// readAsPerson wants so many in a hundred of the examples read and no wrong fact among them.
+func readAsPerson(t *testing.T, files map[string][]example, percent int) {
 	names := make([]string, 0, len(files))
 	for name := range files {
 		names = append(names, name)
@@ -224,7 +232,7 @@ func TestCorpus(t *testing.T) {
 		t.Logf("%-36s %4d of %4d", name, good, len(files[name]))
 	}
 	t.Logf("%d of %d messages read (%.1f %%), %d with a wrong fact", right, total, 100*float64(right)/float64(total), wrong)
-	if right*100 < total*98 {
-		t.Errorf("read %d of %d messages as a careful person would, want 98 in a hundred", right, total)
+	if right*100 < total*percent {
+		t.Errorf("read %d of %d messages as a careful person would, want %d in a hundred", right, total, percent)
 	}
 }
