@@ -1,0 +1,58 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// elseSubjects are things of people's days that crack, leak, rust and bend as well, beside the vocabulary's.
+var elseSubjects = wordSet(`window windows windshield van toilet heater fridge freezer washer dryer dishwasher rib ribs thumb thumbs back hip wrist ankle shoulder tooth teeth printer mower tractor boat trailers shutters shutter
+	forecast weather water_heater oil gas tank pump pipe pipes bathtub shower_head basement garage_door mailbox fender bumper axle tub
+	lavabo inodoro excusado taza regadera tinaco troca pantalla celular espalda rodilla mano pie dedo unas costilla muela refri refrigerador estufa lavadora compu computadora lentes tuberia`)
+
+// theirThings are words that say that a skylight or its plastic is spoken of.
+var theirThings = wordSet(`skylight skylights skylite skylites dome domes bubble bubbles plastic acrylic lens it its they tragaluz tragaluces domo domos claraboya claraboyas plastico burbuja ours mine frame frames marco roof`)
+
+// ofOtherThing: the clause tells of some other thing what the words say: "oil leak in the van", "cracked a
+// rib", "my truck's frame rusted through", "se me rajó la pantalla".
+func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
+	if t != fitcheck.TopicProblem && t != fitcheck.TopicFrameCondition {
+		return false
+	}
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if r.wordsIn(from, to+1, "shot", "hit", "threw", "dropped", "fell", "landed", "went", "blew", "kicked", "stepped", "put", "through", "thru", "pego", "cayo", "aventaron") {
+		return false // what hit it
+	}
+	other := -1
+	for i := from; i <= to; i++ {
+		switch w := r.wordText(i); {
+		case i >= h.first && i <= h.last:
+		case theirThings[w] && !(r.wordAt(i, "frame", "frames", "marco", "roof") && i > 0 && r.otherThingAt(i-1)) && !(r.wordAt(i, "it", "its", "roof") && (other >= 0 || i > h.last)):
+			return false
+		case other < 0 && r.otherThingAt(i) && r.isSubject(i, h):
+			other = i
+		}
+	}
+	return other >= 0
+}
+
+func (r *reader) otherThingAt(i int) bool {
+	for r.markAt(i, '\'') || r.wordAt(i, "s") {
+		i--
+	}
+	return elseSubjects[r.wordText(i)] || r.thingAt(i) && !r.wordAt(i, "neighbor", "neighbors", "vecino", "kids", "kid", "husband", "wife", "brother", "sister", "daughter", "mom", "dad", "paint", "measure", "sky", "nail", "nails", "fence", "door", "ladder", "ladders", "cat", "cats", "dog", "dogs", "perro", "gato")
+}
+
+// isSubject: the thing is what the words are said of, and not where something drips or what hit it.
+func (r *reader) isSubject(i int, h *hit) bool {
+	if i < h.first {
+		k := i - 1
+		for r.wordAt(k, "the", "my", "our", "a", "an", "his", "her", "your", "el", "la", "los", "las", "mi", "un", "una", "of", "old") {
+			k--
+		}
+		return !r.wordAt(k, "in", "on", "onto", "over", "into", "by", "near", "with", "from", "above", "under", "en", "sobre", "con", "arriba", "like", "and", "y", "when", "while", "as", "than")
+	}
+	for k := h.last + 1; k < i; k++ {
+		if !r.wordAt(k, "a", "an", "the", "my", "his", "her", "our", "el", "la", "un", "una", "mi", "in", "en", "del", "de") {
+			return false
+		}
+	}
+	return !r.wordAt(i-1, "in", "en") && !r.wordAt(i-2, "in", "en") || h.first > 0 && r.wordAt(h.first-1, "oil", "gas", "coolant", "water") || i == h.last+1
+}
