@@ -85,8 +85,8 @@ func (r *reader) countsSkylights(h *hit) bool {
 // bothOfLayers: "two layers, both white", "clear on both layers": both are the layers.
 func (r *reader) bothOfLayers(i int) bool {
 	from, to := r.sentence(i)
-	if !r.wordAt(i, "both", "ambas") || !r.wordsIn(from, to+1, "layer", "layers", "capa", "capas") || r.wordAt(i+1, "of") {
-		return false
+	if !r.wordAt(i, "both", "ambas") || !r.wordsIn(from, to+1, "layer", "layers", "capa", "capas") || r.wordAt(i+1, "of") || r.clauseStart(i) == r.clauseEnd(i) && !r.wordsIn(from, i, "layer", "layers", "capas") {
+		return false // also "both, two layers"
 	}
 	for j := i + 1; j < i+4 && j < len(r.toks) && r.toks[j].kind == wordToken; j++ {
 		if countNouns[r.toks[j].text] {
