@@ -47,6 +47,9 @@ func (r *reader) leftToShop(h *hit) {
 	if _, end := r.sentence(h.first); r.wordAt(h.first, "either") && r.wordsIn(h.first+1, end+1, "or") {
 		return // "either 2 or 3"
 	}
+	if r.saysWhich(h) {
+		return
+	}
 	if r.wordAt(h.last, "regular", "normal", "usual", "standard") && r.saysUse(h.last+1) {
 		return // "just a regular house"
 	}

@@ -48,6 +48,7 @@ func (r *reader) readChoices() {
 	r.noRisk()
 	r.fallsOn()
 	r.colors()
+	r.layersOfColor()
 }
 
 // afterName: the word goes on a name: "Tri County Glass".
@@ -212,6 +213,9 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	}
 	if s.topic == fitcheck.TopicLayers && !r.asked(s.topic) && s.value == "1" && r.wordAt(h.first, "one", "una") && (r.wordAt(h.last+1, "cracked", "broke", "broken") || r.wordAt(h.last+1, "is", "was", "has", "got", "looks", "esta") && r.faultIn(h.last+2, min(h.last+3, len(r.toks)-1), nil)) {
 		return false // "one pane is fogged"
+	}
+	if s.topic == fitcheck.TopicLayers && r.countsSkylights(h) || s.topic == fitcheck.TopicFinish && r.metalOfFinish(h) || s.value == fitcheck.ConditionGood && r.wishedFrame(h.first, h.last) {
+		return false
 	}
 	if s.topic == fitcheck.TopicLayers && !r.asked(s.topic) && r.wordAt(h.first-1, "or", "o") && r.wholeAt(h.first-2) > 0 {
 		return false // "one or two layers"

@@ -54,10 +54,10 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.calledByColor(h.first) {
 		return t, false // "the white one is polycarbonate"
 	}
-	if r.ofCourse(n) || r.staysClear(n) || r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
+	if r.ofCourse(n) || r.staysClear(n) || r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) && !r.ofTwoLayers(n) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}
-	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic") && r.wordAt(h.first-3, "old", "current", "existing") && k >= h.first-5 && !r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "so", "and", "same", "match", "please", "again") {
+	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic", "skylight", "layer") && r.wordAt(h.first-3, "old", "current", "existing") && r.afterNote(k) >= h.first-5 && !r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "so", "and", "same", "match", "please", "again") {
 		return t, false // "the old one is clear"
 	}
 	if k := h.last + 1 + number(r.wordAt(h.last+1, "one", "ones")); r.wordAt(k, "gone", "out", "removed", "replaced") && r.wordAt(h.first-1, "the", "these", "those") {
@@ -142,13 +142,13 @@ func (r *reader) ofPlastic(n int) bool {
 		if r.wordAt(i, "like") && r.wordAt(i-1, "id", "wed", "would") {
 			return true // "I'd like it in white"
 		}
-		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.inRef(i) || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) {
+		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.inRef(i) || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || i < r.afterNote(from) || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) {
 			continue
 		}
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije", "me", "needs", "forgot", "forget", "mention", "say", "thing", "olvido", "olvide", "decir", "decirle", "cosa", "una", "falto", "oh") {
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije", "me", "needs", "forgot", "forget", "mention", "say", "thing", "olvido", "olvide", "decir", "decirle", "cosa", "una", "falto", "oh", "quise") {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {

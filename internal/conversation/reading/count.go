@@ -22,7 +22,9 @@ func (r *reader) counts() {
 	}
 	var found []countAt
 	for i := range r.toks {
-		if c, ok := r.countFrom(i); ok {
+		if c, ok := r.countBesideLayers(i); ok {
+			found = append(found, c)
+		} else if c, ok := r.countFrom(i); ok {
 			if r.partOfCount(c, found) {
 				continue
 			}
@@ -332,7 +334,7 @@ func (r *reader) countAnswer() {
 		if r.used(i) || r.negated(i) && !r.corrects(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
 			continue // "there were 4, I replaced 2, so 2 left"
 		}
-		if r.layersCounted(i) || r.measureAt(i) {
+		if r.layersCounted(i) || r.measureAt(i) || r.bothOfLayers(i) || r.priceOfOne(i) {
 			continue
 		}
 		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier") {

@@ -79,7 +79,10 @@ func (r *reader) layersCounted(i int) bool {
 	if r.kindWith(i) {
 		return true
 	}
-	return len(hits) > 0 && hits[0].last > i && hits[0].has1("layers") && (r.asked(fitcheck.TopicLayers) || r.wordAt(hits[0].last, "layers", "layer", "capas", "capa"))
+	if _, ok := r.countBesideLayers(i); ok {
+		return false
+	}
+	return len(hits) > 0 && hits[0].last > i && hits[0].has1("layers") && (r.asked(fitcheck.TopicLayers) || r.wordsIn(i+1, hits[0].last+1, "layers", "layer", "capas", "capa"))
 }
 
 // dwellings: "apartment complex, 40 units": units that people live in.

@@ -122,7 +122,7 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 	if (s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline) && r.wordsIn(from, to+1, "match", "replace", "replacement", "mine", "my") {
 		return false // "can you match a pyramid skylight"
 	}
-	if r.wishBehind(s.topic, h.first, h.last) {
+	if r.wishBehind(s.topic, h.first, h.last) || r.pricedWith(h) {
 		return false
 	}
 	if chosen(s.topic) && r.wordAt(from, "how") && r.wordAt(from+1, "much") && r.wordsIn(from, h.first, "more", "extra", "less", "cheaper") {

@@ -27,6 +27,9 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if t == fitcheck.TopicUse && !r.wordAt(h.last+1, "roof", "roofs", "style", "type") && r.wordsIn(max(r.clauseStart(h.first), h.first-5), h.first, "is", "its", "es") && r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.first, "a", "an", "un", "una") {
 		return false // "the building is a small medical office in Tampa", asked for the place
 	}
+	if chosen(t) && r.pricedWith(h) {
+		return false // "what would one cost me with double polycarbonate?"
+	}
 	if chosen(t) && t != fitcheck.TopicFinish && r.wishBefore(h.last) && !r.wordAt(h.last+1, "or", "o") {
 		return false // "nothing's broken, we simply want to go from bronze to clear"
 	}
@@ -166,8 +169,8 @@ var neutral = wordSet(`possible posible point should cambielo cambiela prefer pr
 	make makes go goes ok believe running runs growing grows spreading spreads going goes started starting belong belongs
 	own owned owns rent rents rented renting live lives lived bought manage manages run runs husband wife mom moms mother mothers dad dads son sons daughter daughters grandma
 	grandmas grandpa customer customers client clients tenant tenants renter way across bad badly middle center completely totally kind kinda heat heating heated unheated insulated european
-	except excepting change correction forgot mention mentioned say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
-	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por falta falto faltaba viejo viejos vieja viejas entonces dije dijimos decia dicho decir decirle decirles le les olvido olvide olvidaba cosa una acuerdo pedi pedimos mencione quise puse anote equivoque confundi perdon disculpe`)
+	except excepting change correction forgot mention mentioned note noted kindly aware advised say tell told already meant mean wrong forgotten add better instead rather otherwise hell heck crazy everywhere suppose guess mejor supongo upstairs downstairs bathroom kitchen hallway hall bedroom living dining laundry stairwell stairs room rooms shower tub entry closet porch lobby attic basement
+	en al de del con para es son que un una lo la el las los muy mas ya y o mi mis rento rentamos renta vivo vivimos vive familia todavia aun sigue esquinas lados lado orillas orilla partes bano cocina sala pasillo recamara cuarto tengo tiene quiero necesito esta estan ahi aqui tambien pero por falta falto faltaba viejo viejos vieja viejas entonces dije dijimos decia dicho decir decirle decirles le les olvido olvide olvidaba cosa una acuerdo pedi pedimos mencione quise puse tome nota anote anotar anoten equivoque confundi perdon disculpe`)
 
 // hintOfOther: of several topics asked at once, a word that only hints at one tells
 // nothing of it in a clause that answers another: "just the dome" is a wish and says

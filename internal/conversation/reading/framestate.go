@@ -107,7 +107,7 @@ func (r *reader) theirFrame(i int) bool {
 			break
 		}
 	}
-	return !r.wordAt(i+1, "shop", "color", "colors", "colour", "finish", "size", "sizes", "nuevo", "nuevos", "house") && !r.markAt(r.sentenceLast(i), '?') && !r.wordsIn(r.clauseStart(i), i, "finish", "mill", "bronze", "anodized", "coat", "color", "acabado")
+	return !r.wordAt(i+1, "shop", "color", "colors", "colour", "finish", "size", "sizes", "nuevo", "nuevos", "house") && !r.markAt(r.sentenceLast(i), '?') && !r.wordsIn(r.clauseStart(i), i, "finish", "mill", "bronze", "anodized", "coat", "color", "acabado") && !r.wishedFrame(i, i)
 }
 
 // conditionAfter is the state that the words after the noun tell, up to where the clause turns to something

@@ -1,0 +1,60 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What the frame of the new unit is to look like, where its metal or the frame that is wished for is named.
+
+// metalOfFinish: "bronze anodized aluminum", "anodized metal": the metal that a finish is on is no finish.
+func (r *reader) metalOfFinish(h *hit) bool {
+	if h.first != h.last || !r.wordAt(h.first, "aluminum", "aluminium", "metal", "alum", "aluminio") {
+		return false
+	}
+	i := h.first - 1
+	for r.wordAt(i, "on", "the", "over", "sobre", "de", "en", "el") {
+		i--
+	}
+	for n := range r.choices {
+		if c := &r.choices[n]; c.last == i && c.has1("finish") && !c.is("finish", "mill") {
+			return true
+		}
+	}
+	return false
+}
+
+// wishedFrame: "plain silver frame is fine", "el marco plateado está bien": asked for a finish, the frame
+// that the words name by one is the new one, and what is said of it is no state of the old.
+func (r *reader) wishedFrame(first, last int) bool {
+	if !r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicFrameCondition) {
+		return false
+	}
+	for i := first; i <= last; i++ {
+		if !frameNouns[r.wordText(i)] {
+			continue
+		}
+		after := i + 1
+		for r.wordAt(after, "de", "en", "color") {
+			after++
+		}
+		for n := range r.choices {
+			if c := &r.choices[n]; c.has1("finish") && (c.first <= i && i <= c.last || c.last == i-1 || c.first == after && r.wordAt(i, "marco", "marcos")) {
+				return !r.wordsIn(max(0, min(c.first, i)-2), i, "old", "existing", "current", "my", "our", "viejo", "mi")
+			}
+		}
+	}
+	return false
+}
+
+// saysWhich: "whatever is strongest against limbs": the words after a "whatever" tell which, so nothing is
+// left to the shop.
+func (r *reader) saysWhich(h *hit) bool {
+	next := h.last + 1
+	for r.wordAt(next, "is", "the", "s", "would", "be", "one", "that", "sea", "es") {
+		next++
+	}
+	for n := range r.choices {
+		if c := &r.choices[n]; c.first >= h.first && c.first <= next && c.last > h.last && c.is("material", fitcheck.MaterialPolycarbonate) {
+			return true
+		}
+	}
+	return false
+}
