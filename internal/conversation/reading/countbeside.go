@@ -6,6 +6,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // "36 across, only one", "2 ft x 4 ft. 3 total", "four, all 30 x 30". A bare figure there may
 // as well be a third side, and is none.
 func (r *reader) countBeside() (countAt, bool) {
+	if c, ok := r.neededOf(); ok && len(r.refs) == 0 {
+		return c, true
+	}
 	if r.askedSize() == "none" || r.Units > 1 || len(r.refs) > 0 || r.pairs() > 1 {
 		return countAt{}, false
 	}
