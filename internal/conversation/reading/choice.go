@@ -42,7 +42,7 @@ func (r *reader) readChoices() {
 			all = r.sayings(all, h)
 		}
 	}
-	r.settle(r.ifElse(r.flatSheet(r.shapeLike(r.nakedSheet(r.liesOnWhat(all))))))
+	r.settle(r.ifElse(r.frameKinds(r.flatSheet(r.shapeLike(r.nakedSheet(r.liesOnWhat(all)))))))
 	r.wishedChoices()
 	r.noSecondLayer()
 	r.noRisk()

@@ -6,6 +6,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // "36 across, only one", "2 ft x 4 ft. 3 total", "four, all 30 x 30". A bare figure there may
 // as well be a third side, and is none.
 func (r *reader) countBeside() (countAt, bool) {
+	if c, ok := r.neededOf(); ok && len(r.refs) == 0 {
+		return c, true
+	}
 	if r.askedSize() == "none" || r.Units > 1 || len(r.refs) > 0 || r.pairs() > 1 {
 		return countAt{}, false
 	}
@@ -81,6 +84,10 @@ func (r *reader) oneSaid() (countAt, bool) {
 		}
 		if r.wordAt(i, "one") && r.wordAt(i-1, "just", "only") && r.wordAt(i-2, "need", "want", "needing", "have") && (i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
 			return countAt{1, i - 1, i}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
+		}
+		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i-2, "just", "only") && (i == 2 || r.toks[i-3].kind == markToken || r.wordAt(i-3, "its", "is", "theres", "have", "need")) && i+1 < len(r.toks) && countNouns[r.toks[i+1].text] &&
+			(i+2 == len(r.toks) || r.toks[i+2].kind == markToken || r.wordAt(i+2, "on", "at", "and")) && r.Units < 2 && len(r.refs) == 0 && !r.questioned(i) {
+			return countAt{1, i - 2, i + 1}, true // "it's just the one skylight on my house"
 		}
 	}
 	return countAt{}, false

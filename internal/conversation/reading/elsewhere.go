@@ -8,7 +8,7 @@ func (r *reader) hailToCome(s sense, h *hit) sense {
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && !r.asked(fitcheck.TopicProblem) && r.hailUsual(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
-	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h)) && r.wordsIn(h.first, h.last+1, "hail", "hailstorm", "hailstorms", "granizo", "granizada", "granizadas") && !r.hurt(h) {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h) || r.reasonOfMaterial(h)) && r.wordsIn(h.first, h.last+1, "hail", "hailstorm", "hailstorms", "granizo", "granizada", "granizadas") && !r.hurt(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
 	return s
@@ -23,9 +23,30 @@ func (r *reader) fallsHere(h *hit) bool {
 // whyChosen: "poly cause of the trees", "policarbonato porque aquí cae granizo": what could hit the
 // skylight is told as the reason of a choice.
 func (r *reader) whyChosen(s sense, h *hit) bool {
+	if s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && !r.negated(h.first) && r.reasonOfMaterial(h) {
+		return true
+	}
 	return s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) &&
 		r.wordsIn(r.sentenceFirst(h.first), h.first, "because", "cause", "cuz", "coz", "bc", "since", "due", "porque", "pq", "por", "pues") && !r.negated(h.first) &&
 		!r.wordsIn(r.sentenceFirst(h.first), r.sentenceLast(h.first)+1, "broke", "cracked", "fell", "hit", "rompio", "quebro", "cayo", "no", "not", "dont")
+}
+
+// reasonOfMaterial: "polycarbonate because of the hail up here": in one sentence a material is wished for, and
+// what could hit it is the reason; "polycarbonate, hail broke the last one" tells what happened.
+func (r *reader) reasonOfMaterial(h *hit) bool {
+	from, to := r.sentence(h.first)
+	chosen := within(r.choices, from, h.first-1)
+	for n := range chosen {
+		c := &chosen[n]
+		if _, ok := c.has(string(fitcheck.TopicMaterial)); !ok || c.last >= h.first || r.wordAt(c.first, "plastic", "plastico") || r.wordAt(c.first-1, "is", "was", "the", "old", "es", "era", "el") {
+			continue
+		}
+		if r.wordsIn(c.last+1, h.last+1, "because", "cause", "cuz", "coz", "bc", "since", "due", "for", "account", "porque", "pq", "por", "para") && !r.wordsIn(c.last+1, to+1, "broke", "broken", "cracked", "fell", "hit", "got", "took", "last", "old", "ruined", "destroyed", "smashed", "damage", "damaged", "new", "need", "replace",
+			"rompio", "rompieron", "quebro", "quebraron", "rajo", "rajaron", "cayo", "pego", "dano", "viejo", "vieja", "nuevo", "nueva", "necesito", "no", "not", "dont", "never", "nunca") {
+			return true
+		}
+	}
+	return false
 }
 
 // elsewhere says whether a value's words are of something else than its topic.
@@ -181,8 +202,10 @@ func (r *reader) behindHouse(first, last int) bool {
 
 // otherUse: some other words of the message tell what the building is.
 func (r *reader) otherUse(h *hit) bool {
+	use, _ := h.has("use")
 	for n := range r.choices {
-		if c := &r.choices[n]; c.first != h.first && c.has1("use") && !r.wordAt(c.first, "at", "over") {
+		c := &r.choices[n]
+		if v, ok := c.has("use"); ok && v != use && c.first != h.first && !r.wordAt(c.first, "at", "over") {
 			return true
 		}
 	}

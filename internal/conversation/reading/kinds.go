@@ -248,7 +248,7 @@ func (r *reader) noKind(h *hit) bool {
 	if r.asked(fitcheck.TopicStyle) && r.Units < 2 && h.first <= 1 && r.markAt(h.last+1, ',') {
 		return true // "the second one, plastic goes down over the frame": of what was listed
 	}
-	if (h.is("nth", "other") || h.is("nth", "2")) && r.stillToDo(h) || h.is("nth", "other") && (r.notHad(h) || r.goesForIt(h)) {
+	if (h.is("nth", "other") || h.is("nth", "2")) && r.stillToDo(h) || h.is("nth", "other") && (r.notHad(h) || r.goesForIt(h) || r.soundOthers(h.first, h.last)) {
 		return true // "haven't got to the other one yet"
 	}
 	if h.is("nth", "other") && r.wordsIn(max(0, h.first-4), h.first, "get", "send", "measure", "give", "tell", "text", "have") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "tomorrow", "later", "tonight", "soon", "when", "next", "after") {
@@ -276,6 +276,7 @@ func (r *reader) oneAndOther() {
 			one = -1 // "from one outer edge to the other"
 		case one < 0 && (r.wordAt(i, "one", "ones") && !r.room(i-1) || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
 			one = i
+		case r.wordAt(i, "other", "others", "otra", "otro") && (r.soundOthers(i, i) || r.wordAt(i+1, "one") && r.soundOthers(i, i+1)):
 		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide") || r.softBreak(i-1) && r.wordAt(i+1, "is", "measures")):
 			other = i
 		}

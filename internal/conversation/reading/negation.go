@@ -275,11 +275,14 @@ func (r *reader) doubtedBut(first, last int, wish bool) bool {
 		if wish && r.wordAt(h.last, "guess", "suppose", "spose", "supongo", "reckon", "rekon") || r.talkCovers(h.first) && r.priced(h.first) {
 			continue // also "what does something like that cost"
 		}
-		if h.first > last && r.wordsIn(last+1, h.first, "so", "entonces") && r.wordsIn(h.first, h.last+1, "guess", "probably", "prob", "maybe", "suppose", "think", "supongo", "creo") {
+		if h.first > last && r.wordsIn(last+1, h.first, "so", "entonces") && r.wordsIn(h.first, h.last+1, "guess", "probably", "prob", "maybe", "suppose", "think", "reckon", "rekon", "figure", "believe", "supongo", "creo") {
 			continue // "the frame is bent so I guess the whole thing"
 		}
 		if h.first > last && r.wordAt(h.last+1, "you", "youd", "they", "theyd", "one", "its", "it", "folks", "people") && r.wordsIn(h.last+1, min(h.last+6, len(r.toks)), "call", "calls", "called", "say", "name", "term") {
 			continue // "a fiberglass frame I guess you'd call it": the word, not the thing
+		}
+		if h.first > last && r.wordAt(h.last+1, "i", "we", "ill", "id", "wed") && r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "need", "want", "order") {
+			continue // "the frame is bent, I reckon we need the whole thing"
 		}
 		if h.last < first && r.wordAt(h.last, "like") && r.wordAt(h.first-1, "shaped") {
 			continue // "shaped like a pyramid"

@@ -84,7 +84,10 @@ func (r *reader) wishEnds(i, j int, fresh bool) int {
 		j >= 1 && r.wordAt(j, "need", "want", "order", "needed") && r.wordAt(j-1, "i", "we") && !r.wordAt(j-2, "do", "should", "if", "did", "would", "think", "will", "when") {
 		return j
 	}
-	if j >= 1 && r.wordAt(j, "like", "get") && (r.wordAt(j-1, "id", "would", "to", "can", "could", "we") || r.wordAt(j-2, "can", "could")) {
+	if r.wordAt(j, "down") && r.wordAt(j-1, "track", "hunt") {
+		j-- // "trying to track down a new dome"
+	}
+	if j >= 1 && (r.wordAt(j, "like", "get") || r.wordAt(j, "find", "locate", "source", "track", "hunt") && !r.wordsIn(j, i, "for")) && (r.wordAt(j-1, "id", "would", "to", "can", "could", "we") || r.wordAt(j-2, "can", "could")) {
 		return j
 	}
 	if fresh && (j < 0 || r.toks[j].kind == markToken || r.wordAt(j, "sell", "sells", "make", "makes", "carry", "have", "do", "stock", "about", "in", "interested", "require", "requesting", "request", "hi", "hello", "venden", "tienen", "hacen", "ofrecen")) {
