@@ -114,6 +114,7 @@ func (r *reader) alikeAfterAll() {
 	for k := range r.out.Facts {
 		r.out.Facts[k].Unit = 0
 	}
+	r.out.Kinds = 0
 }
 
 // countedInAll: the message tells that there are so many in all.
