@@ -254,7 +254,7 @@ func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 		if partOf(before.Value, v) && !strings.Contains(f.Said, before.Said) {
 			e.Said = before.Said + " / " + f.Said
 		}
-		e.Value = joinedList(f.Topic, before.Value, v, clauseOf(text, f.Said))
+		e.Value = joinedList(f.Topic, before.Value, v, text, f.Said)
 	}
 	if !t.talk.add(e) {
 		t.heard.repeated = append(t.heard.repeated, e)

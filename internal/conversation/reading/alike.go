@@ -91,3 +91,35 @@ func (r *reader) saidAlike(ref *unitRef) bool {
 	}
 	return ends(after) && i < ref.first-1 && (r.wordAt(i, "same", "igual", "mismo", "tambien", "ditto") || r.wordAt(i, "so") && r.wordAt(i+1, "is", "does", "has"))
 }
+
+// alikeAfterAll: "2 of them, identical. One has a crack and the other is fine but I figure do both. metal
+// frame on a curb": two that were only told apart by harm, and of which all else is the same, are one kind.
+func (r *reader) alikeAfterAll() {
+	if r.Units > 1 || len(r.out.Rooms) > 0 || len(r.out.SameKind) > 0 || !r.countedInAll(2) {
+		return
+	}
+	of := func(unit int) []Fact {
+		return slices.DeleteFunc(slices.Clone(r.out.Facts), func(f Fact) bool { return f.Unit != unit })
+	}
+	one, other := of(1), of(2)
+	if len(one) == 0 || len(one) != len(other) || slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 2 }) || slices.ContainsFunc(r.out.Unclear, func(u Unclear) bool { return u.Unit > 0 }) {
+		return
+	}
+	for k := range one {
+		if one[k].Topic.OfSize() || one[k].Topic != other[k].Topic || one[k].Said != other[k].Said {
+			return
+		}
+	}
+	r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool { return f.Unit == 2 })
+	for k := range r.out.Facts {
+		r.out.Facts[k].Unit = 0
+	}
+	r.out.Kinds = 0
+}
+
+// countedInAll: the message tells that there are so many in all.
+func (r *reader) countedInAll(n int) bool {
+	return slices.ContainsFunc(r.out.Facts, func(f Fact) bool {
+		return f.Topic == fitcheck.TopicCount && f.Unit == 0 && f.Value == fitcheck.Whole(n)
+	})
+}

@@ -27,6 +27,10 @@ func (r *reader) besidePlastic(j *judged, ms []measure) {
 	case j.topic == "" && r.frameOpening(j.measure) && least <= fitcheck.Inch*11/4:
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
 	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*21/16 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
+		if r.asked(fitcheck.TopicPlasticSize) && least <= fitcheck.Inch*11/4 {
+			j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil // asked for the plastic, which is checked by it
+			return
+		}
 		j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicFrameInside}
 	}
 }

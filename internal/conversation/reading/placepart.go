@@ -37,7 +37,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		if r.toks[i].kind != wordToken || r.toks[i].used {
 			continue
 		}
-		if r.overtaken(i) || r.wordAt(i-1, "in") && r.wordAt(i-2, "as") && i > 2 && len(r.toks[i-3].text) == 1 {
+		if r.overtaken(i) || r.whereKinIs(i) || r.wordAt(i-1, "in") && r.wordAt(i-2, "as") && i > 2 && len(r.toks[i-3].text) == 1 {
 			continue // "V as in Victor"
 		}
 		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i) && !(r.wordAt(i-1, "by") && r.wordAt(i-2, "go", "goes", "went")) // "I go by Bernie"

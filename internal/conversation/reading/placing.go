@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"slices"
 	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
@@ -16,8 +17,8 @@ type found struct {
 // places finds where the part goes: town and state, ZIP code, a state or a well-known
 // town alone.
 func (r *reader) places() {
-	zips := r.zips()
-	towns := r.townsWithState()
+	zips := slices.DeleteFunc(r.zips(), func(z zipAt) bool { return r.whereKinIs(z.first) })
+	towns := slices.DeleteFunc(r.townsWithState(), func(f found) bool { return r.whereKinIs(f.first) })
 	switch {
 	case len(towns) > 1 && !sameTown(towns):
 		r.severalTowns(towns, zips)

@@ -75,6 +75,7 @@ func Read(in Input) Reading {
 	r.wantSaid()
 	r.frameStates()
 	r.answers()
+	r.alikeAfterAll()
 	r.names()
 	r.nameOfKin()
 	r.requests()

@@ -91,19 +91,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		return !r.negated(h.first) && (r.whole(h) || h.first == 0 || r.softBreak(h.first-1) || r.sentenceEnd(h.first-1)) && (h.last+1 >= len(r.toks) || r.toks[h.last+1].kind == markToken)
 	case RequestUndo:
-		if h.first == h.last && r.wordAt(h.first, "disregard", "ignore", "autocorrect") && r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
-			return false
-		}
-		if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") || r.wordsIn(r.sentenceFirst(h.first), h.first, "suppose", "supposing", "happens", "turns", "suponga", "supongamos") {
-			return false // "what happens if I measured it wrong", "suppose my helper then turns out to have misread it"
-		}
-		if r.wordsIn(h.first, h.last+1, "last", "previous", "prior") && r.wordsIn(h.first, h.last+1, "before") && h.last > h.first+3 {
-			return !r.negated(h.first) // "polycarbonate. scratch my last answer before this one tho"
-		}
-		if r.wordsIn(h.first, h.last+1, "last") && r.wordsIn(h.first, h.last+1, "disregard", "ignore", "forget") {
-			return !r.negated(h.first) && !r.measuredNow()
-		}
-		return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
+		return r.undoStands(h)
 	case RequestPerson:
 		if r.wordAt(h.last, "me") && r.wordAt(h.first-1, "they", "people", "folks", "friends", "everybody", "everyone", "guys", "kids") {
 			return false // "they call me Big Jim"

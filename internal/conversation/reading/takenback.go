@@ -39,3 +39,36 @@ func (r *reader) neverMind() bool {
 	text := politeness(bareWords(r.Text))
 	return text == "nevermind" || text == "never mind" || text == "nvm" || text == "nm" || text == "olvidalo" || text == "no importa"
 }
+
+// takenOff: a thing is taken off or apart, no word of an answer: "do I have to take it apart?", "do I
+// need to undo it to measure".
+func (r *reader) takenOff(h *hit) bool {
+	if !r.wordsIn(h.first, h.last+1, "take", "taking", "undo") {
+		return false
+	}
+	if !r.wordsIn(h.first, h.last+1, "back", "undo") || r.wordAt(h.last+1, "off", "apart", "out", "down", "up", "outside", "to") {
+		return true
+	}
+	from, _ := r.sentence(h.first)
+	return r.wordsIn(from, h.first, "do", "does", "should", "must", "have", "need", "supposed", "gotta") && !r.wordsIn(from, h.first, "how", "can", "could", "may")
+}
+
+// undoStands: the words take back what was said, and nothing that only might have gone wrong.
+func (r *reader) undoStands(h *hit) bool {
+	if r.takenOff(h) {
+		return false
+	}
+	if h.first == h.last && r.wordAt(h.first, "disregard", "ignore", "autocorrect") && r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
+		return false
+	}
+	if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") || r.wordsIn(r.sentenceFirst(h.first), h.first, "suppose", "supposing", "happens", "turns", "suponga", "supongamos") {
+		return false // "what happens if I measured it wrong", "suppose my helper then turns out to have misread it"
+	}
+	if r.wordsIn(h.first, h.last+1, "last", "previous", "prior") && r.wordsIn(h.first, h.last+1, "before") && h.last > h.first+3 {
+		return !r.negated(h.first) // "polycarbonate. scratch my last answer before this one tho"
+	}
+	if r.wordsIn(h.first, h.last+1, "last") && r.wordsIn(h.first, h.last+1, "disregard", "ignore", "forget") {
+		return !r.negated(h.first) && !r.measuredNow()
+	}
+	return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
+}
