@@ -74,9 +74,13 @@ func Read(in Input) Reading {
 	r.wishedDome()
 	r.wantSaid()
 	r.frameStates()
+	r.frameBroken()
+	r.paintGone()
+	r.neverLooked()
 	r.answers()
 	r.names()
 	r.nameOfKin()
+	r.stateForName()
 	r.requests()
 	r.roofing()
 	r.out.Language = r.language() // again, without names and places

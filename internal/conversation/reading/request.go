@@ -63,6 +63,9 @@ func (r *reader) moneyAsked() int {
 		if r.markAt(i, '$') && r.markAt(i+1, '?') || r.markAt(i, '$') && r.markAt(i+1, '$') && r.wordAt(i-1, "the", "lmk", "what", "whats", "how", "many", "much", "your", "me") {
 			return i // "lmk the $$"
 		}
+		if r.wordAt(i, "money") && r.wordAt(i-1, "less", "more") && r.markAt(r.sentenceLast(i), '?') {
+			return i // "is the dome by itself a lot less money?"
+		}
 		if r.wordAt(i, "bucks", "dollars", "dolares", "grand") && i > 0 && r.toks[i-1].kind == numToken || r.markAt(i, '$') && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
 			first, last := r.sentence(i)
 			if r.wordAt(first, "is", "are", "does", "do", "will", "would", "could") && r.wordsIn(first+1, first+2, "it", "they", "this", "that", "these", "those", "one", "a") || r.yesNoQuestion(i) && r.wordsIn(first, i, "under", "over", "than", "around", "about", "like", "cost", "run", "menos", "mas") || r.markAt(last, '?') && i-first < 5 {
@@ -107,6 +110,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		if next := h.last + 1; r.asked(fitcheck.TopicName) && r.wordAt(h.last, "me") && next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "at", "on", "back", "please", "pls", "when", "later", "now", "asap", "instead", "tomorrow", "today", "if", "and", "i", "to", "about", "so", "for") {
 			return false // "call me whatever"
+		}
+		if from, to := r.sentence(h.first); r.wordAt(h.last, "owner", "boss", "manager") && r.wordsIn(from, h.first, "have", "need", "got", "gotta", "let", "must") && r.wordsIn(h.last, to+1, "first", "before") {
+			return false // "I have to talk to the owner first"
 		}
 		return !r.negated(h.first) && !r.offersPhone(h)
 	case RequestStop:
