@@ -14,6 +14,9 @@ func (r *reader) snapsOn(h *hit) bool {
 // screwHoles: "he put wood screws through it", "le hizo agujeros a la orilla del plástico", "a crack by
 // the screw hole", "a hole for the vent pipe": a hole that belongs there.
 func (r *reader) screwHoles(h *hit) bool {
+	if r.wordsIn(h.first, h.last+1, "tape") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "where", "at", "and") && r.wordsIn(h.last+1, r.sentenceLast(h.last)+1, "measured", "measure", "curve", "starts", "bulge") {
+		return true // "I put a piece of tape where the curve starts and measured between"
+	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)+1
 	return h.first == h.last && (r.wordAt(h.last+1, "for") || r.wordAt(h.last-1, "screw", "bolt", "nail", "rivet", "fastener", "mounting", "weep", "pilot", "drill")) ||
 		r.wordsIn(h.first, h.last+1, "screw", "screws", "nail", "nails", "bolts", "tornillo", "tornillos", "clavos", "pijas") ||
