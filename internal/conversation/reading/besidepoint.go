@@ -21,7 +21,7 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicProblem:
 		switch s.value {
 		case fitcheck.ProblemHoleOpen:
-			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h) || r.frameHarmed(h)
+			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h) || r.lacksAnswer(h) || r.frameHarmed(h)
 		case fitcheck.ProblemCracked:
 			return r.frameFell(h) || r.snapsOn(h) || r.frameHarmed(h)
 		case fitcheck.ProblemLeaking:

@@ -14,9 +14,6 @@ func (r *reader) snapsOn(h *hit) bool {
 // screwHoles: "he put wood screws through it", "le hizo agujeros a la orilla del plástico", "a crack by
 // the screw hole", "a hole for the vent pipe": a hole that belongs there.
 func (r *reader) screwHoles(h *hit) bool {
-	if r.wordsIn(h.first, h.last+1, "tape") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "where", "at", "and") && r.wordsIn(h.last+1, r.sentenceLast(h.last)+1, "measured", "measure", "curve", "starts", "bulge") {
-		return true // "I put a piece of tape where the curve starts and measured between"
-	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)+1
 	return h.first == h.last && (r.wordAt(h.last+1, "for") || r.wordAt(h.last-1, "screw", "bolt", "nail", "rivet", "fastener", "mounting", "weep", "pilot", "drill")) ||
 		r.wordsIn(h.first, h.last+1, "screw", "screws", "nail", "nails", "bolts", "tornillo", "tornillos", "clavos", "pijas") ||
@@ -40,4 +37,9 @@ func (r *reader) onlyKnown(h *hit) bool {
 	}
 	return r.wordAt(h.last, "school") && r.wordAt(i, "teach", "teaches", "taught", "teaching") ||
 		r.wordAt(h.first-1, "de", "la") && r.wordsIn(max(0, h.first-4), h.first-1, "sabe", "saben", "entiende", "entienden", "estudio", "clases")
+}
+
+// lacksAnswer: "I think that's the last thing you were missing": an answer, and no cover.
+func (r *reader) lacksAnswer(h *hit) bool {
+	return r.wordsIn(h.first, h.last+1, "missing") && r.wordsIn(max(0, h.first-3), h.last+1, "you", "youre", "youve", "u", "im", "am")
 }
