@@ -37,15 +37,20 @@ func (t *turn) tellsBelow() bool {
 	return t.heard.below && m.Said["howto.indoors"] == 0 && len(m.Asking) > 0 && len(t.heard.entries) == 0 && slices.Contains(belowTopics, m.Asking[0].Topic)
 }
 
-// measuredBelow lets a measure go that can't be taken, once the one from indoors has come for it.
+// measuredBelow lets a measure go that can't be taken, once the one from indoors has come for it, or
+// that can't be had either.
 func (t *turn) measuredBelow() {
 	m := &t.talk.Memory
 	if m.Said["howto.indoors"] == 0 {
 		return
 	}
 	for _, a := range m.Asking {
-		if slices.Contains(belowTopics, a.Topic) && t.complete(Ask{fitcheck.TopicCurbInside, a.Unit}) {
+		still := t.heard.below && len(t.heard.entries) == 0 // told what else helps, and they don't get there either
+		if slices.Contains(belowTopics, a.Topic) && (still || t.complete(Ask{fitcheck.TopicCurbInside, a.Unit})) {
 			m.LetGo[a] = true
+			if still && !slices.Contains(t.heard.dontKnow, a) {
+				t.heard.dontKnow = append(t.heard.dontKnow, a)
+			}
 		}
 	}
 }

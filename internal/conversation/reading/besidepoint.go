@@ -17,11 +17,11 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicImpactRisk:
 		return r.riskUnknown(h)
 	case fitcheck.TopicFrameCondition:
-		return r.bentOver(s, h) || r.veryTall(h)
+		return r.bentOver(s, h) || r.veryTall(h) || r.noneLeft(h.last)
 	case fitcheck.TopicProblem:
 		switch s.value {
 		case fitcheck.ProblemHoleOpen:
-			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h) || r.frameHarmed(h)
+			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h) || r.lacksAnswer(h) || r.frameHarmed(h)
 		case fitcheck.ProblemCracked:
 			return r.frameFell(h) || r.snapsOn(h) || r.frameHarmed(h)
 		case fitcheck.ProblemLeaking:
@@ -143,6 +143,9 @@ func (r *reader) nothingOf(h *hit) bool {
 
 // whiteMetal: a frame that turned white is corroded or faded, no plastic that went dull.
 func (r *reader) whiteMetal(h *hit) bool {
+	if i := r.clauseStart(h.first); r.wordsIn(i, h.first, "frame", "frames", "aluminum", "aluminums", "aluminium", "aluminiums", "metal", "metals", "marco", "aluminio") && !r.wordsIn(i, h.first, "and", "dome", "domes", "plastic", "bubble", "lens", "acrylic", "domo", "plastico", "in", "inside", "skylight", "y", "around", "with") {
+		return true // "the aluminum has gone white and crusty", whatever was asked
+	}
 	if !r.asked(fitcheck.TopicFrameCondition) || r.asked(fitcheck.TopicProblem) || !r.wordsIn(h.first, h.last+1, "white", "chalky", "dull", "blanco", "gray", "grey", "brown") {
 		return false
 	}

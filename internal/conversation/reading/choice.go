@@ -105,6 +105,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicWant && r.eitherWish(s, h) {
 			base.value = fitcheck.WantUnsure
 		}
+		if r.noOwnWish(s, h) {
+			continue
+		}
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}

@@ -14,10 +14,10 @@ import (
 var (
 	frameNouns = wordSet(`frame frames framing retainer retainers marco marcos armazon bastidor contramarco fraim frams`)
 	stateOf    = statesOf(map[string]string{
-		fitcheck.ConditionGood:        `good survived escaped fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
+		fitcheck.ConditionGood:        `good survived escaped fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed excelent exelent excellant excellent pristine flawless bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
 		fitcheck.ConditionBent:        `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado pandeo`,
-		fitcheck.ConditionCorroded:    `corroded rusted rusty rust corrosion rotted rotten rotting rusting pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
-		fitcheck.ConditionCaulkedOver: `caulked caulk tar tarred silicone siliconed goop gooped gunked goo sealant mastic silicon silicona sellador chapopote brea resistol`,
+		fitcheck.ConditionCorroded:    `corroded rusted rusty rust corrosion rotted rotten rotting rusting crusty crusted pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
+		fitcheck.ConditionCaulkedOver: `caulked caulk caulking tar tarred silicone siliconed goop gooped gunked goo sealant mastic silicon silicona sellador chapopote brea resistol`,
 		fitcheck.ConditionWeathered:   `faded weathered chalky chalking dull dulled discolored peeling sunbaked descolorido descoloridos despintado despintados desgastado desgastados opaco`,
 	})
 	otherThings = wordSet(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
@@ -45,19 +45,26 @@ func (r *reader) frameStates() {
 		return
 	}
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken || !frameNouns[r.toks[i].text] && !r.metalPart(i) || !r.theirFrame(i) || r.hearsay(i) || r.doubtBetween(r.clauseStart(i), i) {
+		if r.toks[i].kind != wordToken || !frameNouns[r.toks[i].text] && !r.metalPart(i) || !r.theirFrame(i) || r.hearsay(i) {
+			continue
+		}
+		if first := r.frameUnknown(i); first >= 0 {
+			r.conditionIs(fitcheck.ConditionUnsure, first, i)
+			return
+		}
+		if r.doubtBetween(r.clauseStart(i), i) {
 			continue
 		}
 		if state, last := r.conditionAfter(i); state != "" {
 			r.conditionIs(state, i, last)
 			return
 		}
-		if state, first := r.conditionBefore(i); state != "" {
-			r.conditionIs(state, first, i)
+		if first, last := r.frameHolds(i); last >= 0 {
+			r.conditionIs(fitcheck.ConditionGood, first, last)
 			return
 		}
-		if first := r.frameUnknown(i); first >= 0 {
-			r.conditionIs(fitcheck.ConditionUnsure, first, i)
+		if state, first := r.conditionBefore(i); state != "" {
+			r.conditionIs(state, first, i)
 			return
 		}
 	}
@@ -94,7 +101,7 @@ func (r *reader) wordText(i int) string {
 
 // metalPart: "the metal part is pretty rusty", "el metal está doblado".
 func (r *reader) metalPart(i int) bool {
-	return r.wordAt(i, "metal", "aluminum", "aluminio") && r.wordAt(i-1, "the", "my", "our", "el") && r.wordAt(i+1, "part", "parts", "piece", "is", "was", "looks", "around", "edge", "rim", "itself", "esta", "se")
+	return r.wordAt(i, "metal", "metals", "aluminum", "aluminums", "aluminium", "aluminiums", "aluminio") && (r.wordAt(i+1, "part", "parts", "rim", "edge") || r.wordAt(i-1, "the", "my", "our", "el")) && r.wordAt(i+1, "part", "parts", "piece", "is", "was", "has", "got", "gone", "went", "s", "ha", "looks", "around", "edge", "rim", "itself", "esta", "se")
 }
 
 // theirFrame: the noun is the frame that is up there: not a window's, not one that is wished for.
@@ -163,14 +170,14 @@ func (r *reader) conditionAfter(i int) (string, int) {
 // bent the frame", "somebody caulked over the frame".
 func (r *reader) conditionBefore(i int) (string, int) {
 	k := i - 1
-	for r.wordAt(k, "the", "my", "our", "its", "that", "this", "over", "up", "in", "all", "metal", "old", "el", "mi", "todo") && k > i-5 {
+	for r.wordAt(k, "the", "my", "our", "its", "that", "this", "over", "up", "in", "all", "around", "right", "clean", "metal", "old", "el", "mi", "todo") && k > i-5 {
 		k--
 	}
 	state := stateOf[r.wordText(k)]
 	if state == "" || state == fitcheck.ConditionGood || r.deniesBetween(r.clauseStart(i), i) || k == i-1 && !r.wordsIn(i-3, i-1, "the", "my", "our", "with", "this", "that", "its", "a", "el", "mi") {
 		return "", 0
 	}
-	if k < i-1 && r.wordAt(k, "rust", "corrosion", "tar", "caulk", "silicone", "sealant", "goo", "mastic", "silicon", "brea", "oxido", "rusts") && !r.wordsIn(k+1, i, "over") {
+	if k < i-1 && r.wordAt(k, "rust", "corrosion", "tar", "caulk", "caulking", "silicone", "sealant", "goo", "mastic", "silicon", "brea", "oxido", "rusts") && !r.wordsIn(k+1, i, "over") && !(r.wordsIn(k+1, i, "around") && stateOf[r.wordText(k)] == fitcheck.ConditionCaulkedOver) {
 		return "", 0
 	}
 	return state, k
@@ -183,7 +190,7 @@ func (r *reader) frameUnknown(i int) int {
 		return -1
 	}
 	for k := max(r.sentenceFirst(i), i-7); k < i; k++ {
-		if r.wordAt(k, "know", "knows", "seen", "checked", "inspected", "idea", "clue", "sabe", "sabemos", "visto", "revisado", "checado", "sabria") && r.wordsIn(max(r.sentenceFirst(i), k-4), k, "not", "dont", "doesnt", "havent", "hasnt", "never", "no", "nobody", "cant", "couldnt", "didnt", "nunca", "nadie") && !r.wordsIn(k, i, "if", "what", "which", "who", "size", "kind", "far", "any", "but", "and", "as") && !r.wordsIn(i+1, min(i+4, len(r.toks)), "size", "kind", "is", "was", "measures") {
+		if r.wordAt(k, "know", "knows", "seen", "checked", "check", "look", "looked", "inspected", "idea", "clue", "sabe", "sabemos", "visto", "revisado", "checado", "sabria") && r.wordsIn(max(r.sentenceFirst(i), k-5), k, "not", "dont", "doesnt", "havent", "hasnt", "never", "no", "nobody", "cant", "couldnt", "didnt", "nunca", "nadie") && !(r.wordsIn(k, i, "what") && !r.wordsIn(k, i, "shape", "condition", "state")) && !r.wordsIn(k, i, "if", "which", "who", "size", "kind", "far", "any", "but", "and", "as") && !r.wordsIn(i+1, min(i+4, len(r.toks)), "size", "kind", "measures") && (!r.wordsIn(i+1, min(i+4, len(r.toks)), "is", "was") || r.wordsIn(k, i, "shape", "condition", "state")) {
 			return k
 		}
 	}
@@ -206,14 +213,14 @@ func (r *reader) frameHarmed(h *hit) bool {
 
 // saidToBe: a verb joins the noun and the word: "the frame up there still looks good".
 func (r *reader) saidToBe(i, k int) bool {
-	return r.wordsIn(i+1, k, "is", "are", "was", "were", "looks", "looked", "look", "seems", "stays", "stayed", "remains", "feels", "held", "holding", "came", "survived", "appears", "checked", "around", "esta", "estan", "sigue", "siguen", "quedo", "quedaron", "ve", "ven", "anda", "salio", "parece") ||
+	return r.wordsIn(i+1, k, "is", "are", "was", "were", "parts", "looks", "looked", "look", "seems", "stays", "stayed", "remains", "feels", "held", "holding", "came", "survived", "appears", "checked", "around", "esta", "estan", "sigue", "siguen", "quedo", "quedaron", "ve", "ven", "anda", "salio", "parece") ||
 		k == i+1 && !r.wordAt(k+1, "size", "sizes", "for", "to", "with") || r.wordAt(k-1, "in", "en") && r.wordAt(k+1, "shape", "condition", "order", "estado", "condiciones")
 }
 
 // doubtBetween: a word of doubt stands between two tokens.
 func (r *reader) doubtBetween(from, to int) bool {
 	for k := from; k < to; k++ {
-		if stateDoubts[r.wordText(k)] {
+		if stateDoubts[r.wordText(k)] && !(r.wordAt(k, "know") && r.wordAt(k-1, "you", "ya", "u")) { // "just so you know"
 			return true
 		}
 	}

@@ -38,3 +38,8 @@ func (r *reader) onlyKnown(h *hit) bool {
 	return r.wordAt(h.last, "school") && r.wordAt(i, "teach", "teaches", "taught", "teaching") ||
 		r.wordAt(h.first-1, "de", "la") && r.wordsIn(max(0, h.first-4), h.first-1, "sabe", "saben", "entiende", "entienden", "estudio", "clases")
 }
+
+// lacksAnswer: "I think that's the last thing you were missing": an answer, and no cover.
+func (r *reader) lacksAnswer(h *hit) bool {
+	return r.wordsIn(h.first, h.last+1, "missing") && r.wordsIn(max(0, h.first-3), h.last+1, "you", "youre", "youve", "u", "im", "am")
+}

@@ -63,6 +63,9 @@ func (r *reader) moneyAsked() int {
 		if r.markAt(i, '$') && r.markAt(i+1, '?') || r.markAt(i, '$') && r.markAt(i+1, '$') && r.wordAt(i-1, "the", "lmk", "what", "whats", "how", "many", "much", "your", "me") {
 			return i // "lmk the $$"
 		}
+		if r.wordAt(i, "money") && r.wordAt(i-1, "less", "more") && r.markAt(r.sentenceLast(i), '?') {
+			return i // "is the dome by itself a lot less money?"
+		}
 		if r.wordAt(i, "bucks", "dollars", "dolares", "grand") && i > 0 && r.toks[i-1].kind == numToken || r.markAt(i, '$') && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
 			first, last := r.sentence(i)
 			if r.wordAt(first, "is", "are", "does", "do", "will", "would", "could") && r.wordsIn(first+1, first+2, "it", "they", "this", "that", "these", "those", "one", "a") || r.yesNoQuestion(i) && r.wordsIn(first, i, "under", "over", "than", "around", "about", "like", "cost", "run", "menos", "mas") || r.markAt(last, '?') && i-first < 5 {
@@ -71,12 +74,6 @@ func (r *reader) moneyAsked() int {
 		}
 	}
 	return -1
-}
-
-// answeredAfter: "curb height? no idea": the words before the sign say the question again.
-func (r *reader) answeredAfter(i int) bool {
-	hits := within(r.talk, i, i)
-	return len(r.Asked) > 0 && len(hits) > 0 && (hits[0].is("say", "dontknow") || hits[0].is("say", "usual"))
 }
 
 // requestStands weeds out words that look like a request.
@@ -101,6 +98,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 		}
 		if next := h.last + 1; r.asked(fitcheck.TopicName) && r.wordAt(h.last, "me") && next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "at", "on", "back", "please", "pls", "when", "later", "now", "asap", "instead", "tomorrow", "today", "if", "and", "i", "to", "about", "so", "for") {
 			return false // "call me whatever"
+		}
+		if from, to := r.sentence(h.first); r.wordAt(h.last, "owner", "boss", "manager") && r.wordsIn(from, h.first, "have", "need", "got", "gotta", "let", "must") && r.wordsIn(h.last, to+1, "first", "before") {
+			return false // "I have to talk to the owner first"
 		}
 		return !r.negated(h.first) && !r.offersPhone(h)
 	case RequestStop:
@@ -338,57 +338,4 @@ func (r *reader) answeredByOther(n int) bool {
 		}
 	}
 	return false
-}
-
-// bareQuestion: a question mark after words that nothing else explains.
-func (r *reader) bareQuestion() {
-	if slices.Contains(r.out.Requests, RequestPrice) || slices.Contains(r.out.Requests, RequestHowTo) {
-		return
-	}
-	if r.wordAt(0, "is", "are", "do", "does") && r.wordAt(1, "yours", "your", "they", "these", "those", "you", "u", "ur", "them") && !(slices.Contains(r.out.Requests, RequestPerson) && !r.wordsIn(1, len(r.toks), "in", "near", "around")) {
-		r.request(RequestQuestion)
-		return
-	}
-	if r.wordAt(0, "is", "are", "will", "does") && r.wordsIn(1, len(r.toks), "too", "enough", "ok", "okay", "fit", "possible", "normal") && !r.wordAt(1, "it") {
-		r.request(RequestQuestion) // "is 49 1/2 too big for you"
-		return
-	}
-	if n := len(r.toks) - 1; r.markAt(n, '?') {
-		if i := r.clauseStart(n); (r.wordAt(i, "is", "are", "was") && r.wordAt(i+1, "that", "it", "those", "they") && i+2 < n) && i > 0 {
-			r.request(RequestQuestion) // "the old one was acrylic, is that still what you recommend?"
-			return
-		}
-	}
-	if r.opensAsking(0) && !slices.Contains(r.out.Requests, RequestPrice) {
-		r.request(RequestQuestion) // "would two layers stop the drumming"
-		return
-	}
-	if n := len(r.toks) - 1; n > 0 && r.changeBehind(r.sentenceFirst(n), n) {
-		return
-	}
-	if n := len(r.toks) - 1; r.askedSize() != "none" && r.markAt(n, '?') && (r.wordAt(n-1, "how", "como") && r.clauseStart(n-1) == n-1 || r.wordAt(n-1, "then") && r.wordAt(n-2, "how")) {
-		r.request(RequestHowTo) // "no ladder here, how?"
-		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
-		return
-	}
-	if r.handsWanted() || r.otherQuestion() {
-		r.request(RequestQuestion)
-		return
-	}
-	if len(r.out.Requests) > 0 || len(r.out.Facts) > 0 || len(r.out.Unclear) > 0 {
-		return
-	}
-	words := 0
-	for i := range r.toks {
-		if r.toks[i].kind == wordToken {
-			words++
-		}
-		if r.markAt(i, '?') && r.answeredAfter(i+1) {
-			continue
-		}
-		if r.markAt(i, '?') && (words > 1 || words == 1 && i == len(r.toks)-1 && len(r.toks[0].text) > 3 && !r.wordAt(0, "what", "again", "pardon", "hello") || r.wordAt(i-1, "who", "why", "when", "where", "quien", "cuando", "donde", "really", "seriously")) {
-			r.request(RequestQuestion)
-			return
-		}
-	}
 }

@@ -52,7 +52,7 @@ func (r *reader) frameUnwanted(s sense, h *hit) bool {
 			return true
 		}
 	}
-	return r.wordsIn(r.sentenceFirst(h.first), h.first, "need", "want", "order", "send", "urge", "urgen", "necesito", "ocupo", "quiero", "busco", "mandeme")
+	return r.wordsIn(r.sentenceFirst(h.first), h.first, "need", "want", "order", "send", "urge", "urgen", "necesito", "ocupo", "quiero", "busco", "mandeme", "price", "cost", "much", "cuanto", "sell", "buy", "cuesta")
 }
 
 // sheWould: "she'd like it swapped" speaks of no shed.

@@ -7,8 +7,8 @@ import "example.com/intake-bot/internal/fitcheck"
 // unit", "need the plastic lid and that's all".
 
 var (
-	orderWords = wordSet(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after going go rather sell prefer get getting
-		quiero queremos necesito necesitamos ocupo ocupamos comprar pedir cambiar cambiarlo cambiarlos busco buscamos llevo mandeme cotice cotizar encargar quisiera quisieramos`)
+	orderWords = wordSet(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after going go rather sell prefer get getting buying make give
+		quiero queremos necesito necesitamos ocupo ocupamos comprar pedir cambiar cambiarlo cambiarlos busco buscamos llevo mandeme cotice cotizar encargar quisiera quisieramos prefiero preferimos`)
 	domeWords  = wordSet(`dome domes plastic bubble bubbles lens lid top tops cover insert glazing acrylic sheet domo domos tapa tapas plastico burbuja mica acrilico cubierta`)
 	wholeNouns = wordSet(`unit units thing skylight skylights skylite skylites assembly assemblies setup kit works shebang package replacement one ones tragaluz tragaluces unidad unidades domo domos`)
 	wantDoubts = wordSet(`or whether if maybe might unsure versus vs either torn between difference should could depends deciding decide o si depende quizas talvez both unless probably wondering wonder sure ambos entre`)
@@ -19,6 +19,16 @@ func (r *reader) wantSaid() {
 	t := fitcheck.TopicWant
 	if r.known(t) || r.doubtful(t) || len(r.refs) > 0 || r.Units > 1 || r.asked(fitcheck.TopicConfirm) || r.asked(t) && r.firstTalk("dontknow") != nil || r.out.Language != "en" && r.out.Language != "es" {
 		return
+	}
+	if i := r.opinionsDiffer(); i >= 0 && (r.asked(t) || r.namesWant(0, len(r.toks)-1)) {
+		r.fact(t, 0, fitcheck.Choice(fitcheck.WantUnsure), r.sentenceFirst(i), i)
+		return
+	}
+	for n := range r.wants {
+		if h := &r.wants[n]; r.asked(t) && r.domeAndFrame(h.senses[0], h) {
+			r.fact(t, 0, fitcheck.Choice(fitcheck.WantCompleteUnit), h.first, h.last+2)
+			return
+		}
 	}
 	value, first, last := "", 0, 0
 	for i := 0; i < len(r.toks); i = r.sentenceLast(i) + 1 {
@@ -45,6 +55,8 @@ func (r *reader) wantSaid() {
 	}
 	if value != "" {
 		r.fact(t, 0, fitcheck.Choice(value), first, last)
+	} else if i := r.undecided(); i >= 0 && r.asked(t) {
+		r.fact(t, 0, fitcheck.Choice(fitcheck.WantUnsure), i, len(r.toks)-1)
 	}
 }
 
@@ -58,8 +70,8 @@ func (r *reader) neitherChosen(from, to int) bool {
 	}
 	for i := from; i <= to; i++ {
 		switch {
-		case r.wordAt(i, "know", "sure", "certain", "decided", "decide", "se", "sabemos", "seguro", "segura", "decido") && r.wordsIn(max(from, i-3), i, "not", "dont", "no", "havent", "cant", "didnt", "doesnt") && r.wordsIn(i, to+1, "or", "o", "if", "whether", "si", "which"),
-			r.wordAt(i, "maybe", "quizas") && r.wordsIn(i+1, to+1, "maybe", "quizas", "or", "o"), r.wordAt(i, "torn", "unsure", "undecided"),
+		case r.wordAt(i, "know", "sure", "certain", "decided", "decide", "se", "sabemos", "seguro", "segura", "decido") && r.wordsIn(max(from, i-3), i, "not", "dont", "no", "havent", "cant", "didnt", "doesnt") && r.wordsIn(i, to+1, "or", "o", "if", "whether", "si", "which", "between", "entre"),
+			r.wordAt(i, "maybe", "quizas") && r.wordsIn(i+1, to+1, "maybe", "quizas", "or", "o"), r.wordAt(i, "torn", "unsure", "undecided"), r.wordAt(i, "minds") && r.wordAt(i-1, "two"),
 			r.wordAt(i, "whatever", "whichever") && r.wordsIn(i+1, min(i+5, to+1), "cheaper", "cheapest", "less", "costs", "least") && r.wordsIn(from, to+1, "or"):
 			return true
 		}
@@ -74,7 +86,7 @@ func (r *reader) namesWant(from, to int) bool {
 
 func (r *reader) wantDoubted(from, to int) bool {
 	for i := from; i <= to; i++ {
-		if wantDoubts[r.wordText(i)] {
+		if wantDoubts[r.wordText(i)] && !(r.bothWished(i, from)) {
 			return true
 		}
 	}
@@ -112,6 +124,8 @@ func (r *reader) wholeWanted(from, to int) bool {
 			}
 		case r.wordAt(i, "completo", "completa", "completos", "completas", "entero", "entera"):
 			return !r.deniesBetween(max(from, i-3), i)
+		case r.bothWished(i, from), r.withDome(i, from, to):
+			return !r.deniesBetween(max(from, i-4), i)
 		case r.wordAt(i, "unit", "units") && r.wordAt(i-1, "new"):
 			return true
 		case r.wordAt(i, "frame", "frames", "marco") && r.wordsIn(max(from, i-3), i, "with", "con") && r.wordsIn(max(from, i-2), i, "new", "nuevo", "complete"), r.wordAt(i, "marco") && r.wordAt(i+1, "nuevo") && r.wordsIn(max(from, i-2), i, "con"):
@@ -129,7 +143,7 @@ func (r *reader) domeWanted(from, to int) bool {
 	}
 	dome := -1
 	for i := from; i <= to && dome < 0; i++ {
-		if domeWords[r.wordText(i)] && !r.wordAt(i+1, "skylight", "skylights", "unit", "units") {
+		if domeWords[r.wordText(i)] && !r.insteadWished(&hit{first: i}) && !r.wordAt(i+1, "skylight", "skylights", "unit", "units") {
 			dome = i
 		}
 	}
@@ -140,13 +154,45 @@ func (r *reader) domeWanted(from, to int) bool {
 		switch {
 		case r.wordAt(i, "just", "only", "solo", "nomas", "solamente", "unicamente", "alone") && i >= dome-3 && i <= dome+3 && !r.wordAt(i+1, "one", "uno", "una", "two", "dos") && !(i+1 < len(r.toks) && r.toks[i+1].kind == numToken),
 			r.wordAt(i, "thats", "that") && r.wordsIn(i+1, min(i+3, to+1), "all") && i > dome,
-			r.wordAt(i, "nothing", "nada") && r.wordAt(i+1, "else", "mas"):
+			r.wordAt(i, "nothing", "nada") && r.wordAt(i+1, "else", "mas"), r.wordAt(i, "own") && r.wordAt(i-2, "on") && i > dome, r.wordAt(i, "itself", "themselves") && r.wordAt(i-1, "by"),
+			r.wordAt(i, "all") && (r.wordAt(i+1, "i", "im", "we", "were", "he", "she") && r.wordAt(i-1, "is", "be") && i > dome || r.wordAt(i+1, "i", "we", "he", "she") && i < dome && r.wordsIn(i, dome, "is")):
 			return true
-		case r.wordAt(i, "frame", "frames", "marco", "marcos"):
+		case r.wordAt(i, "frame", "frames", "metal", "marco", "marcos"):
 			if r.wordsIn(max(from, i-3), i, "no", "not", "without", "sin", "keep", "keeping", "reuse", "reusing", "leave", "leaving", "save", "dejo", "conservo", "reusar") || r.wordAt(i+1, "stays", "already") || r.wordsIn(max(from, i-3), i, "got", "have") && r.wordAt(i+1, "already") {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// bothWished: "frame bent, dome cracked, so I need both".
+func (r *reader) bothWished(i, from int) bool {
+	return r.wordAt(i, "both", "ambos") && r.wordsIn(max(from, i-3), i, "need", "want", "order", "replace", "get", "buy", "take", "ocupo", "necesito", "quiero", "cambiar") &&
+		!r.wordAt(i+1, "ways", "sides", "directions", "of", "ends", "lados") && r.namesBoth()
+}
+
+// namesBoth: the message names the plastic and the frame, of which "both" can be said.
+func (r *reader) namesBoth() bool {
+	n := len(r.toks)
+	return r.wordsIn(0, n, "dome", "domes", "plastic", "bubble", "domo", "plastico", "lens") && r.wordsIn(0, n, "frame", "marco", "metal") && !r.wordsIn(0, n, "frames", "skylights", "units", "tragaluces", "marcos")
+}
+
+// withDome: the frame is wished for beside the plastic: "I'd want the frame along with the dome".
+func (r *reader) withDome(i, from, to int) bool {
+	if !r.wordAt(i, "frame", "frames", "marco") || !r.wordAt(i-1, "the", "a", "new", "metal", "el", "un") || r.wordsIn(from, i, "if", "keep", "reuse", "si") {
+		return false
+	}
+	k := i + 1
+	switch {
+	case r.wordAt(k, "along", "together") && r.wordAt(k+1, "with"), r.wordAt(k, "junto") && r.wordAt(k+1, "con"):
+		k += 2
+	case r.wordAt(k, "as") && r.wordAt(k+1, "well") && r.wordAt(k+2, "as"):
+		k += 3
+	case r.wordAt(k, "plus"):
+		k++
+	default:
+		return false
+	}
+	return r.wordsIn(k, min(k+3, to+1), "dome", "domes", "plastic", "bubble", "lens", "domo", "plastico", "burbuja", "top")
 }

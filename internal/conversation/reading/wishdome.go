@@ -84,6 +84,9 @@ func (r *reader) wishEnds(i, j int, fresh bool) int {
 		j >= 1 && r.wordAt(j, "need", "want", "order", "needed") && r.wordAt(j-1, "i", "we") && !r.wordAt(j-2, "do", "should", "if", "did", "would", "think", "will", "when") {
 		return j
 	}
+	if j >= 1 && r.wordAt(j, "me", "us") && r.wordAt(j-1, "sell", "send", "ship", "get", "mail") && (j == 1 || r.softBreak(j-2) || r.sentenceEnd(j-2) || r.wordAt(j-2, "please", "just", "so")) {
+		return j - 1 // "dome is toast. Sell me a dome."
+	}
 	if r.wordAt(j, "down") && r.wordAt(j-1, "track", "hunt") {
 		j-- // "trying to track down a new dome"
 	}

@@ -1,0 +1,90 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What names a dome or a whole unit and is no wish of the writer's own: two people want two things, the one
+// is wanted instead of the other, what it costs is asked before anything is chosen.
+
+// noOwnWish says whether a phrase for what is wanted stands where it is not wished for.
+func (r *reader) noOwnWish(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicWant || s.value == fitcheck.WantUnsure {
+		return false
+	}
+	if s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "marco") && r.wordAt(h.last+1, "is", "isnt", "looks", "esta") {
+		return true // "dome, and the frame is fine"
+	}
+	return r.insteadWished(h) || r.costAsked(h) || r.allThatIs(h) || r.opinionsDiffer() >= 0 || r.domeAndFrame(s, h)
+}
+
+// insteadWished: "make that the whole unit instead of only the dome", "rather than just the dome".
+func (r *reader) insteadWished(h *hit) bool {
+	for i := max(r.clauseStart(h.first), h.first-3); i < h.first; i++ {
+		if r.wordAt(i, "of", "than", "de") && r.insteadOf(i) {
+			return true
+		}
+	}
+	return false
+}
+
+// costAsked: "is the dome by itself a lot less money?", "¿sale más barato el domo solo?".
+func (r *reader) costAsked(h *hit) bool {
+	from, to := r.sentence(h.first)
+	return r.markAt(to, '?') && r.wordsIn(from, to, "less", "cheaper", "cheapest", "expensive", "barato", "caro", "economico", "costs", "save") &&
+		r.wordAt(from, "is", "are", "would", "does", "do", "will", "wouldnt", "isnt", "es", "sale", "seria")
+}
+
+// allThatIs: "the top piece is all I'm looking for" wants no more than that.
+func (r *reader) allThatIs(h *hit) bool {
+	return h.first == h.last && r.wordAt(h.first, "all", "todo") && r.wordAt(h.first-1, "is", "be", "thats", "its", "was", "es") && (r.wordAt(h.last+1, "i", "im", "id", "ill", "we", "were", "wed", "he", "she", "hes", "shes", "that", "thats", "it", "my", "lo") || r.wordAt(h.last+1, "needed", "wanted"))
+}
+
+// domeAndFrame: "dome n frame": the plastic is named along with the frame.
+func (r *reader) domeAndFrame(s sense, h *hit) bool {
+	if s.value != fitcheck.WantDomeOnly || !s.asked {
+		return false
+	}
+	k := h.last + 1
+	if !r.wordAt(k, "and", "n", "plus", "y", "nd") && !r.markAt(k, '&') && !r.markAt(k, '+') {
+		return false
+	}
+	for k++; r.wordAt(k, "the", "a", "new", "metal", "el"); k++ {
+	}
+	return r.wordAt(k, "frame", "frames", "marco", "marcos") && !r.frameIs(k)
+}
+
+// opinionsDiffer is the token at which the second of two people is told to think otherwise, "my brother says
+// replace it all and my wife says save the money", -1 where they don't, or where the writer has chosen.
+func (r *reader) opinionsDiffer() int {
+	if r.wordsIn(0, len(r.toks), "so", "decided", "settled", "agree", "agreed", "agrees", "but", "pero", "want", "prefer", "quiero", "prefiero", "asi") && !r.wordsIn(0, len(r.toks), "otherwise", "different", "opposite") {
+		return -1
+	}
+	said := 0
+	for i := range r.toks {
+		if !r.wordAt(i, "says", "thinks", "said", "told", "wants", "figures", "swears", "insists", "reckons", "votes", "dice", "piensa", "cree", "opina", "prefiere") {
+			continue
+		}
+		someone := false
+		for k := max(r.sentenceFirst(i), i-3); k < i; k++ {
+			someone = someone || r.personAt(k) || r.wordAt(k, "he", "she", "other", "otro", "otra", "esposo", "esposa", "hermano", "hijo", "cunado")
+		}
+		if !someone {
+			continue
+		}
+		if said++; said == 2 {
+			return i
+		}
+	}
+	return -1
+}
+
+// undecided: asked what is wanted, "todavía no me decido", "can't make up my mind": where such words begin, -1
+// without them.
+func (r *reader) undecided() int {
+	for i := range r.toks {
+		if r.wordAt(i, "decide", "decided", "deciding", "decision", "decido", "decidido", "decidimos", "decidir", "mind", "minds", "choose", "settle", "settled") &&
+			r.wordsIn(max(r.clauseStart(i), i-5), i, "not", "cant", "cannot", "havent", "hasnt", "couldnt", "still", "yet", "no", "sin", "hard", "trouble", "tough", "todavia", "two", "difficult") && !r.wordsIn(max(0, i-4), i, "dont", "never", "you", "changed", "keep", "bear") {
+			return max(r.clauseStart(i), i-5)
+		}
+	}
+	return -1
+}
