@@ -34,7 +34,8 @@ func (t *turn) fromBelow() bool {
 // what is measured up there and have told nothing else.
 func (t *turn) tellsBelow() bool {
 	m := &t.talk.Memory
-	return t.heard.below && m.Said["howto.indoors"] == 0 && len(m.Asking) > 0 && len(t.heard.entries) == 0 && slices.Contains(belowTopics, m.Asking[0].Topic)
+	return t.heard.below && m.Said["howto.indoors"] == 0 && len(m.Asking) > 0 && len(t.heard.entries) == 0 && slices.Contains(belowTopics, m.Asking[0].Topic) &&
+		!m.LetGo[m.Asking[0]] // asked twice already
 }
 
 // measuredBelow lets a measure go that can't be taken, once the one from indoors has come for it, or
