@@ -270,8 +270,8 @@ func (r *reader) countClause(i int) (countAt, bool) {
 }
 
 func (r *reader) countNumber(i int) (n, next int) {
-	if i >= len(r.toks) {
-		return 0, i
+	if i >= len(r.toks) || r.wordAt(i+1+number(r.wordAt(i+1, "left", "bad", "big", "little", "young", "small", "old")), "perros", "gatos", "hijos", "hijas", "nietos", "dogs", "cats", "kids", "children", "sons", "daughters", "grandkids", "boys", "girls", "thumbs", "hands", "knees", "stitches", "puntadas", "chickens", "horses", "cows", "beers", "trucks") {
+		return 0, i // "I've got two left thumbs"
 	}
 	t := &r.toks[i]
 	if t.kind == numToken {

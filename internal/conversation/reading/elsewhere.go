@@ -59,7 +59,10 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.asked(fitcheck.TopicPlace) && r.wordAt(h.last, "office") && r.wordsIn(max(0, h.first-1), h.last, "post") {
 			return true // "Bozeman, thats our post office"
 		}
-		if !r.asked(s.topic) && (r.ofTheWriter(h) || r.aboutPeople(h) || len(r.Asked) > 0 && r.keptThere(h)) {
+		if r.asked(s.topic) && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "now", "ahorita") && r.passingPlace(h) {
+			return true // "estoy en la iglesia ahorita, al rato le contesto"
+		}
+		if !r.asked(s.topic) && (r.ofTheWriter(h) || r.aboutPeople(h) || r.passingPlace(h) || len(r.Asked) > 0 && r.keptThere(h)) {
 			return true
 		}
 		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))

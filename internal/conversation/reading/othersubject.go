@@ -17,7 +17,7 @@ func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
-	if r.wordsIn(from, to+1, "shot", "hit", "threw", "dropped", "fell", "landed", "went", "blew", "kicked", "stepped", "put", "through", "thru", "pego", "cayo", "aventaron") {
+	if r.wordsIn(from, to+1, "shot", "hit", "threw", "dropped", "fell", "landed", "went", "blew", "kicked", "stepped", "put", "pego", "cayo", "aventaron") {
 		return false // what hit it
 	}
 	other := -1
@@ -33,6 +33,7 @@ func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
 	return other >= 0
 }
 
+// otherThingAt: the word is one of those things, or what belongs to one follows: "truck's".
 func (r *reader) otherThingAt(i int) bool {
 	for r.markAt(i, '\'') || r.wordAt(i, "s") {
 		i--
@@ -55,4 +56,34 @@ func (r *reader) isSubject(i int, h *hit) bool {
 		}
 	}
 	return !r.wordAt(i-1, "in", "en") && !r.wordAt(i-2, "in", "en") || h.first > 0 && r.wordAt(h.first-1, "oil", "gas", "coolant", "water") || i == h.last+1
+}
+
+// whereabouts are words that tell what people do where they are just now.
+var whereabouts = wordSet(`now today look measure meeting typing texting text ask asked later tomorrow stop stopping stopped after ahorita luego rato bautizo misa paso pasar voy wifi internet service signal`)
+
+// passingPlace: "estoy en la iglesia ahorita", "after church on Sunday", "I'm typing from the library", "they
+// moved the school board meeting": a place that somebody is at or comes by is not what the skylight is on.
+func (r *reader) passingPlace(h *hit) bool {
+	from, to := r.sentence(h.first)
+	for i := from; i <= to; i++ {
+		if w := r.wordText(i); theirThings[w] && !r.wordAt(i, "it", "its") || r.wordAt(i, "building", "own", "live", "manage", "bought", "ours", "this", "thats", "vivo", "for", "para", "is", "over", "have", "tengo", "edificio") {
+			return false
+		}
+	}
+	if r.wordAt(h.last+1, "board", "bus", "meeting", "service", "picnic", "yard", "supply") {
+		return true
+	}
+	i := h.first - 1
+	for r.wordAt(i, "the", "a", "my", "la", "el", "un", "una", "our") {
+		i--
+	}
+	if !r.wordAt(i, "after", "before", "at", "from", "by", "in", "to", "en", "a", "de", "desde") {
+		return false
+	}
+	for k := from; k <= to; k++ {
+		if (k < h.first || k > h.last) && whereabouts[r.wordText(k)] {
+			return true
+		}
+	}
+	return false
 }

@@ -129,7 +129,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			if r.wordAt(h.last+1, "a") && r.wordAt(h.last+2, "fortune", "lot", "bundle", "arm", "ton", "pile", "mint") && !r.markAt(r.sentenceLast(h.last), '?') {
 				return false // "electric heat costs a fortune here"
 			}
-			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first)
+			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first) && !(r.wordAt(h.first, "price") && r.givenAt(h.first-1))
 		}
 	case RequestQuestion:
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(h.first, "assume", "hope", "guess", "suppose", "believe") {
