@@ -96,6 +96,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.plasticLid(s, h) {
 			base.value = fitcheck.StyleDomeOverFrame
 		}
+		if said, ok := r.saidInstead(s, h); ok {
+			base.value = said
+		}
 		if n := r.wholeAt(h.first - 1); s.topic == fitcheck.TopicLayers && n > 0 && n < 4 && r.likeOldOne(h) {
 			base.value = strconv.Itoa(int(n))
 		}

@@ -1,5 +1,11 @@
 package reading
 
+import (
+	"strconv"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
 // earlierWrote: "the opening is 45 1/4 long, I wrote 54 1/4", "46 1/4. I'd told you 46 3/4": after a
 // number the clause says nothing but what an earlier message held.
 func (r *reader) earlierWrote(m *measure) bool {
@@ -22,4 +28,36 @@ func (r *reader) earlierWrote(m *measure) bool {
 	for i--; i >= from && r.wordAt(i, "had", "have", "le", "les", "te", "habia", "ya", "first", "before", "earlier", "mistakenly", "accidentally", "wrongly", "originally"); i-- {
 	}
 	return i < from || i == from && r.wordAt(i, "i", "id", "ive", "yo", "we", "where", "antes", "and", "because", "porque") || i == from+1 && r.wordAt(i, "i", "id", "ive", "d", "yo", "we")
+}
+
+// saidInstead: "you have two layers for me and I asked for three": of what the list has and what was asked for,
+// the latter.
+func (r *reader) saidInstead(s sense, h *hit) (string, bool) {
+	if s.topic != fitcheck.TopicLayers || !r.asked(fitcheck.TopicConfirm) || !r.wordsIn(max(0, h.first-4), h.first, "you", "u", "it", "list", "summary", "usted") || !r.wordsIn(max(0, h.first-3), h.first, "have", "put", "got", "wrote", "listed", "says", "puso", "tiene") {
+		return "", false
+	}
+	for k := h.last + 1; k < r.sentenceLast(h.last); k++ {
+		if !r.wordAt(k, "asked", "said", "wanted", "ordered", "need", "want", "pedi", "dije", "quiero") {
+			continue
+		}
+		for j := k + 1; j <= k+2; j++ {
+			if n := r.wholeAt(j); n > 0 && n < 4 {
+				return strconv.Itoa(int(n)), true
+			}
+		}
+	}
+	return "", false
+}
+
+// wroteWrong: "I wrote 48 in my last mail, and that was wrong": the number stands in no other light.
+func (r *reader) wroteWrong(m *measure) bool {
+	from, to := r.sentence(m.first)
+	if !r.wordsIn(m.last+1, to+1, "wrong", "mistake", "typo", "error", "mistaken", "incorrect", "mal", "equivocado", "equivocada") || r.numberIn(m.last+1, to+1) {
+		return false
+	}
+	i := m.first - 1
+	for r.wordAt(i, "you", "u", "that", "it", "was", "down", "le", "les") {
+		i--
+	}
+	return r.wordAt(i, "wrote", "told", "said", "typed", "put", "sent", "texted", "gave", "dije", "puse", "escribi", "mande") && r.wordsIn(max(from, i-3), i+1, "i", "id", "ive", "yo", "we", "dije", "puse", "escribi", "mande")
 }

@@ -20,7 +20,7 @@ func (r *reader) saidBefore(m *measure) bool {
 	if m.shape == lone && r.wordAt(m.last+1, "is", "was", "esta", "estaba", "stays") && r.wordAt(m.last+2, "right", "correct", "fine", "good", "ok", "bien", "correcto") && r.endsClauseAt(m.last+3) && r.numberIn(0, m.first) {
 		return true
 	}
-	if r.earlierWrote(m) {
+	if r.earlierWrote(m) || r.wroteWrong(m) {
 		return true
 	}
 	return r.wordAt(m.last+1, "before", "earlier", "originally", "previously", "antes", "yesterday", "initially") && r.endsClauseAt(m.last+2) &&
