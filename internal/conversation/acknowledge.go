@@ -71,6 +71,9 @@ func (t *turn) takeBack() {
 
 func (t *turn) ackPerson() {
 	name, place := t.heardText(fitcheck.TopicName), t.heardText(fitcheck.TopicPlace)
+	if t.toldFuller() {
+		name = "" // they were thanked by it
+	}
 	args := wording.Args{"name": firstName(name), "place": place}
 	switch {
 	case name != "" && place != "":

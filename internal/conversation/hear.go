@@ -82,7 +82,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
-	r = t.nameMended(t.innerToo(t.lateName(t.knownTown(r, text, asked), text), text), text)
+	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(r, text, asked), text), text), text), text)
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
@@ -261,7 +261,7 @@ func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 		return
 	}
 	t.heard.entries = append(t.heard.entries, e)
-	if before != nil && !partOf(before.Value, e.Value) {
+	if before != nil && !partOf(before.Value, e.Value) && !fullerName(*before, e) {
 		t.heard.changed = append(t.heard.changed, e)
 	}
 }
