@@ -20,6 +20,7 @@ func (t *turn) acknowledge() {
 	t.ackPerson()
 	t.ackPhotos()
 	t.ackLeftOut()
+	t.ackOnlyOne()
 	t.ackSizes()
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"

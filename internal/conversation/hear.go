@@ -31,6 +31,7 @@ type heard struct {
 	total    bool     // how many there are of all kinds
 	sorry    bool     // something went wrong for them that the shop sold
 	dropped  bool     // the last kind is no more wanted, and gone
+	onlyOne  bool     // a second skylight was denied, and folded into the first
 	leftOut  string   // what a kind is called that is no more wanted
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
@@ -77,6 +78,7 @@ func (t *turn) hear(in []Message) {
 
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
+	text = t.onlyOne(text, in)
 	r := t.read(text, asked)
 	t.heard.below = t.heard.below || cantGetUp.MatchString(text)
 	if wish, ok := t.wishOfChange(text, asked); ok {
