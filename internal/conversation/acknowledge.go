@@ -20,6 +20,7 @@ func (t *turn) acknowledge() {
 	t.ackPerson()
 	t.ackPhotos()
 	t.ackLeftOut()
+	t.ackOnlyOne()
 	t.ackSizes()
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"
@@ -71,6 +72,9 @@ func (t *turn) takeBack() {
 
 func (t *turn) ackPerson() {
 	name, place := t.heardText(fitcheck.TopicName), t.heardText(fitcheck.TopicPlace)
+	if t.toldFuller() {
+		name = "" // they were thanked by it
+	}
 	args := wording.Args{"name": firstName(name), "place": place}
 	switch {
 	case name != "" && place != "":

@@ -195,6 +195,9 @@ const longGuess = 60
 
 func (t *turn) clearLine(u reading.Unclear, a Ask, nth int) string {
 	args := wording.Args{"said": u.Said, "label": t.label(a.Topic)}
+	if u.Why == reading.WhyRough && u.Guess != nil && a.Topic.OfLength() && len(strings.Fields(u.Said)) > 3 {
+		args["said"] = t.value(a.Topic, u.Guess) // "sticks up about 4 inches" is no number to say yes to
+	}
 	if u.Why == reading.WhyRough && u.Guess != nil && a.Topic == fitcheck.TopicStyle && len(u.Said) <= longGuess {
 		return t.line("clear.guess", nth, args) // a yes is enough
 	}

@@ -31,6 +31,7 @@ type heard struct {
 	total    bool     // how many there are of all kinds
 	sorry    bool     // something went wrong for them that the shop sold
 	dropped  bool     // the last kind is no more wanted, and gone
+	onlyOne  bool     // a second skylight was denied, and folded into the first
 	leftOut  string   // what a kind is called that is no more wanted
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
@@ -77,12 +78,13 @@ func (t *turn) hear(in []Message) {
 
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
+	text = t.onlyOne(text, in)
 	r := t.read(text, asked)
 	t.heard.below = t.heard.below || cantGetUp.MatchString(text)
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
-	r = t.nameMended(t.innerToo(t.lateName(t.knownTown(r, text, asked), text), text), text)
+	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(r, text, asked), text), text), text), text)
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
@@ -261,7 +263,7 @@ func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 		return
 	}
 	t.heard.entries = append(t.heard.entries, e)
-	if before != nil && !partOf(before.Value, e.Value) {
+	if before != nil && !partOf(before.Value, e.Value) && !fullerName(*before, e) {
 		t.heard.changed = append(t.heard.changed, e)
 	}
 }

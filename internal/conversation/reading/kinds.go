@@ -40,7 +40,7 @@ func (r *reader) units() {
 			}
 			ref.units = []int{int(v[0] - '0')}
 		case "other":
-			if r.otherSide(h) || r.otherToCome(h) || r.otherOfKnown(h) {
+			if r.otherSide(h) || r.otherToCome(h) || r.otherOfKnown(h) || r.notOther(h) {
 				if r.wordAt(h.last+1, "are", "were", "son") {
 					r.use(h.last, h.last) // "the other two are pyramids"
 				}
@@ -277,7 +277,7 @@ func (r *reader) oneAndOther() {
 		case one < 0 && (r.wordAt(i, "one", "ones") && !r.room(i-1) || r.wordAt(i, "uno", "una") && r.wordAt(i+1, "es", "mide", "de", "tiene")) && !r.wordAt(i-1, "the", "other", "this", "that", "first", "second", "no", "each", "every", "just", "only", "old", "new", "another", "which", "top", "bottom", "inner", "outer", "inside", "outside", "upper", "lower"):
 			one = i
 		case r.wordAt(i, "other", "others", "otra", "otro") && (r.soundOthers(i, i) || r.wordAt(i+1, "one") && r.soundOthers(i, i+1)):
-		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide") || r.softBreak(i-1) && r.wordAt(i+1, "is", "measures")):
+		case one >= 0 && other < 0 && r.wordAt(i, "other", "others", "otra", "otro") && (r.wordAt(i-1, "the", "la", "el") && !r.wordAt(i-2, "not") || r.wordAt(i-1, "y") && r.wordAt(i+1, "de", "es", "mide") || r.softBreak(i-1) && r.wordAt(i+1, "is", "measures")):
 			other = i
 		}
 	}

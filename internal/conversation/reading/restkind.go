@@ -146,3 +146,13 @@ func (r *reader) goesForIt(h *hit) bool {
 func (r *reader) measuresIn(from, to int) bool {
 	return r.wordsIn(from, to+1, "measure", "measured", "measuring", "yet", "got", "gotten", "get", "do", "done", "reach", "medir", "medido", "todavia", "aun")
 }
+
+// notOther: "Idaho, not the other one", "no el otro": of one kind alone, what something is not is no
+// second one.
+func (r *reader) notOther(h *hit) bool {
+	i := h.first - 1
+	if r.wordAt(i, "the", "el", "la") {
+		i--
+	}
+	return r.Units < 2 && r.wordAt(i, "not", "no") && !r.wordAt(h.last+1, "is", "are", "es", "mide")
+}
