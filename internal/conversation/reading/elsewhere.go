@@ -35,7 +35,7 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.asked(fitcheck.TopicPlace) && r.wordAt(h.last, "office") && r.wordsIn(max(0, h.first-1), h.last, "post") {
 			return true // "Bozeman, thats our post office"
 		}
-		if !r.asked(s.topic) && (r.ofTheWriter(h) || len(r.Asked) > 0 && r.keptThere(h)) {
+		if !r.asked(s.topic) && (r.officeAtHome(h) || r.ofTheWriter(h) || len(r.Asked) > 0 && r.keptThere(h)) {
 			return true
 		}
 		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))
