@@ -25,7 +25,9 @@ func (r *reader) countedGroups() {
 			if r.wordsIn(r.clauseStart(i), i, "replaced", "had", "fixed", "installed", "bought", "sold", "used", "cambie", "cambiamos", "tenia", "compre") {
 				return // of which nothing is wanted
 			}
-			found = append(found, g)
+			if !r.ofThoseCounted(g, found) {
+				found = append(found, g)
+			}
 			i = g.last
 		}
 	}
@@ -66,6 +68,16 @@ func (r *reader) countedGroups() {
 			r.lookFact(k+1, g.look, g.lookAt)
 		}
 	}
+}
+
+// ofThoseCounted: "three skylights on my house, … the bath one is cracked": one of those that were counted
+// for the whole building, and no further one.
+func (r *reader) ofThoseCounted(g skylightGroup, found []skylightGroup) bool {
+	if len(found) == 0 || found[0].n < 2 || !r.wordAt(g.first, "the", "my", "el", "mi") {
+		return false
+	}
+	whole := found[0]
+	return whole.look == "" && (whole.place == "" || r.saysUse(whole.last))
 }
 
 // articled: one of the groups has an article for its number.
