@@ -163,14 +163,17 @@ func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 	}
 	g := skylightGroup{first: i, last: next - 1, n: n}
 	g.added = r.oneWord(i) && (r.wordAt(i-1, "also", "plus", "tambien", "ademas") || r.wordAt(i, "another"))
-	noun := false
+	noun := r.ofTheLook(next)
+	if noun {
+		next += 2
+	}
 	for k := next; k < next+6 && k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
 		t := &r.toks[k]
 		look := r.lookAt(k)
 		switch {
 		case look != "" && g.look == "":
 			g.look, g.lookAt = look, k
-		case countNouns[t.text] || t.is("one", "ones"):
+		case countNouns[t.text] || t.is("one", "ones") || noun && t.is("size", "kind", "type"):
 			noun = true
 		case g.place == "" && r.room(k) && !sizeWords[t.text] && r.skylightNamed(k+1, k+3):
 			g.place = t.text // "2 kitchen skylights"
@@ -242,10 +245,15 @@ func (r *reader) groupNumber(i int) (n, next int) {
 	if next == i && (r.oneWord(i) || r.wordAt(i, "the", "my", "el", "mi") && r.skylightNamed(i+1, i+3)) {
 		n, next = 1, i+1
 	}
-	if n < 1 || n > 50 || next < len(r.toks) && (r.unitAt(next) != noUnit || r.by(next) || r.toks[next].kind == numToken) || r.markAt(next, '-') || r.wordAt(next, "layer", "layers", "capas", "or", "o", "to", "years", "weeks", "days", "way", "side", "of") && !r.wordAt(next+1, "them") {
+	if n < 1 || n > 50 || next < len(r.toks) && (r.unitAt(next) != noUnit || r.by(next) || r.toks[next].kind == numToken) || r.markAt(next, '-') || r.wordAt(next, "layer", "layers", "capas", "or", "o", "to", "years", "weeks", "days", "way", "side", "of") && !r.wordAt(next+1, "them") && !r.ofTheLook(next) {
 		return 0, i
 	}
 	return n, next
+}
+
+// ofTheLook: "2 of the small size and 1 of the large": the look follows.
+func (r *reader) ofTheLook(i int) bool {
+	return r.wordAt(i, "of", "de") && r.wordAt(i+1, "the", "los", "las", "el", "la") && i+2 < len(r.toks) && lookOf[r.toks[i+2].text] != ""
 }
 
 // placeAt is the place that is named at a token and where its name ends: a room or a building that
