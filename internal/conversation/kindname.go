@@ -14,7 +14,7 @@ import (
 var lookWords = map[string][]string{
 	"round":   {"round", "rounds", "circular", "redondo", "redonda", "redondos", "redondas"},
 	"square":  {"square", "squares", "cuadrado", "cuadrada", "cuadrados", "cuadradas"},
-	"long":    {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares"},
+	"long":    {"long", "longer", "rectangular", "rectangle", "rectangles", "oblong", "largos", "largas", "rectangulares", "skinny", "narrow", "angostos", "angostas"},
 	"pyramid": {"pyramid", "pyramids", "piramide", "piramides"},
 	"barrel":  {"barrel", "barrels", "barril", "barriles"},
 	"clear":   {"clear", "transparente", "transparentes"},

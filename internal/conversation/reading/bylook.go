@@ -14,7 +14,7 @@ import (
 var lookOf = map[string]string{
 	"round": "round", "rounds": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
 	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
-	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long",
+	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long", "skinny": "long", "narrow": "long", "angosto": "long", "angostos": "long", "angosta": "long", "angostas": "long",
 	"pyramid": "pyramid", "pyramids": "pyramid", "barrel": "barrel", "barrels": "barrel", "barril": "barrel", "barriles": "barrel", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
 	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
 	"small": "small", "smaller": "small", "little": "small", "tiny": "small", "wee": "small", "huge": "big", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",

@@ -5,7 +5,9 @@ package reading
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
-	if v, ok := h.has("layer"); ok {
+	if v, ok := h.has("layer"); ok && r.overPair(n, -1) && !r.wordsIn(h.first, min(h.last+2, len(r.toks)), "layer", "layers", "way", "capas") {
+		return "" // "clear over white on all three": of three skylights
+	} else if ok {
 		return r.layersOf(v) // "clear all the way through"
 	}
 	b := n // "both layers see-through clear": the color starts with the word before
@@ -51,7 +53,7 @@ func (r *reader) layerOf(n int) string {
 // skylights, not for the layers of one.
 func (r *reader) bothSkylights(n int) bool {
 	h := &r.choices[n]
-	if !h.is("layer", "both") || r.wordsIn(h.first, min(h.last+2, len(r.toks)), "layer", "layers", "capa", "capas") {
+	if !h.is("layer", "both") && !h.is("layer", "all") || r.wordsIn(h.first, min(h.last+2, len(r.toks)), "layer", "layers", "capa", "capas") {
 		return false
 	}
 	return r.overPair(n-1, -1) && r.colorGap(r.choices[n-1].last+1, h.first) || r.overPair(n+1, 1) && r.colorGap(h.last+1, r.choices[n+1].first) ||

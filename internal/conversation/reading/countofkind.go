@@ -203,6 +203,22 @@ func (r *reader) countsKindAt(i int) bool {
 	return r.wholeSaid(i) > 0 && (r.wordAt(i+1, "of") || r.wordAt(i+2, "ones") || r.noun(i+2) || i+1 < len(r.toks) && (lookOf[r.toks[i+1].text] != "" || r.noun(i+1)))
 }
 
+// countsKnown: "los 2 chicos", "los dos de la sala": the number counts a kind that the talk knows, and
+// does not stand for all.
+func (r *reader) countsKnown(h *hit) bool {
+	next := h.last + 1
+	if r.Units < 2 || next >= len(r.toks) || r.wholeSaid(h.last) < 2 {
+		return false
+	}
+	if r.pluralLook(next) {
+		return r.Names[r.toks[next].text] > 0 || r.lookKnown(next) > 0
+	}
+	for r.wordAt(next, "de", "del", "en", "la", "el", "los", "las", "in", "over", "on", "the") {
+		next++
+	}
+	return r.unitOfRoom(next) > 0
+}
+
 // afterNumber: a number of things goes right before the token: "son 3, no 1".
 func (r *reader) afterNumber(i int) bool {
 	i -= 1 + number(r.markAt(i-1, ','))

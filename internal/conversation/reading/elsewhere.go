@@ -62,7 +62,7 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.asked(s.topic) && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "now", "ahorita") && r.passingPlace(h) {
 			return true // "estoy en la iglesia ahorita, al rato le contesto"
 		}
-		if !r.asked(s.topic) && (r.ofTheWriter(h) || r.aboutPeople(h) || r.passingPlace(h) || len(r.Asked) > 0 && r.keptThere(h)) {
+		if !r.asked(s.topic) && (r.officeAtHome(h) || r.ofTheWriter(h) || r.aboutPeople(h) || r.passingPlace(h) || len(r.Asked) > 0 && r.keptThere(h)) {
 			return true
 		}
 		return h.last > h.first && r.wordAt(h.first, "at", "over") && (r.otherUse(h) || r.wordAt(h.last+1, "depot", "goods"))

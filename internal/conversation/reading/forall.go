@@ -160,7 +160,8 @@ func (r *reader) refOfClause(first, last int) []int {
 	if len(found.units) == 1 && r.onlyChosen(from, found.first) {
 		return found.units
 	}
-	if !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(found.first-1, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de") && !(r.wordAt(found.first-1, "the") && r.wordAt(found.first-2, "for", "on", "in", "over")) {
+	lead := r.wordBefore(*found)
+	if !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(lead, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de", "los", "las") && !(r.wordAt(lead, "the") && r.wordAt(lead-1, "for", "on", "in", "over")) {
 		return nil
 	}
 	return found.units

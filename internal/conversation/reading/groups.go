@@ -25,7 +25,9 @@ func (r *reader) countedGroups() {
 			if r.wordsIn(r.clauseStart(i), i, "replaced", "had", "fixed", "installed", "bought", "sold", "used", "cambie", "cambiamos", "tenia", "compre") {
 				return // of which nothing is wanted
 			}
-			found = append(found, g)
+			if !r.ofThoseCounted(g, found) {
+				found = append(found, g)
+			}
 			i = g.last
 		}
 	}
@@ -66,6 +68,16 @@ func (r *reader) countedGroups() {
 			r.lookFact(k+1, g.look, g.lookAt)
 		}
 	}
+}
+
+// ofThoseCounted: "three skylights on my house, … the bath one is cracked": one of those that were counted
+// for the whole building, and no further one.
+func (r *reader) ofThoseCounted(g skylightGroup, found []skylightGroup) bool {
+	if len(found) == 0 || found[0].n < 2 || !r.wordAt(g.first, "the", "my", "el", "mi") {
+		return false
+	}
+	whole := found[0]
+	return whole.look == "" && (whole.place == "" || r.saysUse(whole.last))
 }
 
 // articled: one of the groups has an article for its number.
@@ -151,14 +163,17 @@ func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 	}
 	g := skylightGroup{first: i, last: next - 1, n: n}
 	g.added = r.oneWord(i) && (r.wordAt(i-1, "also", "plus", "tambien", "ademas") || r.wordAt(i, "another"))
-	noun := false
+	noun := r.ofTheLook(next)
+	if noun {
+		next += 2
+	}
 	for k := next; k < next+6 && k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
 		t := &r.toks[k]
 		look := r.lookAt(k)
 		switch {
 		case look != "" && g.look == "":
 			g.look, g.lookAt = look, k
-		case countNouns[t.text] || t.is("one", "ones"):
+		case countNouns[t.text] || t.is("one", "ones") || noun && t.is("size", "kind", "type"):
 			noun = true
 		case g.place == "" && r.room(k) && !sizeWords[t.text] && r.skylightNamed(k+1, k+3):
 			g.place = t.text // "2 kitchen skylights"
@@ -230,10 +245,15 @@ func (r *reader) groupNumber(i int) (n, next int) {
 	if next == i && (r.oneWord(i) || r.wordAt(i, "the", "my", "el", "mi") && r.skylightNamed(i+1, i+3)) {
 		n, next = 1, i+1
 	}
-	if n < 1 || n > 50 || next < len(r.toks) && (r.unitAt(next) != noUnit || r.by(next) || r.toks[next].kind == numToken) || r.markAt(next, '-') || r.wordAt(next, "layer", "layers", "capas", "or", "o", "to", "years", "weeks", "days", "way", "side", "of") && !r.wordAt(next+1, "them") {
+	if n < 1 || n > 50 || next < len(r.toks) && (r.unitAt(next) != noUnit || r.by(next) || r.toks[next].kind == numToken) || r.markAt(next, '-') || r.wordAt(next, "layer", "layers", "capas", "or", "o", "to", "years", "weeks", "days", "way", "side", "of") && !r.wordAt(next+1, "them") && !r.ofTheLook(next) {
 		return 0, i
 	}
 	return n, next
+}
+
+// ofTheLook: "2 of the small size and 1 of the large": the look follows.
+func (r *reader) ofTheLook(i int) bool {
+	return r.wordAt(i, "of", "de") && r.wordAt(i+1, "the", "los", "las", "el", "la") && i+2 < len(r.toks) && lookOf[r.toks[i+2].text] != ""
 }
 
 // placeAt is the place that is named at a token and where its name ends: a room or a building that

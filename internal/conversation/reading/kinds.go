@@ -143,7 +143,13 @@ func (r *reader) namedAfter(refs []unitRef, from, to int) bool {
 		return false
 	}
 	first, last := refs[0], refs[len(refs)-1]
-	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(first.first-1, "for", "of", "on", "para", "del", "de", "the", "el", "la", "los", "las") || r.shapedRef(first) || r.onlyChosen(r.clauseStart(first.first), first.first)) && r.content(from, first.first) && (r.markAt(last.last+1, ',') && !r.pairBetween(last.last+1, len(r.toks)) || !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1)))
+	return (r.wordAt(first.first, "on", "in", "for", "over") || r.wordAt(r.wordBefore(first), "for", "of", "on", "para", "del", "de", "the", "el", "la", "los", "las") || r.shapedRef(first) || r.onlyChosen(r.clauseStart(first.first), first.first)) && r.content(from, first.first) && (r.markAt(last.last+1, ',') && !r.pairBetween(last.last+1, len(r.toks)) || !r.content(last.last+1, min(to, r.sentenceLast(last.last)+1)))
+}
+
+// wordBefore is the token before what a kind is called by, how many there are of it left out: "white for
+// the 3 big ones".
+func (r *reader) wordBefore(ref unitRef) int {
+	return ref.first - 1 - number(r.wholeSaid(ref.first-1) > 0)
 }
 
 func isWhole(k numberKind) bool {
@@ -213,6 +219,9 @@ func (r *reader) noKind(h *hit) bool {
 	}
 	if r.wholeAt(h.last) > 0 && (r.unitAt(h.last+1) != noUnit || r.by(h.last+1) && !r.faceAfterPor(h.last+1) || r.markAt(h.last+1, '/')) {
 		return true // "skylight 4 feet by 20 feet"
+	}
+	if h.is("nth", "all") && r.countsKnown(h) {
+		return true
 	}
 	if h.is("nth", "all") && r.Units > 1 && r.colorAt(h.last+1) && !r.wordsIn(0, len(r.toks), "layer", "layers", "capas", "capa", "inside", "outside", "inner", "outer", "adentro", "afuera") {
 		return false // "no, both white"

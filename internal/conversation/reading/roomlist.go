@@ -17,6 +17,9 @@ func (r *reader) listedRooms() {
 		return
 	}
 	for i := range r.toks {
+		if r.wordAt(i, "house", "home", "casa") && r.wordAt(i-1, "my", "our", "mi") && r.markAt(i+1, ',') {
+			continue // "two on my house, kitchen and bath": where the rooms are
+		}
 		rooms, last := r.roomRun(i)
 		if len(rooms) < 2 {
 			continue

@@ -14,7 +14,7 @@ func (r *reader) otherwiseMeant(s sense, h *hit) bool {
 	if chosen(s.topic) && r.wordAt(h.last+1, "or", "o") && r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "other", "otro", "otra") {
 		return true // "whichever is cheaper, acrylic or the other one"
 	}
-	if s.topic == fitcheck.TopicWant && r.itemsEnd > 0 && h.first > r.itemsEnd && r.wordAt(h.first-1, "the") && r.wordAt(h.first-2, "on", "for") {
+	if s.topic == fitcheck.TopicWant && r.wishNamesKind(h) {
 		return true // "bronze on the complete one"
 	}
 	if s.topic == fitcheck.TopicProfile && r.wordAt(h.last, "quonset") && !r.asked(s.topic) || s.value == fitcheck.StyleBareDome && r.wordAt(h.first, "no") && r.wordAt(h.first+1, "the") {
@@ -31,6 +31,16 @@ func (r *reader) otherwiseMeant(s sense, h *hit) bool {
 	}
 	return r.ofName(h) || r.notOfFrame(s, h) || r.otherNothing(s, h) || r.partOfTalk(s, h) || s.asked && r.outranked(s, h) || r.wishForStyle(s, h) || s.topic == fitcheck.TopicLayers && !r.layersNumber(h) ||
 		s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && h.first == h.last && r.wordAt(h.first, "storm", "storms", "hail", "hails", "tormenta", "wind") && r.whenever(h.first)
+}
+
+// wishNamesKind: what is wanted of a kind is what it is called by beside a color: "clear for the dome only,
+// white for the complete one".
+func (r *reader) wishNamesKind(h *hit) bool {
+	article := h.first - number(!r.wordAt(h.first, "the", "el", "la"))
+	if !r.wordAt(article, "the", "el", "la") || !r.wordAt(article-1, "on", "for", "para", "en") {
+		return false
+	}
+	return r.itemsEnd > 0 && h.first > r.itemsEnd || r.Units > 1 && !r.asked(fitcheck.TopicWant) && r.colorAt(article-2)
 }
 
 // seen: "looks like fiberglass" tells what somebody sees.
