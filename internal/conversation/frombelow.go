@@ -27,6 +27,9 @@ func (t *turn) fromBelow() bool {
 	}
 	t.say.picture = fitcheck.TopicCurbInside
 	t.say.add(t.vary("howto.indoors", nil))
+	for _, a := range t.talk.Memory.Asking {
+		t.talk.Memory.Tries[a]++ // the question stays open, which is asking it once more
+	}
 	return true
 }
 

@@ -114,6 +114,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}
+		if chosen(s.topic) && r.wordAt(h.first-1-number(r.wordAt(h.first-1, "the", "la", "el")), "than") && s.topic != fitcheck.TopicLayers {
+			continue // "I liked it better than the anodized"
+		}
 		if chosen(s.topic) && (r.letGo(h) || r.pastValue(string(s.topic), h) || r.passedOver(string(s.topic), h)) {
 			continue // "polycarbonate please, the last one was acrylic"
 		}
@@ -226,7 +229,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.topic == fitcheck.TopicLayers && !r.asked(s.topic) && r.wordAt(h.first-1, "or", "o") && r.wholeAt(h.first-2) > 0 {
 		return false // "one or two layers"
 	}
-	if s.value == fitcheck.StyleBareDome && r.wordAt(h.first, "only", "just") && (!r.asked(fitcheck.TopicStyle) && len(r.Asked) > 0 || r.wordsIn(0, len(r.toks), "frame", "frames", "metal", "curb", "box", "boxes") && !r.wordsIn(0, len(r.toks), "no")) {
+	if s.value == fitcheck.StyleBareDome && r.wordAt(h.first, "only", "just") && (!r.asked(fitcheck.TopicStyle) && (len(r.Asked) > 0 || r.wordsIn(0, len(r.toks), "need", "want", "like", "sell", "buy", "order", "replace", "new")) || r.wordsIn(0, len(r.toks), "frame", "frames", "metal", "curb", "box", "boxes") && !r.wordsIn(0, len(r.toks), "no")) {
 		return false // "frame looks fine, only the plastic": a wish
 	}
 	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {

@@ -53,7 +53,7 @@ func (r *reader) oneOfLook(i int) bool {
 
 // saysKind: the word is part of what is said of a skylight: "2 pyramid shape skylights".
 func (r *reader) saysKind(i int) bool {
-	return covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style")
+	return !r.wordAt(i, "both", "ways") && (covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style"))
 }
 
 // countAdjective: a word that may stand between a number and the units.

@@ -18,7 +18,7 @@ var (
 		fitcheck.ConditionBent:        `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado pandeo`,
 		fitcheck.ConditionCorroded:    `corroded rusted rusty rust corrosion rotted rotten rotting rusting crusty crusted pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
 		fitcheck.ConditionCaulkedOver: `caulked caulk caulking tar tarred silicone siliconed goop gooped gunked goo sealant mastic silicon silicona sellador chapopote brea resistol`,
-		fitcheck.ConditionWeathered:   `faded weathered chalky chalking dull dulled discolored peeling sunbaked descolorido descoloridos despintado despintados desgastado desgastados opaco`,
+		fitcheck.ConditionWeathered:   `faded weathered chalky chalking dulled discolored peeling sunbaked descolorido descoloridos despintado despintados desgastado desgastados`,
 	})
 	otherThings = wordSet(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
 		trim domo domos plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
@@ -107,8 +107,8 @@ func (r *reader) metalPart(i int) bool {
 // theirFrame: the noun is the frame that is up there: not a window's, not one that is wished for.
 func (r *reader) theirFrame(i int) bool {
 	for k := i - 1; k >= 0 && k > i-4; k-- {
-		if r.wordAt(k, "window", "windows", "door", "picture", "new", "no", "without", "wood", "wooden", "bed", "time", "sin", "nuevo", "another", "different", "replacement", "want", "need", "a", "un", "next") {
-			return r.wordAt(k, "a") && r.wordAt(k-1, "got", "have", "has")
+		if r.wordAt(k, "window", "windows", "door", "picture", "new", "no", "without", "wood", "wooden", "bed", "time", "sin", "nuevo", "another", "different", "replacement", "want", "need", "a", "un", "next", "and", "y", "plus", "con", "todo", "with") {
+			return r.wordAt(k, "a") && r.wordAt(k-1, "got", "have", "has") || r.wordAt(k, "with") && r.wordAt(k+1, "my", "the", "our", "that") || r.wordAt(k, "and", "y") && r.wordAt(k+1, "the", "my", "our", "el", "its")
 		}
 		if r.toks[k].kind != wordToken {
 			break
@@ -128,7 +128,7 @@ func (r *reader) conditionAfter(i int) (string, int) {
 		}
 		w := t.text
 		if t.kind != wordToken {
-			if state != "" || r.wordAt(k+1, "it", "its", "they") && k > i+1 {
+			if state != "" || r.wordAt(k+1, "it", "its", "they") && k > i+1 || r.wordAt(k+1, "ya", "se", "esta", "estan", "the", "el", "la", "my") {
 				break // "the frame's bent, the dome is fine", "frame stays, it has gotten foggy"
 			}
 			continue

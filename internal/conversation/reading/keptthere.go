@@ -13,6 +13,9 @@ func (r *reader) keptThere(h *hit) bool {
 	for i >= from && i > h.first-4 && !r.wordAt(i, "in", "at", "inside", "from", "en", "dentro") {
 		i--
 	}
+	if i >= from && r.wordAt(i, "at", "in", "from", "en") && r.wordsIn(i+1, h.first, "friends", "neighbors", "buddys", "friend", "amigo", "vecino") {
+		return true // "I saw the sample at a friend's house"
+	}
 	if r.wordAt(h.first, "home") && h.first == h.last {
 		return r.wordAt(i+1, "home") && i >= from && r.wordAt(i, "from") || r.homeNow(h.first, to)
 	}
@@ -32,6 +35,9 @@ func (r *reader) keptThere(h *hit) bool {
 func (r *reader) homeNow(i, to int) bool {
 	if r.wordAt(i-1, "get", "got", "go", "went", "come", "came", "stay", "stayed", "drive", "drove", "back", "be") {
 		return r.wordsIn(r.clauseStart(i), i, "i", "we", "he", "she", "ill", "well", "when", "till", "until", "once", "will", "gets", "im")
+	}
+	if r.wordAt(i-1, "husband", "wife", "son", "daughter", "hubby", "him", "her", "them") && r.wordAt(i+1, "to", "first", "before", "so", "when", "from") {
+		return true // "need my husband home to hold the tape"
 	}
 	if !r.wordAt(i-1, "im", "am", "are", "were", "hes", "shes", "is", "was") || !(r.wordAt(i-1, "im", "hes", "shes", "were") || r.wordAt(i-2, "i", "we", "he", "she", "wife", "husband", "somebody", "someone", "mother", "son", "daughter")) {
 		return false

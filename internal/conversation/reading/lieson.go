@@ -100,6 +100,8 @@ func (r *reader) laidAt(i int) (laidPart, int) {
 // lieAt is how the part before token i lies to the one after it.
 func (r *reader) lieAt(i int) lies {
 	switch {
+	case r.wordAt(i, "around", "alrededor") && r.wordsIn(max(0, i-3), i, "leak", "leaks", "leaking", "leaked", "drips", "dripping", "water", "crack", "cracks", "cracked", "split", "gotea", "goteando", "agua"):
+		return notLying // "the plastic has split, leaking around it"
 	case r.wordAt(i, "covered", "wrapped") && r.wordAt(i+1, "in"):
 		return notLying // "a wood box wrapped in metal" has its flashing
 	case r.wordAt(i, "covered", "topped", "capped", "wrapped", "surrounded", "cubierto", "cubierta", "tapado", "tapada", "rodeado") && r.wordAt(i+1, "in", "with", "by", "de", "con", "por"):

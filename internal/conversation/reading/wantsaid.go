@@ -7,9 +7,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // unit", "need the plastic lid and that's all".
 
 var (
-	orderWords = wordSet(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after going go rather sell prefer get getting buying make give
+	orderWords = wordSet(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after rather sell prefer buying make give
 		quiero queremos necesito necesitamos ocupo ocupamos comprar pedir cambiar cambiarlo cambiarlos busco buscamos llevo mandeme cotice cotizar encargar quisiera quisieramos prefiero preferimos`)
-	domeWords  = wordSet(`dome domes plastic bubble bubbles lens lid top tops cover insert glazing acrylic sheet domo domos tapa tapas plastico burbuja mica acrilico cubierta`)
+	domeWords  = wordSet(`dome domes plastic bubble bubbles lens lid cover insert glazing acrylic sheet domo domos tapa tapas plastico burbuja mica acrilico cubierta`)
 	wholeNouns = wordSet(`unit units thing skylight skylights skylite skylites assembly assemblies setup kit works shebang package replacement one ones tragaluz tragaluces unidad unidades domo domos`)
 	wantDoubts = wordSet(`or whether if maybe might unsure versus vs either torn between difference should could depends deciding decide o si depende quizas talvez both unless probably wondering wonder sure ambos entre`)
 )
@@ -70,7 +70,7 @@ func (r *reader) neitherChosen(from, to int) bool {
 	}
 	for i := from; i <= to; i++ {
 		switch {
-		case r.wordAt(i, "know", "sure", "certain", "decided", "decide", "se", "sabemos", "seguro", "segura", "decido") && r.wordsIn(max(from, i-3), i, "not", "dont", "no", "havent", "cant", "didnt", "doesnt") && r.wordsIn(i, to+1, "or", "o", "if", "whether", "si", "which", "between", "entre"),
+		case r.wordAt(i, "know", "sure", "certain", "decided", "decide", "se", "sabemos", "seguro", "segura", "decido") && r.wordsIn(max(from, i-3), i, "not", "dont", "no", "havent", "cant", "didnt", "doesnt") && r.wordsIn(i, min(i+12, to+1), "or", "o", "if", "whether", "si", "which", "between", "entre") && !r.wordsIn(i+1, min(i+4, to+1), "frame", "marco"),
 			r.wordAt(i, "maybe", "quizas") && r.wordsIn(i+1, to+1, "maybe", "quizas", "or", "o"), r.wordAt(i, "torn", "unsure", "undecided"), r.wordAt(i, "minds") && r.wordAt(i-1, "two"),
 			r.wordAt(i, "whatever", "whichever") && r.wordsIn(i+1, min(i+5, to+1), "cheaper", "cheapest", "less", "costs", "least") && r.wordsIn(from, to+1, "or"):
 			return true
@@ -143,7 +143,7 @@ func (r *reader) domeWanted(from, to int) bool {
 	}
 	dome := -1
 	for i := from; i <= to && dome < 0; i++ {
-		if domeWords[r.wordText(i)] && !r.insteadWished(&hit{first: i}) && !r.wordAt(i+1, "skylight", "skylights", "unit", "units") {
+		if (domeWords[r.wordText(i)] || r.wordAt(i, "top", "tops") && r.wordAt(i-1, "new", "plastic", "clear", "replacement", "the", "need", "want", "domed") && !r.wordAt(i+1, "floor", "of")) && !r.insteadWished(&hit{first: i}) && !r.wordAt(i+1, "skylight", "skylights", "unit", "units") {
 			dome = i
 		}
 	}
@@ -152,12 +152,12 @@ func (r *reader) domeWanted(from, to int) bool {
 	}
 	for i := from; i <= to; i++ {
 		switch {
-		case r.wordAt(i, "just", "only", "solo", "nomas", "solamente", "unicamente", "alone") && i >= dome-3 && i <= dome+3 && !r.wordAt(i+1, "one", "uno", "una", "two", "dos") && !(i+1 < len(r.toks) && r.toks[i+1].kind == numToken),
+		case (r.wordAt(i, "just", "solo", "nomas", "solamente", "unicamente") && i < dome || r.wordAt(i, "only", "alone", "nomas", "solamente") && i <= dome+3) && i >= dome-3 && !r.softBetween(min(i, dome), max(i, dome)) && !r.wordAt(i-1, "not", "no", "isnt") && !r.wordAt(i+1, "one", "uno", "una", "two", "dos") && !(i+1 < len(r.toks) && r.toks[i+1].kind == numToken),
 			r.wordAt(i, "thats", "that") && r.wordsIn(i+1, min(i+3, to+1), "all") && i > dome,
 			r.wordAt(i, "nothing", "nada") && r.wordAt(i+1, "else", "mas"), r.wordAt(i, "own") && r.wordAt(i-2, "on") && i > dome, r.wordAt(i, "itself", "themselves") && r.wordAt(i-1, "by"),
 			r.wordAt(i, "all") && (r.wordAt(i+1, "i", "im", "we", "were", "he", "she") && r.wordAt(i-1, "is", "be") && i > dome || r.wordAt(i+1, "i", "we", "he", "she") && i < dome && r.wordsIn(i, dome, "is")):
 			return true
-		case r.wordAt(i, "frame", "frames", "metal", "marco", "marcos"):
+		case r.wordAt(i, "frame", "frames", "marco", "marcos"), r.wordAt(i, "metal") && r.wordAt(i-1, "the", "my", "our"):
 			if r.wordsIn(max(from, i-3), i, "no", "not", "without", "sin", "keep", "keeping", "reuse", "reusing", "leave", "leaving", "save", "dejo", "conservo", "reusar") || r.wordAt(i+1, "stays", "already") || r.wordsIn(max(from, i-3), i, "got", "have") && r.wordAt(i+1, "already") {
 				return true
 			}

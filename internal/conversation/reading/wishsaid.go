@@ -111,6 +111,9 @@ func (r *reader) oneWished(t fitcheck.Topic) (*hit, string) {
 		if t == fitcheck.TopicLayers && !r.namesLayers(h) || !r.wishBefore(h.last) && !r.wishFollows(h.last+1) {
 			continue
 		}
+		if r.partOfTalk(sense{topic: t, value: v}, h) || r.wordAt(h.last+1, "itself", "measures", "mide") {
+			continue // "the acrylic itself measures 990 x 1260"
+		}
 		from, to := r.sentence(h.first)
 		if r.negated(h.first) || r.leftBehind(h) || r.wordsIn(from, h.first, "was", "were", "had", "era", "tenia", "if") || r.unreal(t, h.first) || r.hearsay(h.first) || r.thingAt(h.last+1) {
 			continue
