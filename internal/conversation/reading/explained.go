@@ -135,6 +135,9 @@ func (r *reader) explained(i int) bool {
 	if t.kind != wordToken || t.used || t.named || t.roomJoined() || r.inRef(i) || r.labelAt[i] >= 0 || neutral[t.text] || fields[t.text] != "" {
 		return true
 	}
+	if t.is("after") && r.wordAt(i+1, "all") || t.is("all") && r.wordAt(i-1, "after") {
+		return true // "polycarbonate after all"
+	}
 	if t.word == nil {
 		return false
 	}

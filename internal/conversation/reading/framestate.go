@@ -107,7 +107,7 @@ func (r *reader) metalPart(i int) bool {
 // theirFrame: the noun is the frame that is up there: not a window's, not one that is wished for.
 func (r *reader) theirFrame(i int) bool {
 	for k := i - 1; k >= 0 && k > i-4; k-- {
-		if r.wordAt(k, "window", "windows", "door", "picture", "new", "no", "without", "wood", "wooden", "bed", "time", "sin", "nuevo", "another", "different", "replacement", "want", "need", "a", "un", "next", "and", "y", "plus", "con", "todo", "with") {
+		if r.wordAt(k, "window", "windows", "door", "picture", "new", "no", "without", "wood", "wooden", "bed", "time", "sin", "nuevo", "another", "different", "replacement", "want", "need", "a", "un", "next", "and", "y", "plus", "con", "with") {
 			return r.wordAt(k, "a") && r.wordAt(k-1, "got", "have", "has") || r.wordAt(k, "with") && r.wordAt(k+1, "my", "the", "our", "that") || r.wordAt(k, "and", "y") && r.wordAt(k+1, "the", "my", "our", "el", "its")
 		}
 		if r.toks[k].kind != wordToken {

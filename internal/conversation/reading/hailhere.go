@@ -14,7 +14,7 @@ func (r *reader) hailUsual(h *hit) bool {
 	if r.wordsIn(r.sentenceFirst(h.first), r.sentenceLast(h.last)+1, "leak", "leaks", "leaking", "hole", "holes", "got", "had", "came", "smashed", "shattered", "busted", "ruined", "beat", "pounded", "went", "split", "dents", "claim", "insurance", "gotten", "tore", "was", "were", "fell", "cayo") {
 		return false
 	}
-	return r.wordsIn(from, to+1, "lots", "lot", "every", "each", "usually", "often", "always", "regularly", "frequent", "plenty", "tons", "mucho", "bastante", "seguido", "siempre") && r.wordsIn(from, to+1, "here", "live", "get", "gets", "area", "country", "spring", "springs", "summer", "year", "season", "around", "have", "see", "hay", "cae", "aqui")
+	return r.wordsIn(from, to+1, "lots", "lot", "every", "each", "usually", "often", "always", "regularly", "frequent", "plenty", "tons", "mucho", "bastante", "seguido", "siempre", "nuts", "bad", "terrible", "crazy", "brutal", "awful", "fierce", "feo", "fuerte") && r.wordsIn(from, to+1, "here", "live", "get", "gets", "area", "country", "spring", "springs", "summer", "year", "season", "around", "have", "see", "hay", "cae", "aqui")
 }
 
 // rareRisk: "we rarely see hail", "hardly ever any hail", "hail is rare": it is denied.

@@ -65,7 +65,7 @@ func (r *reader) opinionsDiffer() int {
 		}
 		someone := false
 		for k := max(r.sentenceFirst(i), i-3); k < i; k++ {
-			someone = someone || r.personAt(k) || r.wordAt(k, "he", "she", "other", "otro", "otra", "esposo", "esposa", "hermano", "hijo", "cunado")
+			someone = someone || r.personAt(k) || said == 0 && r.wordAt(k, "he", "she") || r.wordAt(k, "other", "otro", "otra", "esposo", "esposa", "hermano", "hijo", "cunado")
 		}
 		if !someone {
 			continue

@@ -70,7 +70,7 @@ func (r *reader) neitherChosen(from, to int) bool {
 	}
 	for i := from; i <= to; i++ {
 		switch {
-		case r.wordAt(i, "know", "sure", "certain", "decided", "decide", "se", "sabemos", "seguro", "segura", "decido") && r.wordsIn(max(from, i-3), i, "not", "dont", "no", "havent", "cant", "didnt", "doesnt") && r.wordsIn(i, min(i+12, to+1), "or", "o", "if", "whether", "si", "which", "between", "entre") && !r.wordsIn(i+1, min(i+4, to+1), "frame", "marco"),
+		case r.wordAt(i, "know", "sure", "certain", "decided", "decide", "se", "sabemos", "seguro", "segura", "decido") && r.wordsIn(max(from, i-3), i, "not", "dont", "no", "havent", "cant", "didnt", "doesnt") && r.wordsIn(i, min(i+12, to+1), "or", "o", "if", "whether", "si", "which", "between", "entre", "yet") && !r.wordsIn(i+1, min(i+4, to+1), "frame", "marco"),
 			r.wordAt(i, "maybe", "quizas") && r.wordsIn(i+1, to+1, "maybe", "quizas", "or", "o"), r.wordAt(i, "torn", "unsure", "undecided"), r.wordAt(i, "minds") && r.wordAt(i-1, "two"),
 			r.wordAt(i, "whatever", "whichever") && r.wordsIn(i+1, min(i+5, to+1), "cheaper", "cheapest", "less", "costs", "least") && r.wordsIn(from, to+1, "or"):
 			return true
