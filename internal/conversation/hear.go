@@ -238,8 +238,24 @@ func (t *turn) take(f reading.Fact, message int, text string) {
 	}
 	t.heard.counted = t.heard.counted || f.Topic == fitcheck.TopicCount && f.Unit > 0
 	for _, unit := range t.unitsOf(f, text) {
+		if f.Topic == fitcheck.TopicFinish && t.frameStays(unit) {
+			continue
+		}
 		t.takeFor(f, unit, message, text)
 	}
+}
+
+// frameStays: of this unit only the dome is replaced, and another gets the new frame whose finish is told.
+func (t *turn) frameStays(unit int) bool {
+	if t.talk.text(fitcheck.TopicWant, unit) != fitcheck.WantDomeOnly {
+		return false
+	}
+	for other := 1; other <= t.talk.UnitCount(); other++ {
+		if other != unit && t.talk.text(fitcheck.TopicWant, other) == fitcheck.WantCompleteUnit {
+			return true
+		}
+	}
+	return false
 }
 
 func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
