@@ -3,9 +3,8 @@ package reading
 import "example.com/intake-bot/internal/fitcheck"
 
 // elseSubjects are things of people's days that crack, leak, rust and bend as well, beside the vocabulary's.
-var elseSubjects = wordSet(`window windows windshield van toilet heater fridge freezer washer dryer dishwasher rib ribs thumb thumbs back hip wrist ankle shoulder tooth teeth printer mower tractor boat trailers shutters shutter
-	forecast weather water_heater oil gas tank pump pipe pipes bathtub shower_head basement garage_door mailbox fender bumper axle tub
-	lavabo inodoro excusado taza regadera tinaco troca pantalla celular espalda rodilla mano pie dedo unas costilla muela refri refrigerador estufa lavadora compu computadora lentes tuberia`)
+var elseSubjects = wordSet(`windshield van toilet heater fridge freezer dishwasher rib ribs thumb thumbs hip wrist ankle shoulder tooth teeth printer mower tractor shutters shutter forecast fender bumper axle
+	lavabo inodoro excusado taza regadera tinaco troca pantalla celular espalda rodilla mano pie dedo unas costilla muela refri refrigerador estufa lavadora compu computadora lentes`)
 
 // theirThings are words that say that a skylight or its plastic is spoken of.
 var theirThings = wordSet(`skylight skylights skylite skylites dome domes bubble bubbles plastic acrylic lens it its they tragaluz tragaluces domo domos claraboya claraboyas plastico burbuja ours mine frame frames marco roof`)
@@ -26,7 +25,7 @@ func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
 		case i >= h.first && i <= h.last:
 		case theirThings[w] && !(r.wordAt(i, "frame", "frames", "marco", "roof") && i > 0 && r.otherThingAt(i-1)) && !(r.wordAt(i, "it", "its", "roof") && (other >= 0 || i > h.last)):
 			return false
-		case other < 0 && r.otherThingAt(i) && r.isSubject(i, h):
+		case other < 0 && (r.otherThingAt(i) && !r.wordAt(i, "back") || t == fitcheck.TopicFrameCondition && r.wordAt(i, "window", "windows")) && r.isSubject(i, h):
 			other = i
 		}
 	}
