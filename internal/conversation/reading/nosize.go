@@ -209,7 +209,7 @@ func (r *reader) snowed(i int) bool {
 // spaced: "screws through the lip every 6 inches", "tornillos cada 15 cm": how far apart
 // something is.
 func (r *reader) spaced(i int) bool {
-	if r.unitAt(i+1) == noUnit || r.unitAt(i+1) == foot && r.wordAt(i-1, "every", "per") && r.asked(fitcheck.TopicRoofSlope) || r.by(i+2) {
+	if r.unitAt(i+1) == noUnit || r.wordAt(i-1, "every", "per", "cada") && (r.unitAt(i+1) == foot && r.asked(fitcheck.TopicRoofSlope) || r.twelve(i) && (r.asked(fitcheck.TopicRoofSlope) || r.roofRises(i)) && !r.wordsIn(0, len(r.toks), "screws", "screw", "nails", "tornillos")) || r.by(i+2) {
 		return false
 	}
 	if r.wordAt(i-1, "every", "cada") || r.wordAt(i+2, "apart", "o.c", "oc") || r.wordAt(i+2, "on") && r.wordAt(i+3, "center", "centers") {

@@ -58,14 +58,17 @@ func (r *reader) isSubject(i int, h *hit) bool {
 }
 
 // whereabouts are words that tell what people do where they are just now.
-var whereabouts = wordSet(`now today look measure meeting typing texting text ask asked later tomorrow stop stopping stopped after ahorita luego rato bautizo misa paso pasar voy wifi internet service signal`)
+var whereabouts = wordSet(`now today look measure meeting typing texting writing sitting waiting text ask asked later tomorrow stop stopping stopped after ahorita luego rato bautizo misa paso pasar voy wifi internet service signal`)
 
 // passingPlace: "estoy en la iglesia ahorita", "after church on Sunday", "I'm typing from the library", "they
 // moved the school board meeting": a place that somebody is at or comes by is not what the skylight is on.
 func (r *reader) passingPlace(h *hit) bool {
+	if r.wordAt(h.last, "board", "meeting") || r.wordAt(h.last+1, "board", "meeting", "meetings") && !r.wordAt(h.last+2, "room", "building", "house", "hall") {
+		return true // "I have a school board meeting tonight"
+	}
 	from, to := r.sentence(h.first)
 	for i := from; i <= to; i++ {
-		if w := r.wordText(i); theirThings[w] && !r.wordAt(i, "it", "its") || r.wordAt(i, "building", "own", "live", "manage", "bought", "ours", "this", "thats", "vivo", "for", "para", "is", "over", "have", "tengo", "edificio") {
+		if w := r.wordText(i); theirThings[w] && !r.wordAt(i, "it", "its") || r.wordAt(i, "this") && !r.wordAt(i-1, "writing", "typing", "sending", "reading", "texting") || r.wordAt(i, "building", "own", "live", "manage", "bought", "ours", "thats", "vivo", "for", "para", "is", "over", "have", "tengo", "edificio") {
 			return false
 		}
 	}

@@ -13,9 +13,11 @@ func (r *reader) slopes() {
 			continue
 		}
 		if r.toks[i].kind == numToken || r.numberAt(i).kind != notNumber {
-			if !r.ratioAt(i) {
-				r.perFootAt(i)
+			if !r.ratioAt(i) && !r.perFootAt(i) {
+				r.riseOverRun(i)
 			}
+		} else if r.wordAt(i, "a", "un") || r.footAt(i) && r.wordAt(i-1, "every", "each", "per", "cada") {
+			r.riseOverRun(i)
 		}
 	}
 	if r.known(fitcheck.TopicRoofSlope) && r.wordsIn(0, len(r.toks), "no", "wait", "actually", "scratch", "sorry") {

@@ -13,7 +13,7 @@ func (r *reader) noOwnWish(s sense, h *hit) bool {
 	if s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "marco") && r.wordAt(h.last+1, "is", "isnt", "looks", "esta") {
 		return true // "dome, and the frame is fine"
 	}
-	return r.insteadWished(h) || r.costAsked(h) || r.allThatIs(h) || r.opinionsDiffer() >= 0 || r.domeAndFrame(s, h)
+	return r.othersBought(h) || r.leftOpen(h) || r.insteadWished(h) || r.costAsked(h) || r.allThatIs(h) || r.opinionsDiffer() >= 0 || r.domeAndFrame(s, h)
 }
 
 // insteadWished: "make that the whole unit instead of only the dome", "rather than just the dome".
@@ -55,7 +55,7 @@ func (r *reader) domeAndFrame(s sense, h *hit) bool {
 // opinionsDiffer is the token at which the second of two people is told to think otherwise, "my brother says
 // replace it all and my wife says save the money", -1 where they don't, or where the writer has chosen.
 func (r *reader) opinionsDiffer() int {
-	if r.wordsIn(0, len(r.toks), "so", "decided", "settled", "agree", "agreed", "agrees", "but", "pero", "want", "prefer", "quiero", "prefiero", "asi") && !r.wordsIn(0, len(r.toks), "otherwise", "different", "opposite") {
+	if r.wordsIn(0, len(r.toks), "so", "decided", "settled", "agree", "agreed", "agrees", "want", "prefer", "quiero", "prefiero", "asi") && !r.wordsIn(0, len(r.toks), "otherwise", "different", "opposite") || r.butOwn() {
 		return -1
 	}
 	said := 0
@@ -75,6 +75,35 @@ func (r *reader) opinionsDiffer() int {
 		}
 	}
 	return -1
+}
+
+// butOwn: after a "but" the writer speaks for themselves: "he says the whole thing but I think the dome".
+func (r *reader) butOwn() bool {
+	for i := range r.toks {
+		if r.wordAt(i, "but", "pero") && r.wordsIn(i+1, min(i+4, len(r.toks)), "i", "im", "id", "ill", "we", "were", "wed", "well", "yo", "nosotros", "lets", "just", "only", "solo", "please", "its") && !r.wordsIn(i+1, r.clauseEnd(i+1)+1, "says", "said", "thinks", "dice") {
+			return true
+		}
+	}
+	return false
+}
+
+// othersBought: "my cousin ordered the whole unit", "a friend went with just the dome": what somebody of
+// another house did.
+func (r *reader) othersBought(h *hit) bool {
+	from := r.clauseStart(h.first)
+	for i := from; i < h.first; i++ {
+		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "cousin", "uncle", "aunt", "brother", "sister", "friend", "friends", "buddy", "coworker", "nephew", "niece", "inlaws", "vecino", "vecina", "primo", "prima", "tio", "tia", "amigo", "amiga", "cunado", "hermano", "hermana") &&
+			r.wordsIn(i+1, min(i+6, h.first), "ordered", "bought", "got", "went", "chose", "picked", "purchased", "had", "replaced", "compro", "pidio", "puso", "encargo", "cambio") {
+			return !r.wordsIn(i, h.last+1, "i", "we", "us", "me", "nos", "same", "told", "said")
+		}
+	}
+	return false
+}
+
+// leftOpen: "contractor recommends the complete unit, but we haven't decided".
+func (r *reader) leftOpen(h *hit) bool {
+	at := r.undecided()
+	return at > h.last && r.wordsIn(r.clauseStart(h.first), h.first, "recommends", "recommended", "says", "said", "suggests", "suggested", "thinks", "wants", "leaning", "recomienda", "dice", "dijo") && !r.wordsIn(at, len(r.toks), "so", "color", "layers", "white", "bronze", "material")
 }
 
 // undecided: asked what is wanted, "todavía no me decido", "can't make up my mind": where such words begin, -1
