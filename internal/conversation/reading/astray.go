@@ -221,6 +221,9 @@ func (r *reader) oldOne(first int) bool {
 func (r *reader) othersClause(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	for i := from; i <= to; i++ {
+		if i < first && r.othersThing(i, first) {
+			return true
+		}
 		if r.wordAt(i, "cousin", "cousins", "brother", "brothers", "sister", "sisters", "friend", "friends", "buddy", "buddys", "moms", "dads", "parents") && r.wordsIn(to, r.sentenceLast(first)+1, "ours", "mine", "us", "we") && r.wordsIn(to, r.sentenceLast(first)+1, "but") {
 			return true // "my cousin's house got hail but ours never"
 		}

@@ -30,3 +30,26 @@ func (r *reader) rareRisk(s sense, h *hit) bool {
 	}
 	return r.wordAt(h.last+1, "is", "es", "are") && (r.wordAt(h.last+2, "rare", "uncommon", "unusual", "scarce", "raro") || r.wordAt(h.last+2, "very", "pretty", "really", "muy", "so") && r.wordAt(h.last+3, "rare", "uncommon", "unusual", "raro"))
 }
+
+// cameThrough: "we had hail last year but it's fine", "a storm last week, nothing broke": the weather is told
+// for what it did not do.
+func (r *reader) cameThrough(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicProblem || s.value != fitcheck.ProblemStorm || h.has1(string(fitcheck.TopicFrameCondition)) {
+		return false
+	}
+	to := r.sentenceLast(h.last)
+	for n := range r.choices {
+		if c := &r.choices[n]; c.has1(string(fitcheck.TopicProblem)) && !c.is(string(fitcheck.TopicProblem), fitcheck.ProblemStorm) && !c.is(string(fitcheck.TopicProblem), "none") && !r.negated(c.first) && !r.wordAt(c.first-1, "nothing", "nada", "never", "none") && !c.senses[0].asked {
+			return false
+		}
+	}
+	for i := h.last + 1; i <= to; i++ {
+		switch {
+		case r.wordAt(i, "nothing", "didnt", "never", "nada", "without", "no", "wasnt", "isnt") && r.wordsIn(i+1, min(i+5, to+1), "broke", "break", "broken", "crack", "cracked", "damage", "damaged", "happened", "happen", "hurt", "hit", "wrong", "leak", "leaked", "touch", "rompio", "quebro", "paso", "harm", "harmed", "bother"):
+			return !r.wordsIn(i+1, to+1, "until", "but", "except", "pero", "like")
+		case r.wordAt(i, "fine", "ok", "okay", "alright", "survived", "unharmed", "undamaged", "unscathed", "intact", "bien", "intacto", "aguanto") || r.wordAt(i, "held") && r.wordAt(i+1, "up") || r.wordAt(i, "made") && r.wordAt(i+1, "it"):
+			return !r.negated(i) && !r.wordsIn(i+1, to+1, "but", "except", "pero", "until") && !r.wordsIn(h.last+1, i, "frame", "curb", "marco", "roof", "house", "until", "else", "rest", "was", "other", "others")
+		}
+	}
+	return false
+}

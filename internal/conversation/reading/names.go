@@ -73,7 +73,7 @@ func (r *reader) introduced() bool {
 			if r.ofThing(h) || r.wordAt(h.first, "told", "tell") && r.wordAt(h.last, "its") && !r.asked(fitcheck.TopicName) && !r.givenAt(h.last+1) {
 				continue // "I told you its corroded"
 			}
-			if first, last, ok := r.nameFrom(h.last+1, false); ok && (last > first || !r.wordAt(first, "w", "n", "u", "b")) {
+			if first, last, ok := r.nameFrom(r.behindWhich(h), false); ok && (last > first || !r.wordAt(first, "w", "n", "u", "b")) {
 				first, last = r.longerName(first, last)
 				r.nameFact(first, last)
 				return true
@@ -105,7 +105,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "here":
-			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordAt(h.last+1, "are", "get", "have", "usually") && !(first == h.first-1 && jobWords[r.toks[first].text]) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
+			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordAt(h.last+1, "are", "get", "have", "usually") && !(first == h.first-1 && (jobWords[r.toks[first].text] || r.wordAt(first-1, "no", "not", "any", "zero"))) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
 				r.nameFact(first, h.first-1)
 				return true
 			}
@@ -117,6 +117,25 @@ func (r *reader) introduced() bool {
 // deniedName: "no me llamo Ana, me llamo Eva", "I'm not Ann": the name after it is another's.
 func (r *reader) deniedName(h *hit) bool {
 	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") || r.wordAt(h.last+1, "not", "isnt", "no")
+}
+
+// behindWhich: the name begins after ", which is": "you asked for my name, which is Dora Lind".
+func (r *reader) behindWhich(h *hit) int {
+	at := h.last + 1
+	if !r.wordAt(h.last, "name") {
+		return at
+	}
+	for r.markAt(at, ',') || r.markAt(at, '-') || r.markAt(at, ';') {
+		at++
+	}
+	if r.wordAt(at, "which", "that", "it", "thats", "its", "que") {
+		for at++; r.wordAt(at, "is", "would", "will", "be", "should", "es"); at++ {
+		}
+		if r.toks[at-1].kind == wordToken && r.wordAt(at-1, "is", "be", "es", "its", "thats") {
+			return at
+		}
+	}
+	return h.last + 1
 }
 
 // partStays: "el apellido es igual", "last name stays the same": no name.

@@ -19,6 +19,9 @@ func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
 	if r.wordsIn(from, to+1, "shot", "hit", "threw", "dropped", "fell", "landed", "went", "blew", "kicked", "stepped", "put", "pego", "cayo", "aventaron") {
 		return false // what hit it
 	}
+	if t == fitcheck.TopicFrameCondition && r.ofRoof(from, h.first) {
+		return true
+	}
 	other := -1
 	for i := from; i <= to; i++ {
 		switch w := r.wordText(i); {
@@ -88,4 +91,28 @@ func (r *reader) passingPlace(h *hit) bool {
 		}
 	}
 	return false
+}
+
+// ofRoof: the roof is what the words are said of, "the tin roof on the barn is rusted through", and not where
+// the frame is, "the frame on the roof is rusted".
+func (r *reader) ofRoof(from, first int) bool {
+	roof := false
+	for i := from; i < first; i++ {
+		switch {
+		case r.wordAt(i, "roof", "roofs", "roofing", "techo"):
+			k := i - 1
+			for r.wordAt(k, "the", "my", "our", "a", "old", "metal", "tin", "steel", "el", "mi", "flat") {
+				k--
+			}
+			if r.wordAt(k, "on", "in", "of", "over", "from", "above", "en", "del", "sobre", "to", "under") {
+				return false
+			}
+			for k = i + 1; r.wordAt(k, "on", "over", "of", "the", "my", "our", "his", "her", "barn", "shed", "garage", "house", "porch", "shop", "there", "itself", "here"); k++ {
+			}
+			roof = r.wordAt(k, "is", "was", "has", "are", "got", "looks", "had", "rusted", "rusting", "esta", "tiene", "ya")
+		case theirThings[r.wordText(i)] || r.wordAt(i, "rim", "ring", "retainer", "and", "but", "while", "metal") && !(r.wordAt(i, "metal") && r.wordAt(i+1, "roof")):
+			return false
+		}
+	}
+	return roof
 }

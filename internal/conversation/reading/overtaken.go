@@ -63,3 +63,20 @@ func (r *reader) anothers(from, first int) bool {
 	}
 	return false
 }
+
+// othersThing: the clause's subject is a neighbor's skylight or roof, or a kinsman's that ours is set
+// beside: "my neighbor's skylight leaks", "my sister's dome cracked, mine is fine".
+func (r *reader) othersThing(i, first int) bool {
+	near := r.wordAt(i, "neighbors", "neighbours", "vecino", "vecina", "vecinos")
+	if !near && !r.wordAt(i, "cousins", "brothers", "sisters", "friends", "buddys", "uncles", "aunts", "coworkers", "nephews", "hermano", "hermana", "primo", "amigo") {
+		return false
+	}
+	from, to := i+1, min(i+4, first)
+	if r.wordAt(i-1, "del", "de", "mi") && r.out.Language == "es" {
+		from, to = max(r.clauseStart(i), i-4), i // "el tragaluz de mi vecino gotea"
+	}
+	if !r.wordsIn(from, to, "skylight", "skylights", "dome", "domes", "roof", "skylite", "bubble", "tragaluz", "domo", "claraboya", "techo") || r.wordsIn(i, first, "hit", "fell", "put", "broke", "threw", "into", "my", "our", "nuestro") {
+		return false
+	}
+	return near || r.wordsIn(first, len(r.toks), "ours", "mine", "nuestro", "mio", "our")
+}

@@ -161,8 +161,8 @@ func (r *reader) oneOf(hits []hit, n int) bool {
 // otherRoof: one that is elsewhere, that was, or that is to come: "getting a metal roof",
 // "the porch roof is metal".
 func (r *reader) otherRoof(first, last int) bool {
-	if r.wordAt(first-1, "porch", "patio", "carport", "awning", "neighbors", "neighbor", "other", "next", "previous", "under", "beneath", "underneath", "below", "bajo", "debajo", "vecino") {
-		return true
+	if r.wordAt(first-1, "porch", "patio", "carport", "awning", "neighbors", "neighbor", "other", "next", "previous", "under", "beneath", "underneath", "below", "bajo", "debajo", "vecino") || r.wordAt(first-1, "brothers", "sisters", "cousins", "friends", "buddys", "uncles") && !r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes") {
+		return true // "my brother's tin roof is rusting"
 	}
 	i := first - 1
 	for r.wordAt(i, "a", "an", "the", "my", "our", "new", "old", "to", "with", "of", "un", "el", "la", "mi", "de", "nuevo", "on") && !(r.wordAt(i, "on") && !r.wordAt(i-1, "put", "putting")) {

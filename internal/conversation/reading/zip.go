@@ -44,7 +44,7 @@ func (r *reader) zips() []zipAt {
 
 // spokenZIP: five digits told one by one: "zip is four four oh one two".
 func (r *reader) spokenZIP() (zipAt, bool) {
-	if !r.asked(fitcheck.TopicPlace) && !r.wordsIn(0, len(r.toks), "zip", "zipcode", "postal") {
+	if !r.asked(fitcheck.TopicPlace) && !r.wordsIn(0, len(r.toks), "zip", "zips", "zipcode", "postal") {
 		return zipAt{}, false
 	}
 	var code [5]byte
