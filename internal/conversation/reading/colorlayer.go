@@ -40,9 +40,12 @@ func (r *reader) layerOf(n int) string {
 			return v
 		}
 	}
+	if b > 1 && r.choices[b-1].first == r.choices[b-1].last && r.wordAt(r.choices[b-1].first, "color", "colour") {
+		b-- // "the inside color should be white"
+	}
 	if b > 0 {
 		before := &r.choices[b-1]
-		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
+		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[n].first) {
 			return r.bothLayers(b-1, v)
 		}
 	}
@@ -139,7 +142,7 @@ func (r *reader) colorGap(from, to int) bool {
 		if r.inRef(i) {
 			continue // "the inside of the kitchen one is white"
 		}
-		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son", "also", "instead", "actually", "too", "tambien", "igual") {
+		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son", "also", "instead", "actually", "too", "tambien", "igual", "color", "colour", "was", "supposed", "meant", "intended") {
 			return false
 		}
 	}

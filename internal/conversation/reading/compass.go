@@ -65,3 +65,20 @@ func (r *reader) letterWithin(q *quantity, letters map[string]int, before bool) 
 	}
 	return -1
 }
+
+// otherOfSides: "one side only measures 25 1/4. The other one is 25 1/2": what is other is a side, too.
+func (r *reader) otherOfSides(i int) bool {
+	if r.Units > 1 || r.wordsIn(0, len(r.toks), "skylight", "skylights", "tragaluz", "tragaluces", "domes", "units", "room", "kitchen", "bath", "hall", "bedroom") {
+		return false
+	}
+	from := r.sentenceFirst(i)
+	if from > 0 {
+		from = r.sentenceFirst(from - 1)
+	}
+	for k := from; k < i; k++ {
+		if r.wordAt(k, "side", "end", "edge", "lado") && (r.wordAt(k-1, "one", "first", "un", "left", "right", "top", "bottom", "front", "back") || r.wordAt(k+1, "one")) {
+			return true
+		}
+	}
+	return false
+}

@@ -141,6 +141,9 @@ func (r *reader) explained(i int) bool {
 	if t.word == nil {
 		return false
 	}
+	if t.is("supposed", "meant", "intended") && r.wordAt(i+1, "to") && r.wordAt(i+2, "be", "say", "read") && r.asked(fitcheck.TopicConfirm) {
+		return true // "the color was supposed to be bronze"
+	}
 	if t.is("he", "she") && r.wordAt(i+1, "says", "said", "thinks", "told") {
 		return true
 	}

@@ -239,6 +239,9 @@ func (r *reader) noKind(h *hit) bool {
 	if from, to := r.sentence(h.first); h.is("nth", "other") && h.last > h.first && r.wholeAt(h.last) > 1 && (r.wordsIn(from, to+1, "side", "sides", "lado", "lados") || r.asked(fitcheck.TopicCount) || r.wordAt(h.last+1, "are", "match", "son", "were") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "same", "match", "identical", "iguales")) {
 		return true // "25 on one side and the other three are 25 1/8"
 	}
+	if h.is("nth", "other") && r.otherOfSides(h.first) {
+		return true
+	}
 	if r.wordAt(h.first, "no") && r.wordAt(h.last, "one") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken {
 		return true // "no one sees it"
 	}
