@@ -28,7 +28,11 @@ func (r *reader) moreDiagonals(ms []measure) {
 		case k == 0 && m.shape == pair && !r.by(m.parts[1].first-1) && m.parts[0].closeTo(&m.parts[1]):
 			m.diag = r.diagonalsNamed(m)
 		case k > 0 && ms[k-1].diag && ms[k-1].shape == lone && !ms[k-1].both && m.shape == lone && abs(m.parts[0].length()-ms[k-1].parts[0].length()) <= 2*fitcheck.Inch:
-			m.diag = r.wordsIn(ms[k-1].last+1, m.first, "other", "others", "second", "opposite", "next", "otra", "otro", "segunda") && !r.labelled(ms[k-1].last+1, m.first-1)
+			told := m.first // "the other at 42 3/4": the side's name is a part of the length
+			for told < m.last && r.toks[told].kind == wordToken && r.numberAt(told).kind == notNumber {
+				told++
+			}
+			m.diag = r.wordsIn(ms[k-1].last+1, told, "other", "others", "second", "opposite", "next", "otra", "otro", "segunda") && !r.wordsIn(ms[k-1].last+1, told, "side", "width", "length", "way", "lado") && !r.labelled(ms[k-1].last+1, m.first-1)
 		}
 	}
 }
