@@ -87,6 +87,7 @@ func (r *reader) units() {
 		r.twoDiagonals()
 		return
 	}
+	r.contrast()
 	r.choiceShares()
 	r.sortRefs()
 	r.joinRefs()
@@ -96,7 +97,7 @@ func (r *reader) units() {
 	r.bothOfOne()
 	r.restOfKnown()
 	r.plainAll()
-	r.trailing = r.namedAfter(r.refs, 0, len(r.toks))
+	r.trailing = r.trailing || r.namedAfter(r.refs, 0, len(r.toks))
 	r.callRooms()
 	r.callGroups()
 	r.listedKinds()

@@ -1,0 +1,251 @@
+package reading
+
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+// Kinds that a message sets against each other in words of its own: "the one by the chimney is
+// 26 x 50, the one over the sink 22 x 22", "left curb 30 x 30, right curb 30 x 54", "el del taller
+// transparente y el de la casa blanco". What they are called by is any word; that they are kinds
+// shows where each of them has a value of the same topic.
+
+// mention is one place where a skylight is called by something.
+type mention struct {
+	first, last int
+	key         int // the token of the word that tells it apart, -1 for "the other"
+}
+
+// contrast makes kinds of such mentions where the other rules find fewer.
+func (r *reader) contrast() {
+	if r.Units > 1 || r.asked(fitcheck.TopicCurbDiagonals) || r.itemsEnd > 0 {
+		return
+	}
+	all := r.mentions()
+	if len(all) < 2 {
+		return
+	}
+	kinds := make([]int, len(all))
+	n := 0
+	for k := range all {
+		kinds[k] = r.kindOfMention(all[:k], kinds, all[k], n)
+		n = max(n, kinds[k])
+	}
+	if n < 2 || n > 6 || n <= r.kindsFound() || !r.setApart(all, kinds, n) {
+		return
+	}
+	r.refs = slices.DeleteFunc(r.refs, func(u unitRef) bool { return len(u.units) < 2 })
+	for k, m := range all {
+		r.refs = append(r.refs, unitRef{m.first, m.last, []int{kinds[k]}})
+	}
+}
+
+// kindsFound is how many kinds the other rules have found.
+func (r *reader) kindsFound() int {
+	var seen []int
+	for k := range r.refs {
+		if u := r.refs[k].units; len(u) == 1 && !slices.Contains(seen, u[0]) {
+			seen = append(seen, u[0])
+		}
+	}
+	return len(seen)
+}
+
+// mentions are the places where a skylight is called by something, in order.
+func (r *reader) mentions() []mention {
+	var all []mention
+	for i := 0; i < len(r.toks); i++ {
+		if m, ok := r.mentionAt(i); ok {
+			all = append(all, m)
+			i = m.last
+		}
+	}
+	return all
+}
+
+var (
+	// mentionHeads are the words for one skylight of several, or for a part of it that each has.
+	mentionHeads = wordSet(`one ones skylight skylights dome domes unit curb box opening frame bubble window tragaluz tragaluces domo domos claraboya cupula marco caja`)
+	// mentionArticles stand before them, and belong to what they are called by.
+	mentionArticles = wordSet(`the my our your that el la los las mi nuestro`)
+	// whereWords lead to where it is.
+	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next off toward across from with around outside inside sobre en junto arriba cerca para con`)
+	// notApart tell no skylight from another.
+	notApart = wordSet(`full same new other whole complete old broken cracked leaky damaged entire replacement wrong only single first second third next last plastic acrylic metal wood wooden aluminum
+		two three four five six both all each every existing current actual roof skylight dome outside inside inner outer top bottom rough finished mismo misma nuevo completo roto techo
+		outside inside outer inner afuera adentro arriba abajo madera metal aluminio side adentro interior exterior fuera dentro retaining retainer mounting curb frame box sheet lip edge flange way time day thing reason side price kind type size number`)
+)
+
+// mentionAt is the mention that starts at a token.
+func (r *reader) mentionAt(i int) (mention, bool) {
+	if r.toks[i].kind != wordToken {
+		return mention{}, false
+	}
+	if r.wordAt(i, "el", "la", "los", "las") && r.wordAt(i+1, "de", "del") {
+		return r.placeMention(i, i+1)
+	}
+	if m, ok := r.roomMention(i); ok {
+		return m, true
+	}
+	head := i + number(mentionArticles[r.toks[i].text])
+	if head >= len(r.toks) || r.toks[head].kind != wordToken {
+		return mention{}, false
+	}
+	if mentionHeads[r.toks[head].text] { // "the one by the chimney", "skylight over the sink"
+		return r.placeMention(i, head+1)
+	}
+	if !r.tellsApart(head) || !r.headAt(head+1) || head == i && i > 0 && r.toks[i-1].kind != markToken && !r.breaksClause(i-1) && !r.wordAt(i-1, "for", "on", "of", "in", "para") {
+		return mention{}, false
+	}
+	last := head + 1 // "the north one", "left curb"
+	if m, ok := r.placeMention(i, last+1); ok && r.wordAt(last+1, "in", "on", "over", "by") {
+		return m, true
+	}
+	return mention{i, last, head}, true
+}
+
+// roomMention: a room alone: "white in the sewing room", "loft = self flashing", "rear: …".
+func (r *reader) roomMention(i int) (mention, bool) {
+	key, place := i, r.wordAt(i, "in", "on", "over", "above", "for", "at", "en", "para", "sobre")
+	if place {
+		key++
+	}
+	for key < len(r.toks) && r.toks[key].kind == wordToken && mentionArticles[r.toks[key].text] {
+		key++
+	}
+	if !r.room(key) && !r.wordAt(key, "rear", "adelante", "atras") || r.headAt(key+1) {
+		return mention{}, false
+	}
+	last := key
+	for last+1 < len(r.toks) && (r.wordAt(last+1, "room", "side", "area", "roof") || r.room(last+1)) {
+		last++
+	}
+	opens := r.clauseStart(i) == i && (r.markAt(last+1, ':') || r.markAt(last+1, '=') || r.markAt(last+1, ',') || r.pairAt(last+1) || r.wordAt(last+1, "is", "wants", "gets", "es"))
+	if sizeWords[r.toks[key].text] && !r.wordAt(last, "side") && !opens {
+		return mention{}, false // "46 1/8 on the left": of one skylight
+	}
+	return mention{i, last, key}, place && key > i || opens
+}
+
+// headAt: a word for one skylight stands at the token.
+func (r *reader) headAt(i int) bool {
+	return i < len(r.toks) && r.toks[i].kind == wordToken && mentionHeads[r.toks[i].text]
+}
+
+// placeMention: what tells the skylight apart follows a word of place at a token: "by the
+// chimney", "de la cocina", "#1", "A".
+func (r *reader) placeMention(first, at int) (mention, bool) {
+	if at >= len(r.toks) {
+		return mention{}, false
+	}
+	if next := at + number(r.markAt(at, '#') || r.wordAt(at, "number", "no", "numero")); next > at || r.letterAt(at) {
+		if next < len(r.toks) && (r.wholeAt(next) > 0 && r.wholeAt(next) < 7 && !r.by(next+1) || r.letterAt(next)) {
+			return mention{first, next, next}, true
+		}
+		return mention{}, false
+	}
+	if !r.wordAt(at, "de", "del") && !(r.toks[at].kind == wordToken && whereWords[r.toks[at].text]) {
+		return mention{}, false
+	}
+	key := at + 1
+	for key < len(r.toks) && r.toks[key].kind == wordToken && (mentionArticles[r.toks[key].text] || r.wordAt(key, "to", "of", "de", "al", "del", "side", "a")) {
+		key++
+	}
+	if key >= len(r.toks) || !r.tellsApart(key) && !r.room(key) {
+		return mention{}, false
+	}
+	return mention{first, key, key}, true
+}
+
+func (r *reader) letterAt(i int) bool {
+	return r.wordAt(i, "a", "b", "c", "d") && (i+1 >= len(r.toks) || r.toks[i+1].kind != wordToken || r.wordAt(i+1, "is", "has", "es", "was"))
+}
+
+// tellsApart: a word that can tell one skylight from another.
+func (r *reader) tellsApart(i int) bool {
+	t := &r.toks[i]
+	return t.kind == wordToken && !t.named && !notApart[t.text] && !negWords[t.text] && r.numberAt(i).kind == notNumber && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !mentionHeads[t.text]
+}
+
+// kindOfMention is the kind of a mention: one named before by the same word, else the next.
+func (r *reader) kindOfMention(before []mention, kinds []int, m mention, n int) int {
+	for k := range before {
+		a, b := r.toks[before[k].key].text, r.toks[m.key].text
+		if a == b || sameRoom(a, b) {
+			return kinds[k]
+		}
+	}
+	return n + 1
+}
+
+// contrasted are the topics by which kinds can be set against each other.
+var contrasted = []fitcheck.Topic{anySize, fitcheck.TopicColor, fitcheck.TopicLayers, fitcheck.TopicStyle, fitcheck.TopicProfile, fitcheck.TopicOutline,
+	fitcheck.TopicFrameCondition, fitcheck.TopicWant, fitcheck.TopicMaterial}
+
+const anySize fitcheck.Topic = "size" // any of them
+
+// setApart: each kind has a size, or a value of its own of one choice, all of them in its mention
+// or behind it, or all of them before it.
+func (r *reader) setApart(all []mention, kinds []int, n int) bool {
+	for _, topic := range contrasted {
+		ahead, behind := make([]string, n+1), make([]string, n+1)
+		for k, m := range all {
+			from, to := r.sentenceFirst(m.first), len(r.toks)
+			if k > 0 {
+				from = max(from, all[k-1].last+1)
+			}
+			if k+1 < len(all) {
+				to = all[k+1].first
+			}
+			if kind := kinds[k]; ahead[kind] == "" {
+				ahead[kind] = r.valueIn(topic, m.first, to)
+			}
+			if kind := kinds[k]; behind[kind] == "" {
+				behind[kind] = r.valueIn(topic, from, m.first)
+			}
+		}
+		if contrasts(topic, behind[1:]) {
+			r.trailing = true
+			return true
+		}
+		if contrasts(topic, ahead[1:]) {
+			return true
+		}
+	}
+	return false
+}
+
+// contrasts: each kind has a value, and they are not all the same one.
+func contrasts(topic fitcheck.Topic, values []string) bool {
+	if slices.Contains(values, "") {
+		return false
+	}
+	return topic == anySize || slices.ContainsFunc(values, func(v string) bool { return v != values[0] })
+}
+
+// valueIn is a value of the topic between two tokens, "" where none is.
+func (r *reader) valueIn(topic fitcheck.Topic, from, to int) string {
+	if topic == anySize {
+		for i := from; i < to; i++ {
+			if r.pairAt(i) {
+				return r.said(i, i)
+			}
+		}
+		return ""
+	}
+	for _, layer := range [][]hit{r.choices, r.styles, r.wants} {
+		hits := within(layer, from, to-1)
+		for k := range hits {
+			if hits[k].last >= to {
+				continue
+			}
+			for _, s := range hits[k].senses {
+				if (s.topic == topic && (!s.asked || r.asked(topic)) || topic == fitcheck.TopicColor && s.kind == "color") && s.value != "?" {
+					return s.value
+				}
+			}
+		}
+	}
+	return ""
+}
