@@ -162,7 +162,7 @@ func (t *turn) note(in []Message) {
 			m.LetGo[a] = true
 		}
 	}
-	t.measuredBelow()
+	t.measuredBelow(joined(in))
 	m.Lost++
 	if t.small = smallTalk(joined(in)); !h.nothing() || t.small != nil {
 		m.Lost = 0
