@@ -24,6 +24,7 @@ func (t *turn) acknowledge() {
 	t.ackSizes()
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"
+	case t.countsConfirmed() && len(h.entries) > 0: // thanks for it all follow
 	case len(h.entries) > 0 && h.confirm == "", h.agreed, h.total, h.nothing() && t.small == errandWords:
 		t.say.add(t.vary("ack.plain", nil))
 	case len(h.usual) > 0:

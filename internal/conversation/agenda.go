@@ -21,7 +21,7 @@ type step struct {
 func (t *turn) next() []step {
 	for _, phase := range [][]func() []step{
 		{t.person, t.building, t.style, t.condition},
-		{t.decidingPhoto}, {t.measurement}, {t.counting}, {t.choices}, {t.confirmation},
+		{t.decidingPhoto}, {t.measurement}, {t.counting}, {t.choices}, {t.confirmation}, {t.stillCounting},
 	} {
 		var steps []step
 		for _, group := range phase {

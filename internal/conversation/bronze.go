@@ -41,10 +41,18 @@ func (t *turn) chosenAtLast(u reading.Unclear) (reading.Fact, bool) {
 
 var paintedSaid = regexp.MustCompile(`(?i)\b(?:painted|pintad[oa])\b`)
 
-// paintedBronze: of the two bronze finishes the painted one is the powder coat.
-func (t *turn) paintedBronze(u reading.Unclear) (reading.Fact, bool) {
-	if u.Topic == nil || *u.Topic != fitcheck.TopicFinish || !t.isAsked(*u.Topic) || !paintedSaid.MatchString(u.Said) || !t.talk.Memory.Bronze[t.askOf(u).Unit] {
-		return reading.Fact{}, false
+// paintedBronze: of the two bronze finishes the painted one is the powder coat, where bronze was named
+// or which of them was asked. It is so for all kinds that were asked about where none is named.
+func (t *turn) paintedBronze(u reading.Unclear) []reading.Fact {
+	m := &t.talk.Memory
+	if u.Topic == nil || *u.Topic != fitcheck.TopicFinish || !t.isAsked(*u.Topic) || !paintedSaid.MatchString(u.Said) || !m.Bronze[t.askOf(u).Unit] && m.Tries[t.askOf(u)] < 2 {
+		return nil
 	}
-	return reading.Fact{Topic: *u.Topic, Unit: t.askOf(u).Unit, Value: fitcheck.Choice(fitcheck.FinishBronzePowderCoat), Said: u.Said}, true
+	var facts []reading.Fact
+	for _, a := range m.Asking {
+		if a.Topic == fitcheck.TopicFinish && (u.Unit == 0 || u.Unit == a.Unit) {
+			facts = append(facts, reading.Fact{Topic: a.Topic, Unit: a.Unit, Value: fitcheck.Choice(fitcheck.FinishBronzePowderCoat), Said: u.Said})
+		}
+	}
+	return facts
 }

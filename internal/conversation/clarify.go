@@ -181,6 +181,9 @@ func (t *turn) pendingOf(u reading.Unclear, a Ask) *Pending {
 	if u.Topic != nil {
 		p.Topic = *u.Topic
 	}
+	if u.Unit == 0 && slices.Contains(choiceTopics, p.Topic) {
+		p.Unit = 0 // of all kinds that it is asked for
+	}
 	if u.Guess != nil && u.Why == reading.WhyRough {
 		p.Topic = a.Topic // what is asked for, a yes to it is the answer
 		if raw, err := json.Marshal(u.Guess); err == nil {

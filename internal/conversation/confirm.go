@@ -14,6 +14,9 @@ const mostLists = 5
 
 // relisted says whether something was heard that the list shows, so that it is another list.
 func (t *turn) relisted() bool {
+	if t.countsConfirmed() {
+		return false
+	}
 	return t.heard.dropped || slices.ContainsFunc(t.heard.entries, func(e Entry) bool {
 		return !t.isOne(e) && (e.Topic.OfLength() || slices.Contains(summaryTopics, e.Topic) || slices.Contains(listedToo, e.Topic))
 	})
@@ -49,6 +52,23 @@ func (t *turn) confirmation() []step {
 		asks = append(asks, t.openOf(Ask{fitcheck.TopicCount, 1})...) // the list can't say it
 	}
 	return asking(Confirming, asks)
+}
+
+// stillCounting asks for the number alone, once, where the list got its yes and the question how
+// many beside it no answer: a list of one can't say it.
+func (t *turn) stillCounting() []step {
+	a, m := Ask{fitcheck.TopicCount, 1}, &t.talk.Memory
+	if !m.Confirmed || m.Said["ask.count_last"] > 0 || t.talk.UnitCount() > 1 || m.LetGo[a] || m.Out[1] || t.talk.Value(a.Topic, 1) != nil || !t.isAsked(a.Topic) {
+		return nil
+	}
+	return asking(Confirming, []Ask{a})
+}
+
+// countsConfirmed says whether only the number was asked, after the yes to the list: the number
+// that comes then is no other list.
+func (t *turn) countsConfirmed() bool {
+	return t.talk.Memory.Confirmed && t.isAsked(fitcheck.TopicCount) && !t.isAsked(fitcheck.TopicConfirm) &&
+		!slices.ContainsFunc(t.heard.entries, func(e Entry) bool { return e.Topic != fitcheck.TopicCount })
 }
 
 // settleConfirm takes a yes to the list, not to one that is put right with it.

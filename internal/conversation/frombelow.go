@@ -15,6 +15,9 @@ var cantGetUp = regexp.MustCompile(`(?i)\b((can'?t|cannot|can not|couldn'?t|won'
 	`(roof|house|ceiling|it) (is|it'?s|looks|'s) (\w+ )?too (steep|high|tall)\b|too (steep|high|tall) (for me|to (reach|climb|get to|get at))\b|ladder (is|isn'?t|'s|won'?t|doesn'?t|is not) (too short|(\w+ )?(tall|long|high) enough|reach)\b|` +
 	`(no|not) (puedo|podemos|quiero|pienso|debo|voy a|me atrevo a|me animo a) (subir\w*|treparme|trepar|alcanzar\w*)|no (lo |la |le )?(alcanzo|alcanzamos)\b|(no tengo|no tenemos|no hay|sin) escalera|(me da |le tengo )?miedo (de |a )?(subir\w*|las? alturas?)|(est[aá]|queda|es) (muy|demasiado|bien) (alto|alta|empinado)\b)`)
 
+// neitherWay answers "… or send a photo; if neither works, just say so".
+var neitherWay = regexp.MustCompile(`(?i)^\W*(?:(?:no|nope|nah|sorry|sir|ma'?am|lo siento|perd[oó]n|pues|well)\W+)*(?:(?:no|nope|nah|neither|none|nothing)(?: (?:of (?:those|them|that|the two|it)|one|works?|is possible|will work|can do|i can'?t|sir|ma'?am|sorry|thanks))*|(?:i )?(?:can'?t|cannot|can not)(?: (?:do )?(?:either|any|that|those|it|neither)(?: (?:either|one|of (?:them|those|that)))?)?|(?:not )?(?:either|neither)(?: one)?(?: works?)?|(?:that|it|those|they) (?:won'?t|don'?t|doesn'?t) work(?: either)?|ningun[oa](?: de (?:l[oa]s dos|es[oa]s))?|ni una ni otra|tampoco(?: (?:puedo|se puede|sirve))?|no (?:puedo|se puede|funciona|sirve)(?: tampoco| ningun[oa])?)\W*$`)
+
 // belowTopics are measured up there; each has another that can be had from indoors.
 var belowTopics = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside, fitcheck.TopicFrameInside,
 	fitcheck.TopicCurbOutside, fitcheck.TopicCurbDiagonals, fitcheck.TopicBulgeBase}
@@ -43,13 +46,13 @@ func (t *turn) tellsBelow() bool {
 
 // measuredBelow lets a measure go that can't be taken, once the one from indoors has come for it, or
 // that can't be had either.
-func (t *turn) measuredBelow() {
+func (t *turn) measuredBelow(text string) {
 	m := &t.talk.Memory
 	if m.Said["howto.indoors"] == 0 {
 		return
 	}
 	for _, a := range m.Asking {
-		still := t.heard.below && len(t.heard.entries) == 0 // told what else helps, and they don't get there either
+		still := (t.heard.below || neitherWay.MatchString(text)) && len(t.heard.entries) == 0 // told what else helps, and they don't get there either
 		if slices.Contains(belowTopics, a.Topic) && (still || t.complete(Ask{fitcheck.TopicCurbInside, a.Unit})) {
 			m.LetGo[a] = true
 			if still && !slices.Contains(t.heard.dontKnow, a) {

@@ -96,7 +96,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	r = t.overOne(t.byLayers(r, text), text)
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	r = t.leaveOut(r, text)
-	r = t.ofNeed(t.fitUnits(t.sameMeasure(t.moveSize(t.unitCarried(t.withoutNickname(t.correctsEarlier(r, text))), text))), text)
+	r = t.ofNeed(t.fitUnits(t.sameMeasure(t.moveSize(t.openingRight(t.unitCarried(t.withoutNickname(t.correctsEarlier(r, text)))), text))), text)
 	if r.Kinds > max(1, t.talk.UnitCount()) && r.Kinds <= t.talk.UnitCount()+3 {
 		t.call(r.Kinds, "")
 	}
@@ -135,7 +135,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 // cleared settles what the talk knows enough to be sure of, though the words alone leave it
 // open.
 func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
-	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.chosenAtLast, t.paintedBronze} {
+	for _, way := range []func(reading.Unclear) (reading.Fact, bool){t.sureOfUnits, t.lateAnswer, t.insideOfBox, t.chosenAtLast} {
 		if f, ok := way(u); ok {
 			return []reading.Fact{f}
 		}
@@ -144,6 +144,9 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 		if f, ok := way(u, text); ok {
 			return []reading.Fact{f}
 		}
+	}
+	if facts := t.paintedBronze(u); len(facts) > 0 {
+		return facts
 	}
 	return t.innerColors(u, text)
 }

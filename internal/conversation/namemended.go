@@ -25,6 +25,8 @@ var (
 		`\b(?:(` + lastNameWords + `)|(` + firstNameWords + `))(?:\s+(?:is|es|esta|está|se|the|el|all|it|still))*\s+` + staysWords + `(?:\s+(?:the same|igual|bien))?)\b`)
 	// nameDenied is a name that the words say it is not: "no me llamo Ana", "my name isn't Ann".
 	nameDenied = regexp.MustCompile(`(?i)\b(?:no (?:me llamo|soy)|(?:my )?name(?: is|'?s)? ?(?:not|n't)|name isn'?t|i(?: am|'?m) not|nombre no es)\s+(\pL+)(?:\s+\pL+)?`)
+	// nameNot ends a name put right with what stood: "it's Ann Bell not Bel".
+	nameNot    = regexp.MustCompile(`(?i)[,\s]+(?:not|no|y no)\s+(\pL+)\W*$`)
 	namesName  = regexp.MustCompile(`(?i)\b(?:names?|nombre|apellido|surname|llamo)\b`)
 	othersName = regexp.MustCompile(`(?i)\b(?:your|whose|what|street|company|firm|wife|husband|son|daughter|boss|tenant|roofer|contractor|qué|cuál|calle|empresa|espos[ao]|hij[ao]|jefe|inquilin[ao]|techador|contratista)\b`)
 	// nameStarts is what can stand right before a name that is put right.
@@ -66,6 +68,9 @@ func (t *turn) nameMended(r reading.Reading, text string) reading.Reading {
 func (t *turn) hiddenName(text string, known []string) (reading.Fact, bool) {
 	denied := nameDenied.FindStringSubmatch(text)
 	ofName := namesName.MatchString(text) || denied != nil && slices.ContainsFunc(known, func(k string) bool { return strings.EqualFold(k, denied[1]) })
+	if m := nameNot.FindStringSubmatch(text); m != nil && slices.ContainsFunc(known, func(k string) bool { return strings.EqualFold(k, m[1]) }) {
+		ofName, text = true, nameNot.ReplaceAllString(text, "")
+	}
 	if !t.summed() || !ofName || othersName.MatchString(text) {
 		return reading.Fact{}, false // "I'm not very handy" denies no name
 	}

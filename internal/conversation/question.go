@@ -30,6 +30,9 @@ func (t *turn) questionFor(s step) string {
 		prefix = t.unitLabel(s.asks[0].Unit)
 	}
 	if len(s.asks) == 1 {
+		if s.state == Confirming && topics[0] == fitcheck.TopicCount {
+			return t.vary("ask.count_last", nil)
+		}
 		if line := t.otherSide(s.asks[0]); line != "" {
 			return prefix + line
 		}

@@ -162,7 +162,7 @@ func (t *turn) note(in []Message) {
 			m.LetGo[a] = true
 		}
 	}
-	t.measuredBelow()
+	t.measuredBelow(joined(in))
 	m.Lost++
 	if t.small = smallTalk(joined(in)); !h.nothing() || t.small != nil {
 		m.Lost = 0
@@ -172,7 +172,7 @@ func (t *turn) note(in []Message) {
 	m.Abroad = m.Abroad || t.abroad(joined(in))
 	m.Nudges = 0
 	m.Relisted = m.Relisted || t.relisted()
-	if len(h.entries) > 0 && t.talk.State == Confirming && h.confirm != fitcheck.ConfirmYes {
+	if len(h.entries) > 0 && t.talk.State == Confirming && h.confirm != fitcheck.ConfirmYes && !t.countsConfirmed() {
 		m.Confirmed = false
 	}
 }

@@ -331,8 +331,8 @@ func (r *reader) countAnswer() {
 	}
 	from := r.countAlone()
 	for i := from; i < len(r.toks); i++ {
-		if r.used(i) || r.negated(i) && !r.corrects(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did") {
-			continue // "there were 4, I replaced 2, so 2 left"
+		if r.used(i) || r.negated(i) && !r.corrects(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did", "after", "before", "until", "till") {
+			continue // "call me after 5", "there were 4, I replaced 2, so 2 left"
 		}
 		if r.layersCounted(i) || r.measureAt(i) || r.bothOfLayers(i) || r.priceOfOne(i) {
 			continue

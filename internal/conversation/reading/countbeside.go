@@ -85,12 +85,40 @@ func (r *reader) oneSaid() (countAt, bool) {
 		if r.wordAt(i, "one") && r.wordAt(i-1, "just", "only") && r.wordAt(i-2, "need", "want", "needing", "have") && (i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
 			return countAt{1, i - 1, i}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
 		}
+		if first, last, ok := r.noMoreThanOne(i); ok {
+			return countAt{1, first, last}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
+		}
 		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i-2, "just", "only") && (i == 2 || r.toks[i-3].kind == markToken || r.wordAt(i-3, "its", "is", "theres", "have", "need")) && i+1 < len(r.toks) && countNouns[r.toks[i+1].text] &&
 			(i+2 == len(r.toks) || r.toks[i+2].kind == markToken || r.wordAt(i+2, "on", "at", "and")) && r.Units < 2 && len(r.refs) == 0 && !r.questioned(i) {
 			return countAt{1, i - 2, i + 1}, true // "it's just the one skylight on my house"
 		}
 	}
 	return countAt{}, false
+}
+
+// noMoreThanOne: "there's only one of them", "it's just the one", "the only one", "es el único": a
+// clause that says no more than that, after a size or alone.
+func (r *reader) noMoreThanOne(i int) (first, last int, ok bool) {
+	first, last = i-1, i
+	switch {
+	case r.wordAt(i, "one") && r.wordAt(i-1, "just", "only"):
+	case r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i-2, "just", "only"):
+		first = i - 2
+	case r.wordAt(i, "one") && r.wordAt(i-1, "only") && r.wordAt(i-2, "the"):
+		first = i - 2
+	case r.wordAt(i, "unico", "unica") && r.wordAt(i-1, "el", "la"):
+	default:
+		return 0, 0, false
+	}
+	if r.wordAt(last+1, "of") && r.wordAt(last+2, "them", "these", "those", "em", "that", "this") {
+		last += 2
+	}
+	lead := first - 1
+	for lead >= 0 && r.wordAt(lead, "there", "theres", "its", "it", "is", "thats", "i", "we", "have", "got", "need", "want", "ive", "weve", "es", "this", "que", "y", "and", "but", "also") {
+		lead--
+	}
+	ends := last+1 == len(r.toks) || r.toks[last+1].kind == markToken && !r.markAt(last+1, '?') || r.wordAt(last+1, "total", "altogether", "here", "thanks", "please", "up", "though", "tho")
+	return first, last, ends && (lead < 0 || r.toks[lead].kind == markToken) && r.Units < 2 && len(r.refs) == 0 && r.Count < 2 && !r.questioned(i)
 }
 
 // mostBeside is the most that is taken for a number of pieces right beside a size: who says

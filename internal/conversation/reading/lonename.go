@@ -203,6 +203,11 @@ func (r *reader) nameFact(first, last int) {
 	for first < last && r.wordAt(first, "el", "la", "the") && r.titleOrInitial(first+1) {
 		first++
 	}
+	for k := last - 1; k > first; k-- {
+		if r.givenAt(first) && r.toks[k].text == r.toks[first].text {
+			first = k // "steve um steve kowalski", as it is dictated
+		}
+	}
 	for k := first; k < last; k++ {
 		if r.wordAt(k, "wife", "husband", "son", "daughter", "mother", "mom", "dad", "sister", "brother", "assistant", "secretary") && k > first && r.toks[k+1].kind == wordToken {
 			first = k + 1 // "Bob's wife Noreen"

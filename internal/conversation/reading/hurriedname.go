@@ -1,0 +1,36 @@
+package reading
+
+// nameBesideZIP: "dome cracked 55805 joe park house", "leaking skylight jen park 80301": in a hurried line
+// without signs, a given name and one more word right beside the ZIP code, between what tells something
+// else. The other word may be an ordinary one there.
+func (r *reader) nameBesideZIP() bool {
+	for i := range r.toks {
+		if t := &r.toks[i]; t.kind != numToken || !t.used || len(t.text) != 5 {
+			continue
+		}
+		if r.hurriedName(i+1) && (i+3 == len(r.toks) || r.markAt(i+3, ',') || r.markAt(i+3, '.') || r.tellsElse(i+3)) {
+			r.nameFact(i+1, i+2)
+			return true
+		}
+		if r.hurriedName(i-2) && (i == 2 || r.toks[i-3].kind == markToken || r.tellsElse(i-3)) {
+			r.nameFact(i-2, i-1)
+			return true
+		}
+	}
+	return false
+}
+
+// hurriedName: a given name that is no other word, and a word that can be a family's.
+func (r *reader) hurriedName(i int) bool {
+	if i < 0 || i+1 >= len(r.toks) || !r.givenAt(i) || r.toks[i].word.common || r.alsoState(i) || r.addressed(i) || r.toldOf(i) || r.artPlace(i) {
+		return false
+	}
+	next := &r.toks[i+1]
+	return next.kind == wordToken && !next.used && len(next.text) > 2 && !afterName[next.text] && !r.verbAt(i+1) && !r.tellsElse(i+1) &&
+		(next.word == nil || !next.word.filler && next.word.number.kind == notNumber && next.word.unit == noUnit) && !negWords[next.text]
+}
+
+// tellsElse: the token is of a phrase that tells of the skylight or its building, or a number.
+func (r *reader) tellsElse(i int) bool {
+	return i >= 0 && i < len(r.toks) && (r.toks[i].kind == numToken || covers(r.choices, i) || covers(r.styles, i) || covers(r.wants, i) || r.toks[i].kind == wordToken && countNouns[r.toks[i].text])
+}
