@@ -133,6 +133,7 @@ func (r *reader) listedKinds() {
 			return
 		}
 	}
+	r.kindList = r.kindsInOrder()
 	r.refs, r.trailing = nil, false
 }
 
