@@ -153,7 +153,7 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 
 // read reads words as the answer to what was asked, with what the talk knows.
 func (t *turn) read(text string, asked []fitcheck.Topic) reading.Reading {
-	return reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Counts: t.counts(), Rooms: t.talk.Memory.Rooms, Names: t.kindNames(), Language: t.talk.Language})
+	return reading.Read(reading.Input{Text: text, Asked: asked, Units: t.talk.UnitCount(), Count: t.totalTold(), Counts: t.counts(), Rooms: t.talk.Memory.Rooms, Names: t.kindNames(), Sizes: t.kindSizes(), Language: t.talk.Language})
 }
 
 // hearAgreement hears a yes or no to the question that a finding raised, which has no

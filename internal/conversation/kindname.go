@@ -120,6 +120,23 @@ func lookSize(u fitcheck.Unit) fitcheck.Size {
 	return fitcheck.Size{}
 }
 
+// kindSizes are the sizes that are known of each of several kinds.
+func (t *turn) kindSizes() map[int][]fitcheck.Size {
+	units := t.talk.Units()
+	if len(units) < 2 {
+		return nil
+	}
+	sizes := map[int][]fitcheck.Size{}
+	for i := range units {
+		for _, topic := range fitcheck.SizeTopics {
+			if s := units[i].SizeOf(topic); s != nil && s.Width > 0 && s.Length > 0 {
+				sizes[i+1] = append(sizes[i+1], *s)
+			}
+		}
+	}
+	return sizes
+}
+
 // heldSize is a size that was told of a kind and of which it is still asked what it measures: it
 // tells as well how large the kind is.
 func (t *turn) heldSize(unit int) fitcheck.Size {

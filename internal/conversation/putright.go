@@ -19,6 +19,9 @@ const nearRight = 2 * fitcheck.Inch
 // notThat is what a correction says that it is not.
 var notThat = regexp.MustCompile(`(?i)(?:\bnot|\binstead of|\brather than|\ben vez de|,? y? ?\bno)\s+(?:the |an? |el |la )?([\d¼½¾⅛⅜⅝⅞][\d /.\-¼½¾⅛⅜⅝⅞"'x]*)`)
 
+// notSpoken is the same in words: "not 25 and a quarter", "no treinta y un cuarto".
+var notSpoken = regexp.MustCompile(`(?i)(?:\bnot|\binstead of|\brather than|\ben vez de|,? y? ?\bno)\s+(?:the |el |la )?((?:\d+|[a-z]+(?:[ -][a-z]+)?) (?:and|y) (?:an? |un |one |three |five |seven |tres |cinco |siete )?(?:half|quarters?|eighths?|sixteenths?|medi[ao]|cuartos?|octavos?))\b`)
+
 // putRight finds the size of the summary that a measure without a name puts right, where there
 // is but one that it can be.
 func (t *turn) putRight(u reading.Unclear, text string) (reading.Fact, bool) {
@@ -49,7 +52,10 @@ func (t *turn) putRight(u reading.Unclear, text string) (reading.Fact, bool) {
 
 // denied is the length that the words say it is not, 0 for none.
 func (t *turn) denied(text string) fitcheck.Length {
-	m := notThat.FindStringSubmatch(text)
+	m := notSpoken.FindStringSubmatch(text)
+	if m == nil {
+		m = notThat.FindStringSubmatch(text)
+	}
 	if m == nil {
 		return 0
 	}

@@ -118,10 +118,24 @@ func (r *reader) countAfterKind(ref *unitRef) int {
 	if n := r.wholeSaid(i); !counted && r.asked(fitcheck.TopicConfirm) && n > 0 && i > ref.last+1 {
 		counted = r.wordAt(i+1, "not", "no") && r.wholeSaid(i+2) > 0 && r.endsCount(i+3) && max(n, r.wholeSaid(i+2)) > 3 // "the kitchen should be 4 not 1": no layers
 	}
+	counted = counted || i == ref.last+1 && r.eachNumbered()
 	if n := r.wholeSaid(i); !counted || n < 1 || n > 50 || r.toks[i].used || r.by(i+1) || r.unitAt(i+1) != noUnit || r.markAt(i+1, '/') {
 		return -1
 	}
 	return i
+}
+
+// eachNumbered: "bath 1 and kitchen 2", at the list, of all kinds: the layers are settled by then.
+func (r *reader) eachNumbered() bool {
+	if !r.asked(fitcheck.TopicConfirm) || len(r.refs) < 2 || len(r.refs) != r.Units {
+		return false
+	}
+	for _, ref := range r.refs {
+		if r.wholeSaid(ref.last+1) < 1 || !r.endsCount(ref.last+2) && !r.wordAt(ref.last+2, "and", "y") {
+			return false
+		}
+	}
+	return true
 }
 
 // sizedNow: a number may be the answer to how large something is.

@@ -199,7 +199,7 @@ func (r *reader) groupPlace(g skylightGroup, k int, noun bool) (skylightGroup, b
 			return r.groupLook(g), true
 		}
 	}
-	return g, noun || g.look != "" && r.groupEnds(k)
+	return g, noun || g.look != "" && (r.groupEnds(k) || r.wordAt(k, "for", "para") && r.wordAt(k+1, "a", "an", "un", "una")) // "3 domos chicos y 2 grandes para una bodega"
 }
 
 // whereWord: a word that leads to a place.

@@ -133,6 +133,7 @@ func (r *reader) listedKinds() {
 			return
 		}
 	}
+	r.kindList = r.kindsInOrder()
 	r.refs, r.trailing = nil, false
 }
 
@@ -212,12 +213,15 @@ func (r *reader) addedKind() {
 	for i := range r.toks {
 		end := r.oneMoreAt(i)
 		if end == 0 || !r.wordsIn(r.clauseStart(i), i, "need", "want", "have", "got", "found", "forgot", "add", "order", "is", "theres", "necesito", "ocupo", "quiero", "tengo", "hay", "falta") ||
-			!r.pairBetween(end, len(r.toks)) || r.pairBetween(0, i) && !r.sentenceEnd(r.sentenceFirst(i)-1) {
+			!r.pairBetween(end, len(r.toks)) && !r.roomAdded(i) || r.pairBetween(0, i) && !r.sentenceEnd(r.sentenceFirst(i)-1) {
 			continue
 		}
 		r.refs = append(r.refs, unitRef{i, end - 1, []int{r.Units + 1}})
 		r.fact(fitcheck.TopicCount, r.Units+1, fitcheck.Whole(1), i, end-1)
 		r.use(i, end-1)
+		if r.roomAdded(i) {
+			r.callRoom(r.Units+1, i+1)
+		}
 		return
 	}
 }
@@ -231,8 +235,18 @@ func (r *reader) oneMoreAt(i int) int {
 		return i + 2
 	case r.wordAt(i, "uno", "una", "otro", "otra") && r.wordAt(i+1, "mas"):
 		return i + 2
+	case r.roomAdded(i):
+		return i + 3
 	}
 	return 0
+}
+
+// roomAdded: "oh and there's a bath one too": a skylight of a room that none of those known has.
+func (r *reader) roomAdded(i int) bool {
+	if !r.wordAt(i, "a", "an") || !r.room(i+1) || sizeWords[r.toks[i+1].text] || !r.wordAt(i+2, "one") && !r.noun(i+2) || r.unitOfRoom(i+1) > 0 {
+		return false
+	}
+	return r.wordsIn(r.clauseStart(i), i, "also") || r.wordAt(i+3, "too", "also") || r.wordAt(i+3, "as") && r.wordAt(i+4, "well")
 }
 
 // someOfTotal: "six skylights, four are 25 x 49": the others are of another kind.

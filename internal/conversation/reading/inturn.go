@@ -36,6 +36,9 @@ func (r *reader) kindsInOrder() []int {
 			order = append(order, units[0])
 		}
 	}
+	if len(order) == 0 && kinds < len(r.kindList) {
+		return r.kindList // "a small one and a big one. Curbs are 25 x 25 and 25 x 49"
+	}
 	if len(order) == 0 {
 		for unit := 1; unit <= kinds; unit++ {
 			order = append(order, unit)

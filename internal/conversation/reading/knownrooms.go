@@ -20,6 +20,11 @@ func (r *reader) knownRooms() bool {
 		if r.calledWithNumber(i) {
 			r.use(i-1, i-1)
 		}
+		if unit, last := r.calledBySize(i); unit > 0 {
+			r.use(i, last)
+			found = append(found, unitRef{i, last, []int{unit}})
+			continue
+		}
 		if unit := r.Names[r.toks[i].text]; unit > 0 && r.toks[i].kind == wordToken && !r.domeWord(i) && r.calledByLook(i) {
 			found = append(found, unitRef{i, i + number(r.wordAt(i+1, "one", "ones")), []int{unit}})
 			continue

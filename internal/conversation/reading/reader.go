@@ -24,6 +24,7 @@ type reader struct {
 	frameSaid   bool            // the message tells what the frame is like
 	trailing    bool            // units are named after what is said of them
 	groups      []skylightGroup // that tell kinds apart by place or look, each with its number
+	kindList    []int           // kinds that a sentence lists and says nothing of
 	itemsEnd    int             // the last token of the sentence that lists several skylights, 0 for none
 	where       []saidAt        // in the order found
 	spelt       spelt           // words that the message has

@@ -68,6 +68,8 @@ type Input struct {
 	// Names are other words that tell the kinds apart by what the talk knows of them: "round",
 	// "square", "big"; each with the kind that it means.
 	Names map[string]int
+	// Sizes are what is known to be measured of each kind, by any of its parts.
+	Sizes map[int][]fitcheck.Size
 	// Counts is how many there are of each kind that was counted.
 	Counts map[int]int
 	// Count is how many skylights were told of, while one kind of them at the most is known.

@@ -378,8 +378,8 @@ func (r *reader) roomAfter(i int) int {
 // oneMoreRoom: "… and one in the den" follows.
 func (r *reader) oneMoreRoom(i int) bool {
 	for ; i < len(r.toks); i++ {
-		if r.wordAt(i, "one", "uno", "otro") && r.roomAfter(i) > 0 {
-			return true
+		if r.wordAt(i, "one", "uno", "otro") && !r.wordAt(i-2, "the", "my") && r.roomAfter(i) > 0 {
+			return true // not "the big one in the den"
 		}
 	}
 	return false

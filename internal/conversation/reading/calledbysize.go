@@ -1,0 +1,75 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// roundedSize is how far a size that calls a kind may lie from what was measured: people leave the
+// fractions out.
+const roundedSize = fitcheck.Inch
+
+// calledBySize is the kind that is called by its size at a token, and where that ends; 0 for none:
+// "25x25 clear, the other white", "the 28x52 are white", "white for the 25 x 49". Beside what it
+// tells it measures nothing.
+func (r *reader) calledBySize(i int) (unit, last int) {
+	if r.Units < 2 || len(r.Sizes) == 0 || !r.pairAt(i) || r.askedSize() != "none" {
+		return 0, i
+	}
+	a, next := r.numeralAt(i)
+	for r.unitAt(next) != noUnit {
+		next++
+	}
+	if r.by(next) {
+		next++
+	}
+	b, end := r.numeralAt(next)
+	if end == next || r.unitAt(end) != noUnit || r.by(end) || a.bad || b.bad || a.den == 0 || b.den == 0 {
+		return 0, i
+	}
+	unit = r.kindOfSize(fitcheck.Length(a.num)*fitcheck.Inch/fitcheck.Length(a.den), fitcheck.Length(b.num)*fitcheck.Inch/fitcheck.Length(b.den))
+	for r.wordAt(end, "one", "ones", "size", "sizes", "s") || r.noun(end) {
+		end++
+	}
+	if unit == 0 || !r.namedBySize(i, end) {
+		return 0, i
+	}
+	return unit, end - 1
+}
+
+// namedBySize: a choice of the shop's stands with the size, and nothing that says what it measures.
+func (r *reader) namedBySize(first, end int) bool {
+	for i := r.clauseStart(first); i <= r.clauseEnd(end-1) && i < len(r.toks); i++ {
+		if h := r.labelFrom(i); h != nil && isName(h) && !r.colorAt(i) {
+			return false // "the box is 25 x 49"; but "25 x 49 clear"
+		}
+	}
+	before := first - 1
+	if r.wordAt(before, "the", "el", "la", "los", "las") {
+		before--
+	}
+	ends := end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "and", "y")
+	if ends && (r.wordAt(before, "for", "on", "in", "para", "en") || covers(r.choices, before)) {
+		from := r.clauseStart(first)
+		return r.choiceBegins(from + number(r.wordAt(from, "and", "y")))
+	}
+	for r.wordAt(end, "is", "are", "in", "to", "be", "should", "gets", "get", "with", "es", "son", "en", "de", "con", "van", "va") || r.markAt(end, ':') || r.markAt(end, '-') || r.markAt(end, '=') {
+		end++
+	}
+	return r.choiceBegins(end) || r.wholeSaid(end) > 0 && r.wordAt(end+1, "layer", "layers", "capa", "capas")
+}
+
+// kindOfSize is the one kind of which a size lies nearest to two sides, 0 where none or several do.
+func (r *reader) kindOfSize(a, b fitcheck.Length) int {
+	found, best := 0, roundedSize
+	for unit, sizes := range r.Sizes {
+		for _, s := range sizes {
+			d := min(max(abs(s.Width-a), abs(s.Length-b)), max(abs(s.Width-b), abs(s.Length-a)))
+			switch {
+			case d >= best && !(d == best && found > 0):
+			case d == best && found != unit:
+				found = -1 // of two kinds alike
+			default:
+				found, best = unit, d
+			}
+		}
+	}
+	return max(found, 0)
+}
