@@ -66,11 +66,17 @@ func (r *reader) mentions() []mention {
 
 var (
 	// mentionHeads are the words for one skylight of several, or for a part of it that each has.
-	mentionHeads = wordSet(`one ones skylight skylights dome domes unit curb box opening frame bubble window tragaluz tragaluces domo domos claraboya cupula marco caja`)
+	mentionHeads = wordSet(`one ones skylight skylights dome domes unit units curb curbs box boxes opening openings frame frames bubble window plastic tragaluz tragaluces domo domos claraboya cupula marco caja`)
 	// mentionArticles stand before them, and belong to what they are called by.
 	mentionArticles = wordSet(`the my our your that el la los las mi nuestro`)
 	// whereWords lead to where it is.
-	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next off toward across from with around outside inside sobre en junto arriba cerca para con`)
+	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next out off toward across from with around sobre en junto arriba cerca para con`)
+	// fixtures are what a skylight is over.
+	fixtures = wordSet(`sink tub bathtub stove island bed toilet table desk counter fireplace couch crib register altar stage pews pulpit choir pool aisle bench
+		lavabo tina regadera cama mesa estufa altar fregadero`)
+	// looksApart tell skylights apart by themselves: "for the short one", "el viejo".
+	looksApart = wordSet(`short shorter long longer tall taller wide wider narrow narrower old older new newer left right first second third front back rear upper lower north south east west
+		viejo vieja nuevo nueva corto corta largo larga ancho angosto primero segundo tercero primera segunda`)
 	// notApart tell no skylight from another.
 	notApart = wordSet(`full same new other whole complete old broken cracked leaky damaged entire replacement wrong only single first second third next last plastic acrylic metal wood wooden aluminum
 		two three four five six both all each every existing current actual roof skylight dome outside inside inner outer top bottom rough finished mismo misma nuevo completo roto techo
@@ -95,14 +101,35 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 	if mentionHeads[r.toks[head].text] { // "the one by the chimney", "skylight over the sink"
 		return r.placeMention(i, head+1)
 	}
+	if m, ok := r.lookMention(i, head); ok {
+		return m, true
+	}
+	if key := head + number(r.wholeSaid(head) > 0 || r.wordAt(head, "single")); key > head && head > i { // "on my two little ones"
+		head = key
+	}
 	if !r.tellsApart(head) || !r.headAt(head+1) || head == i && i > 0 && r.toks[i-1].kind != markToken && !r.breaksClause(i-1) && !r.wordAt(i-1, "for", "on", "of", "in", "para") {
 		return mention{}, false
 	}
 	last := head + 1 // "the north one", "left curb"
-	if m, ok := r.placeMention(i, last+1); ok && r.wordAt(last+1, "in", "on", "over", "by") {
-		return m, true
+	if m, ok := r.placeMention(i, last+1); ok && r.room(m.key) {
+		return m, true // "the small one in the closet"
 	}
-	return mention{i, last, head}, true
+	return mention{i, last, head}, !r.wordAt(head, "clear") || !r.wordAt(last, "opening", "box", "curb") // "the clear opening is 19 x 43"
+}
+
+// lookMention: a look alone, of what was named before: "31 x 55 for the long", "el más viejo tiene
+// …", "A is 24 x 24"; key is the token after an article, or the first.
+func (r *reader) lookMention(first, key int) (mention, bool) {
+	if key == first {
+		opens := first == 0 || r.softBreak(first-1) || r.sentenceEnd(first-1)
+		return mention{first, key, key}, opens && r.letterAt(key) && (r.pairAt(key+1) || r.wordAt(key+1, "is", "has", "es"))
+	}
+	key += number(r.wordAt(key, "mas"))
+	if key >= len(r.toks) || !looksApart[r.toks[key].text] && (lookOf[r.toks[key].text] == "" || r.wordAt(key, "bubble", "flat")) {
+		return mention{}, false
+	}
+	ends := r.clauseEnd(key) == key || r.sentenceEnd(key+1) || r.softBreak(key+1) || r.pairAt(key+1) || r.colorAt(key+1) || r.wordAt(key+1, "is", "has", "gets", "es", "tiene", "mide", "en", "con", "ya", "lleva")
+	return mention{first, key, key}, ends
 }
 
 // roomMention: a room alone: "white in the sewing room", "loft = self flashing", "rear: …".
@@ -114,14 +141,18 @@ func (r *reader) roomMention(i int) (mention, bool) {
 	for key < len(r.toks) && r.toks[key].kind == wordToken && mentionArticles[r.toks[key].text] {
 		key++
 	}
-	if !r.room(key) && !r.wordAt(key, "rear", "adelante", "atras") || r.headAt(key+1) {
+	if r.room(key+1) && key > i && !r.room(key) {
+		key++
+	}
+	fixture := key > i+1 && key < len(r.toks) && fixtures[r.toks[key].text] && r.wordAt(i, "over", "above", "sobre")
+	if !fixture && !r.room(key) && !r.wordAt(key, "rear", "adelante", "atras") || r.headAt(key+1) {
 		return mention{}, false
 	}
 	last := key
 	for last+1 < len(r.toks) && (r.wordAt(last+1, "room", "side", "area", "roof") || r.room(last+1)) {
 		last++
 	}
-	opens := r.clauseStart(i) == i && (r.markAt(last+1, ':') || r.markAt(last+1, '=') || r.markAt(last+1, ',') || r.pairAt(last+1) || r.wordAt(last+1, "is", "wants", "gets", "es"))
+	opens := r.clauseStart(i) == i && (r.markAt(last+1, ':') || r.markAt(last+1, '=') || r.markAt(last+1, ',') || r.pairAt(last+1) || r.colorAt(last+1) || r.wordAt(last+1, "is", "wants", "gets", "es"))
 	if sizeWords[r.toks[key].text] && !r.wordAt(last, "side") && !opens {
 		return mention{}, false // "46 1/8 on the left": of one skylight
 	}
@@ -152,7 +183,10 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 	for key < len(r.toks) && r.toks[key].kind == wordToken && (mentionArticles[r.toks[key].text] || r.wordAt(key, "to", "of", "de", "al", "del", "side", "a")) {
 		key++
 	}
-	if key >= len(r.toks) || !r.tellsApart(key) && !r.room(key) {
+	if r.room(key + 1) {
+		key++ // "in the choir loft"
+	}
+	if key >= len(r.toks) || !r.room(key) && !r.wordAt(key, "cuarto") && (!r.tellsApart(key) || covers(r.choices, key) || covers(r.styles, key)) {
 		return mention{}, false
 	}
 	return mention{first, key, key}, true
@@ -164,7 +198,13 @@ func (r *reader) letterAt(i int) bool {
 
 // tellsApart: a word that can tell one skylight from another.
 func (r *reader) tellsApart(i int) bool {
+	if i >= len(r.toks) {
+		return false
+	}
 	t := &r.toks[i]
+	if looksApart[t.text] && !notApart[t.text] || lookOf[t.text] != "" {
+		return true
+	}
 	return t.kind == wordToken && !t.named && !notApart[t.text] && !negWords[t.text] && r.numberAt(i).kind == notNumber && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !mentionHeads[t.text]
 }
 
@@ -228,7 +268,7 @@ func contrasts(topic fitcheck.Topic, values []string) bool {
 func (r *reader) valueIn(topic fitcheck.Topic, from, to int) string {
 	if topic == anySize {
 		for i := from; i < to; i++ {
-			if r.pairAt(i) {
+			if _, next := r.numeralAt(i); r.pairAt(i) || next > i && (r.unitAt(next) != noUnit || r.wordAt(next, "across", "diameter")) {
 				return r.said(i, i)
 			}
 		}
@@ -241,7 +281,7 @@ func (r *reader) valueIn(topic fitcheck.Topic, from, to int) string {
 				continue
 			}
 			for _, s := range hits[k].senses {
-				if (s.topic == topic && (!s.asked || r.asked(topic)) || topic == fitcheck.TopicColor && s.kind == "color") && s.value != "?" {
+				if (s.topic == topic && (!s.asked || r.asked(topic) || topic == fitcheck.TopicFrameCondition && r.wordsIn(r.sentenceFirst(from), to, "frame", "frames", "marco", "marcos")) || topic == fitcheck.TopicColor && s.kind == "color") && s.value != "?" {
 					return s.value
 				}
 			}

@@ -101,7 +101,7 @@ func (r *reader) countFact(c countAt) {
 
 var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,
 	"bubbles": true, "lenses": true, "skylites": true, "mounts": true, "tragaluces": true, "tragaluz": true, "domos": true, "domo": true,
-	"tops": true, "pyramids": true, "piramides": true, "burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
+	"tops": true, "pcs": true, "pyramids": true, "piramides": true, "burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
 
 // countFrom reads a count with what it counts at token i.
 func (r *reader) countFrom(i int) (countAt, bool) {

@@ -347,7 +347,9 @@ var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dinin
 	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
 	cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
 	powder carport patio lanai playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
-	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda`)
+	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda salon closet gallinero pasadizo corredor vestibulo
+	terraza sotano atico walkway breezeway stockroom greenhouse gazebo solarium conservatory cellar nook reception mezzanine clinic coop sunporch penthouse infirmary rectory
+	entrance salesroom washroom bunkroom cloakroom schoolroom weightroom craftroom rotunda mezzanine greatroom`)
 
 // otherNumbered: the same room stands in the message with another number: "bedroom 1 …
 // bedroom 2".
