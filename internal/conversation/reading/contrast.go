@@ -289,3 +289,37 @@ func (r *reader) valueIn(topic fitcheck.Topic, from, to int) string {
 	}
 	return ""
 }
+
+// toldOfOthers: once a message tells of one kind what its frame is like, what part it wants or how
+// it is shaped, the short words for it count of the others too: "the frame in the hall is bent, the
+// one in the bath looks perfect".
+func (r *reader) toldOfOthers() {
+	if len(r.refs) < 2 {
+		return
+	}
+	for _, t := range []fitcheck.Topic{fitcheck.TopicFrameCondition, fitcheck.TopicWant, fitcheck.TopicOutline} {
+		if !r.toldOfKind(t, -1) {
+			continue
+		}
+		for _, layer := range [][]hit{r.choices, r.wants} {
+			for n := range layer {
+				h := &layer[n]
+				units := r.unitsAt(h.first, h.last)
+				if len(units) != 1 || r.toldOfKind(t, units[0]) || r.toldOfKind(t, 0) || r.negated(h.first) || r.doubtBetween(r.clauseStart(h.first), h.first) || r.markAt(r.sentenceLast(h.last), '?') {
+					continue
+				}
+				for _, s := range h.senses {
+					if s.topic == t && s.asked && s.value != "?" {
+						r.fact(t, units[0], fitcheck.Choice(s.value), h.first, h.last)
+						break
+					}
+				}
+			}
+		}
+	}
+}
+
+// toldOfKind: a fact of the topic is there for the kind; -1 for any kind.
+func (r *reader) toldOfKind(t fitcheck.Topic, unit int) bool {
+	return slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic == t && (f.Unit == unit || unit < 0 && f.Unit > 0) })
+}

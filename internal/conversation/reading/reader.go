@@ -75,6 +75,7 @@ func Read(in Input) Reading {
 	r.wishedDome()
 	r.wantSaid()
 	r.frameStates()
+	r.toldOfOthers()
 	r.frameBroken()
 	r.paintGone()
 	r.neverLooked()
