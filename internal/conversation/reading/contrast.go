@@ -39,6 +39,24 @@ func (r *reader) contrast() {
 	for k, m := range all {
 		r.refs = append(r.refs, unitRef{m.first, m.last, []int{kinds[k]}})
 	}
+	r.colorsOfMentions(all, kinds, n)
+}
+
+// colorsOfMentions: "bronze dome by the garage, white dome by the pool": each kind is called by the
+// color that it has.
+func (r *reader) colorsOfMentions(all []mention, kinds []int, n int) {
+	colors, at := make([]string, n), make([]mention, n)
+	for k, m := range all {
+		if c := r.valueIn(fitcheck.TopicColor, m.first, m.last+1); c != "" && colors[kinds[k]-1] == "" {
+			colors[kinds[k]-1], at[kinds[k]-1] = c, m
+		}
+	}
+	if !contrasts(fitcheck.TopicColor, colors) {
+		return
+	}
+	for k, c := range colors {
+		r.fact(fitcheck.TopicColor, k+1, fitcheck.Color{Outer: c}, at[k].first, at[k].last)
+	}
 }
 
 // kindsFound is how many kinds the other rules have found.
@@ -111,7 +129,7 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 		return mention{}, false
 	}
 	last := head + 1 // "the north one", "left curb"
-	if m, ok := r.placeMention(i, last+1); ok && r.room(m.key) {
+	if m, ok := r.placeMention(i, last+1); ok {
 		return m, true // "the small one in the closet"
 	}
 	return mention{i, last, head}, !r.wordAt(head, "clear") || !r.wordAt(last, "opening", "box", "curb") // "the clear opening is 19 x 43"
