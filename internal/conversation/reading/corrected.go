@@ -29,7 +29,7 @@ func (r *reader) corrected(all []judged) []judged {
 			r.betweenAsked(out[k : k+1])
 		case j.shape == lone && out[k].shape == pair && j.parts[0].side != height && j.parts[0].side != across && j.fixed:
 			out[k].replaceSide(&j)
-		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)):
+		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)) && !(j.topic.OfSize() && r.acrossFrom(&out[k].parts[0], &j.parts[0])):
 			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
 			out[k].shape, out[k].last = pair, j.last
 			if out[k].why == "" { // "25 1/2 exactly, the length I'm guessing 49"

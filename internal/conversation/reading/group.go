@@ -112,6 +112,9 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 	if r.deniedHere(a) {
 		return 1, lone // "isn't 4, it's 6"
 	}
+	if len(qs) == 2 && a.side == someSide && b.side == someSide && r.acrossFrom(a, b) {
+		return 1, lone
+	}
 	switch r.gapBetween(a, b) {
 	case byGap:
 		if b.side == height && a.side != height {
