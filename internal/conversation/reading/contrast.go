@@ -86,7 +86,7 @@ var (
 	// mentionHeads are the words for one skylight of several, or for a part of it that each has.
 	mentionHeads = wordSet(`one ones skylight skylights dome domes unit units curb curbs box boxes opening openings frame frames bubble window plastic tragaluz tragaluces domo domos claraboya cupula marco caja`)
 	// mentionArticles stand before them, and belong to what they are called by.
-	mentionArticles = wordSet(`the my our your that el la los las mi nuestro`)
+	mentionArticles = wordSet(`the al my our your that el la los las mi nuestro`)
 	// whereWords lead to where it is.
 	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next out off toward across from with around sobre en junto arriba cerca para con`)
 	// fixtures are what a skylight is over.

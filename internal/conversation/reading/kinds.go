@@ -295,8 +295,8 @@ func (r *reader) oneAndOther() {
 		}
 	}
 	if one >= 0 && other < 0 {
-		if r.asked(fitcheck.TopicLayers) {
-			return // "two, one clear and one white"
+		if r.asked(fitcheck.TopicLayers) || r.layersSaid(2) {
+			return // "two, one clear and one white", "two layers, one clear one white"
 		}
 		r.oneAndOne(one)
 		return

@@ -58,8 +58,31 @@ func (r *reader) valueShared(found []share, value string) bool {
 // wantedShares: nobody was asked, and the words say that so many are needed or there.
 func (r *reader) wantedShares(found []share) bool {
 	first := found[0].first
+	if r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicColor) && found[0].topic == fitcheck.TopicColor {
+		if r.sharesAlone(found) {
+			return true
+		}
+	}
 	return (len(r.Asked) == 0 || r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicStyle)) &&
 		(r.wordsIn(max(0, first-4), first, "need", "want", "have", "order", "quote", "get", "got", "necesito", "ocupo", "quiero", "tengo", "replace") || r.skylightNamed(found[len(found)-1].last+1, len(r.toks)) || r.wordsIn(0, first, "skylights", "domes", "tragaluces", "domos"))
+}
+
+// sharesAlone: the shares open the message, one right after the other: "five bronze and five clear",
+// "one bronze, two white".
+func (r *reader) sharesAlone(found []share) bool {
+	for k, s := range found {
+		from := 0
+		if k > 0 {
+			from = found[k-1].last + 2
+		}
+		if r.markAt(from, ',') {
+			from++
+		}
+		if !r.onlyWords(from, s.first, "and", "y", "so", "its", "then", "plus", "son", "yes", "ok", "ones", "of", "them", "are") {
+			return false
+		}
+	}
+	return true
 }
 
 // shareAt is the share whose number stands at a token.

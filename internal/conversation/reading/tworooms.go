@@ -5,7 +5,7 @@ import "strings"
 // roomsOfTwo are words that name a room together with "room".
 var roomsOfTwo = wordSet(`living dining family laundry utility storage powder conference master guest bonus shower bath bed sun mud break locker class rest front back
 	meeting rec game craft sewing weight exam server pool play music media green exercise changing lunch staff computer boiler furnace mechanical
-	prayer choir great tv sitting spare upstairs downstairs tack feed milk pump wash show store sales waiting dressing powder robing crying fellowship`)
+	prayer choir great tv sitting spare upstairs downstairs tack feed milk pump wash show store sales waiting dressing powder robing crying fellowship plant mail nurse supply copy card trophy tasting sleeping`)
 
 // roomsDe are what a "cuarto", a "sala" and the like are for.
 var roomsDe = wordSet(`lavado bano estar juntas servicio huespedes maquinas television tele visitas juegos costura musica conferencias espera clases casilleros ninos
