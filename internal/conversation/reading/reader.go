@@ -55,6 +55,7 @@ func Read(in Input) Reading {
 	r.bound()
 	r.findPhrases()
 	r.frameNotName()
+	r.greeted()
 	r.contacts()
 	r.places()
 	r.spelledOut()
