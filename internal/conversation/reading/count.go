@@ -7,6 +7,7 @@ func (r *reader) counts() {
 	if r.countMended() {
 		return
 	}
+	r.numbersBeside()
 	r.countsInRooms()
 	r.kindByCount()
 	if r.known(fitcheck.TopicCount) {
