@@ -69,6 +69,7 @@ func Read(in Input) Reading {
 	r.totalOfKinds()
 	r.restOfCount()
 	r.readChoices()
+	r.livedIn()
 	r.restForAll()
 	r.alikeKinds()
 	r.countKinds()
