@@ -152,12 +152,16 @@ func (r *reader) confirm() {
 		}
 		return f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail
 	})
+	if !corrected && r.confirmedAsWhole() {
+		return
+	}
 	yes, no := -1, -1
 	for n := range r.talk {
 		h := &r.talk[n]
 		v, _ := h.has("say")
 		switch {
 		case v == "no" && r.negated(h.first) && h.first > 0 && r.wordAt(h.first-1, "yes"):
+		case v == "yes" && r.notAYes(h), v == "no" && r.notANo(h):
 		case v == "yes" && h.last > h.first && r.yesNoQuestion(h.first): // "is everything correct on your end?"
 		case v == "yes" && h.first == h.last && r.wordAt(h.first, "copy", "exactamente", "efectivamente", "roger") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && !r.wordAt(h.last+1, "that", "si", "todo"):
 		case v == "yes" && h.first == h.last && (r.wordAt(h.first, "y") || r.wordAt(h.first, "va", "si", "ya") && r.markAt(r.sentenceLast(h.first), '?')) && r.wordAt(h.last+1, "con", "puesto", "puestos", "el", "la", "lo", "los", "cuanto", "que", "si", "a", "no", "es", "se"): // "y con el envío, ¿cuánto?"

@@ -132,6 +132,9 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 	if m, ok := r.placeMention(i, last+1); ok {
 		return m, true // "the small one in the closet"
 	}
+	if r.wordAt(last, "one", "ones") && covers(r.choices, head) && lookOf[r.toks[head].text] == "" {
+		return mention{}, false // "the tougher one, … the anodized one": what is chosen
+	}
 	return mention{i, last, head}, !r.wordAt(head, "clear") || !r.wordAt(last, "opening", "box", "curb") // "the clear opening is 19 x 43"
 }
 

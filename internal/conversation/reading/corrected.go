@@ -19,6 +19,8 @@ func (r *reader) corrected(all []judged) []judged {
 		case k < 0 || j.topic == "" && !j.fixed:
 			out = append(out, j)
 		case j.was:
+		case j.shape == pair && out[k].shape == pair && r.secondTaker(&out[k], &j):
+			out = append(out, conflict(&out[k], j))
 		case out[k].shape == ranged && j.shape == lone && j.parts[0].side != noSide && !j.fixed && !r.fixedBetween(&out[k], &j):
 			out[k].last = j.last // "between 22 and 23 wide and 46 long"
 		case r.wordAt(j.first-1, "or", "o") && j.why == "" && out[k].why == "":

@@ -7,6 +7,7 @@ func (r *reader) counts() {
 	if r.countMended() {
 		return
 	}
+	r.numbersBeside()
 	r.countsInRooms()
 	r.kindByCount()
 	if r.known(fitcheck.TopicCount) {
@@ -92,7 +93,7 @@ func (r *reader) countFact(c countAt) {
 	if r.spansKinds(c) {
 		units = []int{0} // "one on the house, one on the garage"
 	}
-	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) || r.roughAfter(c.last) {
+	if r.doubted(c.first, c.last) || r.nearDoubt(c.first) || r.roughAfter(c.last) || r.onlyIf(c.last) {
 		r.unclear(fitcheck.TopicCount, units[0], WhyRough, fitcheck.Whole(c.value), c.first, c.last)
 		return
 	}

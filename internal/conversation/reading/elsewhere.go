@@ -51,7 +51,7 @@ func (r *reader) reasonOfMaterial(h *hit) bool {
 
 // elsewhere says whether a value's words are of something else than its topic.
 func (r *reader) elsewhere(s sense, h *hit) bool {
-	if r.ofOtherThing(s.topic, h) || r.cameThrough(s, h) || r.unknownTo(h.first) || r.astray(s.topic, h.first, h.last) || r.idle(s, h) {
+	if r.ofOtherThing(s.topic, h) || r.cameThrough(s, h) || s.topic == fitcheck.TopicProblem && r.harmedTiles(h) || r.unknownTo(h.first) || r.astray(s.topic, h.first, h.last) || r.idle(s, h) {
 		return true
 	}
 	switch s.topic {

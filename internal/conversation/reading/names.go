@@ -105,7 +105,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "here":
-			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordAt(h.last+1, "are", "get", "have", "usually") && !(first == h.first-1 && (jobWords[r.toks[first].text] || r.wordAt(first-1, "no", "not", "any", "zero"))) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
+			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordAt(first, "moved", "moving", "relocated", "lived", "living", "came", "born", "raised", "settled") && !r.wordAt(h.last+1, "are", "get", "have", "usually") && !(first == h.first-1 && (jobWords[r.toks[first].text] || r.wordAt(first-1, "no", "not", "any", "zero"))) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
 				r.nameFact(first, h.first-1)
 				return true
 			}

@@ -49,7 +49,7 @@ func (r *reader) numbersOfOtherThings() {
 					r.use(i, i) // a room
 				} else if r.numberedSide(i) || r.accuracy(i) || r.howManyMeasures(i) || r.layersOr(i) && !r.asked(fitcheck.TopicLayers) {
 					r.use(i, i)
-				} else if !r.outOf(i) && !r.aged(i) && !r.allSame(i) && !r.boards(i) {
+				} else if !r.tolerable(i) && !r.outOf(i) && !r.aged(i) && !r.allSame(i) && !r.boards(i) {
 					r.spokenCount(i)
 				}
 			}
@@ -69,7 +69,7 @@ func (r *reader) numbersOfOtherThings() {
 		case r.wordsIn(0, i, "lat", "latitude", "gps"):
 			r.use(i, i)
 		case r.codeList(i), r.stickerCode(i):
-		case r.snowed(i), r.spaced(i), r.boardSides(i), r.ownedThing(i), r.aged(i), r.allSame(i), r.boards(i):
+		case r.tolerable(i), r.snowed(i), r.spaced(i), r.boardSides(i), r.ownedThing(i), r.aged(i), r.allSame(i), r.boards(i):
 		case r.money(i), r.date(i), r.clock(i), r.street(i), r.named(i), r.counted(i), r.year(i), r.outOf(i):
 		}
 	}

@@ -66,3 +66,14 @@ func (r *reader) oneSentence() bool {
 	}
 	return marks < 2
 }
+
+// callPromised: "my roofer said a person from your shop would call": told of, not asked for.
+func (r *reader) callPromised(h *hit) bool {
+	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	for i := from; i < h.first; i++ {
+		if r.wordAt(i, "said", "says", "told", "promised", "dijo") && !r.wordAt(i-1, "i", "we", "you") {
+			return r.wordsIn(i+1, to+1, "would", "will", "wouldnt", "iba", "llamaria", "going", "gonna") && !r.wordsIn(i+1, to+1, "i", "me", "please", "should")
+		}
+	}
+	return false
+}

@@ -223,6 +223,12 @@ func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	if r.toldBy(last+1) || r.betterTown(i, last) || r.billsThere(i) || !asked && r.awayThere(i, last) {
 		return false
 	}
+	if r.anotherThings(i, last) {
+		return false
+	}
+	if asked && r.nearTown(i) {
+		return r.townUnclear(i, last)
+	}
 	if e, ok := r.surelyMeant(i, last, name); ok && !r.wordsIn(max(0, i-5), i, "between", "entre", "halfway") {
 		return r.townFact(i, last, e)
 	}

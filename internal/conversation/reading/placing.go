@@ -18,7 +18,7 @@ type found struct {
 // town alone.
 func (r *reader) places() {
 	zips := slices.DeleteFunc(r.zips(), func(z zipAt) bool { return r.whereKinIs(z.first) })
-	towns := slices.DeleteFunc(r.townsWithState(), func(f found) bool { return r.whereKinIs(f.first) })
+	towns := slices.DeleteFunc(r.townsWithState(), func(f found) bool { return r.whereKinIs(f.first) || r.anotherThings(f.first, f.last) })
 	switch {
 	case len(towns) > 1 && !sameTown(towns):
 		r.severalTowns(towns, zips)

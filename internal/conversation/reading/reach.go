@@ -9,21 +9,15 @@ import (
 // contacts takes mail addresses and phone numbers as facts.
 func (r *reader) contacts() {
 	for i := range r.toks {
-		t := &r.toks[i]
-		switch t.kind {
-		case mailToken:
-			t.used = true
-			if !r.known(fitcheck.TopicEmail) || r.wordsIn(max(0, i-4), i, "now", "instead", "use", "ahora", "changed", "actually", "sorry") {
-				r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(strings.ToLower(r.said(i, i))), i, i)
-			}
-		case phoneToken:
-			t.used = true
-			if !r.known(fitcheck.TopicPhone) && !r.phoneRefused(i) {
-				r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(t.text), i, i)
-			}
-		case linkToken:
+		if t := &r.toks[i]; t.kind == mailToken || t.kind == phoneToken || t.kind == linkToken {
 			t.used = true
 		}
+	}
+	if i := r.contactOf(mailToken); i >= 0 {
+		r.fact(fitcheck.TopicEmail, 0, fitcheck.Text(strings.ToLower(r.said(i, i))), i, i)
+	}
+	if i := r.contactOf(phoneToken); i >= 0 {
+		r.fact(fitcheck.TopicPhone, 0, fitcheck.Text(r.toks[i].text), i, i)
 	}
 	r.spokenContacts()
 	r.shortPhone()

@@ -81,6 +81,15 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	if r.toks[h.first].used || h.first == h.last && r.inName(h.first) || r.saidSo(h, Request(what)) {
 		return false
 	}
+	if h.first == h.last && r.wordAt(h.first-1, "mr", "mrs", "ms", "miss", "senor", "senora") || h.first == h.last && r.markAt(h.first-1, '.') && r.wordAt(h.first-2, "mr", "mrs", "ms") {
+		return false // "Mr. Price told me to text"
+	}
+	if i := r.sentenceFirst(h.first); Request(what) == RequestUrgent && (r.wordAt(i, "is") && r.wordAt(i+1, "it", "this", "that") && i+1 < h.first || r.wordAt(i, "es") && r.markAt(r.sentenceLast(h.first), '?')) {
+		return false // "is it urgent to replace it?"
+	}
+	if Request(what) == RequestPerson && r.callPromised(h) {
+		return false
+	}
 	switch Request(what) {
 	case RequestHelp:
 		if r.wordAt(h.first, "info") {

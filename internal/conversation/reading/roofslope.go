@@ -14,6 +14,9 @@ func (r *reader) besideSlope(h *hit) bool {
 	if r.asked(fitcheck.TopicRoofSlope) && r.wordsIn(h.first, h.last, "is") {
 		return true // "2 inches in 12. The metal is corrugated"
 	}
+	if r.asked(fitcheck.TopicRoofSlope) && r.wordAt(h.first-1, "its", "theyre", "is", "are", "es", "son") && (h.senses[0].value == "tile" || h.senses[0].value == "slate") {
+		return true // "6/12, and it's clay tile"
+	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	if i := h.first - 1; r.wordAt(i, "with", "has", "have", "con", "tiene") || r.wordAt(i, "a", "old", "new", "the", "some") && r.wordAt(i-1, "with", "has", "have", "on") {
 		from, to = r.sentence(h.first)

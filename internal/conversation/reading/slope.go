@@ -20,6 +20,7 @@ func (r *reader) slopes() {
 			r.riseOverRun(i)
 		}
 	}
+	r.flatThere()
 	if r.known(fitcheck.TopicRoofSlope) && r.wordsIn(0, len(r.toks), "no", "wait", "actually", "scratch", "sorry") {
 		r.dropDoubt(fitcheck.TopicRoofSlope) // "2 in 12 maybe? no wait it's 3 in 12"
 	}

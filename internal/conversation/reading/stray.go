@@ -11,7 +11,7 @@ func (r *reader) notTheirs(m *measure) bool {
 	if m.shape == lone && m.parts[0].length() < 4*fitcheck.Inch && r.wordsIn(max(0, m.first-3), m.first, "wood", "woods", "boards", "lumber", "studs", "madera") && r.sizeBefore(m.first) && !r.asked(fitcheck.TopicCurbHeight) && !r.wordsIn(m.first-3, min(m.last+4, len(r.toks)), "tall", "high", "height", "above", "up", "sticks", "alto", "alta", "altura") {
 		return true // "curb outside 23 1/2 x 47 1/2. the wood's 1 1/2"
 	}
-	return r.saidBefore(m) || r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)
+	return r.saidBefore(m) || r.printed(m) || r.farBetween(m) || r.ofParapet(m) || r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)
 }
 
 // saidBefore: "sorry I typed 46 1/4 before", "31 1/2 not 30 1/2, and 46 1/2 was right": what an
@@ -205,6 +205,10 @@ func (r *reader) ifRecalled(from, to int) bool {
 // hypothetical: the size is asked about or supposed, not measured: "do you have 24 x
 // 48?", "is 26 x 50 a normal size?", "if it were 48 x 48".
 func (r *reader) hypothetical(m *measure) bool {
+	if r.lessFlashing(m) {
+		m.rough = true
+		return false
+	}
 	first, last := r.sentence(m.first)
 	if !r.ifRecalled(r.clauseStart(m.first), m.first) && r.wordsIn(r.clauseStart(m.first), m.first, "if", "si") && r.wordsIn(r.clauseStart(m.first), m.first, "were", "was", "its", "it", "fuera") && !r.wordsIn(first, m.first, "know", "see", "check") {
 		return true

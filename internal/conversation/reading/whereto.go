@@ -38,7 +38,7 @@ func (r *reader) goesThere(from, to int) int {
 	if r.wordsIn(from, to, "ship", "ships", "shipped", "shipping", "deliver", "delivered", "delivery", "send", "sent", "goes", "going", "envio", "enviar", "envien", "manden", "mandar", "mandenlo", "envienlo", "entregar", "entrega", "freight") {
 		return 2
 	}
-	if r.wordsIn(from, to, "building", "job", "jobsite", "project", "site", "skylight", "skylights", "dome", "domes", "church", "warehouse", "cabin", "rental", "property", "install", "installed", "edificio", "obra", "trabajo", "tragaluz", "domo", "propiedad") {
+	if r.wordsIn(from, to, "building", "job", "jobsite", "project", "site", "customer", "client", "homeowner", "house", "casa", "cliente", "skylight", "skylights", "dome", "domes", "church", "warehouse", "cabin", "rental", "property", "install", "installed", "edificio", "obra", "trabajo", "tragaluz", "domo", "propiedad") {
 		return 1
 	}
 	return 0
@@ -54,7 +54,7 @@ func (r *reader) buildingElsewhere(home found) bool {
 	just := !r.billIn(from, home.first) && !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "billing", "office", "oficina", "based")
 	var buf [8]string
 	for i := range r.toks {
-		if i >= from && i <= home.last || r.toks[i].kind != wordToken || r.toks[i].used || !r.wordAt(i-1, "in", "to", "en", "a") || r.negated(i) || r.overtaken(i) {
+		if i >= from && i <= home.last || r.toks[i].kind != wordToken || r.toks[i].used || !r.wordAt(i-1, "in", "to", "en", "a") || r.negated(i) || r.overtaken(i) || r.anotherThings(i, i) {
 			continue
 		}
 		ahead := r.wordsFrom(i, 4, buf[:])
@@ -79,8 +79,8 @@ func (r *reader) buildingElsewhere(home found) bool {
 // company out of Dallas, this one is going on a church in Waco".
 func (r *reader) betterTown(i, last int) bool {
 	for k := last + 1; k+1 < len(r.toks); k++ {
-		if r.wordAt(k, "in", "to", "near", "en", "a") && r.surelyTown(k+1) {
-			return r.goesThere(max(last+1, r.clauseStart(k)), k) > r.goesThere(r.clauseStart(i), i)
+		if r.wordAt(k, "in", "to", "near", "en", "a") && (r.surelyTown(k+1) || r.townSomewhere(k+1)) {
+			return r.goesThere(max(last+1, r.clauseStart(k)), k) > r.goesThere(r.clauseStart(i), i)-number(r.passingTown(i, last))
 		}
 	}
 	return false

@@ -1,0 +1,33 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// greeted takes the name of whoever is greeted or thanked for no customer's: asked for a name, "hi Sam",
+// "good morning Sarah", "thank you, Sam", "Thanks Emily. My name's not important". "Hi, Sam", "thx, Sam" and a thanks with
+// the name on a line of its own may be the writer's.
+func (r *reader) greeted() {
+	if !r.asked(fitcheck.TopicName) {
+		return
+	}
+	for n := range r.talk {
+		h := &r.talk[n]
+		thanks, hello := h.is("small", "thanks"), h.is("small", "hello")
+		if !thanks && !hello || h.first > 0 && r.toks[h.first-1].kind == wordToken {
+			continue
+		}
+		i := h.last + 1
+		for r.wordAt(i, "there", "dear", "again", "miss", "ms", "mr", "mrs", "senora", "senor", "senorita") {
+			i++
+		}
+		if r.markAt(i, ',') && h.first < h.last {
+			i++
+		}
+		if i >= len(r.toks) || r.toks[i].kind != wordToken || !r.givenAt(i) || i+1 < len(r.toks) && r.toks[i+1].kind != markToken || r.markAt(i+1, '-') {
+			continue
+		}
+		if thanks && h.first > 0 {
+			continue // "it's for the shop, thanks Sam" signs
+		}
+		r.name(i, i)
+	}
+}
