@@ -96,7 +96,7 @@ var (
 	looksApart = wordSet(`short shorter long longer tall taller wide wider narrow narrower old older new newer left right first second third front back rear upper lower north south east west
 		viejo vieja nuevo nueva corto corta largo larga ancho angosto primero segundo tercero primera segunda`)
 	// notApart tell no skylight from another.
-	notApart = wordSet(`full same new other whole complete old broken cracked leaky damaged entire replacement wrong only single first second third next last plastic acrylic metal wood wooden aluminum
+	notApart = wordSet(`full now today later regular normal standard typical usual ordinary plain basic same new other whole complete old broken cracked leaky damaged entire replacement wrong only single first second third next last plastic acrylic metal wood wooden aluminum
 		two three four five six both all each every existing current actual roof skylight dome outside inside inner outer top bottom rough finished mismo misma nuevo completo roto techo
 		outside inside outer inner afuera adentro arriba abajo madera metal aluminio side adentro interior exterior fuera dentro retaining retainer mounting curb frame box sheet lip edge flange way time day thing reason side price kind type size number`)
 )
