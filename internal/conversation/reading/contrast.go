@@ -207,7 +207,7 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 	if r.room(key + 1) {
 		key++ // "in the choir loft"
 	}
-	if at > first+1 && r.wordAt(at, "de", "del") && !r.room(key) && !r.wordAt(key, "cuarto") {
+	if !mentionArticles[r.toks[at-1].text] && r.wordAt(at, "de", "del") && !r.room(key) && !r.wordAt(key, "cuarto") {
 		return mention{}, false // "el marco de metal"
 	}
 	if key >= len(r.toks) || !r.room(key) && !r.wordAt(key, "cuarto") && (!r.tellsApart(key) || covers(r.choices, key) || covers(r.styles, key)) {
