@@ -152,7 +152,7 @@ func (r *reader) confirm() {
 		}
 		return f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail
 	})
-	if !corrected && r.confirmedAsWhole() {
+	if !corrected && (r.confirmedAsWhole() || r.confirmSaid()) {
 		return
 	}
 	yes, no := -1, -1
