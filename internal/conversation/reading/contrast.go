@@ -14,7 +14,8 @@ import (
 // mention is one place where a skylight is called by something.
 type mention struct {
 	first, last int
-	key         int // the token of the word that tells it apart, -1 for "the other"
+	key         int  // the token of the word that tells it apart
+	bySize      bool // any word right before a size
 }
 
 // contrast makes kinds of such mentions where the other rules find fewer.
@@ -35,8 +36,12 @@ func (r *reader) contrast() {
 	if n < 2 || n > 6 || n <= r.kindsFound() || !r.setApart(all, kinds, n) {
 		return
 	}
+	if (slices.ContainsFunc(all, func(m mention) bool { return m.bySize }) || r.partsMeasured(all)) && !r.sizesFar(all, kinds) {
+		return
+	}
 	r.refs = slices.DeleteFunc(r.refs, func(u unitRef) bool { return len(u.units) < 2 })
 	for k, m := range all {
+		r.noPart(m.key) // "ladder side 25 x 25"
 		r.refs = append(r.refs, unitRef{m.first, m.last, []int{kinds[k]}})
 	}
 }
@@ -56,7 +61,11 @@ func (r *reader) kindsFound() int {
 func (r *reader) mentions() []mention {
 	var all []mention
 	for i := 0; i < len(r.toks); i++ {
-		if m, ok := r.mentionAt(i); ok {
+		m, ok := r.mentionAt(i)
+		if !ok {
+			m, ok = r.wordBeforeSize(i)
+		}
+		if ok {
 			all = append(all, m)
 			i = m.last
 		}
@@ -70,7 +79,7 @@ var (
 	// mentionArticles stand before them, and belong to what they are called by.
 	mentionArticles = wordSet(`the my our your that el la los las mi nuestro`)
 	// whereWords lead to where it is.
-	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next off toward across from with around outside inside sobre en junto arriba cerca para con`)
+	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next facing off toward across from with around outside inside sobre en junto arriba cerca para con`)
 	// notApart tell no skylight from another.
 	notApart = wordSet(`full same new other whole complete old broken cracked leaky damaged entire replacement wrong only single first second third next last plastic acrylic metal wood wooden aluminum
 		two three four five six both all each every existing current actual roof skylight dome outside inside inner outer top bottom rough finished mismo misma nuevo completo roto techo
@@ -102,7 +111,7 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 	if m, ok := r.placeMention(i, last+1); ok && r.wordAt(last+1, "in", "on", "over", "by") {
 		return m, true
 	}
-	return mention{i, last, head}, true
+	return mention{first: i, last: last, key: head}, true
 }
 
 // roomMention: a room alone: "white in the sewing room", "loft = self flashing", "rear: …".
@@ -125,7 +134,7 @@ func (r *reader) roomMention(i int) (mention, bool) {
 	if sizeWords[r.toks[key].text] && !r.wordAt(last, "side") && !opens {
 		return mention{}, false // "46 1/8 on the left": of one skylight
 	}
-	return mention{i, last, key}, place && key > i || opens
+	return mention{first: i, last: last, key: key}, place && key > i || opens
 }
 
 // headAt: a word for one skylight stands at the token.
@@ -141,7 +150,7 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 	}
 	if next := at + number(r.markAt(at, '#') || r.wordAt(at, "number", "no", "numero")); next > at || r.letterAt(at) {
 		if next < len(r.toks) && (r.wholeAt(next) > 0 && r.wholeAt(next) < 7 && !r.by(next+1) || r.letterAt(next)) {
-			return mention{first, next, next}, true
+			return mention{first: first, last: next, key: next}, true
 		}
 		return mention{}, false
 	}
@@ -155,7 +164,7 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 	if key >= len(r.toks) || !r.tellsApart(key) && !r.room(key) {
 		return mention{}, false
 	}
-	return mention{first, key, key}, true
+	return mention{first: first, last: key, key: key}, true
 }
 
 func (r *reader) letterAt(i int) bool {
