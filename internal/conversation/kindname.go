@@ -204,6 +204,8 @@ func (t *turn) otherLook() map[string]int {
 // called is what a kind is called by as one would say it: "the big one", "los redondos", "living room".
 func (t *turn) called(name string, unit int) string {
 	switch {
+	case len(name) == 1:
+		return strings.ToUpper(name) // "A"
 	case !reading.IsLook(name) && onlyRoom[name]:
 		return name + " room"
 	case !reading.IsLook(name):

@@ -13,18 +13,11 @@ func (r *reader) calledBySize(i int) (unit, last int) {
 	if r.Units < 2 || len(r.Sizes) == 0 || !r.pairAt(i) || r.askedSize() != "none" {
 		return 0, i
 	}
-	a, next := r.numeralAt(i)
-	for r.unitAt(next) != noUnit {
-		next++
-	}
-	if r.by(next) {
-		next++
-	}
-	b, end := r.numeralAt(next)
-	if end == next || r.unitAt(end) != noUnit || r.by(end) || a.bad || b.bad || a.den == 0 || b.den == 0 {
+	a, b, end, ok := r.pairSides(i)
+	if !ok || r.unitAt(end) != noUnit || r.by(end) {
 		return 0, i
 	}
-	unit = r.kindOfSize(fitcheck.Length(a.num)*fitcheck.Inch/fitcheck.Length(a.den), fitcheck.Length(b.num)*fitcheck.Inch/fitcheck.Length(b.den))
+	unit = r.kindOfSize(a, b)
 	for r.wordAt(end, "one", "ones", "size", "sizes", "s") || r.noun(end) {
 		end++
 	}

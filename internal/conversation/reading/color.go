@@ -244,7 +244,7 @@ func (r *reader) colorFact(unit int, tints []tint) {
 		if c.Inner != "" {
 			r.unclear(fitcheck.TopicColor, unit, WhyChoice, c, first, last)
 		}
-	case doubtedTint(tints, c.Outer):
+	case doubtedTint(tints, c.Outer) && !r.thoughtOver(fitcheck.TopicColor, first):
 		r.unclear(fitcheck.TopicColor, unit, WhyRough, c, first, last)
 	default:
 		r.fact(fitcheck.TopicColor, unit, c, first, last)

@@ -14,7 +14,8 @@ import (
 // mention is one place where a skylight is called by something.
 type mention struct {
 	first, last int
-	key         int // the token of the word that tells it apart, -1 for "the other"
+	key         int  // the token of the word that tells it apart
+	bySize      bool // any word right before a size
 }
 
 // contrast makes kinds of such mentions where the other rules find fewer.
@@ -35,8 +36,12 @@ func (r *reader) contrast() {
 	if n < 2 || n > 6 || n <= r.kindsFound() || !r.setApart(all, kinds, n) {
 		return
 	}
+	if (slices.ContainsFunc(all, func(m mention) bool { return m.bySize }) || r.partsMeasured(all)) && !r.sizesFar(all, kinds) {
+		return
+	}
 	r.refs = slices.DeleteFunc(r.refs, func(u unitRef) bool { return len(u.units) < 2 })
 	for k, m := range all {
+		r.noPart(m.key) // "ladder side 25 x 25"
 		r.refs = append(r.refs, unitRef{m.first, m.last, []int{kinds[k]}})
 	}
 	r.colorsOfMentions(all, kinds, n)
@@ -74,7 +79,11 @@ func (r *reader) kindsFound() int {
 func (r *reader) mentions() []mention {
 	var all []mention
 	for i := 0; i < len(r.toks); i++ {
-		if m, ok := r.mentionAt(i); ok {
+		m, ok := r.mentionAt(i)
+		if !ok {
+			m, ok = r.wordBeforeSize(i)
+		}
+		if ok {
 			all = append(all, m)
 			i = m.last
 		}
@@ -88,7 +97,7 @@ var (
 	// mentionArticles stand before them, and belong to what they are called by.
 	mentionArticles = wordSet(`the al my our your that el la los las mi nuestro`)
 	// whereWords lead to where it is.
-	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next out off toward across from with around sobre en junto arriba cerca para con`)
+	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next facing out off toward across from with around sobre en junto arriba cerca para con`)
 	// fixtures are what a skylight is over.
 	fixtures = wordSet(`sink tub bathtub stove island bed toilet table desk counter fireplace couch crib register altar stage pews pulpit choir pool aisle bench
 		lavabo tina regadera cama mesa estufa altar fregadero`)
@@ -135,7 +144,7 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 	if r.wordAt(last, "one", "ones") && covers(r.choices, head) && lookOf[r.toks[head].text] == "" {
 		return mention{}, false // "the tougher one, … the anodized one": what is chosen
 	}
-	return mention{i, last, head}, !r.wordAt(head, "clear") || !r.wordAt(last, "opening", "box", "curb") // "the clear opening is 19 x 43"
+	return mention{first: i, last: last, key: head}, !r.wordAt(head, "clear") || !r.wordAt(last, "opening", "box", "curb") // "the clear opening is 19 x 43"
 }
 
 // lookMention: a look alone, of what was named before: "31 x 55 for the long", "el más viejo tiene
@@ -143,14 +152,14 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 func (r *reader) lookMention(first, key int) (mention, bool) {
 	if key == first {
 		opens := first == 0 || r.softBreak(first-1) || r.sentenceEnd(first-1)
-		return mention{first, key, key}, opens && r.letterAt(key) && (r.pairAt(key+1) || r.wordAt(key+1, "is", "has", "es"))
+		return mention{first: first, last: key, key: key}, opens && r.letterAt(key) && (r.pairAt(key+1) || r.wordAt(key+1, "is", "has", "es"))
 	}
 	key += number(r.wordAt(key, "mas"))
 	if key >= len(r.toks) || !looksApart[r.toks[key].text] && (lookOf[r.toks[key].text] == "" || r.wordAt(key, "bubble", "flat")) {
 		return mention{}, false
 	}
 	ends := r.clauseEnd(key) == key || r.sentenceEnd(key+1) || r.softBreak(key+1) || r.pairAt(key+1) || r.colorAt(key+1) || r.wordAt(key+1, "is", "has", "gets", "es", "tiene", "mide", "en", "con", "ya", "lleva")
-	return mention{first, key, key}, ends
+	return mention{first: first, last: key, key: key}, ends
 }
 
 // roomMention: a room alone: "white in the sewing room", "loft = self flashing", "rear: …".
@@ -177,7 +186,7 @@ func (r *reader) roomMention(i int) (mention, bool) {
 	if sizeWords[r.toks[key].text] && !r.wordAt(last, "side") && !opens {
 		return mention{}, false // "46 1/8 on the left": of one skylight
 	}
-	return mention{i, last, key}, place && key > i || opens
+	return mention{first: i, last: last, key: key}, place && key > i || opens
 }
 
 // headAt: a word for one skylight stands at the token.
@@ -193,7 +202,7 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 	}
 	if next := at + number(r.markAt(at, '#') || r.wordAt(at, "number", "no", "numero")); next > at || r.letterAt(at) {
 		if next < len(r.toks) && (r.wholeAt(next) > 0 && r.wholeAt(next) < 7 && !r.by(next+1) || r.letterAt(next)) {
-			return mention{first, next, next}, true
+			return mention{first: first, last: next, key: next}, true
 		}
 		return mention{}, false
 	}
@@ -213,7 +222,7 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 	if key >= len(r.toks) || !r.room(key) && !r.wordAt(key, "cuarto") && (!r.tellsApart(key) || covers(r.choices, key) || covers(r.styles, key)) {
 		return mention{}, false
 	}
-	return mention{first, key, key}, true
+	return mention{first: first, last: key, key: key}, true
 }
 
 func (r *reader) letterAt(i int) bool {

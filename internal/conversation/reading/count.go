@@ -48,7 +48,7 @@ func (r *reader) counts() {
 		}
 		r.countFact(c)
 	}
-	if c, ok := r.oneSaid(); ok && len(found) == 0 {
+	if c, ok := r.allOrOne(); ok && len(found) == 0 {
 		r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(c.value), c.first, c.last)
 	} else if len(found) == 0 && r.asked(fitcheck.TopicCount) {
 		r.countAnswer()

@@ -40,13 +40,19 @@ func (r *reader) totalOfKinds() {
 	if len(r.refs) == 0 || r.wordAt(r.refs[0].first, "one") && r.refs[0].first == r.refs[0].last {
 		return // "two, 24 x 48 on one and 30 x 30 on the other"
 	}
-	kinds := [2]bool{}
+	kinds, n, each := [2]bool{}, 0, false
 	for _, f := range r.out.Facts {
 		if f.Unit == 1 || f.Unit == 2 {
 			kinds[f.Unit-1] = true
 		}
+		n = max(n, f.Unit)
+		each = each || f.Topic == fitcheck.TopicCount && f.Unit > 0
 	}
-	if kinds[0] && kinds[1] {
+	more := slices.ContainsFunc(r.out.Facts, func(f Fact) bool {
+		all, ok := f.Value.(fitcheck.Whole)
+		return f.Topic == fitcheck.TopicCount && ok && int(all) > n
+	})
+	if kinds[0] && kinds[1] && (each || !more) { // how many there are of each is still to be asked
 		r.forgetTotal()
 	}
 }

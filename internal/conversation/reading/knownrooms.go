@@ -53,8 +53,11 @@ func (r *reader) knownRooms() bool {
 					called = true
 					r.use(i+1, i+1)
 				}
-				if !called && r.wordAt(i+1, "room", "rooms", "area") {
+				if !called && r.wordAt(i+1, "room", "rooms", "area", "side", "roof") && !(sizeWords[room] && r.wordAt(i+1, "side")) {
 					called = true // "living room bronze"
+				}
+				if r.kindsWord(i) > 0 {
+					r.noPart(i)
 				}
 				found = append(found, unitRef{i, i + number(called), []int{unit}})
 			}

@@ -254,7 +254,7 @@ func (r *reader) commaBetween(from, to int) bool {
 func (r *reader) doubted(first, last int) bool { return r.doubtedBut(first, last, false) }
 
 // chosen: a color, layers, material or finish is the customer's to choose, so "white I
-// guess" is an answer, and "I think" is none for sure.
+// guess" is an answer, and so is "I think" to its own question (thoughtOver).
 func chosen(t fitcheck.Topic) bool {
 	return t == fitcheck.TopicColor || t == fitcheck.TopicLayers || t == fitcheck.TopicMaterial || t == fitcheck.TopicFinish
 }

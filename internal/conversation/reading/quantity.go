@@ -193,6 +193,9 @@ func (r *reader) inIsInch(i int) bool {
 	if i+1 >= len(r.toks) {
 		return true
 	}
+	if r.kindAfterIn(i) {
+		return false
+	}
 	next := &r.toks[i+1]
 	switch next.kind {
 	case numToken:

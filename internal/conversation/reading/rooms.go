@@ -108,6 +108,11 @@ func (r *reader) callRooms() {
 			}
 		}
 	}
+	for k := range r.refs {
+		if len(r.refs[k].units) == 1 && len(r.refs) > 1 {
+			r.callOwn(&r.refs[k])
+		}
+	}
 }
 
 // lookOfKind notes how a kind looks.
@@ -201,7 +206,7 @@ func (r *reader) roomsBeforeSizes() {
 		}
 		last := i + number(r.room(i) && r.wordAt(i+1, "room"))
 		j := last + 1
-		letter := len(r.toks[i].text) == 1 && r.wordAt(i, "a", "b", "c", "d") && (r.markAt(j, ':') || r.markAt(j, ')') || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
+		letter := r.letter(i) && (r.markAt(j, ':') || r.markAt(j, ')') || r.markAt(j, '=') || r.markAt(j, '-') || r.wordAt(j, "is", "es", "mide", "measures") || r.pairAt(j) && r.clauseStart(i) == i || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
 		}
@@ -338,7 +343,7 @@ func (r *reader) room(i int) bool {
 	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return false
 	}
-	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
+	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || r.kindsWord(i) > 0 || roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
 }
 
 // roomWords tell skylights apart by where they are or how large.

@@ -205,7 +205,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	case len(stands) == 1 && stands[0].doubted && vague >= 0 && group[vague].doubted && !group[vague].negated:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[0].last)
 	case len(stands) == 1 && stands[0].doubted && t == fitcheck.TopicFrameCondition && len(r.Asked) > 0 && !r.asked(t):
-	case len(stands) == 1 && stands[0].doubted:
+	case len(stands) == 1 && stands[0].doubted && !r.thoughtOver(t, stands[0].first):
 		s := stands[0]
 		r.unclear(t, unit, WhyRough, choiceValue(t, s.value), s.first, s.last)
 	case len(stands) == 1:
