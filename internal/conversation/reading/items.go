@@ -213,5 +213,5 @@ func (r *reader) sizeIn(from, to int) bool {
 
 // layersAfter: the number counts layers: "a bronze dome 2 layers, …", not "unit 2 layer is hazy".
 func (r *reader) layersAfter(i int) bool {
-	return r.wordAt(i+1, "layer", "layers", "ply") && (r.wordAt(i+2, "of") || i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
+	return r.wordAt(i+1, "layers", "ply", "capas") && r.wholeAt(i) > 1 || r.wordAt(i+1, "layer", "layers", "ply") && (r.wordAt(i+2, "of") || i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
 }
