@@ -44,7 +44,7 @@ func (r *reader) nameAtEdge() bool {
 	switch {
 	case r.hurriedName(end-2) && (r.edgeOf(end-3) || r.toks[end-1].word == nil && r.wordAt(end-3, "now", "asap", "already", "again", "too", "bad", "please", "pls", "ya")):
 		r.nameFact(end-2, end-1)
-	case end > 1 && r.givenAt(end-1) && !r.toks[end-1].word.common && !r.alsoState(end-1) && !r.addressed(end-1) && !r.toldOf(end-1) && r.edgeOf(end-2) && r.toks[end-2].kind != numToken && !r.wordAt(end-2, "good", "bad", "fine", "great", "in") && !r.townsToo(end-1):
+	case end > 3 && r.givenAt(end-1) && len(r.toks[end-1].text) > 2 && !r.toks[end-1].word.common && !r.alsoState(end-1) && !r.addressed(end-1) && !r.toldOf(end-1) && r.edgeOf(end-2) && r.toks[end-2].kind != numToken && !r.wordAt(end-2, "good", "bad", "fine", "great", "ok", "okay", "in") && !r.townsToo(end-1):
 		r.nameFact(end-1, end-1)
 	default:
 		return false

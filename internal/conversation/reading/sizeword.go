@@ -47,9 +47,9 @@ func (r *reader) skylightPart(i int) bool {
 	return r.labelAt[i] >= 0 && !r.labels[r.labelAt[i]].is("other", "other")
 }
 
-// letterHeads: the letter is written large or heads its line, so that it is no article: "and a half by …".
+// letterHeads: the letter heads its line or follows a size, so that it is no article: "and a half by …".
 func (r *reader) letterHeads(i int) bool {
-	return r.letter(i) && (r.said(i, i) != r.toks[i].text || i == 0 || r.toks[i-1].kind == markToken && !r.markAt(i-1, ','))
+	return r.letter(i) && !r.wordAt(i+1, "half", "quarter", "third") && (i == 0 || r.toks[i-1].kind == markToken && !r.markAt(i-1, ',') || r.toks[i-1].kind == numToken && !r.wordAt(i, "a"))
 }
 
 // sizesFar: the first sizes after the mentions of each kind lie so far apart that they are of no one
