@@ -86,7 +86,7 @@ func (r *reader) sizeNamed(h *hit) bool {
 
 // onlyRises: "the dome only rises 5 and a half": the "only" is of what it does.
 func (r *reader) onlyRises(s sense, h *hit) bool {
-	return s.value == fitcheck.WantDomeOnly && !r.asked(s.topic) && r.wordAt(h.last, "only", "just", "solo", "nomas") &&
+	return s.value == fitcheck.WantDomeOnly && r.wordAt(h.last, "only", "just", "solo", "nomas") &&
 		r.wordAt(h.last+1, "rises", "comes", "sticks", "goes", "bulges", "bows", "stands", "pops", "measures", "rise", "raises", "lifts", "humps", "bubbles", "leaks", "cracked", "came", "lasted", "has", "lets", "gets", "sube", "levanta", "mide", "tiene", "sale", "alza", "up")
 }
 

@@ -111,6 +111,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		if r.noOwnWish(s, h) {
 			continue
 		}
+		if r.wantHangs(s, h) {
+			base.value = "?"
+		}
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"
 		}

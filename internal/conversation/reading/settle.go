@@ -283,6 +283,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	if t == fitcheck.TopicWant && r.bothPriced(all) {
 		return all // "both, quote me the dome and the whole thing"
 	}
+	if t == fitcheck.TopicWant && r.othersAdvice(first.last+1, last.first) {
+		return all
+	}
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "or", "o") {
 			return all
