@@ -17,7 +17,7 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 	case fitcheck.TopicImpactRisk:
 		return r.riskUnknown(h)
 	case fitcheck.TopicFrameCondition:
-		return r.bentOver(s, h) || r.veryTall(h) || r.noneLeft(h.last)
+		return r.bentOver(s, h) || r.veryTall(h) || r.frameAside(s, h) || r.noneLeft(h.last)
 	case fitcheck.TopicProblem:
 		switch s.value {
 		case fitcheck.ProblemHoleOpen:
