@@ -59,7 +59,7 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		case s.value == "none":
 			none = k
 			continue
-		case r.past(&s) || r.stopped(&s) || r.whenStorms(&s) || r.stormComes(&s) || r.keepsFalling(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet():
+		case r.past(&s) || r.stopped(&s) || r.whenStorms(&s) || r.stormComes(&s) || r.keepsFalling(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet() && !r.holeThere():
 			continue
 		}
 		if s.value == fitcheck.ProblemOther && s.asked {
