@@ -12,6 +12,8 @@ func (r *reader) besideThePoint(s sense, h *hit) bool {
 		return r.oneOfThem(h) || r.sheWould(h) || r.onlyKnown(h) || r.othersSkylight(&hit{first: h.last + 1, last: h.last})
 	case fitcheck.TopicStyle:
 		return s.value == fitcheck.StyleNoneYet && r.holeThere() || r.sizeNamed(h) || r.frameGone(s, h) || r.frameUnwanted(s, h)
+	case fitcheck.TopicProfile:
+		return r.wordAt(h.first, "no") && r.holeThere() // "no dome at all, just an open hole": none is there
 	case fitcheck.TopicWant:
 		return r.onlyRises(s, h) || r.openTo(s, h) || r.bothCosted(s, h)
 	case fitcheck.TopicImpactRisk:
