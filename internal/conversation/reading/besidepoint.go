@@ -9,16 +9,21 @@ import "example.com/intake-bot/internal/fitcheck"
 func (r *reader) besideThePoint(s sense, h *hit) bool {
 	switch s.topic {
 	case fitcheck.TopicUse:
-		return r.oneOfThem(h) || r.sheWould(h) || r.onlyKnown(h)
+		return r.oneOfThem(h) || r.sheWould(h) || r.onlyKnown(h) || r.othersSkylight(&hit{first: h.last + 1, last: h.last})
 	case fitcheck.TopicStyle:
-		return r.sizeNamed(h) || r.frameGone(s, h) || r.frameUnwanted(s, h)
+		return s.value == fitcheck.StyleNoneYet && r.holeThere() || r.sizeNamed(h) || r.frameGone(s, h) || r.frameUnwanted(s, h)
+	case fitcheck.TopicProfile:
+		return r.wordAt(h.first, "no") && r.holeThere() // "no dome at all, just an open hole": none is there
 	case fitcheck.TopicWant:
 		return r.onlyRises(s, h) || r.openTo(s, h) || r.bothCosted(s, h)
 	case fitcheck.TopicImpactRisk:
-		return r.riskUnknown(h)
+		return r.riskUnknown(h) || r.golferTold(h)
 	case fitcheck.TopicFrameCondition:
-		return r.bentOver(s, h) || r.veryTall(h) || r.noneLeft(h.last)
+		return r.bentOver(s, h) || r.veryTall(h) || r.frameAside(s, h) || r.noneLeft(h.last)
 	case fitcheck.TopicProblem:
+		if r.harmAside(s, h) {
+			return true
+		}
 		switch s.value {
 		case fitcheck.ProblemHoleOpen:
 			return r.smallPartLost(h) || r.goneSo(h) || r.screwHoles(h) || r.lacksAnswer(h) || r.frameHarmed(h)
@@ -86,7 +91,7 @@ func (r *reader) sizeNamed(h *hit) bool {
 
 // onlyRises: "the dome only rises 5 and a half": the "only" is of what it does.
 func (r *reader) onlyRises(s sense, h *hit) bool {
-	return s.value == fitcheck.WantDomeOnly && !r.asked(s.topic) && r.wordAt(h.last, "only", "just", "solo", "nomas") &&
+	return s.value == fitcheck.WantDomeOnly && r.wordAt(h.last, "only", "just", "solo", "nomas") &&
 		r.wordAt(h.last+1, "rises", "comes", "sticks", "goes", "bulges", "bows", "stands", "pops", "measures", "rise", "raises", "lifts", "humps", "bubbles", "leaks", "cracked", "came", "lasted", "has", "lets", "gets", "sube", "levanta", "mide", "tiene", "sale", "alza", "up")
 }
 

@@ -80,7 +80,7 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		s = r.hailToCome(s, h)
 		base := saying{topic: s.topic, value: s.value, first: h.first, last: h.last, asked: s.asked}
-		base.negated = r.negated(h.first) && !r.ownSubject(h) || r.deniedAfter(h.last) || r.rareRisk(s, h)
+		base.negated = r.negated(h.first) && !r.contrary(h.first) && !r.ownSubject(h) || r.deniedAfter(h.last) || r.rareRisk(s, h) || r.farOff(s, h) || r.clueDenied(s, h)
 		if s.topic == fitcheck.TopicProblem && r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "none", "neither", "ninguno", "ninguna") {
 			base.negated = true // "none are leaking yet"
 		}
@@ -110,6 +110,9 @@ func (r *reader) sayings(all []saying, h *hit) []saying {
 		}
 		if r.noOwnWish(s, h) {
 			continue
+		}
+		if r.wantHangs(s, h) {
+			base.value = "?"
 		}
 		if s.topic == fitcheck.TopicWant && r.unsureBeforeHearsay(h.first) {
 			continue // "not sure, my roofer says replace it all"

@@ -135,6 +135,9 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 	from, to := r.sentence(h.first)
 	switch s.topic {
 	case fitcheck.TopicWant: // "what's included in the complete one"
+		if r.wordAt(h.first, "reuse", "keep", "save", "use", "reusar", "reutilizar", "usar") && r.markAt(to, '?') && (!r.asked(s.topic) || r.wordsIn(h.last+1, to, "if", "si")) {
+			return true // "can I reuse my frame if it's bent?"
+		}
 		if !(s.value == fitcheck.WantUnsure && r.otherWants(h)) && r.wordAt(from, "whats", "what", "which", "how", "why") && r.asksPlainly(from, to) && !r.priced(h.first) {
 			return true
 		}

@@ -59,7 +59,7 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		case s.value == "none":
 			none = k
 			continue
-		case r.past(&s) || r.stopped(&s) || r.whenStorms(&s) || r.stormComes(&s) || r.keepsFalling(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet():
+		case r.past(&s) || r.stopped(&s) || r.whenStorms(&s) || r.stormComes(&s) || r.keepsFalling(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet() && !r.holeThere():
 			continue
 		}
 		if s.value == fitcheck.ProblemOther && s.asked {
@@ -282,6 +282,9 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 	}
 	if t == fitcheck.TopicWant && r.bothPriced(all) {
 		return all // "both, quote me the dome and the whole thing"
+	}
+	if t == fitcheck.TopicWant && r.othersAdvice(first.last+1, last.first) {
+		return all
 	}
 	for i := first.last + 1; i < last.first; i++ {
 		if r.wordAt(i, "or", "o") {

@@ -77,11 +77,16 @@ func (r *reader) outranked(s sense, h *hit) bool {
 	case fitcheck.TopicFinish:
 		return r.asked(fitcheck.TopicColor) && h.has1("color") && r.fieldBefore(h.first) != s.topic && !r.frameNear(h) && !r.afterColor(h)
 	case fitcheck.TopicWant:
-		return !r.aloneInClause(h.first, h.last)
+		return !r.aloneInClause(h.first, h.last) && !r.drawn(h)
 	case fitcheck.TopicImpactRisk, fitcheck.TopicProblem:
 		return false
 	}
 	return false
+}
+
+// drawn: "… so all of it": what is drawn from the rest, at the end of its sentence.
+func (r *reader) drawn(h *hit) bool {
+	return r.wordAt(h.first-1, "so", "entonces") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))
 }
 
 // afterColor: the plastic's color was told before, and some other choice stands between:

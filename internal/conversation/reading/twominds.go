@@ -13,7 +13,7 @@ func (r *reader) noOwnWish(s sense, h *hit) bool {
 	if s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "marco") && r.wordAt(h.last+1, "is", "isnt", "looks", "esta") {
 		return true // "dome, and the frame is fine"
 	}
-	return r.othersBought(h) || r.leftOpen(h) || r.insteadWished(h) || r.costAsked(h) || r.allThatIs(h) || r.opinionsDiffer() >= 0 || r.domeAndFrame(s, h)
+	return r.wantElsewhen(s, h) || r.othersBought(h) || r.leftOpen(h) || r.insteadWished(h) || r.costAsked(h) || r.allThatIs(h) || r.opinionsDiffer() >= 0 || r.domeAndFrame(s, h)
 }
 
 // insteadWished: "make that the whole unit instead of only the dome", "rather than just the dome".
@@ -116,4 +116,30 @@ func (r *reader) undecided() int {
 		}
 	}
 	return -1
+}
+
+// othersAdvice: "I think all of it needs replacing but my roofer says just the dome": between two wishes a
+// "but" begins what somebody else thinks.
+func (r *reader) othersAdvice(from, to int) bool {
+	for i := from; i < to; i++ {
+		if !r.wordAt(i, "but", "pero", "though", "while", "and", "y") {
+			continue
+		}
+		for k := i + 1; k < min(i+6, to); k++ {
+			if r.wordAt(k, "says", "said", "thinks", "told", "swears", "insists", "claims", "recommends", "wants", "dice", "dijo", "cree", "opina", "quiere", "piensa") {
+				return r.someoneIn(i+1, k) && r.wordsIn(r.sentenceFirst(from-1), from, "i", "im", "id", "we", "yo") && !r.wordsIn(i+1, k, "i", "we", "you", "yo")
+			}
+		}
+	}
+	return false
+}
+
+// someoneIn: a person other than the writer stands between two tokens.
+func (r *reader) someoneIn(from, to int) bool {
+	for k := from; k < to; k++ {
+		if r.personAt(k) || r.wordAt(k, "he", "she", "they", "esposo", "esposa", "techero", "hermano", "hijo", "cunado", "vecino", "albanil", "senor") {
+			return true
+		}
+	}
+	return false
 }

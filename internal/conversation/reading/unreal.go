@@ -15,7 +15,7 @@ func (r *reader) unreal(t fitcheck.Topic, first int) bool {
 	for i := first - 1; i >= from; i-- {
 		switch {
 		case r.wordAt(i, "if", "whether", "unless"):
-			if r.concluded(i, first) {
+			if r.concluded(i, first) || r.contrary(first) {
 				return false
 			}
 			if r.wordAt(i-1, "what") || !r.commaBetween(i, first) && !r.newClause(i+2, first) {

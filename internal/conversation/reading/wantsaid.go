@@ -97,8 +97,8 @@ func (r *reader) wantDoubted(from, to int) bool {
 func (r *reader) wishIn(from, to int) bool {
 	wish := false
 	for i := from; i <= to; i++ {
-		if !orderWords[r.wordText(i)] {
-			continue
+		if !orderWords[r.wordText(i)] || r.wordAt(i, "replaced") && r.wordAt(i-1, "i", "we", "they", "he", "she", "ive", "weve", "just", "already", "had") {
+			continue // "we replaced the whole unit in 2010"
 		}
 		if r.negated(i) || r.wordAt(i-1, "dont", "didnt", "not", "no", "doesnt", "never") || r.wordsIn(max(from, i-2), i, "he", "they", "neighbor") {
 			return false

@@ -1,0 +1,78 @@
+package reading
+
+import "example.com/intake-bot/internal/fitcheck"
+
+// What could hit a skylight and is too far off to do so: "the golf course is a mile away", "there are trees
+// but none overhang the roof", "hay árboles pero están lejos".
+
+const nearTree = 40 // feet, a tall tree's height; common practice
+
+// farOff: the words after the thing put it out of reach.
+func (r *reader) farOff(s sense, h *hit) bool {
+	if s.topic != fitcheck.TopicImpactRisk && !(s.value == fitcheck.ProblemStorm && r.asked(fitcheck.TopicImpactRisk)) || s.value == "none" || s.value == "?" {
+		return false
+	}
+	if r.neverThere(h.last) {
+		return true
+	}
+	if s.value != "golf" && s.value != "trees" {
+		return false
+	}
+	to := r.sentenceLast(h.last)
+	for i := h.first; i <= h.last; i++ {
+		if fallVerbs[r.wordText(i)] {
+			return false
+		}
+	}
+	for i := h.last + 1; i <= to; i++ {
+		if r.otherRisk(i, h) || fallVerbs[r.wordText(i)] && !r.negated(i) {
+			return false
+		}
+		switch {
+		case r.wordAt(i, "mile", "miles", "km", "kilometers", "kilometro", "kilometros", "milla", "millas", "minutes", "minutos", "cuadras"):
+			if (r.wordsIn(i+1, min(i+5, to+1), "away", "off", "from", "down", "lejos", "de", "out") || i-h.last > 1 && r.wordsIn(h.last+1, i, "is", "are", "about", "esta", "estan", "queda")) && !r.wordsIn(h.last+1, i, "half", "for", "every", "within", "in") {
+				return true
+			}
+		case r.wordAt(i, "ft", "feet", "foot", "yards", "yds", "pies", "metros", "meters") && s.value == "trees" && r.wordsIn(i+1, min(i+5, to+1), "away", "off", "from", "back", "lejos", "de"):
+			if n := r.wholeAt(i - 1); n >= nearTree {
+				return true
+			}
+		case r.wordAt(i, "far", "lejos") && !r.negated(i) && !r.wordAt(i-1, "so", "not", "that", "too", "how", "as", "no") && !r.wordAt(i-2, "not", "no", "isnt", "arent"):
+			return true
+		case r.wordAt(i, "none", "nothing", "ninguno", "ninguna", "not", "dont", "doesnt", "no", "arent", "isnt", "nowhere") && r.wordsIn(i+1, min(i+7, to+1), "overhang", "overhanging", "overhangs", "hang", "hangs", "hanging", "over", "near", "close", "above", "reach", "reaches", "touch", "encima", "cerca", "alcanza", "alcanzan", "llega", "llegan", "tapa"):
+			if r.wordAt(i, "not", "arent", "isnt") && r.wordAt(i+1, "close", "near", "too", "that", "very", "really") {
+				continue // "a few trees but not close": close enough for a limb
+			}
+			return !r.wordsIn(h.last+1, i, "if", "si") && !r.wordsIn(i+1, min(i+7, to+1), "know", "sure", "only")
+		}
+	}
+	return false
+}
+
+// otherRisk: another thing that could hit begins at the token.
+func (r *reader) otherRisk(i int, h *hit) bool {
+	hits := within(r.choices, i, i)
+	for n := range hits {
+		if v, ok := hits[n].has(string(fitcheck.TopicImpactRisk)); ok && v != "none" && v != "?" && !h.is(string(fitcheck.TopicImpactRisk), v) {
+			return true
+		}
+	}
+	return false
+}
+
+// neverThere: "hail? in Phoenix? never": a question back, where it is, and a no.
+func (r *reader) neverThere(last int) bool {
+	if !r.markAt(last+1, '?') {
+		return false
+	}
+	i := last + 2
+	for i < min(last+8, len(r.toks)) && !r.sentenceEnd(i) && !r.toks[i].mark(',') {
+		i++
+	}
+	return i < len(r.toks) && i > last+2 && r.wordAt(last+2, "in", "here", "en", "aqui", "around", "out", "down", "up", "over", "por") && r.wordAt(i+1, "never", "no", "nope", "nah", "nunca", "jamas", "not")
+}
+
+// golferTold: "my husband's a golfer, lol, but no": who plays, not where balls fly.
+func (r *reader) golferTold(h *hit) bool {
+	return r.wordAt(h.last, "golfer", "golfers") && (r.wordAt(h.first-1, "a", "an", "avid", "big", "no", "not", "real", "terrible", "bad", "good", "great") || r.wordAt(h.last+1, "in", "here", "myself") && !r.wordAt(h.last+1, "next"))
+}
