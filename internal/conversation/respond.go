@@ -139,6 +139,9 @@ func (t *turn) asksHow() bool {
 func (t *turn) tellHow() {
 	topics := topicsOf(t.talk.Memory.Asking)
 	t.say.picture = pictureOf(topics[0])
+	if slices.Contains(topics, fitcheck.TopicStyle) {
+		topics = []fitcheck.Topic{fitcheck.TopicStyle} // how many there are takes no telling
+	}
 	var lines []string
 	for _, topic := range topics {
 		if line := t.howTo(topic); !slices.Contains(lines, line) {
