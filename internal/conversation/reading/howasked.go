@@ -58,7 +58,7 @@ func (r *reader) tellApart() bool {
 		_, to := r.sentence(i)
 		switch {
 		case r.wordAt(i, "difference", "diferencia", "distinguish", "distinguir"):
-			if from, _ := r.sentence(i); r.wordsIn(from, i, "what", "whats", "cual", "que", "how", "como") && !r.wordsIn(i, to+1, "price", "cost", "precio", "acrylic", "polycarbonate", "acrilico", "policarbonato") {
+			if from, _ := r.sentence(i); r.wordsIn(from, i, "what", "whats", "cual", "que", "how", "como") && !r.wordsIn(i, to+1, "price", "cost", "precio", "first", "second", "acrylic", "polycarbonate", "acrilico", "policarbonato") {
 				return true
 			}
 		case r.wordAt(i, "how", "hows", "howd"):
