@@ -144,14 +144,17 @@ func (t *turn) tellHow() {
 	}
 	var lines []string
 	for _, topic := range topics {
-		if line := t.howTo(topic); !slices.Contains(lines, line) {
+		if line := t.howTo(topic, t.talk.Memory.Asking[0].Unit); !slices.Contains(lines, line) {
 			lines = append(lines, line)
 		}
 	}
 	t.say.add(lines...)
 }
 
-func (t *turn) howTo(topic fitcheck.Topic) string {
+func (t *turn) howTo(topic fitcheck.Topic, unit int) string {
+	if key := "howto.round." + string(topic); t.book.Has(key) && t.isRound(unit) {
+		return t.line(key, 0, nil)
+	}
 	if key := "howto." + string(topic); t.book.Has(key) {
 		return t.line(key, 0, nil)
 	}
