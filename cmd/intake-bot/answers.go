@@ -12,7 +12,7 @@ import (
 )
 
 // answers finds the owner's answers in the database.
-var answers = intake.Answers{Asked: shop.QuestionsIn}
+var answers = intake.Answers{Asked: shop.QuestionsIn, Same: shop.AskForTheSame}
 
 // putAnswers replaces the owner's answers by those of a shop file.
 func putAnswers(ctx context.Context, pool *pgxpool.Pool, f *shop.File) error {

@@ -33,6 +33,8 @@ func (t *turn) acknowledge() {
 	case t.lettingGo():
 		t.say.add(t.vary("ack.let_go", nil))
 	case len(h.dontKnow) > 0: // asked once more, in other words
+	case h.comes:
+		t.say.add(t.line("ack.photo_comes", 0, nil))
 	case h.nothing() && h.unseen:
 		t.say.add(t.vary("photo.none_yet", nil))
 	case h.nothing() && t.small == nil && h.remark:

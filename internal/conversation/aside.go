@@ -20,6 +20,9 @@ var (
 // puzzled: who says so has a question or doesn't follow, whatever else the words are.
 var puzzled = regexp.MustCompile(`(?i)\b(don'?t|doesn'?t|not|no idea|what|which|how|why|qu[eé] es|cu[aá]l|c[oó]mo)\b`)
 
+// tellsNoMore: "that's all I know", "es todo lo que sé": asking the same in other words brings no more.
+var tellsNoMore = regexp.MustCompile(`(?i)\b(all (that )?(i|we) (got|have|know|can (tell|say|give))\b|todo lo que (s[eé]([^a-z]|$)|(sabemos|tengo|tenemos|(le )?puedo dec\w+)\b))`)
+
 // aside lets the question stand where the person only says to wait, or that photos were
 // sent which are still on their way: they are on it.
 func (t *turn) aside() bool {

@@ -18,6 +18,12 @@ var cantGetUp = regexp.MustCompile(`(?i)\b((can'?t|cannot|can not|couldn'?t|won'
 // neitherWay answers "… or send a photo; if neither works, just say so".
 var neitherWay = regexp.MustCompile(`(?i)^\W*(?:(?:no|nope|nah|sorry|sir|ma'?am|lo siento|perd[oó]n|pues|well)\W+)*(?:(?:no|nope|nah|neither|none|nothing)(?: (?:of (?:those|them|that|the two|it)|one|works?|is possible|will work|can do|i can'?t|sir|ma'?am|sorry|thanks))*|(?:i )?(?:can'?t|cannot|can not)(?: (?:do )?(?:either|any|that|those|it|neither)(?: (?:either|one|of (?:them|those|that)))?)?|(?:not )?(?:either|neither)(?: one)?(?: works?)?|(?:that|it|those|they) (?:won'?t|don'?t|doesn'?t) work(?: either)?|ningun[oa](?: de (?:l[oa]s dos|es[oa]s))?|ni una ni otra|tampoco(?: (?:puedo|se puede|sirve))?|no (?:puedo|se puede|funciona|sirve)(?: tampoco| ningun[oa])?)\W*$`)
 
+// photoComes answers it with the photo: "I'll send a pic", "le mando una foto".
+var photoComes = regexp.MustCompile(`(?i)\b((i'?ll|ill|i will|i can|can|will|let me|gonna|going to|we'?ll|i could) (\w+ ){0,3}(send|text|take|get|snap|email|shoot) (\w+ ){0,3}(photos?|pictures?|pics?)\b|(le|les|te)? ?(mando|env[ií]o|paso|puedo (mandar|enviar)(le)?|voy a (mandar|enviar)(le)?|tomo|mandar[eé]) (\w+ ){0,2}fotos?\b)`)
+
+// notComes takes such words back.
+var notComes = regexp.MustCompile(`(?i)\b(can'?t|cannot|won'?t|don'?t|not|unable|no (puedo|voy|tengo))\b|\?`)
+
 // belowTopics are measured up there; each has another that can be had from indoors.
 var belowTopics = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside, fitcheck.TopicFrameInside,
 	fitcheck.TopicCurbOutside, fitcheck.TopicCurbDiagonals, fitcheck.TopicBulgeBase}
@@ -51,6 +57,8 @@ func (t *turn) measuredBelow(text string) {
 	if m.Said["howto.indoors"] == 0 {
 		return
 	}
+	h := &t.heard
+	h.comes = h.nothing() && len(m.Asking) > 0 && slices.Contains(belowTopics, m.Asking[0].Topic) && photoComes.MatchString(text) && !notComes.MatchString(text)
 	for _, a := range m.Asking {
 		still := (t.heard.below || neitherWay.MatchString(text)) && len(t.heard.entries) == 0 // told what else helps, and they don't get there either
 		if slices.Contains(belowTopics, a.Topic) && (still || t.complete(Ask{fitcheck.TopicCurbInside, a.Unit})) {

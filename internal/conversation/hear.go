@@ -23,6 +23,7 @@ type heard struct {
 	below    bool   // they don't get up to the skylight
 	photos   int
 	unseen   bool // photos are said to have been sent, and none came
+	comes    bool // a photo is to come, in place of a measure that can't be taken
 	looks    []PhotoLook
 	off      bool     // all is called off
 	bye      bool     // nothing but thanks and a farewell
@@ -78,7 +79,7 @@ func (t *turn) hear(in []Message) {
 
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
-	text = t.onlyOne(text, in)
+	text = t.withoutByname(t.onlyOne(text, in), asked)
 	r := t.read(text, asked)
 	t.heard.below = t.heard.below || cantGetUp.MatchString(text)
 	if wish, ok := t.wishOfChange(text, asked); ok {

@@ -139,16 +139,22 @@ func (t *turn) asksHow() bool {
 func (t *turn) tellHow() {
 	topics := topicsOf(t.talk.Memory.Asking)
 	t.say.picture = pictureOf(topics[0])
+	if slices.Contains(topics, fitcheck.TopicStyle) {
+		topics = []fitcheck.Topic{fitcheck.TopicStyle} // how many there are takes no telling
+	}
 	var lines []string
 	for _, topic := range topics {
-		if line := t.howTo(topic); !slices.Contains(lines, line) {
+		if line := t.howTo(topic, t.talk.Memory.Asking[0].Unit); !slices.Contains(lines, line) {
 			lines = append(lines, line)
 		}
 	}
 	t.say.add(lines...)
 }
 
-func (t *turn) howTo(topic fitcheck.Topic) string {
+func (t *turn) howTo(topic fitcheck.Topic, unit int) string {
+	if key := "howto.round." + string(topic); t.book.Has(key) && t.isRound(unit) {
+		return t.line(key, 0, nil)
+	}
 	if key := "howto." + string(topic); t.book.Has(key) {
 		return t.line(key, 0, nil)
 	}

@@ -113,7 +113,7 @@ func (t *turn) blockers() []string {
 			b = append(b, fmt.Sprintf("unit %d: no more wanted", i+1))
 			continue
 		}
-		for _, w := range append(unitBlockers(u, t.check.Units[i]), t.notSold(u)...) {
+		for _, w := range append(t.unitBlockers(i+1, t.check.Units[i]), t.notSold(u)...) {
 			if len(units) > 1 {
 				w = fmt.Sprintf("unit %d: %s", i+1, w)
 			}
@@ -134,7 +134,7 @@ func (t *turn) placeBlocker() string {
 	return ""
 }
 
-func unitBlockers(u fitcheck.Unit, r fitcheck.UnitResult) []string {
+func (t *turn) unitBlockers(unit int, r fitcheck.UnitResult) []string {
 	var b []string
 	if r.Replace == fitcheck.ReplaceStaff {
 		b = append(b, "which part to replace: "+strings.ReplaceAll(strings.Join(r.Reasons, ", "), "_", " "))
@@ -145,16 +145,16 @@ func unitBlockers(u fitcheck.Unit, r fitcheck.UnitResult) []string {
 	case fitcheck.VerdictNoFit:
 		b = append(b, "the measurements can't fit")
 	case fitcheck.VerdictIncomplete:
-		b = append(b, missingMeasures(r)...)
+		b = append(b, t.missingMeasures(unit, r)...)
 	}
 	return b
 }
 
-func missingMeasures(r fitcheck.UnitResult) []string {
+func (t *turn) missingMeasures(unit int, r fitcheck.UnitResult) []string {
 	var names []string
 	for _, topic := range r.Missing {
 		if topic.OfLength() {
-			names = append(names, strings.ReplaceAll(string(topic), "_", " "))
+			names = append(names, strings.ReplaceAll(string(topic), "_", " ")+t.roughly(Ask{topic, unit}))
 		}
 	}
 	if len(names) == 0 {

@@ -112,6 +112,7 @@ type Memory struct {
 	Called  map[int]string `json:"called,omitempty"`  // what a unit was called before it was measured ("4x8")
 	Rooms   map[int]string `json:"rooms,omitempty"`   // the room that a unit was called by
 	Looks   map[int]string `json:"looks,omitempty"`   // how a unit looks, beside its room
+	Rough   map[Ask]string `json:"rough,omitempty"`   // a measure that was told roughly, as said
 	Bronze  map[int]bool   `json:"bronze,omitempty"`  // a unit's frame is wanted in bronze, which may be open
 
 	Introduced  bool           `json:"introduced,omitempty"`

@@ -102,7 +102,7 @@ func (t Talk) clone() Talk {
 	m.Asking, m.Early = slices.Clone(m.Asking), slices.Clone(m.Early)
 	m.Tries, m.LetGo, m.Raised, m.Usual = copied(m.Tries), copied(m.LetGo), copied(m.Raised), copied(m.Usual)
 	m.Called, m.Rooms, m.Looks, m.Said = copied(m.Called), copied(m.Rooms), copied(m.Looks), copied(m.Said)
-	m.Out, m.Bronze = copied(m.Out), copied(m.Bronze)
+	m.Out, m.Bronze, m.Rough = copied(m.Out), copied(m.Bronze), copied(m.Rough)
 	t.Lead.WhyStaff = slices.Clone(t.Lead.WhyStaff)
 	return t
 }
@@ -157,11 +157,13 @@ func (t *turn) note(in []Message) {
 		}
 		m.LetGo[a], m.Usual[a] = true, true
 	}
+	ends := tellsNoMore.MatchString(joined(in))
 	for _, a := range h.dontKnow {
-		if m.Tries[a] >= t.patience(a) {
+		if m.Tries[a] >= t.patience(a) || ends && a.Topic.OfLength() {
 			m.LetGo[a] = true
 		}
 	}
+	t.keepRough()
 	t.measuredBelow(joined(in))
 	m.Lost++
 	if t.small = smallTalk(joined(in)); !h.nothing() || t.small != nil {

@@ -37,6 +37,7 @@ type AnswerFit struct {
 	Entry  int
 	Answer string
 	Fit    float64
+	Ways   []string // to ask for it
 }
 
 // fitAnswers finds the ways to ask that share a word with the question, and weighs what
@@ -62,7 +63,7 @@ const fitAnswers = `
 			AND a.words @@ (SELECT string_agg(quote_literal(l), ' | ')::tsquery FROM unnest(tsvector_to_array(q.words)) l)
 		WHERE length(q.words) > 0
 	)
-	SELECT entry, answer, fit FROM (
+	SELECT entry, answer, fit, ARRAY(SELECT DISTINCT lower(question) FROM answers w WHERE w.entry = best.entry) FROM (
 		SELECT DISTINCT ON (f.entry) f.entry, f.answer, 2 * both_have.weight / (own.weight + theirs.weight) AS fit
 		FROM found f
 		CROSS JOIN LATERAL (SELECT sum(w.weight) AS weight FROM asked_words w WHERE w.kind = f.kind AND w.lexeme = ANY (tsvector_to_array(f.words))) both_have

@@ -2,6 +2,7 @@ package intake
 
 import (
 	"context"
+	"slices"
 
 	"example.com/intake-bot/internal/db"
 )
@@ -11,6 +12,9 @@ import (
 type Answers struct {
 	// Asked are the questions in a message, without accents.
 	Asked func(message string) []string
+	// Same says whether a question asks for what one of the ways to ask for an answer does:
+	// when, how much, where.
+	Same func(question string, ways []string) bool
 }
 
 // How well a question must fit, and by how much better than any other answer does; tried
@@ -29,6 +33,7 @@ func (a Answers) Find(ctx context.Context, c db.Conn, message string) (string, e
 		if err != nil {
 			return "", err
 		}
+		fits = slices.DeleteFunc(fits, func(f db.AnswerFit) bool { return !a.Same(question, f.Ways) })
 		if f := clearest(fits); f.Fit > best.Fit {
 			best = f
 		}

@@ -13,6 +13,7 @@ import (
 // Answers finds the owner's answer to a question. It is safe for concurrent use.
 type Answers struct {
 	wordings []wording
+	ways     map[int][]string   // to ask for each answer
 	weight   map[string]float64 // of each word: rare ones tell more
 	unknown  float64            // of a word that is in no question
 }
@@ -33,7 +34,7 @@ const (
 
 // Questions are the file's, ready to be searched.
 func (f *File) Questions() *Answers {
-	a := &Answers{weight: map[string]float64{}}
+	a := &Answers{ways: map[int][]string{}, weight: map[string]float64{}}
 	for i, one := range f.Answers {
 		for _, q := range append([]string{one.Question}, one.Also...) {
 			a.add(q, i, one.Answer["en"])
@@ -47,6 +48,7 @@ func (f *File) Questions() *Answers {
 }
 
 func (a *Answers) add(question string, entry int, answer string) {
+	a.ways[entry] = append(a.ways[entry], unaccented(question))
 	if words := wordsOf(question); len(words) > 0 {
 		a.wordings = append(a.wordings, wording{words, entry, answer})
 	}
@@ -74,7 +76,7 @@ func (a *Answers) weigh(entries int) {
 func (a *Answers) Find(message string) string {
 	best, answer := 0.0, ""
 	for _, sentence := range QuestionsIn(message) {
-		fit, found := a.fit(wordsOf(sentence))
+		fit, found := a.fit(sentence)
 		if fit > best {
 			best, answer = fit, found
 		}
@@ -94,7 +96,7 @@ func QuestionsIn(message string) []string {
 	for i, sentence := range sentences {
 		echo := i == 0 && len(sentences) > 1 && len(strings.Fields(sentence)) == 1
 		if asks(sentence) && !echo && len(out) < mostQuestions {
-			out = append(out, strings.TrimSpace(unaccented(sentence)))
+			out = append(out, strings.TrimSpace(unaccented(askingClause(sentence))))
 		}
 	}
 	return out
@@ -134,8 +136,20 @@ func asks(sentence string) bool {
 	return len(fields) > 1 && strings.Contains(asking, " "+fields[0]+" ")
 }
 
+// askingClause is the part of a sentence that asks: "I want two layers, what do you
+// recommend for hail?" asks about hail.
+func askingClause(sentence string) string {
+	for i := strings.LastIndex(sentence, ","); i >= 0; i = strings.LastIndex(sentence[:i], ",") {
+		if rest := sentence[i+1:]; len(strings.Fields(rest)) > 2 && len(telling(wordsOf(rest))) > 0 && asks(strings.TrimRight(rest, "? ")) {
+			return rest
+		}
+	}
+	return sentence
+}
+
 // fit is how well the best wording fits, 0 where it is not clearly the best.
-func (a *Answers) fit(words []string) (fit float64, answer string) {
+func (a *Answers) fit(question string) (fit float64, answer string) {
+	words := wordsOf(question)
 	total := a.sum(words)
 	if total == 0 {
 		return 0, ""
@@ -143,6 +157,9 @@ func (a *Answers) fit(words []string) (fit float64, answer string) {
 	byEntry := map[int]float64{}
 	best, entry := 0.0, -1
 	for _, w := range a.wordings {
+		if !AskForTheSame(question, a.ways[w.entry]) {
+			continue
+		}
 		f := 2 * a.sum(common(words, w.words)) / (total + a.sum(w.words))
 		byEntry[w.entry] = max(byEntry[w.entry], f)
 		if f > best {
@@ -186,15 +203,15 @@ func common(a, b []string) []string {
 }
 
 // empty are words that say nothing of what is asked, English and Spanish.
-const empty = " a an and any are at be between can could do does for from get have how i if in is it its me my of on or so some than that " +
+const empty = " a an and any are at be between can could do does for from get have how i if in is it its me much my of on or recommend so some than that " +
 	"the there they this to us we what whats when where which who will with would you your please hi hello " +
-	"al como con cual cuando de entre del el en es esta la las le lo los me mi para por puedo que se si su tengo tiene tienen un una y "
+	"al como con cual cuando cuanto cuesta de entre del el en es esta la las le lo los me mi para por puedo que recomiend recomienda recomiendan se si su tengo tiene tienen un una y "
 
 // wordsOf are the telling words of a question, each once, without accents and endings. A
 // question of empty words only keeps them: "where are you" is one too.
 func wordsOf(text string) []string {
 	fields := strings.FieldsFunc(unaccented(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-	var telling, all []string
+	var all []string
 	seen := map[string]bool{}
 	for _, word := range fields {
 		if word = stem(word); seen[word] {
@@ -202,14 +219,21 @@ func wordsOf(text string) []string {
 		}
 		seen[word] = true
 		all = append(all, word)
+	}
+	if words := telling(all); len(words) > 0 {
+		return words
+	}
+	return all
+}
+
+func telling(words []string) []string {
+	var out []string
+	for _, word := range words {
 		if !strings.Contains(empty, " "+word+" ") {
-			telling = append(telling, word)
+			out = append(out, word)
 		}
 	}
-	if len(telling) == 0 {
-		return all
-	}
-	return telling
+	return out
 }
 
 func unaccented(text string) string {

@@ -50,6 +50,10 @@ func (r *reader) leftToShop(h *hit) {
 	if r.saysWhich(h) {
 		return
 	}
+	if r.bestForWhat(h) {
+		r.request(RequestQuestion)
+		return
+	}
 	if r.wordAt(h.last, "regular", "normal", "usual", "standard") && r.saysUse(h.last+1) {
 		return // "just a regular house"
 	}

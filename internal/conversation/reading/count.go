@@ -338,8 +338,8 @@ func (r *reader) countAnswer() {
 		if r.layersCounted(i) || r.measureAt(i) || r.bothOfLayers(i) || r.priceOfOne(i) {
 			continue
 		}
-		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier") {
-			continue // "I just want a newer one"
+		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier", "which", "what") {
+			continue // "I just want a newer one", "how do I know which one it is?"
 		}
 		n, next := r.countNumber(i)
 		if r.fractionAt(next) {

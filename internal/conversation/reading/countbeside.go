@@ -101,17 +101,18 @@ func (r *reader) oneSaid() (countAt, bool) {
 func (r *reader) noMoreThanOne(i int) (first, last int, ok bool) {
 	first, last = i-1, i
 	switch {
+	case r.wordAt(i, "one") && (r.wordAt(i-1, "the") && r.wordAt(i-2, "just", "only") || r.wordAt(i-1, "only") && r.wordAt(i-2, "the")):
+		first = i - 2
 	case r.wordAt(i, "one") && r.wordAt(i-1, "just", "only"):
-	case r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i-2, "just", "only"):
-		first = i - 2
-	case r.wordAt(i, "one") && r.wordAt(i-1, "only") && r.wordAt(i-2, "the"):
-		first = i - 2
 	case r.wordAt(i, "unico", "unica") && r.wordAt(i-1, "el", "la"):
 	default:
 		return 0, 0, false
 	}
 	if r.wordAt(last+1, "of") && r.wordAt(last+2, "them", "these", "those", "em", "that", "this") {
 		last += 2
+	}
+	if r.wordAt(last+1, "i", "we") && r.wordAt(last+2, "have", "got", "need", "want") || r.wordAt(last+1, "que") && r.wordAt(last+2, "tengo", "tenemos", "hay", "necesito") {
+		last += 2 // "the only one I have"
 	}
 	lead := first - 1
 	for lead >= 0 && r.wordAt(lead, "there", "theres", "its", "it", "is", "thats", "i", "we", "have", "got", "need", "want", "ive", "weve", "es", "this", "que", "y", "and", "but", "also") {

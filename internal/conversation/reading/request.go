@@ -141,6 +141,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			return !r.wordAt(h.first-1, "my", "best", "full", "low") && !r.negated(h.first) && !(r.wordAt(h.first, "price") && r.givenAt(h.first-1))
 		}
 	case RequestQuestion:
+		if r.wordAt(h.first, "cant", "cannot", "wont", "couldnt") && !r.markAt(r.sentenceLast(h.last), '?') {
+			return false // "can't do that"
+		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(h.first, "assume", "hope", "guess", "suppose", "believe") {
 			return false // "I guess that's right"
 		}
