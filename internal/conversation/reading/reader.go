@@ -69,6 +69,8 @@ func Read(in Input) Reading {
 	r.totalOfKinds()
 	r.restOfCount()
 	r.readChoices()
+	r.shapeTold()
+	r.flatTold()
 	r.restForAll()
 	r.alikeKinds()
 	r.countKinds()
