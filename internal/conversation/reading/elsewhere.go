@@ -69,7 +69,7 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 	case fitcheck.TopicStyle, fitcheck.TopicProblem:
 		return r.inSizeName(h)
 	case fitcheck.TopicProfile: // "across the flat plastic"
-		return r.inSizeName(h) || r.askedSize() != "none" && r.labelAt[h.last] >= 0 &&
+		return r.inSizeName(h) || r.soldSo(h) || r.askedSize() != "none" && r.labelAt[h.last] >= 0 &&
 			(r.labels[r.labelAt[h.last]].is("part", "plastic") || r.labels[r.labelAt[h.last]].has1("topic"))
 	case fitcheck.TopicMaterial: // "the acrylic itself measures 24 x 27"
 		return !r.asked(s.topic) && h.first == h.last && r.wordAt(h.last+1, "itself", "measures", "mide")

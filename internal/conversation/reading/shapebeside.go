@@ -100,3 +100,9 @@ func (r *reader) clauseUnsure(i int) bool {
 	}
 	return r.doubted(i, i) && !r.seen(fitcheck.TopicOutline, &hit{first: i, last: i})
 }
+
+// soldSo: "the shops only sell them domed these days": what others sell is not what is up there.
+func (r *reader) soldSo(h *hit) bool {
+	from := r.clauseStart(h.first)
+	return r.wordsIn(from, h.first, "sell", "sells", "make", "makes", "stock", "carry", "carries", "venden", "hacen") && r.wordsIn(from, h.first, "shops", "stores", "they", "places", "store", "everybody", "everyone", "people", "tiendas") && r.wordsIn(from, h.first, "only", "just", "all", "mostly", "solo", "nomas")
+}
