@@ -23,7 +23,7 @@ func (r *reader) fallsHere(h *hit) bool {
 // whyChosen: "poly cause of the trees", "policarbonato porque aquí cae granizo": what could hit the
 // skylight is told as the reason of a choice.
 func (r *reader) whyChosen(s sense, h *hit) bool {
-	if s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && !r.negated(h.first) && r.reasonOfMaterial(h) {
+	if s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && !r.negated(h.first) && (r.reasonOfMaterial(h) || r.ofConcern(h)) {
 		return true
 	}
 	return s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) &&

@@ -104,6 +104,9 @@ func (r *reader) passingPlace(h *hit) bool {
 	for r.wordAt(i, "the", "a", "my", "la", "el", "un", "una", "our") {
 		i--
 	}
+	if r.wordAt(i, "after") && r.wordAt(i-1, "look", "looks", "looking") {
+		return false // "I look after a warehouse"
+	}
 	if !r.wordAt(i, "after", "before", "at", "from", "by", "in", "to", "en", "a", "de", "desde") {
 		return false
 	}

@@ -47,3 +47,44 @@ func (r *reader) ownHarm(t fitcheck.Topic, h *hit) bool {
 	}
 	return true
 }
+
+// ownUse: the writer owns, keeps or has bought the building that is named: "I look after a warehouse by the
+// rail yard", "we've had this mobile home since we retired".
+func (r *reader) ownUse(t fitcheck.Topic, h *hit) bool {
+	if t != fitcheck.TopicUse || r.asked(fitcheck.TopicConfirm) || r.markAt(r.sentenceLast(h.last), '?') {
+		return false
+	}
+	i := h.first - 1
+	for r.wordAt(i, "a", "an", "this", "our", "my", "the", "old", "little", "small", "big", "una", "un", "esta", "este", "mi", "nuestra", "la", "el", "wide", "double", "single", "community", "local") {
+		i--
+	}
+	if i == h.first-1 {
+		return false
+	}
+	if r.wordAt(i, "in", "after", "en", "of") {
+		i--
+	}
+	if r.wordAt(i, "care") {
+		i--
+	}
+	if !r.wordAt(i, "had", "have", "own", "owned", "bought", "look", "take", "manage", "run", "rent", "live", "lived", "got", "maintain", "tengo", "tenemos", "compramos", "compre", "vivo", "vivimos", "administro", "cuido", "manejo") {
+		return false
+	}
+	from := r.clauseStart(h.first)
+	return (r.wordAt(i-1, "i", "we", "ive", "weve", "just", "yo") || r.out.Language == "es") && !r.wordsIn(from, i, "used", "if", "when", "once", "before", "dont", "not", "no", "never", "si", "cuando") && !r.wordAt(h.last+1, "meeting", "board", "too", "sale", "yard", "store", "next", "at")
+}
+
+// weGet: "we get hail out here that'll dent a truck hood": what comes down where they live, whatever it does.
+func (r *reader) weGet(h *hit) bool {
+	from := r.clauseStart(h.first)
+	return r.wordAt(h.first, "we", "you") && r.wordsIn(h.first, h.last+1, "get", "gets") && r.onlyWords(from, h.first, "and", "but", "so", "because", "since", "well", "oh", "yes", "yeah", "out", "here", "up") && !r.wordsIn(h.last+1, r.sentenceLast(h.last)+1, "once", "rarely", "seldom", "never", "hardly", "used")
+}
+
+// ofConcern: "golf balls are my only concern".
+func (r *reader) ofConcern(h *hit) bool {
+	i := h.last + 1
+	for r.wordAt(i, "is", "are", "our", "my", "only", "main", "real", "big", "biggest", "the", "one") {
+		i++
+	}
+	return i > h.last+2 && r.wordAt(i, "concern", "worry", "concerns", "worries", "problem", "fear") && r.wordsIn(h.last+1, i, "my", "our") && !r.markAt(r.sentenceLast(i), '?')
+}

@@ -63,13 +63,22 @@ func (r *reader) notSentYet() bool {
 	return false
 }
 
+// numberSent keeps the number of pictures from being taken for a length: "sent two, you can see it's round".
+func (r *reader) numberSent() {
+	for i := range r.toks {
+		if n, next := r.countNumber(i); r.asked(fitcheck.TopicPhotos) && next > i && n > 0 && n <= 50 && r.sentNow(i, next) {
+			r.use(i, next-1)
+		}
+	}
+}
+
 // sentNow: "sent two just now", "acabo de mandar 3": a number right after the verb, and nothing that it counts.
 func (r *reader) sentNow(i, next int) bool {
 	k := i - 1
 	for r.wordAt(k, "you", "u", "ya", "them", "all", "le", "les", "de", "mandar", "enviar", "over", "just") && !r.wordAt(k, "mandar", "enviar") {
 		k--
 	}
-	return (r.wordAt(k, "sent", "emailed", "texted", "attached", "mande", "envie") || r.wordAt(k, "mandar", "enviar") && r.wordsIn(max(0, k-3), k, "acabo")) &&
+	return (r.wordAt(k, "sent", "emailed", "texted", "attached", "mande", "envie", "mando", "envio") || r.wordAt(k, "mandar", "enviar") && r.wordsIn(max(0, k-3), k, "acabo")) &&
 		(r.endsThought(next) || r.wordAt(next, "just", "of", "now", "already", "this", "more", "from", "earlier", "right", "ahorita", "hace", "ya", "de")) && !r.wordsIn(next, min(next+3, len(r.toks)), "minutes", "days", "weeks", "hours", "emails", "messages", "texts", "people")
 }
 

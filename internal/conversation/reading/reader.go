@@ -63,6 +63,7 @@ func Read(in Input) Reading {
 	r.wholeName()
 	r.units()
 	r.numbersOfOtherThings()
+	r.numberSent()
 	r.slopes()
 	r.counts()
 	r.sizes()
