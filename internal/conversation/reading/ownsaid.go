@@ -35,7 +35,12 @@ func (r *reader) ownHarm(t fitcheck.Topic, h *hit) bool {
 		i--
 	}
 	if i < from || r.toks[i].kind == markToken || r.wordAt(i, "que") && r.wordAt(i-1, "es") {
-		return r.out.Language == "es" // "y así: sigue goteando", "lo que pasa es que se está metiendo el agua"
+		k := h.last + 1
+		for r.wordAt(k, "el", "la", "los", "las", "mi", "mis", "nuestro", "un", "una", "del", "de") {
+			k++
+		}
+		// "y así: sigue goteando", "lo que pasa es que se está metiendo el agua"; not "se me quebró un vaso"
+		return r.out.Language == "es" && (h.is(string(t), fitcheck.ProblemLeaking) || skylightSubjects[r.wordText(k)])
 	}
 	if !skylightSubjects[r.wordText(i)] {
 		return false
