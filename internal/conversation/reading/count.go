@@ -4,7 +4,7 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // counts reads how many units there are: "3 skylights", "two of them", "just one".
 func (r *reader) counts() {
-	if r.countMended() {
+	if r.countMended() || r.countScratched() {
 		return
 	}
 	r.numbersBeside()
@@ -338,8 +338,8 @@ func (r *reader) countAnswer() {
 		if r.layersCounted(i) || r.measureAt(i) || r.bothOfLayers(i) || r.priceOfOne(i) {
 			continue
 		}
-		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier", "which", "what") {
-			continue // "I just want a newer one", "how do I know which one it is?"
+		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier", "which", "what", "each", "every") {
+			continue // "I just want a newer one", "he circled each one", "how do I know which one it is?"
 		}
 		n, next := r.countNumber(i)
 		if r.fractionAt(next) {

@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // countsElse: the number counts or names something else than skylights: "from the 60s",
 // "2 guys looked", the last digits of a long ZIP code.
 func (r *reader) countsElse(i, next int) bool {
-	if r.wordAt(next, "more", "last", "other") && r.wordAt(next+1, "time", "thing", "question") || r.wordAt(next, "time", "question", "thing") {
+	if r.countedOnce(i, next) || r.wordAt(next, "more", "last", "other") && r.wordAt(next+1, "time", "thing", "question") || r.wordAt(next, "time", "question", "thing") {
 		return true // "text that question to me one more time"
 	}
 	if r.markAt(i-1, '+') && r.toks[i].glued || i >= 2 && r.markAt(i-1, '-') && r.toks[i].glued && r.toks[i-2].kind == numToken {

@@ -99,6 +99,10 @@ func (r *reader) tellsMore(i int) bool {
 // onlyThat: "just the kitchen skylight", "nada más el de la cocina": the one that is named, where
 // how many was asked.
 func (r *reader) onlyThat() (countAt, bool) {
+	if c, ok := r.countThere(); ok {
+		r.use(c.first, c.last)
+		return c, true
+	}
 	i := 0
 	for r.wordAt(i, "its", "oh", "well", "um", "es", "pues", "no", "for", "now", "right", "de", "momento", "i", "need") || r.markAt(i, ',') {
 		i++

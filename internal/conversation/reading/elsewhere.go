@@ -23,7 +23,7 @@ func (r *reader) fallsHere(h *hit) bool {
 // whyChosen: "poly cause of the trees", "policarbonato porque aquí cae granizo": what could hit the
 // skylight is told as the reason of a choice.
 func (r *reader) whyChosen(s sense, h *hit) bool {
-	if s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && !r.negated(h.first) && r.reasonOfMaterial(h) {
+	if s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && !r.negated(h.first) && (r.reasonOfMaterial(h) || r.ofConcern(h)) {
 		return true
 	}
 	return s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) &&
@@ -69,7 +69,7 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 	case fitcheck.TopicStyle, fitcheck.TopicProblem:
 		return r.inSizeName(h)
 	case fitcheck.TopicProfile: // "across the flat plastic"
-		return r.inSizeName(h) || r.askedSize() != "none" && r.labelAt[h.last] >= 0 &&
+		return r.inSizeName(h) || r.soldSo(h) || r.askedSize() != "none" && r.labelAt[h.last] >= 0 &&
 			(r.labels[r.labelAt[h.last]].is("part", "plastic") || r.labels[r.labelAt[h.last]].has1("topic"))
 	case fitcheck.TopicMaterial: // "the acrylic itself measures 24 x 27"
 		return !r.asked(s.topic) && h.first == h.last && r.wordAt(h.last+1, "itself", "measures", "mide")

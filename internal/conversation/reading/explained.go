@@ -27,6 +27,9 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 	if t == fitcheck.TopicUse && !r.wordAt(h.last+1, "roof", "roofs", "style", "type") && r.wordsIn(max(r.clauseStart(h.first), h.first-5), h.first, "is", "its", "es") && r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.first, "a", "an", "un", "una") {
 		return false // "the building is a small medical office in Tampa", asked for the place
 	}
+	if r.ownHarm(t, h) || r.ownUse(t, h) || t == fitcheck.TopicImpactRisk && (r.weGet(h) || r.ofConcern(h)) {
+		return false // "can't measure today, the skylight leaks worse by the minute"
+	}
 	if chosen(t) && r.pricedWith(h) {
 		return false // "what would one cost me with double polycarbonate?"
 	}

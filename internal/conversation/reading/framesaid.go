@@ -72,6 +72,9 @@ func (r *reader) otherNothing(s sense, h *hit) bool {
 	if s.value == fitcheck.StyleNoneYet && r.wordAt(h.last, "nada") && r.wordAt(h.last+1, "quebrado", "roto", "malo", "mal", "danado", "de", "que", "mas", "grave") {
 		return true // "no hay nada quebrado"
 	}
+	if (s.value == fitcheck.StyleNoneYet || s.topic == fitcheck.TopicProblem && s.value == "none" && r.wordAt(h.first, "no") && h.first == h.last && r.wordAt(h.last+1, "skylight", "skylights", "dome")) && r.oldTakenOff() {
+		return true // "no skylight there right now, took the old one off"
+	}
 	if s.topic != fitcheck.TopicStyle || s.value != fitcheck.StyleNoneYet || !s.asked {
 		return false
 	}
@@ -131,4 +134,14 @@ func (r *reader) inShape(s sense, h *hit) sense {
 		s.asked = !r.frameLast(r.sentenceFirst(h.first), h.first) || r.wordsIn(r.clauseStart(h.first), h.first, "roof", "house", "curb", "flashing", "rest", "everything", "techo")
 	}
 	return s
+}
+
+// oldTakenOff: "took the old one off ourselves", "quitamos el viejo": there was one.
+func (r *reader) oldTakenOff() bool {
+	for i := range r.toks {
+		if r.wordAt(i, "took", "pulled", "tore", "ripped", "pried", "taken", "hauled", "removed", "threw", "quitamos", "quite", "quitaron", "sacamos") && r.wordsIn(i+1, min(i+4, len(r.toks)), "old", "viejo", "anterior") && !r.negated(i) && !r.wordsIn(i+1, min(i+5, len(r.toks)), "roof", "ceiling", "window", "vent", "chimney", "shingles", "techo") {
+			return true
+		}
+	}
+	return false
 }

@@ -146,8 +146,8 @@ func (r *reader) noAlone(j, i int) bool {
 	if r.wordAt(j+1, "matter", "care", "mind", "preference", "importa") && j+1 < i && !r.wordAt(j+2, "for", "about", "on", "the", "if", "el", "la", "si") {
 		return true // "doesn't matter to me, poly carbonate"
 	}
-	if r.wordAt(j, "no") && r.wordAt(j-1, "oh") {
-		return true
+	if r.wordAt(j, "no") && (r.wordAt(j-1, "oh") || r.wordAt(j-1, "wait", "oops", "actually", "sorry", "hang") && j+1 == i) {
+		return true // "clear.. wait no bronze"
 	}
 	if r.wordAt(j, "no") && r.wordAt(j+1, "deja", "para", "dejan") && r.wordAt(j+2, "de") {
 		return true

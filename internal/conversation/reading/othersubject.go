@@ -16,6 +16,12 @@ func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
+	if h.is(string(t), fitcheck.ProblemHoleOpen) && r.wordAt(h.first-1, "i", "we", "he", "she", "husband", "wife", "son", "guy", "roofer", "ive", "hed") && !r.wordsIn(h.last+1, to+1, "skylight", "dome", "it", "plastic") && r.wordAt(h.first, "came", "fell", "went", "got", "come", "slid") {
+		return true // "before I came off the roof"
+	}
+	if r.toldOfTape(h) || r.wordsIn(h.last+1, to+1, "of") && r.wordsIn(h.last+1, to+1, "them", "em") && r.ofTiles(h.first) {
+		return true
+	}
 	if r.wordsIn(from, to+1, "shot", "hit", "threw", "dropped", "fell", "landed", "went", "blew", "kicked", "stepped", "put", "pego", "cayo", "aventaron") {
 		return false // what hit it
 	}
@@ -33,6 +39,22 @@ func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
 		}
 	}
 	return other >= 0
+}
+
+// toldOfTape: "la cinta se me cayó y se hizo pedazos", "the tape slipped and broke": what it was measured with.
+func (r *reader) toldOfTape(h *hit) bool {
+	if !r.wordsIn(h.first, h.last+1, "broke", "broken", "snapped", "busted", "fell", "slipped", "cayo", "pedazos", "rompio", "quebro") {
+		return false
+	}
+	for i := h.first - 1; i >= r.sentenceFirst(h.first) && i > h.first-14; i-- {
+		if theirThings[r.wordText(i)] && !r.wordAt(i, "it", "its", "roof") {
+			return false
+		}
+		if r.wordAt(i, "tape", "ruler", "ladder", "cinta", "regla", "escalera", "flexometro") {
+			return !r.wordAt(i-1, "with", "of", "and", "duct", "packing", "con") && !r.wordAt(i-2, "with", "con") && !r.wordsIn(i, h.first, "hit", "hits", "pego", "on", "onto", "through", "into")
+		}
+	}
+	return false
 }
 
 // otherThingAt: the word is one of those things, or what belongs to one follows: "truck's".
@@ -81,6 +103,9 @@ func (r *reader) passingPlace(h *hit) bool {
 	i := h.first - 1
 	for r.wordAt(i, "the", "a", "my", "la", "el", "un", "una", "our") {
 		i--
+	}
+	if r.wordAt(i, "after") && r.wordAt(i-1, "look", "looks", "looking") {
+		return false // "I look after a warehouse"
 	}
 	if !r.wordAt(i, "after", "before", "at", "from", "by", "in", "to", "en", "a", "de", "desde") {
 		return false

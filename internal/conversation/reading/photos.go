@@ -30,8 +30,15 @@ func (r *reader) photosSent() bool {
 	if r.wordsIn(0, len(r.toks), "ill", "will", "gonna", "later", "tonight", "tonite", "tomorrow", "can", "luego", "manana", "voy") {
 		return false
 	}
+	if r.notSentYet() {
+		return false
+	}
 	for i := range r.toks {
 		n, next := r.countNumber(i)
+		if next > i && n > 0 && n <= 50 && r.sentNow(i, next) {
+			r.fact(fitcheck.TopicPhotos, 0, fitcheck.Whole(n), i, next-1)
+			return true
+		}
 		if next == i || n < 1 || n > 50 || next >= len(r.toks) || !photoWords[r.toks[next].text] && !(r.toks[next].kind == wordToken && next+1 < len(r.toks) && photoWords[r.toks[next+1].text]) {
 			continue
 		}
@@ -44,6 +51,35 @@ func (r *reader) photosSent() bool {
 		}
 	}
 	return false
+}
+
+// notSentYet: "I have five on my phone but I haven't sent them yet", "todavía no se las he mandado".
+func (r *reader) notSentYet() bool {
+	for i := range r.toks {
+		if r.wordAt(i, "sent", "emailed", "texted", "attached", "mandado", "enviado", "mande", "envie") && r.wordsIn(max(r.sentenceFirst(i), i-5), i, "havent", "not", "no", "didnt", "aun", "never") {
+			return true
+		}
+	}
+	return false
+}
+
+// numberSent keeps the number of pictures from being taken for a length: "sent two, you can see it's round".
+func (r *reader) numberSent() {
+	for i := range r.toks {
+		if n, next := r.countNumber(i); r.asked(fitcheck.TopicPhotos) && next > i && n > 0 && n <= 50 && r.sentNow(i, next) {
+			r.use(i, next-1)
+		}
+	}
+}
+
+// sentNow: "sent two just now", "acabo de mandar 3": a number right after the verb, and nothing that it counts.
+func (r *reader) sentNow(i, next int) bool {
+	k := i - 1
+	for r.wordAt(k, "you", "u", "ya", "them", "all", "le", "les", "de", "mandar", "enviar", "over", "just") && !r.wordAt(k, "mandar", "enviar") {
+		k--
+	}
+	return (r.wordAt(k, "sent", "emailed", "texted", "attached", "mande", "envie", "mando", "envio") || r.wordAt(k, "mandar", "enviar") && r.wordsIn(max(0, k-3), k, "acabo")) &&
+		(r.endsThought(next) || r.wordAt(next, "just", "of", "now", "already", "this", "more", "from", "earlier", "right", "ahorita", "hace", "ya", "de")) && !r.wordsIn(next, min(next+3, len(r.toks)), "minutes", "days", "weeks", "hours", "emails", "messages", "texts", "people")
 }
 
 // noPictures: "sorry, no pictures" says how many there will be.

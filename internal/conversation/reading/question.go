@@ -79,7 +79,7 @@ func (r *reader) otherQuestion() bool {
 		}
 		talk := within(r.talk, first, i-1)
 		for n := range talk {
-			said = said || talk[n].has1("req") || talk[n].is("say", "dontknow") || talk[n].is("say", "yes") && talk[n].last > talk[n].first
+			said = said || talk[n].has1("req") && !(talk[n].is("req", "again") && talk[n].first == talk[n].last && r.out.Language == "es") || talk[n].is("say", "dontknow") || talk[n].is("say", "yes") && talk[n].last > talk[n].first
 		}
 		if !said && words > 2 {
 			return true

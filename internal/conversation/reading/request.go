@@ -40,6 +40,7 @@ func (r *reader) requests() {
 	r.personWanted()
 	r.howAsked()
 	r.bareQuestion()
+	r.askedBeside()
 	r.out.UsualAsked = r.asksForUsual()
 	r.openHole()
 	if r.known(fitcheck.TopicProblem) && r.struck() {
@@ -261,6 +262,9 @@ func (r *reader) asks(h *hit) bool {
 	}
 	if r.wordAt(h.first, "para") && r.wordAt(h.last, "que") && !(h.first == first && r.wordAt(h.last+1, "sirve", "es", "quiere", "quieren", "necesita", "necesitan", "ocupa", "ocupan", "piden")) {
 		return false // "bronce, para que no entre tanto sol"
+	}
+	if r.wordAt(h.first, "sirve") && r.wordAt(h.first-1, "si", "le", "les") && r.wordsIn(max(0, h.first-3), h.first, "por", "si") {
+		return false // "es de un remolque, por si sirve el dato"
 	}
 	if r.wordAt(h.first, "sirve", "puedo", "puede", "pueden", "sirven", "podemos") && r.wordAt(h.first-1, "no") {
 		return false

@@ -56,7 +56,7 @@ func (r *reader) onRoof(h *hit) (first, last int, ok bool) {
 		last = after
 	case before >= 0:
 		first = before
-	case r.besideSlope(h) || r.askedRoofing(h):
+	case r.besideSlope(h) || r.askedRoofing(h) || r.besideAnswer(h):
 	case h.senses[0].asked:
 		return 0, 0, false
 	}

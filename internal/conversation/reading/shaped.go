@@ -38,7 +38,9 @@ func (r *reader) roundAll(ms []measure) {
 			continue
 		}
 		for k := range ms {
-			if m := &ms[k]; m.shape == lone && (m.parts[0].side == across || m.parts[0].side == noSide && !m.diag) {
+			if m := &ms[k]; m.parts[0].bare && r.askedSize() == "none" && m.parts[0].num <= maxNominal*m.parts[0].den {
+				continue // "five. They're all round"
+			} else if m.shape == lone && (m.parts[0].side == across || m.parts[0].side == noSide && !m.diag) {
 				m.round = true
 			}
 		}

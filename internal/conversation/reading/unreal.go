@@ -21,7 +21,7 @@ func (r *reader) unreal(t fitcheck.Topic, first int) bool {
 			if r.wordAt(i-1, "what") || !r.commaBetween(i, first) && !r.newClause(i+2, first) {
 				return !r.wordAt(i+1, "possible", "so")
 			}
-		case r.wordAt(i, "si") && r.out.Language == "es" && r.wordAt(i-1, "que", "y", "pasa", "saber"):
+		case r.wordAt(i, "si") && r.out.Language == "es" && r.wordAt(i-1, "que", "y", "pasa", "saber") && !(r.wordAt(i-1, "que") && r.wordAt(i-2, "lo", "eso", "esa", "ese")): // "lo que sí le digo"
 			return !r.commaBetween(i, first)
 		case r.wordAt(i, "used") && r.wordAt(i+1, "to") && !(r.wordAt(i+2, "be") && r.wordsIn(max(from, i-4), i, "where")):
 			if !r.commaBetween(i, first) && !r.wordsIn(i, first, "but", "now") {

@@ -10,6 +10,12 @@ func (r *reader) aboutPeople(h *hit) bool {
 		return false
 	}
 	i := h.first - 1
+	if r.wordAt(h.last, "house") && r.wordAt(i, "keep", "keeps", "kept", "keeping") {
+		return true // "I keep house for two elderly ladies"
+	}
+	if r.wordAt(h.last, "school", "college", "kindergarten", "preschool") && r.wordAt(i, "in", "at", "to", "from", "through") && r.wordsIn(from, i, "kid", "kids", "son", "daughter", "sons", "daughters", "boys", "girls", "children", "grandkids", "he", "she", "i", "they", "hijo", "hijos") {
+		return true // "since my kids were in grade school"
+	}
 	if r.wordAt(h.first, "school") && r.wordAt(i, "in", "at", "to", "from", "after") {
 		return true // "he's in school for engineering"
 	}

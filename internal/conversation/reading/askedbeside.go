@@ -1,0 +1,93 @@
+package reading
+
+import "slices"
+
+// Questions told by their parts beside an answer, where no phrase of the lists has found one: "they want
+// notice, so when does it ship?", "he says to ask whether you take credit cards", "whatll that run me".
+
+var (
+	askVerbs    = wordSet(`ask asking asks wondering wonder wonders know curious find see check tell preguntar pregunta saber digame dime`)
+	askOpeners  = wordSet(`when how where why which who what do does did can could will would should is are cuando donde como cuanto cual quien puedo puede pueden`)
+	askSubjects = wordSet(`you u ya yall it they that this these those one i we the an a my your there me le lo se`)
+)
+
+// askedBeside records such a question.
+func (r *reader) askedBeside() {
+	if slices.Contains(r.out.Requests, RequestQuestion) || slices.Contains(r.out.Requests, RequestPrice) || slices.Contains(r.out.Requests, RequestHowTo) {
+		return
+	}
+	for i := range r.toks {
+		if r.costWondered(i) {
+			r.request(RequestPrice)
+			return
+		}
+	}
+	for i := range r.toks {
+		if r.whetherYou(i) || r.clauseAsks(i) {
+			r.request(RequestQuestion)
+			return
+		}
+	}
+}
+
+// costWondered: "whatll that run me", "it depends what they cost, so tell me that first".
+func (r *reader) costWondered(i int) bool {
+	from, to := r.sentence(i)
+	if r.wordAt(i, "run", "set") && r.wordAt(i+1, "me", "us") && r.wordsIn(max(from, i-5), i, "what", "whatll", "whats", "whatd", "much", "would", "will") && !r.wordsIn(i+2, min(i+4, to+1), "out", "off", "up", "down", "through") {
+		return r.wordAt(i, "run") || r.wordsIn(i+2, to+1, "back")
+	}
+	return r.wordAt(i, "cost", "costs", "cuesta", "cuestan", "price", "prices") && r.wordsIn(from, i, "depends", "depend", "depende") && r.wordsIn(i+1, to+1, "tell", "first", "know", "digame", "primero")
+}
+
+// whetherYou: "he says to ask whether you take credit cards", "I was wondering if you ship to Guam".
+func (r *reader) whetherYou(i int) bool {
+	return askVerbs[r.wordText(i)] && r.wordAt(i+1, "if", "whether", "si") && r.wordAt(i+2, "you", "u", "yall", "ya", "ustedes", "aceptan", "venden", "hacen", "mandan", "entregan", "tienen") &&
+		!r.wordsIn(max(r.sentenceFirst(i), i-3), i, "not", "dont", "didnt", "no", "let", "you") && !r.wordsIn(i+3, min(i+6, len(r.toks)), "need", "want", "got", "have", "see", "saw", "know", "can", "could") && !r.fellTo(i)
+}
+
+// fellTo: what the sentence says was understood as something else.
+func (r *reader) fellTo(i int) bool {
+	from, to := r.sentence(i)
+	for k := i; k <= to; k++ {
+		if r.toks[k].kind == numToken {
+			return true
+		}
+	}
+	for _, w := range r.where {
+		if w.first > i && w.first <= to && w.first >= from {
+			return true
+		}
+	}
+	return false
+}
+
+// clauseAsks: the sentence ends with its sign, and its last clause opens as questions do and says nothing
+// else that is understood.
+func (r *reader) clauseAsks(i int) bool {
+	if !r.markAt(i, '?') || i == 0 {
+		return false
+	}
+	k := r.clauseStart(i - 1)
+	for r.wordAt(k, "so", "and", "but", "then", "also", "y", "pero", "entonces") {
+		k++
+	}
+	if !askOpeners[r.wordText(k)] || !askSubjects[r.wordText(k+1)] && !askSubjects[r.wordText(k+2)] || i-k < 3 {
+		return false
+	}
+	for j := k; j < i; j++ {
+		if r.toks[j].used || r.toks[j].kind == numToken || r.wordAt(j, "llama", "llamas") {
+			return false
+		}
+	}
+	return !r.fellTo(k) && !r.talkWithin(k, i)
+}
+
+// talkWithin: words between two tokens have a meaning of the talk's own, such as a repeat or a way to measure.
+func (r *reader) talkWithin(from, to int) bool {
+	for _, h := range within(r.talk, from, to) {
+		if h.has1("req") && !h.is("req", "none") && !(h.first == h.last && h.is("req", "again")) || h.is("say", "dontknow") {
+			return true
+		}
+	}
+	return false
+}
