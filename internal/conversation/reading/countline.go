@@ -9,12 +9,16 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // countInLine takes such a number where it is the only one of the message that can be.
 func (r *reader) countInLine() bool {
-	if r.Units > 1 || len(r.refs) > 0 || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicConfirm) || r.wordsIn(0, len(r.toks), "each", "apiece", "cada", "or", "o") {
+	if r.Units > 1 || !r.onlyAllMeant() || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicConfirm) || r.wordsIn(0, len(r.toks), "each", "apiece", "cada", "or", "o") {
 		return false
 	}
 	var found []countAt
 	for i := 0; i < len(r.toks); i++ {
 		n, next := r.countNumber(i)
+		if r.wordAt(i, "both", "ambos", "ambas") && r.harmBefore(i) && (i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
+			found = append(found, countAt{2, i, i}) // "wind took out both"
+			continue
+		}
 		if next == i || n < 1 || n > 60 || n == 1 && r.toks[i].kind != numToken || r.used(i) || r.measureAt(i) || r.layersCounted(i) || r.countsElse(i, next) || r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) {
 			continue
 		}
@@ -30,6 +34,16 @@ func (r *reader) countInLine() bool {
 	for i := found[0].first; i <= found[0].last; i++ {
 		if _, next := r.countNumber(i); next > i {
 			r.use(i, next-1)
+		}
+	}
+	return true
+}
+
+// onlyAllMeant: no kind of skylight is called, or only all of them.
+func (r *reader) onlyAllMeant() bool {
+	for n := range r.refs {
+		if !r.wordAt(r.refs[n].first, "all", "both", "todos", "todas", "ambos", "ambas") {
+			return false
 		}
 	}
 	return true
