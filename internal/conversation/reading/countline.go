@@ -9,7 +9,7 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // countInLine takes such a number where it is the only one of the message that can be.
 func (r *reader) countInLine() bool {
-	if r.Units > 1 || !r.onlyAllMeant() || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicConfirm) || r.wordsIn(0, len(r.toks), "each", "apiece", "cada", "or", "o") {
+	if r.Units > 1 || !r.onlyAllMeant() || r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicConfirm) || r.wordsIn(0, len(r.toks), "each", "apiece", "cada", "or", "o") {
 		return false
 	}
 	var found []countAt
@@ -19,7 +19,7 @@ func (r *reader) countInLine() bool {
 			found = append(found, countAt{2, i, i}) // "wind took out both"
 			continue
 		}
-		if next == i || n < 1 || n > 60 || n == 1 && r.toks[i].kind != numToken || r.used(i) || r.measureAt(i) || r.layersCounted(i) || r.countsElse(i, next) || r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) {
+		if next == i || n < 1 || n > 60 || n == 1 && r.toks[i].kind != numToken || r.used(i) || r.measureAt(i) || r.layersCounted(i) || r.countsElse(i, next) || r.fractionAt(next) || r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) {
 			continue
 		}
 		if c, ok := r.lineCount(n, i, next); ok {

@@ -38,7 +38,7 @@ func (r *reader) lineName() bool {
 func (r *reader) lineSpot(first, last int) int {
 	lone := first == last
 	t := &r.toks[first]
-	if r.addressed(first) || r.toldOf(first) || r.artPlace(first) || r.alsoState(first) && lone || lone && (t.word.common || forenames[t.text] || lightNames[t.text] || r.notByPlace(first)) || r.wordAt(first, "will") || negWords[r.toks[max(first-1, 0)].text] || r.townRun(first, last) {
+	if r.addressed(first) || r.toldOf(first) || r.artPlace(first) || r.alsoState(first) && lone || lone && ((t.word.common || forenames[t.text]) && !r.fromBuilding(first) || lightNames[t.text] || r.notByPlace(first)) || r.wordAt(first, "will") || r.wordAt(first, "al") && r.out.Language == "es" || negWords[r.toks[max(first-1, 0)].text] || r.townRun(first, last) {
 		return 0
 	}
 	atEnd := r.lineEnds(last + 1)
@@ -92,10 +92,13 @@ func (r *reader) mayEndBefore(first int, lone bool) bool {
 	if r.toks[p].kind != wordToken {
 		return true
 	}
-	if lone && r.wordAt(p, "thanks", "thx", "ty", "gracias", "hi", "hey", "hello", "hola", "ok") || nameLeads[r.toks[p].text] || jobWords[r.toks[p].text] || r.possessed(p) {
+	if !lone && r.wordAt(p, "it", "its") && r.properName(first+1) {
+		return true // "wind did it earl tsosie", "yall its mary jo pruitt"
+	}
+	if lone && (r.wordAt(p, "thanks", "thx", "ty", "gracias") || p == 0 && r.wordAt(p, "hi", "hey", "hello", "hola", "ok")) || nameLeads[r.toks[p].text] || jobWords[r.toks[p].text] || r.possessed(p) {
 		return false
 	}
-	return r.explained(p)
+	return r.explained(p) || !lone && !r.toks[first].word.common && !forenames[r.toks[first].text] && r.toks[first+1].word == nil && r.toks[p].word != nil
 }
 
 // possessed: "my aunt", "his boss": somebody who is another's.
@@ -104,7 +107,7 @@ func (r *reader) possessed(i int) bool {
 }
 
 // nameLeads are words after which a name is somebody's or something's else.
-var nameLeads = wordSet(`for to from by with w of at in on near and or n y o e the a an my our your his her their this that is was are be am it its as than like ask call text tell told see meet contact email
+var nameLeads = wordSet(`for to from by with w of at in on near and or n y o e the a an my our your his her their this that is was are be am it its me us him them you as than like ask call text tell told see meet contact email
 	about per via around since last next until till before after every each under over named called said says says thank dr st san santa fort ft mt port lake camp new old north south east west if
 	de del con para por en a al el la los las un una mi su es era que como segun`)
 
@@ -122,12 +125,17 @@ func (r *reader) opensLine(i int, lone bool) bool {
 		return true // "ted w/ two hazy domes"
 	case r.markAt(i, '/'):
 		return false
-	case r.wordAt(i, "at", "from", "over", "for", "de", "del", "en", "para") && i+2 < len(r.toks) && r.toks[i+1].kind == wordToken && (r.saysUse(i+2) || r.saysUse(i+3) || r.toks[i+1].named):
-		return true // "rob at the feed store"
+	case r.fromBuilding(i - 1):
+		return true
 	case t.named && t.used:
 		return !lone
 	}
 	return r.tellsElse(i) && (!lone || t.kind == numToken && !r.toks[i].used) || r.wholeAt(i) > 0 && i+1 < len(r.toks) && r.tellsElse(i+1)
+}
+
+// fromBuilding: "rob at the feed store", "emil for the parish church": behind the name stands where it is.
+func (r *reader) fromBuilding(i int) bool {
+	return r.wordAt(i+1, "at", "from", "over", "for", "de", "del", "en", "para") && i+3 < len(r.toks) && r.toks[i+2].kind == wordToken && (r.saysUse(i+3) || r.saysUse(i+4) || r.toks[i+2].named)
 }
 
 // lineEnds: nothing but signs, thanks, or what has been read as a place or a number follows.
