@@ -324,8 +324,8 @@ func (r *reader) answeredWith(first, last int) bool {
 // placeAfterName: "ann in Dayton", "Mike, Salem OR, dome is cracked": a given name that
 // opens the message with a place behind it.
 func (r *reader) placeAfterName(i, last int) bool {
-	if r.notByPlace(i) || r.toldBy(r.afterUsed(last+1)) {
-		return false
+	if r.notByPlace(i) || r.toldBy(r.afterUsed(last+1)) || r.toks[last].kind == wordToken && countNouns[r.toks[last].text] {
+		return false // also "wanda tuttle leaking skylight in boise"
 	}
 	if at := r.townLead(last + 1); at > last+1 {
 		last = at - 2

@@ -248,7 +248,7 @@ func (r *reader) pairBefore(i int) bool {
 // countAtEnd: "frame good, just the plastic, one", "metal frame on a curb, just the one": the
 // last words of an answer to something that no number answers.
 func (r *reader) countAtEnd() {
-	if r.known(fitcheck.TopicCount) || len(r.Asked) == 0 && !r.skylightNamed(0, len(r.toks)) || r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicCount) || len(r.refs) > 0 {
+	if r.known(fitcheck.TopicCount) || r.countInLine() || len(r.Asked) == 0 && !r.skylightNamed(0, len(r.toks)) || r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicCount) || len(r.refs) > 0 {
 		return
 	}
 	for n := range r.intros {

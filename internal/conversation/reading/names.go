@@ -13,7 +13,7 @@ func (r *reader) names() {
 	if r.known(fitcheck.TopicName) || slices.Contains(r.out.DontKnow, fitcheck.TopicName) || r.introduced() {
 		return
 	}
-	if r.noteName() || r.openingName() || !r.asked(fitcheck.TopicName) {
+	if r.noteName() || r.openingName() || r.lineName() || !r.asked(fitcheck.TopicName) {
 		return
 	}
 	if r.bareName(); !r.known(fitcheck.TopicName) && !r.doubtful(fitcheck.TopicName) {

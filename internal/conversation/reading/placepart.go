@@ -12,7 +12,7 @@ func (r *reader) partOfPlace() {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
 		return
 	}
-	if r.eachPlaceWord(asked, r.stateFrom) || r.region(asked) || r.eachPlaceWord(asked, r.townAlone) || r.lastTown() || r.clauseTown() || !asked {
+	if r.eachPlaceWord(asked, r.stateFrom) || r.region(asked) || r.eachPlaceWord(asked, r.townAlone) || r.lastTown() || r.clauseTown() || r.lineTown() || !asked {
 		return
 	}
 	if !r.townAmong() && !r.misspelt() {

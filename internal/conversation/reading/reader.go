@@ -77,6 +77,7 @@ func Read(in Input) Reading {
 	r.restForAll()
 	r.alikeKinds()
 	r.countKinds()
+	r.useInLine()
 	r.wishedDome()
 	r.wantSaid()
 	r.frameStates()

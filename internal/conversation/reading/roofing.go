@@ -140,6 +140,9 @@ func (r *reader) roofEnds(i int) bool {
 		return true
 	}
 	t := &r.toks[i]
+	if t.used || t.named || r.givenAt(i) || r.wordAt(i, "zip", "n", "skylight", "skylights", "leaks", "leaking", "drips", "leaky") || r.wordAt(i, "frame", "frames") && r.choiceIs(i+1, fitcheck.TopicFrameCondition) || r.choiceIs(i, fitcheck.TopicProblem) || r.saysUse(i) {
+		return true // "rubber roof zip 80631", "metal roof frame caulked a dozen times"
+	}
 	return t.word != nil && (t.word.filler || t.word.number.kind != notNumber) || neutral[t.text] || roofNext[t.text]
 }
 
