@@ -13,7 +13,7 @@ import (
 
 // lineName takes such a name, the one at the end before the others.
 func (r *reader) lineName() bool {
-	if r.asked(fitcheck.TopicConfirm) || len(r.toks) < 3 || r.out.Language != "en" && r.out.Language != "es" {
+	if r.asked(fitcheck.TopicConfirm) || len(r.toks) < 3 || r.wordsIn(0, len(r.toks), "last", "apellido") && r.wordsIn(0, len(r.toks), "name", "apellido") || r.out.Language != "en" && r.out.Language != "es" {
 		return false
 	}
 	found, sure := [2]int{-1, -1}, 0
@@ -38,6 +38,9 @@ func (r *reader) lineName() bool {
 func (r *reader) lineSpot(first, last int) int {
 	lone := first == last
 	t := &r.toks[first]
+	if lone && len(t.text) < 3 {
+		return 0 // "ok ty"
+	}
 	if r.addressed(first) || r.toldOf(first) || r.artPlace(first) || r.alsoState(first) && lone || lone && ((t.word.common || forenames[t.text]) && !r.fromBuilding(first) || lightNames[t.text] || r.notByPlace(first)) || r.wordAt(first, "will") || r.wordAt(first, "al") && r.out.Language == "es" || negWords[r.toks[max(first-1, 0)].text] || r.townRun(first, last) {
 		return 0
 	}

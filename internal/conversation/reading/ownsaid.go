@@ -25,6 +25,9 @@ func (r *reader) ownHarm(t fitcheck.Topic, h *hit) bool {
 		return false
 	}
 	from := r.clauseStart(h.first)
+	if r.wordAt(h.last, "dark") && r.wordAt(h.first-1, "it") {
+		return false // "it got dark before I was done"
+	}
 	for k := from; k < h.first; k++ {
 		if w := r.wordText(k); otherTense[w] || stateDoubts[w] && !r.wordAt(k, "know", "how", "what", "si") || stateDenials[w] {
 			return false

@@ -71,7 +71,7 @@ func (r *reader) forLater(h *hit) bool {
 		return false
 	}
 	for i := r.clauseStart(h.first); i <= r.clauseEnd(h.last); i++ {
-		if (laterWords[r.wordText(i)] && !r.wordAt(i-1, "no", "see", "talk", "you") || r.wordAt(i, "next", "another", "other", "proximo", "otro") && r.wordAt(i+1, "year", "summer", "spring", "time", "day", "winter", "fall", "ano", "verano", "dia") || r.wordAt(i, "road") && r.wordAt(i-1, "the")) && !r.wordsIn(i+1, r.clauseEnd(h.last)+1, "now", "ahora") {
+		if (laterWords[r.wordText(i)] && !r.wordAt(i-1, "no", "see", "talk", "you") || r.wordAt(i, "next", "another", "other", "proximo", "otro") && r.wordAt(i+1, "year", "summer", "spring", "time", "winter", "fall", "ano", "verano") || r.wordAt(i, "road") && r.wordAt(i-1, "the")) && !r.wordsIn(i+1, r.clauseEnd(h.last)+1, "now", "ahora") {
 			return true
 		}
 	}
