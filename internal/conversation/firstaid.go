@@ -18,7 +18,7 @@ const lostTurns = 3
 var hurt = regexp.MustCompile(`(?i)\b(hurt|injured|bleeding|unconscious|ambulance|fell (through|off|in)|broke (his|her|my) (leg|arm|back|neck)|herid[oa]|lastimad[oa]|sangra(ndo)?|ambulancia|inconsciente|se cay[oó] (por|del|de))\b`)
 
 // notHurt are the same words where they speak of things.
-var notHurt = regexp.MustCompile(`(?i)\b((limb|branch|tree|hail|ice|rama|[aá]rbol|raccoon|coon|squirrel|possum|opossum|bird|cat|bear|deer|rock|brick|ball|mapache|ardilla|gato|p[aá]jaro)\s+(\w+\s+){0,2}(fell|se cay[oó])|(won't|wont|doesn't|doesnt|can't|cant|not|nobody|no one|n?either)\s+(\w+\s+)?hurt|nobody (is|was|got) (hurt|injured)|no one (is|was|got) (hurt|injured)|nadie)\b`)
+var notHurt = regexp.MustCompile(`(?i)\b((limb|branch|tree|hail|ice|rama|[aá]rbol|raccoon|coon|squirrel|possum|opossum|bird|cat|bear|deer|rock|brick|ball|mapache|ardilla|gato|p[aá]jaro)\s+(\w+\s+){0,2}(fell|se cay[oó])|(won't|wont|doesn't|doesnt|can't|cant|not|nobody|no one|n?either)\s+(\w+\s+)?hurt|(nobody|no one|noone|none of us)(['’]?s)?\s+((is|was|got|gets|been|has|seriously|badly|even)\s+){0,3}(hurt|injured)|nadie)\b`)
 
 // emergency notes what is urgent in the messages of this turn.
 func (t *turn) emergency(text string) {

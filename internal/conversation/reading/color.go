@@ -148,7 +148,7 @@ func (r *reader) ofPlastic(n int) bool {
 		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije", "me", "needs", "forgot", "forget", "mention", "say", "thing", "olvido", "olvide", "decir", "decirle", "cosa", "una", "falto", "oh", "quise", "el", "la", "de", "del", "los", "las", "por", "favor") {
+		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "in", "and", "if", "en", "se", "puede", "puedo", "possible", "can", "could", "you", "u", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije", "me", "needs", "forgot", "forget", "mention", "say", "thing", "olvido", "olvide", "decir", "decirle", "cosa", "una", "falto", "oh", "quise", "el", "la", "de", "del", "los", "las", "por", "favor") {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {

@@ -88,6 +88,7 @@ func (r *reader) units() {
 		return
 	}
 	r.contrast()
+	r.namedAgain()
 	r.choiceShares()
 	r.sortRefs()
 	r.joinRefs()

@@ -366,11 +366,16 @@ func (l *lexer) spot() {
 	}
 }
 
-// withoutHums leaves out the sounds of somebody who thinks: "is um white on the outside".
+// withoutHums leaves out the sounds of somebody who thinks, and a "by the way": "is um white on the
+// outside", "I'm Walt Greer by the way".
 func withoutHums(toks []token) []token {
 	out := toks[:0]
-	for i := range toks {
+	for i := 0; i < len(toks); i++ {
 		t := &toks[i]
+		if i+2 < len(toks) && t.is("by") && toks[i+1].is("the") && toks[i+2].is("way") && len(toks) > 4 && !(i+3 < len(toks) && toks[i+3].is("of", "to", "in", "it", "you", "they")) {
+			i += 2
+			continue
+		}
 		if t.is("um", "umm", "uhm", "uh", "uhh", "erm", "hmm", "hm") && len(toks) > 2 && !(i+1 < len(toks) && (toks[i+1].is("huh", "uh") || toks[i+1].mark('-'))) {
 			continue
 		}
