@@ -356,8 +356,7 @@ func (r *reader) countAnswer() {
 			n, next = 12, i+2
 		case r.wordAt(i, "media") && r.wordAt(i+1, "docena"):
 			n, next = 6, i+2
-		case r.wordAt(i, "both") && r.wordAt(i+1, "ways", "sides", "directions", "edges"): // "27 1/2 both ways"
-		case r.wordAt(i, "pair", "both", "par"):
+		case r.wordAt(i, "pair", "both", "par") && !r.wordAt(i+1, "ways", "sides", "directions", "edges"): // not "27 1/2 both ways"
 			n, next = 2, i+1
 		case r.wordAt(i, "couple", "few", "several", "varios", "algunos", "bunch"):
 			r.unclear(fitcheck.TopicCount, 0, WhyRough, nil, i, i)

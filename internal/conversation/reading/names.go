@@ -316,6 +316,9 @@ func (r *reader) properBefore(i int) bool {
 }
 
 func (r *reader) properName(i int) bool {
+	if i >= len(r.toks) {
+		return false
+	}
 	t := &r.toks[i]
 	return t.word == nil || t.word.given
 }
