@@ -29,7 +29,7 @@ func (t *turn) unitsOf(f reading.Fact, text string) []int {
 	if len(units) > 1 && !shared(f.Topic) {
 		units = t.firstWithout(f.Topic, units) // a size is one unit's
 	}
-	if len(units) == 1 && shared(f.Topic) && t.heard.kinds == 1 && t.talk.UnitCount() > 1 {
+	if len(units) == 1 && shared(f.Topic) && t.heard.kinds <= 1 && t.talk.UnitCount() > 1 {
 		if without := t.unitsWithout(f.Topic); len(without) > 0 {
 			return without // asked of the only one that was known before this message
 		}

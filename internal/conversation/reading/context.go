@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // context is what the words around a measure say of it.
 type context struct {
@@ -226,6 +230,13 @@ func isName(h *hit) bool {
 	return false
 }
 
+// partOfStyle: the part belongs to what the skylight is like: "metal frame on a wood box. It is …".
+func (r *reader) partOfStyle(h *hit) bool {
+	return !h.is("part", "plastic") && slices.ContainsFunc(r.styles, func(s hit) bool {
+		return s.first <= h.first && h.last <= s.last && s.last > s.first && s.senses[0].topic == fitcheck.TopicStyle && s.senses[0].value != "?"
+	})
+}
+
 // wordsBefore reads the labels before a measure, the nearest first. Those of earlier
 // sentences count only where its own has none.
 func (r *reader) wordsBefore(m *measure, region [2]int) {
@@ -255,7 +266,7 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if h.first < own && m.where && h.first >= named && !h.has1("face") {
 			continue // of what is named only the face may still be told: "the outside length for the curb"
 		}
-		if h.first < own && (m.where && h.first < named || r.denied(h.first) && !r.toldWrong(h.first, own) || r.endsAsked(h.first) || r.harmedPart(h)) {
+		if h.first < own && (m.where && h.first < named || r.denied(h.first) && !r.toldWrong(h.first, own) || r.endsAsked(h.first) || r.harmedPart(h) || r.partOfStyle(h)) {
 			if m.where {
 				return
 			}

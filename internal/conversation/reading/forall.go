@@ -85,11 +85,29 @@ func (r *reader) opensRest(w saidAt, end unitRef) bool {
 	if !r.markAt(w.first-1, ',') && !r.sentenceEnd(w.first-1) && !r.wordAt(w.first-1, "and", "all", "y") || w.topic.OfLength() || r.saidOfOther(w.topic, end.units[0]) {
 		return false
 	}
+	if w.topic == fitcheck.TopicStyle && r.markAt(w.first-1, ',') && r.countedOnly() && !r.wordsIn(0, w.first, "metal", "aluminum", "fiberglass", "frame", "frames", "marco", "marcos", "glass") {
+		return true // "3 domes 25 x 25 and 2 of 25 x 49, metal frame on a wood curb"
+	}
 	before := false
 	for _, v := range r.where {
 		before = before || v.topic != w.topic && v.first > end.last && v.first < w.first-1
 	}
 	return chosen(w.topic) && before && (r.Units > 1 || r.itemsEnd > 0) || r.wordsIn(w.first, min(w.first+3, len(r.toks)), "frames", "domes", "curbs", "marcos", "domos", "all", "both", "todos", "ambos")
+}
+
+// countedOnly: nothing but how many there are of each tells the kinds apart.
+func (r *reader) countedOnly() bool {
+	for _, ref := range r.refs {
+		if len(ref.units) != 1 || r.refNumber(ref) == 0 {
+			return false
+		}
+		for i := ref.first; i <= ref.last; i++ {
+			if r.room(i) || lookOf[r.wordText(i)] != "" {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // saidFrom is the token where the last of a topic was said, -1 where it was not.

@@ -20,9 +20,13 @@ func (r *reader) sizesInOrder(ms []measure) {
 	if len(ms) < 2 || len(ms) != r.Units && (r.Units > 1 || r.Count < len(ms) && !r.twoTold(ms)) {
 		return
 	}
+	named := &ms[0]
+	if last := &ms[len(ms)-1]; last.says() && !named.says() {
+		named = last // "25 x 25 and 25 x 49, plastic edge to edge"
+	}
 	for k := range ms {
 		m := &ms[k]
-		if m.shape != pair || m.other || m.drop || len(m.units) > 0 || (m.where || r.Units > 1) && (m.topic != ms[0].topic || m.part != ms[0].part || m.face != ms[0].face) {
+		if m.shape != pair || m.other || m.drop || len(m.units) > 0 || (m.says() || r.Units > 1) && (m.topic != named.topic || m.part != named.part || m.face != named.face) {
 			return
 		}
 		if k > 0 && !farApart(m, &ms[k-1]) || r.correctedBetween(&ms[max(k-1, 0)], m) {
@@ -32,12 +36,13 @@ func (r *reader) sizesInOrder(ms []measure) {
 	for k := range ms {
 		m := &ms[k]
 		m.units = []int{k + 1}
-		m.topic, m.part, m.face, m.where = ms[0].topic, ms[0].part, ms[0].face, ms[0].where
+		m.topic, m.part, m.face, m.where = named.topic, named.part, named.face, named.where
 	}
 }
 
 // twoTold: nobody said how many there are, but "both" goes before the two sizes, or they answer what
-// was measured with nothing but an "and" between: no one skylight has two sizes so far apart.
+// was measured, or one of them tells it, with nothing but an "and" between: no one skylight has two
+// sizes so far apart.
 func (r *reader) twoTold(ms []measure) bool {
 	if r.Count > 0 || len(ms) != 2 {
 		return false
@@ -52,8 +57,11 @@ func (r *reader) twoTold(ms []measure) bool {
 			return false
 		}
 	}
-	return r.askedSize() != "none" && !r.askedTwoSizes()
+	return r.askedSize() != "none" && !r.askedTwoSizes() || r.Units == 0 && (ms[0].says() != ms[1].says() || r.markAt(ms[1].last+1, ',') && r.labelsOnly(ms[1].last+2))
 }
+
+// says: the words say what was measured, and not only that it is of a skylight.
+func (m *measure) says() bool { return m.where && !m.ofWhole() }
 
 // correctedBetween: "24 x 48, no wait, 36 x 36".
 func (r *reader) correctedBetween(a, b *measure) bool {
