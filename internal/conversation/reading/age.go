@@ -1,7 +1,7 @@
 package reading
 
 // kin are people whose age is told beside a measure.
-var kin = wordSet(`son sons daughter husband wife dad father mom mother grandson granddaughter grandpa grandma grandfather grandmother nephew niece uncle
+var kin = wordsOf(`son sons daughter husband wife dad father mom mother grandson granddaughter grandpa grandma grandfather grandmother nephew niece uncle
 	aunt brother sister neighbor neighbour kid boy girl cousin friend buddy partner esposo esposa marido mujer hijo hija papa mama nieto nieta sobrino sobrina suegro
 	suegra cunado hermano hermana abuelo abuela vecino vecina primo amigo`)
 
@@ -62,7 +62,7 @@ func (r *reader) ageBegins(i int) bool {
 }
 
 func (r *reader) kinAt(i int) bool {
-	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && kin[r.toks[i].text]
+	return i >= 0 && i < len(r.toks) && r.among(i, kin)
 }
 
 func (r *reader) kinBefore(i int) bool {
@@ -84,7 +84,7 @@ func (r *reader) ageEnds(i int) bool {
 		return !(r.markAt(i, ',') && r.numberAfter(i+1) && !r.sizeLater(i+2))
 	}
 	return r.wordAt(i, "but", "so", "now", "yrs", "old", "with", "still", "this", "next", "last", "measured", "measures", "says", "held", "went", "got", "climbed", "read", "helped", "did", "wrote",
-		"sent", "took", "came", "lo", "la", "se", "me", "midio", "subio", "pero", "que", "lol") || r.wordAt(i, "in") && i+1 < len(r.toks) && monthWords[r.toks[i+1].text]
+		"sent", "took", "came", "lo", "la", "se", "me", "midio", "subio", "pero", "que", "lol") || r.wordAt(i, "in") && i+1 < len(r.toks) && monthWords.has(r.toks[i+1].text)
 }
 
 // sizeLater: two sides follow, so a number before them is none.

@@ -6,9 +6,9 @@ import "slices"
 // notice, so when does it ship?", "he says to ask whether you take credit cards", "whatll that run me".
 
 var (
-	askVerbs    = wordSet(`ask asking asks wondering wonder wonders know curious find see check tell preguntar pregunta saber digame dime`)
-	askOpeners  = wordSet(`when how where why which who what do does did can could will would should is are cuando donde como cuanto cual quien puedo puede pueden`)
-	askSubjects = wordSet(`you u ya yall it they that this these those one i we the an a my your there me le lo se`)
+	askVerbs    = wordsOf(`ask asking asks wondering wonder wonders know curious find see check tell preguntar pregunta saber digame dime`)
+	askOpeners  = wordsOf(`when how where why which who what do does did can could will would should is are cuando donde como cuanto cual quien puedo puede pueden`)
+	askSubjects = wordsOf(`you u ya yall it they that this these those one i we the an a my your there me le lo se`)
 )
 
 // askedBeside records such a question.
@@ -41,7 +41,7 @@ func (r *reader) costWondered(i int) bool {
 
 // whetherYou: "he says to ask whether you take credit cards", "I was wondering if you ship to Guam".
 func (r *reader) whetherYou(i int) bool {
-	return askVerbs[r.wordText(i)] && r.wordAt(i+1, "if", "whether", "si") && r.wordAt(i+2, "you", "u", "yall", "ya", "ustedes", "aceptan", "venden", "hacen", "mandan", "entregan", "tienen") &&
+	return askVerbs.has(r.wordText(i)) && r.wordAt(i+1, "if", "whether", "si") && r.wordAt(i+2, "you", "u", "yall", "ya", "ustedes", "aceptan", "venden", "hacen", "mandan", "entregan", "tienen") &&
 		!r.wordsIn(max(r.sentenceFirst(i), i-3), i, "not", "dont", "didnt", "no", "let", "you") && !r.wordsIn(i+3, min(i+6, len(r.toks)), "need", "want", "got", "have", "see", "saw", "know", "can", "could") && !r.fellTo(i)
 }
 
@@ -71,7 +71,7 @@ func (r *reader) clauseAsks(i int) bool {
 	for r.wordAt(k, "so", "and", "but", "then", "also", "y", "pero", "entonces") {
 		k++
 	}
-	if !askOpeners[r.wordText(k)] || !askSubjects[r.wordText(k+1)] && !askSubjects[r.wordText(k+2)] || i-k < 3 {
+	if !askOpeners.has(r.wordText(k)) || !askSubjects.has(r.wordText(k+1)) && !askSubjects.has(r.wordText(k+2)) || i-k < 3 {
 		return false
 	}
 	for j := k; j < i; j++ {

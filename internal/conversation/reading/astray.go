@@ -148,7 +148,7 @@ func (r *reader) bareButFramed(first, last int) bool {
 
 // metalFramed: the word names a metal frame that is there.
 func (r *reader) metalFramed(i int) bool {
-	if !r.asked(fitcheck.TopicStyle) || r.toks[i].kind != wordToken || !metalWords[r.toks[i].text] && !r.wordAt(i, "rim") {
+	if !r.asked(fitcheck.TopicStyle) || r.toks[i].kind != wordToken || !metalWords.has(r.toks[i].text) && !r.wordAt(i, "rim") {
 		return false
 	}
 	if r.wordAt(i+1, "roof", "roofing", "deck", "decking", "screws", "screw", "panels", "panel", "washers", "building", "shed", "siding", "sheet", "sheets", "clips", "tape", "flashing", "tabs", "brackets", "anywhere", "curb", "box") || r.negated(i) || r.deniedAfter(i) {

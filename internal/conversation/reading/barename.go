@@ -64,7 +64,7 @@ func (r *reader) answerName(i int) (first, last int, ok bool) {
 	if !ok || last-first+1 > maxNameWords+2 {
 		return 0, 0, false
 	}
-	if r.wordAt(first, "marco") && last > first && afterName[r.toks[first+1].text] {
+	if r.wordAt(first, "marco") && last > first && afterName.has(r.toks[first+1].text) {
 		return 0, 0, false // "marco antiguo": the frame
 	}
 	next := last + 1
@@ -137,7 +137,7 @@ func (r *reader) companyName() bool {
 func (r *reader) wordsOnly(from, to int) bool {
 	for i := from; i <= to; i++ {
 		t := &r.toks[i]
-		if t.kind != wordToken || t.used || negWords[t.text] || t.is("i", "im", "we", "our", "this", "at", "here", "there", "hi", "hello", "hey", "yes", "no", "ok", "it", "its", "is", "for", "my", "the", "a", "with", "from", "was", "at", "call", "work", "own", "by", "did") {
+		if t.kind != wordToken || t.used || negWords.has(t.text) || t.is("i", "im", "we", "our", "this", "at", "here", "there", "hi", "hello", "hey", "yes", "no", "ok", "it", "its", "is", "for", "my", "the", "a", "with", "from", "was", "at", "call", "work", "own", "by", "did") {
 			return false
 		}
 	}
@@ -188,7 +188,7 @@ func (r *reader) nameStep(a *bareAnswer, i int) nameStep {
 		return nameEnd // "roland white how much"
 	case a.words > 0 && t.is("la", "el", "the") && r.wordAt(i+1, "duena", "dueno", "owner", "encargada", "encargado", "manager"):
 		return nameEnd
-	case a.words == 0 && (t.word != nil && !t.word.given && !r.titleWord(i) || negWords[t.text]):
+	case a.words == 0 && (t.word != nil && !t.word.given && !r.titleWord(i) || negWords.has(t.text)):
 		return noName
 	case a.words > 0 && r.breaksName(t):
 		return noName
@@ -227,7 +227,7 @@ func (r *reader) titleWord(i int) bool {
 
 // breaksName: a word that does not stand within a name.
 func (r *reader) breaksName(t *token) bool {
-	return t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords[t.text]) ||
+	return t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords.has(t.text)) ||
 		t.is("with", "w", "will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "en", "needs", "again", "or", "o")
 }
 

@@ -19,11 +19,11 @@ func (r *reader) countBesideLayers(i int) (countAt, bool) {
 		r.wordsIn(r.clauseStart(i), r.sentenceLast(i)+1, "inside", "within", "under", "outside", "bottom", "air", "gap", "space", "between", "other", "or", "dentro", "encima", "maybe", "sure") {
 		return countAt{}, false
 	}
-	if r.endsCount(next) && next < len(r.toks) && r.toks[next].kind == wordToken && countNouns[r.toks[next].text] {
+	if r.endsCount(next) && next < len(r.toks) && r.among(next, countNouns) {
 		return countAt{n, i, next}, true
 	}
 	for j := next; j < next+3 && j < len(r.toks) && r.toks[j].kind == wordToken; j++ {
-		if countNouns[r.toks[j].text] {
+		if countNouns.has(r.toks[j].text) {
 			return countAt{n, i, j}, true
 		}
 		if !r.countAdjective(j) && !r.wordAt(j, "solo", "single", "unico") {
@@ -89,7 +89,7 @@ func (r *reader) bothOfLayers(i int) bool {
 		return false // also "both, two layers"
 	}
 	for j := i + 1; j < i+4 && j < len(r.toks) && r.toks[j].kind == wordToken; j++ {
-		if countNouns[r.toks[j].text] {
+		if countNouns.has(r.toks[j].text) {
 			return false
 		}
 	}

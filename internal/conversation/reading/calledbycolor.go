@@ -3,13 +3,13 @@ package reading
 import "example.com/intake-bot/internal/fitcheck"
 
 // colorNames are the words for a color by which a kind may be called.
-var colorNames = wordSet(`clear white bronze transparente transparentes blanco blanca blancos blancas bronce`)
+var colorNames = wordsOf(`clear white bronze transparente transparentes blanco blanca blancos blancas bronce`)
 
 // calledByColor: the color at a token stands for the one kind that the talk knows to have it: "the
 // white one is polycarbonate", "el blanco es de policarbonato". To the question for a color it is an
 // answer: "the white one".
 func (r *reader) calledByColor(i int) bool {
-	if !colorNames[r.toks[i].text] || r.Names[r.toks[i].text] == 0 || r.asked(fitcheck.TopicColor) {
+	if !colorNames.has(r.toks[i].text) || r.Names[r.toks[i].text] == 0 || r.asked(fitcheck.TopicColor) {
 		return false
 	}
 	one := r.wordAt(i+1, "one", "ones") || r.noun(i+1)

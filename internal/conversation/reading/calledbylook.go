@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // calledByLook: the look at a token stands for a kind that the talk knows by it: "the round one",
 // "the big is bronze", "bronze for the 2 long", "squares white", "small: 1 layer".
 func (r *reader) calledByLook(i int) bool {
-	if colorNames[r.toks[i].text] {
+	if colorNames.has(r.toks[i].text) {
 		return r.calledByColor(i)
 	}
 	if r.wordAt(i+1, "one", "ones") || r.noun(i+1) || r.noun(i-1) && r.wordAt(i-2, "el", "la", "los", "las") {
@@ -66,7 +66,7 @@ func (r *reader) kindOfLook(h *hit) int {
 
 // noun: the word is one for a skylight.
 func (r *reader) noun(i int) bool {
-	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && countNouns[r.toks[i].text]
+	return i >= 0 && i < len(r.toks) && r.among(i, countNouns)
 }
 
 // endsLook: what a kind is called by ends with the token.

@@ -258,9 +258,9 @@ func (r *reader) surnameAt(i int) bool {
 		return false // "c/o", "Toya w the HOA"
 	}
 	if t.word == nil || t.word.given || t.is("st") {
-		return !afterName[t.text]
+		return !afterName.has(t.text)
 	}
-	return !afterName[t.text] && !t.word.filler && !negWords[t.text] && (t.word.number.kind == notNumber || t.is("price")) && (r.smallTalkAt(i) == i || t.is("good") && r.smallTalkAt(i) == i+1)
+	return !afterName.has(t.text) && !t.word.filler && !negWords.has(t.text) && (t.word.number.kind == notNumber || t.is("price")) && (r.smallTalkAt(i) == i || t.is("good") && r.smallTalkAt(i) == i+1)
 }
 
 // nameOver: what stands at the token is no more of the name or of its sentence.
@@ -298,18 +298,10 @@ func (r *reader) asideAt(i int) bool {
 	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by", "of") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
 }
 
-var afterName = wordSet(`como aunque porque because like since lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
+var afterName = wordsOf(`como aunque porque because like since lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
 	zip zipcode codigo postal cp area and or but the a for to on my we i it its itd im this that thanks thank please de y en con desde
 	let duena dueno encargada encargado owner manager town city state phone cell number email address same now today tomorrow yes no ok okay lol sir maam if because so then when how what where why cuanto cuanta
 	sorry perdon ships ship estoy vivo estamos antiguo antigua viejo vieja metalico do does did has have had would could should got get about on of by not just only also over under out up down fine`)
-
-func wordSet(words string) map[string]bool {
-	m := map[string]bool{}
-	for _, w := range strings.Fields(words) {
-		m[w] = true
-	}
-	return m
-}
 
 // answeredWith: the words told something else already: "duplex" is no name.
 func (r *reader) answeredWith(first, last int) bool {
@@ -324,7 +316,7 @@ func (r *reader) answeredWith(first, last int) bool {
 // placeAfterName: "ann in Dayton", "Mike, Salem OR, dome is cracked": a given name that
 // opens the message with a place behind it.
 func (r *reader) placeAfterName(i, last int) bool {
-	if r.notByPlace(i) || r.toldBy(r.afterUsed(last+1)) || r.toks[last].kind == wordToken && countNouns[r.toks[last].text] {
+	if r.notByPlace(i) || r.toldBy(r.afterUsed(last+1)) || r.among(last, countNouns) {
 		return false // also "wanda tuttle leaking skylight in boise"
 	}
 	if at := r.townLead(last + 1); at > last+1 {

@@ -40,7 +40,7 @@ func (r *reader) closingName() bool {
 // openingName: "May Rainey, Jackson Mississippi, and I want one", "Dottie Crane from the front
 // office": a given name and a family's before all else, and then whence.
 func (r *reader) openingName() bool {
-	if len(r.toks) < 5 || r.toks[0].kind != wordToken || r.toks[0].used || !r.surname(1) || !r.givenAt(0) && !(forenames[r.toks[0].text] && (r.toks[1].word == nil || r.toks[1].word.given)) {
+	if len(r.toks) < 5 || r.toks[0].kind != wordToken || r.toks[0].used || !r.surname(1) || !r.givenAt(0) && !(forenames.has(r.toks[0].text) && (r.toks[1].word == nil || r.toks[1].word.given)) {
 		return false
 	}
 	if !(r.markAt(2, ',') && r.toks[3].used || r.wordAt(2, "from", "with") && r.wordAt(3, "the", "over", "at") && r.toks[1].word == nil) || r.toldOf(0) || r.known(fitcheck.TopicName) {

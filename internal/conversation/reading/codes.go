@@ -3,11 +3,11 @@ package reading
 // Numbers that are names: of rooms in a list, and on a sticker.
 
 // roomsOf are words before numbers of rooms and buildings.
-var roomsOf = wordSet("units rooms apts apartments suites buildings bldgs classrooms lots stalls bays unidades cuartos departamentos apartamentos")
+var roomsOf = wordsOf("units rooms apts apartments suites buildings bldgs classrooms lots stalls bays unidades cuartos departamentos apartamentos")
 
 // codeList: "over units 204, 206 and 208": numbers of rooms, which measure and count nothing.
 func (r *reader) codeList(i int) bool {
-	if !r.afterWord(i-1, roomsOf) {
+	if !r.among(i-1, roomsOf) {
 		return false
 	}
 	last, n := i, 1

@@ -93,19 +93,19 @@ func (r *reader) mentions() []mention {
 
 var (
 	// mentionHeads are the words for one skylight of several, or for a part of it that each has.
-	mentionHeads = wordSet(`one ones skylight skylights dome domes unit units curb curbs box boxes opening openings frame frames bubble window plastic tragaluz tragaluces domo domos claraboya cupula marco caja`)
+	mentionHeads = wordsOf(`one ones skylight skylights dome domes unit units curb curbs box boxes opening openings frame frames bubble window plastic tragaluz tragaluces domo domos claraboya cupula marco caja`)
 	// mentionArticles stand before them, and belong to what they are called by.
-	mentionArticles = wordSet(`the al my our your that el la los las mi nuestro`)
+	mentionArticles = wordsOf(`the al my our your that el la los las mi nuestro`)
 	// whereWords lead to where it is.
-	whereWords = wordSet(`over in on by above near nearest at behind beside under for closest next facing out off toward across from with around sobre en junto arriba cerca para con`)
+	whereWords = wordsOf(`over in on by above near nearest at behind beside under for closest next facing out off toward across from with around sobre en junto arriba cerca para con`)
 	// fixtures are what a skylight is over.
-	fixtures = wordSet(`sink tub bathtub stove island bed toilet table desk counter fireplace couch crib register altar stage pews pulpit choir pool aisle bench
+	fixtures = wordsOf(`sink tub bathtub stove island bed toilet table desk counter fireplace couch crib register altar stage pews pulpit choir pool aisle bench
 		lavabo tina regadera cama mesa estufa altar fregadero`)
 	// looksApart tell skylights apart by themselves: "for the short one", "el viejo".
-	looksApart = wordSet(`short shorter long longer tall taller wide wider narrow narrower old older new newer left right first second third front back rear upper lower north south east west
+	looksApart = wordsOf(`short shorter long longer tall taller wide wider narrow narrower old older new newer left right first second third front back rear upper lower north south east west
 		viejo vieja nuevo nueva corto corta largo larga ancho angosto primero segundo tercero primera segunda`)
 	// notApart tell no skylight from another.
-	notApart = wordSet(`full now today later regular normal standard typical usual ordinary plain basic same new other whole complete old broken cracked leaky damaged entire replacement wrong only single first second third next last plastic acrylic metal wood wooden aluminum
+	notApart = wordsOf(`full now today later regular normal standard typical usual ordinary plain basic same new other whole complete old broken cracked leaky damaged entire replacement wrong only single first second third next last plastic acrylic metal wood wooden aluminum
 		two three four five six both all each every existing current actual roof skylight dome outside inside inner outer top bottom rough finished mismo misma nuevo completo roto techo
 		outside inside outer inner afuera adentro arriba abajo madera metal aluminio side adentro interior exterior fuera dentro retaining retainer mounting curb frame box sheet lip edge flange way time day thing reason side price kind type size number`)
 )
@@ -121,11 +121,11 @@ func (r *reader) mentionAt(i int) (mention, bool) {
 	if m, ok := r.roomMention(i); ok {
 		return m, true
 	}
-	head := i + number(mentionArticles[r.toks[i].text])
+	head := i + number(mentionArticles.has(r.toks[i].text))
 	if head >= len(r.toks) || r.toks[head].kind != wordToken {
 		return mention{}, false
 	}
-	if mentionHeads[r.toks[head].text] { // "the one by the chimney", "skylight over the sink"
+	if mentionHeads.has(r.toks[head].text) { // "the one by the chimney", "skylight over the sink"
 		return r.placeMention(i, head+1)
 	}
 	if m, ok := r.lookMention(i, head); ok {
@@ -155,7 +155,7 @@ func (r *reader) lookMention(first, key int) (mention, bool) {
 		return mention{first: first, last: key, key: key}, opens && r.letterAt(key) && (r.pairAt(key+1) || r.wordAt(key+1, "is", "has", "es"))
 	}
 	key += number(r.wordAt(key, "mas"))
-	if key >= len(r.toks) || !looksApart[r.toks[key].text] && (lookOf[r.toks[key].text] == "" || r.wordAt(key, "bubble", "flat")) {
+	if key >= len(r.toks) || !looksApart.has(r.toks[key].text) && (lookOf[r.toks[key].text] == "" || r.wordAt(key, "bubble", "flat")) {
 		return mention{}, false
 	}
 	ends := r.clauseEnd(key) == key || r.sentenceEnd(key+1) || r.softBreak(key+1) || r.pairAt(key+1) || r.colorAt(key+1) || r.wordAt(key+1, "is", "has", "gets", "es", "tiene", "mide", "en", "con", "ya", "lleva")
@@ -168,13 +168,13 @@ func (r *reader) roomMention(i int) (mention, bool) {
 	if place {
 		key++
 	}
-	for key < len(r.toks) && r.toks[key].kind == wordToken && mentionArticles[r.toks[key].text] {
+	for key < len(r.toks) && r.among(key, mentionArticles) {
 		key++
 	}
 	if r.room(key+1) && key > i && !r.room(key) {
 		key++
 	}
-	fixture := key > i+1 && key < len(r.toks) && fixtures[r.toks[key].text] && r.wordAt(i, "over", "above", "sobre")
+	fixture := key > i+1 && key < len(r.toks) && fixtures.has(r.toks[key].text) && r.wordAt(i, "over", "above", "sobre")
 	if !fixture && !r.room(key) && !r.wordAt(key, "rear", "adelante", "atras") || r.headAt(key+1) {
 		return mention{}, false
 	}
@@ -183,7 +183,7 @@ func (r *reader) roomMention(i int) (mention, bool) {
 		last++
 	}
 	opens := r.clauseStart(i) == i && (r.markAt(last+1, ':') || r.markAt(last+1, '=') || r.markAt(last+1, ',') || r.pairAt(last+1) || r.colorAt(last+1) || r.wordAt(last+1, "is", "wants", "gets", "es"))
-	if sizeWords[r.toks[key].text] && !r.wordAt(last, "side") && !opens {
+	if sizeWords.has(r.toks[key].text) && !r.wordAt(last, "side") && !opens {
 		return mention{}, false // "46 1/8 on the left": of one skylight
 	}
 	return mention{first: i, last: last, key: key}, place && key > i || opens
@@ -191,7 +191,7 @@ func (r *reader) roomMention(i int) (mention, bool) {
 
 // headAt: a word for one skylight stands at the token.
 func (r *reader) headAt(i int) bool {
-	return i < len(r.toks) && r.toks[i].kind == wordToken && mentionHeads[r.toks[i].text]
+	return i < len(r.toks) && r.among(i, mentionHeads)
 }
 
 // placeMention: what tells the skylight apart follows a word of place at a token: "by the
@@ -206,17 +206,17 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 		}
 		return mention{}, false
 	}
-	if !r.wordAt(at, "de", "del") && !(r.toks[at].kind == wordToken && whereWords[r.toks[at].text]) {
+	if !r.wordAt(at, "de", "del") && !(r.among(at, whereWords)) {
 		return mention{}, false
 	}
 	key := at + 1
-	for key < len(r.toks) && r.toks[key].kind == wordToken && (mentionArticles[r.toks[key].text] || r.wordAt(key, "to", "of", "de", "al", "del", "side", "a")) {
+	for key < len(r.toks) && r.toks[key].kind == wordToken && (mentionArticles.has(r.toks[key].text) || r.wordAt(key, "to", "of", "de", "al", "del", "side", "a")) {
 		key++
 	}
 	if r.room(key + 1) {
 		key++ // "in the choir loft"
 	}
-	if !mentionArticles[r.toks[at-1].text] && r.wordAt(at, "de", "del") && !r.room(key) && !r.wordAt(key, "cuarto") {
+	if !mentionArticles.has(r.toks[at-1].text) && r.wordAt(at, "de", "del") && !r.room(key) && !r.wordAt(key, "cuarto") {
 		return mention{}, false // "el marco de metal"
 	}
 	if key >= len(r.toks) || !r.room(key) && !r.wordAt(key, "cuarto") && (!r.tellsApart(key) || covers(r.choices, key) || covers(r.styles, key)) {
@@ -235,10 +235,10 @@ func (r *reader) tellsApart(i int) bool {
 		return false
 	}
 	t := &r.toks[i]
-	if looksApart[t.text] && !notApart[t.text] || lookOf[t.text] != "" {
+	if looksApart.has(t.text) && !notApart.has(t.text) || lookOf[t.text] != "" {
 		return true
 	}
-	return t.kind == wordToken && !t.named && !notApart[t.text] && !negWords[t.text] && r.numberAt(i).kind == notNumber && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !mentionHeads[t.text]
+	return t.kind == wordToken && !t.named && !notApart.has(t.text) && !negWords.has(t.text) && r.numberAt(i).kind == notNumber && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !mentionHeads.has(t.text)
 }
 
 // kindOfMention is the kind of a mention: one named before by the same word, else the next.

@@ -79,7 +79,7 @@ func (r *reader) countFact(c countAt) {
 	if r.wordAt(c.first-1, "qty", "quantity", "cantidad") {
 		r.use(c.first, c.first) // no size
 	}
-	if t := &r.toks[c.last]; c.last > c.first+1 && t.kind == wordToken && countNouns[t.text] {
+	if t := &r.toks[c.last]; c.last > c.first+1 && t.kind == wordToken && countNouns.has(t.text) {
 		r.use(c.first, c.first)
 	}
 	units := r.unitsAt(c.first, c.last)
@@ -100,9 +100,8 @@ func (r *reader) countFact(c countAt) {
 	r.fact(fitcheck.TopicCount, units[0], fitcheck.Whole(c.value), c.first, c.last)
 }
 
-var countNouns = map[string]bool{"skylights": true, "skylight": true, "domes": true, "dome": true, "units": true, "unit": true,
-	"bubbles": true, "lenses": true, "skylites": true, "mounts": true, "tragaluces": true, "tragaluz": true, "domos": true, "domo": true,
-	"tops": true, "pcs": true, "pyramids": true, "piramides": true, "burbujas": true, "claraboyas": true, "claraboya": true, "cupulas": true}
+var countNouns = wordsOf(`skylights skylight domes dome units unit bubbles lenses skylites mounts tragaluces tragaluz domos domo tops
+	pcs pyramids piramides burbujas claraboyas claraboya cupulas`)
 
 // countFrom reads a count with what it counts at token i.
 func (r *reader) countFrom(i int) (countAt, bool) {
@@ -135,7 +134,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.wordAt(next, "of", "them") && (r.wordAt(i-1, "checked", "measured", "tried", "taped", "medi", "revise") || r.wordAt(i-1, "on", "at", "en") && (r.wordAt(i-2, "checked", "measured", "tried", "looked", "same", "medi", "did", "took") || r.wordAt(i-2, "it", "that", "them") && r.wordAt(i-3, "did", "took", "checked", "tried", "measured"))) {
 		return countAt{}, false // "25 x 49, checked on three of them"
 	}
-	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(r.wordAt(i-1, "w") && next < len(r.toks) && countNouns[r.toks[next].text]) && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
+	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(r.wordAt(i-1, "w") && next < len(r.toks) && countNouns.has(r.toks[next].text)) && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
 	if r.wordAt(i-1, "through", "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
@@ -178,7 +177,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 		if t.kind != wordToken {
 			break
 		}
-		if countNouns[t.text] {
+		if countNouns.has(t.text) {
 			if n > 1 && r.wordAt(j, "unit", "skylight", "dome") && r.wordAt(j+1, "apartment", "building", "complex", "condo", "house") {
 				return countAt{}, false
 			}
@@ -196,7 +195,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	}
 	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "my", "our", "the", "his", "her", "their", "los", "las", "mis", "nuestros", "nuestras") && n > 1 {
 		for j := next + 2; j < next+5 && j < len(r.toks) && r.toks[j].kind == wordToken && !r.wordAt(j, "on", "in", "over", "for", "en", "sobre"); j++ {
-			if countNouns[r.toks[j].text] {
+			if countNouns.has(r.toks[j].text) {
 				return countAt{n, i, j}, true // "10 of our stairwell skylights"
 			}
 		}

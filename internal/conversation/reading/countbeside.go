@@ -88,7 +88,7 @@ func (r *reader) oneSaid() (countAt, bool) {
 		if first, last, ok := r.noMoreThanOne(i); ok {
 			return countAt{1, first, last}, !r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
 		}
-		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i-2, "just", "only") && (i == 2 || r.toks[i-3].kind == markToken || r.wordAt(i-3, "its", "is", "theres", "have", "need")) && i+1 < len(r.toks) && countNouns[r.toks[i+1].text] &&
+		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i-2, "just", "only") && (i == 2 || r.toks[i-3].kind == markToken || r.wordAt(i-3, "its", "is", "theres", "have", "need")) && i+1 < len(r.toks) && countNouns.has(r.toks[i+1].text) &&
 			(i+2 == len(r.toks) || r.toks[i+2].kind == markToken || r.wordAt(i+2, "on", "at", "and")) && r.Units < 2 && len(r.refs) == 0 && !r.questioned(i) {
 			return countAt{1, i - 2, i + 1}, true // "it's just the one skylight on my house"
 		}

@@ -139,7 +139,7 @@ func (r *reader) saidBackWrong(i, next int) bool {
 		return false
 	}
 	for k := range i {
-		if n, end := r.countNumber(k); end > k && n > 0 && r.countOfSummary(k) && r.toks[end].kind == wordToken && (countNouns[r.toks[end].text] || end+1 == i-1) {
+		if n, end := r.countNumber(k); end > k && n > 0 && r.countOfSummary(k) && r.toks[end].kind == wordToken && (countNouns.has(r.toks[end].text) || end+1 == i-1) {
 			return true
 		}
 	}

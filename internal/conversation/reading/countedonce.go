@@ -22,7 +22,7 @@ func (r *reader) ofTiles(i int) bool {
 		switch w := r.wordText(k); {
 		case r.wordAt(k, "tile", "tiles", "shingle", "shingles", "slate", "slates", "shakes", "tejas"):
 			return true
-		case theirThings[w] && w != "it" && w != "its" && w != "roof" && w != "they":
+		case theirThings.has(w) && w != "it" && w != "its" && w != "roof" && w != "they":
 			return false
 		}
 	}

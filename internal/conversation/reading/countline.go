@@ -71,7 +71,7 @@ func (r *reader) lineCount(n, i, next int) (countAt, bool) {
 		return countAt{n, i, j}, true // "2 pyramid ones"
 	case r.partAfter(j), r.choiceIs(next, fitcheck.TopicLayers), r.choiceIs(next, fitcheck.TopicUse):
 		return countAt{}, false
-	case n > 1 && r.choiceIs(next, fitcheck.TopicProblem) && !negWords[r.wordText(next)]:
+	case n > 1 && r.choiceIs(next, fitcheck.TopicProblem) && !negWords.has(r.wordText(next)):
 		return countAt{n, i, j - 1}, r.wordAt(i-1, "tengo", "have", "got", "hay", "theres", "are", "tenemos", "with", "w", "n", "and", "y") || r.saysUse(i-1) || r.lineEnds(j)
 	case j > next && (r.choiceIs(next, fitcheck.TopicColor) || r.choiceIs(next, fitcheck.TopicMaterial)):
 		return countAt{n, i, j - 1}, r.wordAt(i-1, needWords...) || r.wordAt(i-1, "for", "on") && r.wordsIn(max(0, i-6), i-1, "quote", "price", "pricing", "cost", "costs", "much", "bid") || r.wordAt(i-1, "order", "quote", "price", "buy", "get")

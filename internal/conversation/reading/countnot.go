@@ -27,7 +27,7 @@ func (r *reader) numbersBeside() {
 
 // ofPeople: "two artists", "three of us", "a family of 5", "one person", "my two sisters".
 func (r *reader) ofPeople(i, next int) bool {
-	if r.wordAt(i-1, "of", "de") && r.wordAt(i-2, "family", "household", "party", "crew", "team", "group", "familia", "grupo", "equipo") && (next >= len(r.toks) || r.toks[next].kind == markToken || !countNouns[r.toks[next].text]) {
+	if r.wordAt(i-1, "of", "de") && r.wordAt(i-2, "family", "household", "party", "crew", "team", "group", "familia", "grupo", "equipo") && (next >= len(r.toks) || r.toks[next].kind == markToken || !countNouns.has(r.toks[next].text)) {
 		return true
 	}
 	if r.wordAt(next, "of") && r.wordAt(next+1, "us", "you") || r.wordAt(next, "de") && r.wordAt(next+1, "nosotros") {
@@ -38,7 +38,7 @@ func (r *reader) ofPeople(i, next int) bool {
 		if r.wordAt(k, "person", "persons", "adults", "people", "us", "siblings", "cents", "men", "women", "ladies", "painters", "artists", "retirees", "seniors", "adultos", "centavos", "personas", "persona") {
 			return true
 		}
-		if len(t) > 4 && strings.HasSuffix(t, "s") && (kin[t] || kin[t[:len(t)-1]] || otherPersons[t[:len(t)-1]]) {
+		if len(t) > 4 && strings.HasSuffix(t, "s") && (kin.has(t) || kin.has(t[:len(t)-1]) || otherPersons.has(t[:len(t)-1])) {
 			return true
 		}
 		if w := r.toks[k].word; r.wordAt(k, "of", "for", "in", "on", "from", "and", "is", "are") || w == nil || !r.countAdjective(k) {

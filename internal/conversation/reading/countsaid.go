@@ -24,10 +24,10 @@ func (r *reader) bothUnits() (countAt, bool) {
 		for r.wordAt(j, "of", "the", "my", "our", "these", "those", "de", "los", "las", "mis", "nuestros", "their", "his", "her") {
 			j++
 		}
-		for k := 0; k < 3 && j < len(r.toks) && r.toks[j].kind == wordToken && !countNouns[r.toks[j].text] && (r.countAdjective(j) || r.room(j) || r.saysKind(j)); k++ {
+		for k := 0; k < 3 && j < len(r.toks) && r.toks[j].kind == wordToken && !countNouns.has(r.toks[j].text) && (r.countAdjective(j) || r.room(j) || r.saysKind(j)); k++ {
 			j++
 		}
-		if j < len(r.toks) && r.toks[j].kind == wordToken && countNouns[r.toks[j].text] && r.toks[j].text[len(r.toks[j].text)-1] == 's' {
+		if j < len(r.toks) && r.among(j, countNouns) && r.toks[j].text[len(r.toks[j].text)-1] == 's' {
 			return countAt{n, i, j}, true
 		}
 	}

@@ -135,7 +135,7 @@ func (r *reader) everyWord(i int) bool {
 // that has a meaning.
 func (r *reader) explained(i int) bool {
 	t := &r.toks[i]
-	if t.kind != wordToken || t.used || t.named || t.roomJoined() || r.inRef(i) || r.labelAt[i] >= 0 || neutral[t.text] || fields[t.text] != "" {
+	if t.kind != wordToken || t.used || t.named || t.roomJoined() || r.inRef(i) || r.labelAt[i] >= 0 || neutral.has(t.text) || fields[t.text] != "" {
 		return true
 	}
 	if t.is("after") && r.wordAt(i+1, "all") || t.is("all") && r.wordAt(i-1, "after") {
@@ -150,7 +150,7 @@ func (r *reader) explained(i int) bool {
 	if t.is("he", "she") && r.wordAt(i+1, "says", "said", "thinks", "told") {
 		return true
 	}
-	if t.word.filler || t.word.number.kind != notNumber || t.word.unit != noUnit || negWords[t.text] {
+	if t.word.filler || t.word.number.kind != notNumber || t.word.unit != noUnit || negWords.has(t.text) {
 		return true
 	}
 	return covers(r.choices, i) || covers(r.styles, i) || covers(r.wants, i) || covers(r.talk, i) || covers(r.intros, i)
@@ -170,7 +170,7 @@ func covers(hits []hit, i int) bool {
 }
 
 // neutral are words that change nothing of what is said beside them.
-var neutral = wordSet(`possible posible point should cambielo cambiela prefer prefiero swap likewise cambie cambien cambiele cambia ponga pongan pongale ponle pon haga hagan sea sean venga vengan ademas aparte ordered requested asked picked oh um uh us me him landlord landlady super gutter gutters decided finally choice pick mine preference nice great perfect soften bit family kids every each most once twice often sometimes usually always times spring springs summer summers june july august primavera verano mayo junio cada nobody noone sees notices lets ask before i im we my our want wants need needs would like could can be is are was has have got and with on of from in at for to up out
+var neutral = wordsOf(`possible posible point should cambielo cambiela prefer prefiero swap likewise cambie cambien cambiele cambia ponga pongan pongale ponle pon haga hagan sea sean venga vengan ademas aparte ordered requested asked picked oh um uh us me him landlord landlady super gutter gutters decided finally choice pick mine preference nice great perfect soften bit family kids every each most once twice often sometimes usually always times spring springs summer summers june july august primavera verano mayo junio cada nobody noone sees notices lets ask before i im we my our want wants need needs would like could can be is are was has have got and with on of from in at for to up out
 	worse today clima sol tiempo anos edad weather sun age elements corner corners sides edges too much more side edge spot spots bit little lot lots couple end ends part parts bunch whole swap replace replacing replaced roof please like around over near from back down away send
 	holding held rock solid full stuff thing things kind sort looks seems look seem years year old new been only real really very pretty quite so too also btw tho though lol now here there still yet well please thanks deacon pastor janitor custodian carpenter plenty enough fyi cierto overall hi hello hey ok second thought time change guy
 	said says bought built just all any some one ones it its this that these those them they theyre you u your the a an as by but or if when

@@ -13,11 +13,11 @@ var fallers = map[string]string{
 	"golf": "golf", "golfballs": "golf",
 }
 
-var fallVerbs = wordSet(`hit hits hitting fall falls falling fell drop drops dropping dropped land lands landing landed bounce bounces bouncing bounced pelt pelts pelting pelted pound pounds pounding pounded
+var fallVerbs = wordsOf(`hit hits hitting fall falls falling fell drop drops dropping dropped land lands landing landed bounce bounces bouncing bounced pelt pelts pelting pelted pound pounds pounding pounded
 	bang bangs banging banged smack smacks smacking smacked thump thumps thumping clobber clobbers clobbered bombard bombards rain rains raining roll rolls rolling came comes coming crash crashes crashed
 	cae caen caer cayo cayeron pega pegan pego golpea golpean golpeo rebotan`)
 
-var habits = wordSet(`every each always constantly regularly often frequently keeps keep nonstop continually daily yearly season seasons cada siempre seguido`)
+var habits = wordsOf(`every each always constantly regularly often frequently keeps keep nonstop continually daily yearly season seasons cada siempre seguido`)
 
 // fallsOn takes what falls on the skylight where no phrase has told of it.
 func (r *reader) fallsOn() {
@@ -51,13 +51,13 @@ func (r *reader) falls(i int, v string) bool {
 	}
 	verb, often := -1, false
 	for k := from; k <= to; k++ {
-		if fallVerbs[r.toks[k].text] && !negWords[r.toks[max(k-1, 0)].text] && (!r.wordAt(k, "came", "comes", "coming") || r.wordAt(k+1, "down", "over", "through", "off")) && (v != "trees" || !r.wordAt(k, "rain", "rains", "raining") || r.wordAt(k+1, "down", "on")) {
+		if fallVerbs.has(r.toks[k].text) && !negWords.has(r.toks[max(k-1, 0)].text) && (!r.wordAt(k, "came", "comes", "coming") || r.wordAt(k+1, "down", "over", "through", "off")) && (v != "trees" || !r.wordAt(k, "rain", "rains", "raining") || r.wordAt(k+1, "down", "on")) {
 			verb = k
 		}
 		if v != "trees" && r.wordAt(k, "get", "gets") && r.wordAt(k-1, "we", "you", "it", "always", "do", "also", "often") && (v == "golf" || r.asked(fitcheck.TopicImpactRisk)) {
 			verb, often = k, true
 		}
-		often = often || habits[r.toks[k].text] || r.wordAt(k, "all") && r.wordAt(k+1, "the", "through", "over", "summer", "winter", "fall", "spring", "autumn", "year", "season", "day", "night") || r.wordAt(k, "todo", "toda") && r.wordAt(k+1, "el", "la") || r.wordAt(k, "lot") && r.wordAt(k-1, "a")
+		often = often || habits.has(r.toks[k].text) || r.wordAt(k, "all") && r.wordAt(k+1, "the", "through", "over", "summer", "winter", "fall", "spring", "autumn", "year", "season", "day", "night") || r.wordAt(k, "todo", "toda") && r.wordAt(k+1, "el", "la") || r.wordAt(k, "lot") && r.wordAt(k-1, "a")
 	}
 	return verb >= 0 && verb != i && (often || r.asked(fitcheck.TopicImpactRisk))
 }
@@ -82,7 +82,7 @@ func (r *reader) keepsFalling(s *saying) bool {
 		return false
 	}
 	for k := r.clauseStart(s.first); k <= r.clauseEnd(s.last); k++ {
-		if habits[r.toks[k].text] || r.wordAt(k, "all") && r.wordAt(k+1, "through", "the", "summer", "fall", "winter", "spring", "year") {
+		if habits.has(r.toks[k].text) || r.wordAt(k, "all") && r.wordAt(k+1, "through", "the", "summer", "fall", "winter", "spring", "year") {
 			return true
 		}
 	}

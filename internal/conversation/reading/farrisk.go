@@ -20,12 +20,12 @@ func (r *reader) farOff(s sense, h *hit) bool {
 	}
 	to := r.sentenceLast(h.last)
 	for i := h.first; i <= h.last; i++ {
-		if fallVerbs[r.wordText(i)] {
+		if fallVerbs.has(r.wordText(i)) {
 			return false
 		}
 	}
 	for i := h.last + 1; i <= to; i++ {
-		if r.otherRisk(i, h) || fallVerbs[r.wordText(i)] && !r.negated(i) {
+		if r.otherRisk(i, h) || fallVerbs.has(r.wordText(i)) && !r.negated(i) {
 			return false
 		}
 		switch {

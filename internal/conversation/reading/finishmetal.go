@@ -28,7 +28,7 @@ func (r *reader) wishedFrame(first, last int) bool {
 		return false
 	}
 	for i := first; i <= last; i++ {
-		if !frameNouns[r.wordText(i)] {
+		if !frameNouns.has(r.wordText(i)) {
 			continue
 		}
 		after := i + 1

@@ -30,7 +30,7 @@ func (r *reader) countsOther(i int) bool {
 	if t.glued && r.toks[i-1].kind == numToken {
 		return true
 	}
-	return !lengthFollowers[t.text] && (t.word == nil || !t.word.filler && t.word.number.kind == notNumber)
+	return !lengthFollowers.has(t.text) && (t.word == nil || !t.word.filler && t.word.number.kind == notNumber)
 }
 
 func (r *reader) labelCounts(h *hit, i int) bool {
@@ -48,19 +48,12 @@ func (r *reader) labelCounts(h *hit, i int) bool {
 }
 
 // lengthFollowers are ordinary words that may follow a length.
-var lengthFollowers = func() map[string]bool {
-	m := map[string]bool{}
-	for _, w := range []string{"and", "or", "to", "on", "at", "in", "for", "from", "if", "but", "i", "it", "across", "each", "both",
-		"not", "no", "sorry", "wait", "please", "pls", "thanks", "thank", "thx", "y", "o", "por", "de", "en", "a", "pero", "with",
-		"so", "now", "too", "as", "we", "he", "plus", "by", "ish", "up", "down", "over", "under", "above", "total", "edge",
-		"when", "without", "including", "around", "give", "maybe", "probably", "then", "while", "because", "cuz", "bc", "lol",
-		"haha", "ok", "measured", "off", "oops", "correction", "instead", "con", "nose", "dot", "even", "flat", "within", "best", "call", "b", "c", "d", "al", "hasta", "before", "after", "she", "my",
-		"which", "what", "how", "can", "dont", "didnt", "havent", "cant", "hope", "let", "you", "u", "per", "min", "max", "pretty",
-		"final", "tho", "though", "also", "tall", "high", "long", "wide", "is", "says", "according", "corner", "end", "e", "n", "nd",
-		"square", "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus", "thru", "through", "plywood", "yes", "si", "no", "tops", "sir", "maam", "roughly", "approx", "about", "gracias",
-		"depending", "depends", "wherever", "im", "ive", "were", "weve", "thats", "cause", "since", "until", "estoy", "soy", "porque", "si",
-		"afuera", "adentro", "dentro", "fuera", "same", "twice", "again", "even", "right", "where", "would", "should", "ft", "mas", "menos"} {
-		m[w] = true
-	}
-	return m
-}()
+var lengthFollowers = wordsOf(`and or to on at in for from if but i it across each both not no sorry wait please pls thanks thank thx y
+	o por de en a pero with so now too as we he plus by ish up down over under above total edge when without
+	including around give maybe probably then while because cuz bc lol haha ok measured off oops correction
+	instead con nose dot even flat within best call b c d al hasta before after she my which what how can
+	dont didnt havent cant hope let you u per min max pretty final tho though also tall high long wide is
+	says according corner end e n nd square strong heavy light shy scant something odd full thru through
+	plywood yes si tops sir maam roughly approx about gracias depending depends wherever im ive were weve
+	thats cause since until estoy soy porque afuera adentro dentro fuera same twice again right where would
+	should ft mas menos`)

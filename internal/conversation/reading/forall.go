@@ -133,7 +133,7 @@ func (r *reader) countKinds() {
 	if kinds > 0 && r.Units < 2 {
 		kinds = max(kinds, r.roomsListed()) // what is said of one room is not said of the others
 	}
-	if kinds == 1 && r.Units < 2 && r.Count == 2 && len(r.out.Rooms) == 1 && !sizeWords[r.out.Rooms[1]] && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit == 1 && f.Topic.OfSize() }) {
+	if kinds == 1 && r.Units < 2 && r.Count == 2 && len(r.out.Rooms) == 1 && !sizeWords.has(r.out.Rooms[1]) && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit == 1 && f.Topic.OfSize() }) {
 		kinds = 2 // "kitchen: 25 x 25", of two
 	}
 	if kinds > 1 && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 0 }) {

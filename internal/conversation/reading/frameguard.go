@@ -6,9 +6,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // so, the screws are so, or a window's frame, or the one in the catalog.
 
 var (
-	fasteners  = wordSet(`screw screws bolt bolts nail nails rivet rivets clip clips washer washers fasteners staples tornillo tornillos clavos clavo remaches rondanas pijas`)
-	otherOwner = wordSet(`window windows door doors picture pictures mirror bed bike truck car house garage neighbor neighbors neighbour neighbours vecino vecinos vecina ventana puerta`)
-	shownThere = wordSet(`website websites webpage site web catalog catalogs catalogue online brochure listing flyer internet catalogo pagina folleto`)
+	fasteners  = wordsOf(`screw screws bolt bolts nail nails rivet rivets clip clips washer washers fasteners staples tornillo tornillos clavos clavo remaches rondanas pijas`)
+	otherOwner = wordsOf(`window windows door doors picture pictures mirror bed bike truck car house garage neighbor neighbors neighbour neighbours vecino vecinos vecina ventana puerta`)
+	shownThere = wordsOf(`website websites webpage site web catalog catalogs catalogue online brochure listing flyer internet catalogo pagina folleto`)
 )
 
 // frameAside: the state is not one of the frame up there now.
@@ -79,7 +79,7 @@ func (r *reader) otherPraise(h *hit) bool {
 // shownElse: "the frame looks good on the website".
 func (r *reader) shownElse(h *hit) bool {
 	for i := h.last + 1; i < min(h.last+6, r.clauseEnd(h.last)+1); i++ {
-		if shownThere[r.wordText(i)] || r.wordAt(i, "pictures", "photos", "picture", "photo", "fotos", "ad") && r.wordAt(i-1, "your", "ur", "sus", "su", "yalls") {
+		if shownThere.has(r.wordText(i)) || r.wordAt(i, "pictures", "photos", "picture", "photo", "fotos", "ad") && r.wordAt(i-1, "your", "ur", "sus", "su", "yalls") {
 			return true
 		}
 	}
@@ -95,14 +95,14 @@ func (r *reader) ofFastener(s sense, h *hit) bool {
 	for r.wordAt(k, "a", "the", "one", "couple", "two", "some", "of", "few", "un", "unos", "el", "los") {
 		k++
 	}
-	if s.value == fitcheck.ConditionBent && fasteners[r.wordText(k)] {
+	if s.value == fitcheck.ConditionBent && fasteners.has(r.wordText(k)) {
 		return true
 	}
 	for i := h.last; i >= r.clauseStart(h.first); i-- {
-		if frameNouns[r.wordText(i)] {
+		if frameNouns.has(r.wordText(i)) {
 			return false
 		}
-		if fasteners[r.wordText(i)] {
+		if fasteners.has(r.wordText(i)) {
 			return r.frameSoundBeside(h)
 		}
 	}
@@ -114,7 +114,7 @@ func (r *reader) frameSoundBeside(h *hit) bool {
 	for n := range r.choices {
 		if c := &r.choices[n]; c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) && !r.negated(c.first) {
 			for i := r.clauseStart(c.first); i <= c.last; i++ {
-				if frameNouns[r.wordText(i)] {
+				if frameNouns.has(r.wordText(i)) {
 					return true
 				}
 			}
@@ -126,7 +126,7 @@ func (r *reader) frameSoundBeside(h *hit) bool {
 // frameOfOther: the frame of the clause is another thing's: "the frame on the window next to it is rusted".
 func (r *reader) frameOfOther(h *hit) bool {
 	for i := h.last; i >= r.clauseStart(h.first); i-- {
-		if frameNouns[r.wordText(i)] {
+		if frameNouns.has(r.wordText(i)) {
 			return r.ownedByOther(i)
 		}
 	}
@@ -135,7 +135,7 @@ func (r *reader) frameOfOther(h *hit) bool {
 
 // ownedByOther: "the frame on my neighbor's …", "el marco de la ventana".
 func (r *reader) ownedByOther(i int) bool {
-	if otherOwner[r.wordText(i-1)] || r.wordAt(i-1, "s") && otherOwner[r.wordText(i-3)] {
+	if otherOwner.has(r.wordText(i-1)) || r.wordAt(i-1, "s") && otherOwner.has(r.wordText(i-3)) {
 		return !r.wordAt(i-1, "house", "garage", "pictures", "picture")
 	}
 	if !r.wordAt(i+1, "on", "of", "around", "for", "de", "del") {
@@ -145,7 +145,7 @@ func (r *reader) ownedByOther(i int) bool {
 	for r.wordAt(k, "the", "my", "our", "a", "that", "other", "one", "la", "mi", "el", "un", "una", "kitchen", "bedroom", "front", "back", "big") {
 		k++
 	}
-	return otherOwner[r.wordText(k)] && !r.wordAt(k, "house", "garage") && !r.wordAt(k+1, "skylight", "dome")
+	return otherOwner.has(r.wordText(k)) && !r.wordAt(k, "house", "garage") && !r.wordAt(k+1, "skylight", "dome")
 }
 
 // saidInError: "the frame is in good shape, I only said weathered because it was dirty".

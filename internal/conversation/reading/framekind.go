@@ -46,7 +46,7 @@ func (r *reader) screwedByFrame(s *saying, all []saying) bool {
 // namesMetal: metal is named between two tokens, and not to say that there is none.
 func (r *reader) namesMetal(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.toks[i].kind == wordToken && metalWords[r.toks[i].text] && !r.wordsIn(max(0, i-4), i, "no", "not", "any", "without", "isnt", "aint", "sin", "nada") {
+		if r.among(i, metalWords) && !r.wordsIn(max(0, i-4), i, "no", "not", "any", "without", "isnt", "aint", "sin", "nada") {
 			return true
 		}
 	}
@@ -56,7 +56,7 @@ func (r *reader) namesMetal(from, to int) bool {
 // framesDenied: "no metal", "there isn't any frame", "sin marco".
 func (r *reader) framesDenied() bool {
 	for i := range r.toks {
-		if r.toks[i].kind == wordToken && frameParts[r.toks[i].text] && r.wordsIn(max(0, i-3), i, "no", "not", "any", "without", "isnt", "aint", "sin", "nada") {
+		if r.among(i, frameParts) && r.wordsIn(max(0, i-3), i, "no", "not", "any", "without", "isnt", "aint", "sin", "nada") {
 			return true
 		}
 	}

@@ -11,11 +11,11 @@ import (
 func (r *reader) frameOnBox() (value string, first, last int) {
 	for i := range r.toks {
 		part, end := r.laidAt(i)
-		if part != framePart || end == i && !metalWords[r.toks[i].text] || end+2 >= len(r.toks) || !r.toks[end+1].mark(',') {
+		if part != framePart || end == i && !metalWords.has(r.toks[i].text) || end+2 >= len(r.toks) || !r.toks[end+1].mark(',') {
 			continue
 		}
 		on := -1
-		for k := end + 2; k < min(end+8, len(r.toks)) && !r.toks[k].ends() && !negWords[r.toks[k].text]; k++ {
+		for k := end + 2; k < min(end+8, len(r.toks)) && !r.toks[k].ends() && !negWords.has(r.toks[k].text); k++ {
 			if l := r.lieAt(k); l == liesOn || l == liesOver {
 				on = k
 			}
@@ -76,7 +76,7 @@ func (r *reader) onlySits(from, to int) bool {
 // glassOnBox: a skylight of flat glass on a box is one of glass: the box is told beside it.
 func (r *reader) glassOnBox(all []saying) int {
 	for i := range r.toks {
-		if r.toks[i].kind == wordToken && sheetWords[r.toks[i].text] {
+		if r.among(i, sheetWords) {
 			return -1 // "plastic over the glass"
 		}
 	}

@@ -11,8 +11,8 @@ import (
 // is the matter with it, it is broken, nobody looked.
 
 var (
-	lookWords  = wordSet(`look looked looking checked check notice noticed attention inspected inspect examined examine seen saw climbed mire mirado fijado fije visto revisado checado revise`)
-	brokenWord = wordSet(`crack cracks cracked broken broke split splits snapped shattered missing shot toast junk trashed wrecked totaled totalled ruined destroyed kaput busted garbage roto rota rotos quebrado quebrados rajado partido perdido`)
+	lookWords  = wordsOf(`look looked looking checked check notice noticed attention inspected inspect examined examine seen saw climbed mire mirado fijado fije visto revisado checado revise`)
+	brokenWord = wordsOf(`crack cracks cracked broken broke split splits snapped shattered missing shot toast junk trashed wrecked totaled totalled ruined destroyed kaput busted garbage roto rota rotos quebrado quebrados rajado partido perdido`)
 )
 
 // frameHolds: "the frame that holds it has held up nicely", "in fine fettle", "not a thing the matter with
@@ -35,7 +35,7 @@ func (r *reader) frameHolds(i int) (int, int) {
 		return i, -1
 	}
 	for k := i + 1; k <= min(i+10, to); k++ {
-		if otherThings[r.wordText(k)] && !r.wordsIn(k-3, k, "on", "to", "around", "over", "of", "in") || stateOf[r.wordText(k)] != "" && stateOf[r.wordText(k)] != fitcheck.ConditionGood {
+		if otherThings.has(r.wordText(k)) && !r.wordsIn(k-3, k, "on", "to", "around", "over", "of", "in") || stateOf[r.wordText(k)] != "" && stateOf[r.wordText(k)] != fitcheck.ConditionGood {
 			return i, -1
 		}
 		end := min(k+5, to+1)
@@ -58,18 +58,18 @@ func (r *reader) frameBroken() {
 		return
 	}
 	for i := range r.toks {
-		if frameNouns[r.wordText(i)] && r.noneLeft(i) {
+		if frameNouns.has(r.wordText(i)) && r.noneLeft(i) {
 			r.unclear(t, 0, WhyChoice, nil, i-1, i+1)
 			return
 		}
-		if !frameNouns[r.wordText(i)] && !r.metalPart(i) || !r.theirFrame(i) {
+		if !frameNouns.has(r.wordText(i)) && !r.metalPart(i) || !r.theirFrame(i) {
 			continue
 		}
 		for k := i + 1; k <= min(i+7, r.sentenceLast(i)); k++ {
-			if otherThings[r.wordText(k)] || stateDenials[r.wordText(k)] || stateDoubts[r.wordText(k)] {
+			if otherThings.has(r.wordText(k)) || stateDenials.has(r.wordText(k)) || stateDoubts.has(r.wordText(k)) {
 				break
 			}
-			if brokenWord[r.wordText(k)] && r.wordsIn(i+1, k, "is", "are", "was", "has", "have", "got", "looks", "s", "esta", "estan", "tiene", "a") {
+			if brokenWord.has(r.wordText(k)) && r.wordsIn(i+1, k, "is", "are", "was", "has", "have", "got", "looks", "s", "esta", "estan", "tiene", "a") {
 				r.unclear(t, 0, WhyChoice, nil, i, k)
 				return
 			}
@@ -90,7 +90,7 @@ func (r *reader) neverLooked() {
 		return
 	}
 	for i := range r.toks {
-		if !lookWords[r.wordText(i)] {
+		if !lookWords.has(r.wordText(i)) {
 			continue
 		}
 		from := r.clauseStart(i)

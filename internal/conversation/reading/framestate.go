@@ -2,6 +2,7 @@ package reading
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
 )
@@ -12,7 +13,7 @@ import (
 
 // frameNouns name the frame by themselves; stateOf says what a word tells of one.
 var (
-	frameNouns = wordSet(`frame frames framing retainer retainers marco marcos armazon bastidor contramarco fraim frams`)
+	frameNouns = wordsOf(`frame frames framing retainer retainers marco marcos armazon bastidor contramarco fraim frams`)
 	stateOf    = statesOf(map[string]string{
 		fitcheck.ConditionGood:        `good survived escaped fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed excelent exelent excellant excellent pristine flawless bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
 		fitcheck.ConditionBent:        `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado pandeo`,
@@ -20,17 +21,17 @@ var (
 		fitcheck.ConditionCaulkedOver: `caulked caulk caulking tar tarred silicone siliconed goop gooped gunked goo sealant mastic silicon silicona sellador chapopote brea resistol`,
 		fitcheck.ConditionWeathered:   `faded weathered chalky chalking dulled discolored peeling sunbaked descolorido descoloridos despintado despintados desgastado desgastados`,
 	})
-	otherThings = wordSet(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
+	otherThings = wordsOf(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
 		trim domo domos plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
-	stateDoubts = wordSet(`maybe think guess probably might may could should would if whether unless sure tell know suppose assume hope hopefully unclear wonder wondering dunno idk seem expect supposed or
+	stateDoubts = wordsOf(`maybe think guess probably might may could should would if whether unless sure tell know suppose assume hope hopefully unclear wonder wondering dunno idk seem expect supposed or
 		creo talvez quizas quiza parece supongo si sabe sabemos podria seria ojala espero o how what will`)
-	stateDenials = wordSet(`no not isnt aint never without dont doesnt wasnt nothing zero sin ningun ninguna tampoco nada arent werent cant hardly barely free`)
+	stateDenials = wordsOf(`no not isnt aint never without dont doesnt wasnt nothing zero sin ningun ninguna tampoco nada arent werent cant hardly barely free`)
 )
 
 func statesOf(lists map[string]string) map[string]string {
 	m := map[string]string{}
 	for state, list := range lists {
-		for w := range wordSet(list) {
+		for _, w := range strings.Fields(list) {
 			m[w] = state
 		}
 	}
@@ -45,7 +46,7 @@ func (r *reader) frameStates() {
 		return
 	}
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken || !frameNouns[r.toks[i].text] && !r.metalPart(i) || !r.theirFrame(i) || r.ownedByOther(i) || r.ofOtherThing(t, &hit{first: i, last: i}) || r.hearsay(i) {
+		if r.toks[i].kind != wordToken || !frameNouns.has(r.toks[i].text) && !r.metalPart(i) || !r.theirFrame(i) || r.ownedByOther(i) || r.ofOtherThing(t, &hit{first: i, last: i}) || r.hearsay(i) {
 			continue
 		}
 		if first := r.frameUnknown(i); first >= 0 {
@@ -133,13 +134,13 @@ func (r *reader) conditionAfter(i int) (string, int) {
 			}
 			continue
 		}
-		if otherThings[w] && !r.wordAt(k-1, "on", "to", "around", "over", "of", "in", "de", "del", "al", "en") || r.wordAt(k, "so", "because", "but", "pero", "porque", "since", "while", "when", "cuando") && state != "" {
+		if otherThings.has(w) && !r.wordAt(k-1, "on", "to", "around", "over", "of", "in", "de", "del", "al", "en") || r.wordAt(k, "so", "because", "but", "pero", "porque", "since", "while", "when", "cuando") && state != "" {
 			break
 		}
-		if stateDoubts[w] || t.is("was", "were", "era") && r.wordsIn(k, min(k+6, len(r.toks)), "until", "before", "new", "installed", "made", "originally") {
+		if stateDoubts.has(w) || t.is("was", "were", "era") && r.wordsIn(k, min(k+6, len(r.toks)), "until", "before", "new", "installed", "made", "originally") {
 			return "", 0
 		}
-		if stateDenials[w] {
+		if stateDenials.has(w) {
 			denied = true
 			continue
 		}
@@ -202,9 +203,9 @@ func (r *reader) frameUnknown(i int) int {
 func (r *reader) frameHarmed(h *hit) bool {
 	for k := h.first - 1; k >= r.clauseStart(h.first) && k > h.first-6; k-- {
 		switch w := r.wordText(k); {
-		case frameNouns[w]:
+		case frameNouns.has(w):
 			return r.theirFrame(k) && !r.wordsIn(max(0, k-3), k, "not", "no", "in", "inside", "around", "within", "from", "en", "del") && !r.wordsIn(k+1, h.first, "and", "or", "y", "with", "in", "holding")
-		case w == "", otherThings[w]:
+		case w == "", otherThings.has(w):
 			return false
 		}
 	}
@@ -220,7 +221,7 @@ func (r *reader) saidToBe(i, k int) bool {
 // doubtBetween: a word of doubt stands between two tokens.
 func (r *reader) doubtBetween(from, to int) bool {
 	for k := from; k < to; k++ {
-		if stateDoubts[r.wordText(k)] && !(r.wordAt(k, "know") && r.wordAt(k-1, "you", "ya", "u")) { // "just so you know"
+		if stateDoubts.has(r.wordText(k)) && !(r.wordAt(k, "know") && r.wordAt(k-1, "you", "ya", "u")) { // "just so you know"
 			return true
 		}
 	}
@@ -230,7 +231,7 @@ func (r *reader) doubtBetween(from, to int) bool {
 // deniesBetween: a word that denies stands between two tokens.
 func (r *reader) deniesBetween(from, to int) bool {
 	for k := from; k < to; k++ {
-		if stateDenials[r.wordText(k)] {
+		if stateDenials.has(r.wordText(k)) {
 			return true
 		}
 	}

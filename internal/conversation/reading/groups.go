@@ -150,7 +150,7 @@ func (r *reader) oneWord(i int) bool {
 func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 	if name, next := r.placeAt(i); next > i && r.wordAt(i-1, "the", "my", "our", "la", "el", "mi") && r.wordAt(next, "has", "have", "got", "tiene", "with") && (r.room(i) || r.saysUse(i)) {
 		if n, end := r.groupNumber(next + 1); end > next+1 {
-			noun := end < len(r.toks) && countNouns[r.toks[end].text]
+			noun := end < len(r.toks) && countNouns.has(r.toks[end].text)
 			if noun || r.groupEnds(end) || r.wordAt(end, "that", "which", "of", "leaking", "cracked", "hazy", "big", "small", "que") {
 				return skylightGroup{first: i, last: end - 1 + number(noun), n: n, place: name}, true
 			}
@@ -173,9 +173,9 @@ func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 		switch {
 		case look != "" && g.look == "":
 			g.look, g.lookAt = look, k
-		case countNouns[t.text] || t.is("one", "ones") || noun && t.is("size", "kind", "type"):
+		case countNouns.has(t.text) || t.is("one", "ones") || noun && t.is("size", "kind", "type"):
 			noun = true
-		case g.place == "" && r.room(k) && !sizeWords[t.text] && r.skylightNamed(k+1, k+3):
+		case g.place == "" && r.room(k) && !sizeWords.has(t.text) && r.skylightNamed(k+1, k+3):
 			g.place = t.text // "2 kitchen skylights"
 		case r.whereWord(k), t.is("crack", "cracks", "leak", "leaks", "hole", "holes") || look == "" && !r.countAdjective(k) && !covers(r.choices, k) && !t.is("rotos", "roto", "rajados", "rajado", "mas", "que", "gotean", "them", "those", "these", "ellos", "ellas"):
 			return r.groupPlace(g, k, noun)
@@ -238,7 +238,7 @@ func (r *reader) groupEnds(k int) bool {
 
 // groupNumber reads the number of a group.
 func (r *reader) groupNumber(i int) (n, next int) {
-	if i >= len(r.toks) || r.used(i) || r.by(i-1) || r.markAt(i-1, '#') || r.markAt(i-1, '/') || r.room(i-1) && !sizeWords[r.toks[i-1].text] || r.wordAt(i-1, "unit", "skylight", "dome", "suite", "apt", "building", "no", "number", "each", "every", "that", "this", "which", "other", "not", "like", "than", "last", "next", "only", "same", "about", "of", "or") {
+	if i >= len(r.toks) || r.used(i) || r.by(i-1) || r.markAt(i-1, '#') || r.markAt(i-1, '/') || r.room(i-1) && !sizeWords.has(r.toks[i-1].text) || r.wordAt(i-1, "unit", "skylight", "dome", "suite", "apt", "building", "no", "number", "each", "every", "that", "this", "which", "other", "not", "like", "than", "last", "next", "only", "same", "about", "of", "or") {
 		return 0, i
 	}
 	n, next = r.countNumber(i)

@@ -6,11 +6,11 @@ import "example.com/intake-bot/internal/fitcheck"
 // chimney's, a tape measure fell to pieces, somebody came off the roof.
 
 var (
-	othersWords = wordSet(`neighbor neighbors neighbour neighbours friend friends brother brothers sister sisters cousin cousins mom moms dad dads parents buddy buddys coworker coworkers boss inlaws
+	othersWords = wordsOf(`neighbor neighbors neighbour neighbours friend friends brother brothers sister sisters cousin cousins mom moms dad dads parents buddy buddys coworker coworkers boss inlaws
 		vecino vecinos vecina hermano hermana primo prima amigo amiga cunado cunada suegro suegra papas`)
-	toolWords = wordSet(`tape ladder phone camera cell level drill pencil flashlight measure iphone cinta flexometro escalera telefono celular camara taladro`)
-	skyWords  = wordSet(`skylight skylights skylite skylites dome domes bubble bubbles plastic lens acrylic glass tragaluz tragaluces domo domos claraboya burbuja plastico mica it ours mine`)
-	elseLeaks = wordSet(`ac air hvac chimney pipe pipes toilet tub plumbing sink dishwasher vent vents stack boot shower furnace heater aire chimenea tubo tuberia plomeria regadera tinaco gutter gutters canaleta`)
+	toolWords = wordsOf(`tape ladder phone camera cell level drill pencil flashlight measure iphone cinta flexometro escalera telefono celular camara taladro`)
+	skyWords  = wordsOf(`skylight skylights skylite skylites dome domes bubble bubbles plastic lens acrylic glass tragaluz tragaluces domo domos claraboya burbuja plastico mica it ours mine`)
+	elseLeaks = wordsOf(`ac air hvac chimney pipe pipes toilet tub plumbing sink dishwasher vent vents stack boot shower furnace heater aire chimenea tubo tuberia plomeria regadera tinaco gutter gutters canaleta`)
 )
 
 // harmAside: the harm is another thing's.
@@ -42,13 +42,13 @@ func (r *reader) othersSkylight(h *hit) bool {
 		return false
 	}
 	for i := r.clauseStart(h.first); i < h.first; i++ {
-		if !othersWords[r.wordText(i)] {
+		if !othersWords.has(r.wordText(i)) {
 			continue
 		}
 		if r.wordAt(i+1, "kid", "kids", "son", "boy", "dog", "tree", "ball", "nino", "hijo", "arbol", "rama") {
 			return false
 		}
-		return r.wordsIn(max(0, i-3), i, "on", "of", "at", "de", "del", "over") || skyWords[r.wordText(i+1)] || skyWords[r.wordText(i+2)] || r.wordAt(i+1, "one", "roof", "house", "barn", "garage", "was", "cracked", "broke", "leaked")
+		return r.wordsIn(max(0, i-3), i, "on", "of", "at", "de", "del", "over") || skyWords.has(r.wordText(i+1)) || skyWords.has(r.wordText(i+2)) || r.wordAt(i+1, "one", "roof", "house", "barn", "garage", "was", "cracked", "broke", "leaked")
 	}
 	return false
 }
@@ -75,22 +75,22 @@ func (r *reader) leakElse(h *hit) bool {
 	for ; r.markAt(i, ',') || r.wordAt(i, "turned", "out", "ended", "up", "was", "is", "to", "be", "being", "actually", "really", "just", "only", "came", "comes", "coming", "from", "the", "a", "an", "our", "my", "but", "and", "it", "that", "which", "pero", "que", "resulto", "ser", "era", "es", "del", "de", "la", "el", "una", "venia", "viene"); i++ {
 		said = said || r.wordAt(i, "was", "is", "be", "being", "from", "ser", "era", "es", "del", "de", "venia", "viene")
 	}
-	return said && elseLeaks[r.wordText(i)] && !r.wordAt(i+1, "side", "too", "also", "and", "tambien", "y") && !r.wordsIn(r.clauseStart(h.first), h.first, "not", "no", "isnt")
+	return said && elseLeaks.has(r.wordText(i)) && !r.wordAt(i+1, "side", "too", "also", "and", "tambien", "y") && !r.wordsIn(r.clauseStart(h.first), h.first, "not", "no", "isnt")
 }
 
 // toolBroke: "the tape fell off the roof and shattered", "la cinta se me cayó y se hizo pedazos".
 func (r *reader) toolBroke(h *hit) bool {
 	for i := h.first; i < min(h.last+5, len(r.toks)); i++ {
-		if skyWords[r.wordText(i)] {
+		if skyWords.has(r.wordText(i)) {
 			return false // "my ladder slid and cracked the dome"
 		}
 	}
 	for i := h.first - 1; i >= r.sentenceFirst(h.first) && i > h.first-12; i-- {
 		w := r.wordText(i)
-		if skyWords[w] && !r.wordAt(i, "it") || r.wordAt(i, "hit", "onto", "into", "through", "sobre") {
+		if skyWords.has(w) && !r.wordAt(i, "it") || r.wordAt(i, "hit", "onto", "into", "through", "sobre") {
 			return false
 		}
-		if toolWords[w] && !r.wordAt(i+1, "on", "over", "around") {
+		if toolWords.has(w) && !r.wordAt(i+1, "on", "over", "around") {
 			return r.wordAt(i-1, "the", "my", "la", "el", "mi", "his", "her", "tape", "cell") && (r.wordsIn(i+1, min(i+5, h.last+1), "fell", "slid", "dropped", "broke", "slipped", "se", "snapped", "shattered", "cracked") || r.wordsIn(max(0, i-3), i, "dropped", "broke", "avente", "solte"))
 		}
 	}

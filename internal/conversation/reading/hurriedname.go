@@ -26,11 +26,11 @@ func (r *reader) hurriedName(i int) bool {
 		return false
 	}
 	next := &r.toks[i+1]
-	return next.kind == wordToken && !next.used && len(next.text) > 2 && !afterName[next.text] && !r.verbAt(i+1) && !r.tellsElse(i+1) &&
-		(next.word == nil || !next.word.filler && next.word.number.kind == notNumber && next.word.unit == noUnit) && !negWords[next.text]
+	return next.kind == wordToken && !next.used && len(next.text) > 2 && !afterName.has(next.text) && !r.verbAt(i+1) && !r.tellsElse(i+1) &&
+		(next.word == nil || !next.word.filler && next.word.number.kind == notNumber && next.word.unit == noUnit) && !negWords.has(next.text)
 }
 
 // tellsElse: the token is of a phrase that tells of the skylight or its building, or a number.
 func (r *reader) tellsElse(i int) bool {
-	return i >= 0 && i < len(r.toks) && (r.toks[i].kind == numToken || covers(r.choices, i) || covers(r.styles, i) || covers(r.wants, i) || r.toks[i].kind == wordToken && countNouns[r.toks[i].text])
+	return i >= 0 && i < len(r.toks) && (r.toks[i].kind == numToken || covers(r.choices, i) || covers(r.styles, i) || covers(r.wants, i) || r.among(i, countNouns))
 }

@@ -331,7 +331,7 @@ func (r *reader) useAlone(t fitcheck.Topic, h *hit) bool {
 // ownSubject: the words are a statement by themselves, so that a "not" further before is another's:
 // "he never called me back frame is a bit weathered".
 func (r *reader) ownSubject(h *hit) bool {
-	return h.last > h.first+1 && r.wordAt(h.first, "frame", "frames", "marco", "marcos") && r.wordAt(h.first+1, "is", "are", "has", "looks", "esta", "estan") && !negWords[r.toks[max(h.first-1, 0)].text] && !r.wordAt(h.first-1, "the", "my", "our", "el", "los")
+	return h.last > h.first+1 && r.wordAt(h.first, "frame", "frames", "marco", "marcos") && r.wordAt(h.first+1, "is", "are", "has", "looks", "esta", "estan") && !negWords.has(r.toks[max(h.first-1, 0)].text) && !r.wordAt(h.first-1, "the", "my", "our", "el", "los")
 }
 
 // pricedAgainst: the value from token i on is what a price is held against: "two layers, and what

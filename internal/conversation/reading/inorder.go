@@ -239,7 +239,7 @@ func (r *reader) oneMoreAt(i int) int {
 	switch {
 	case r.wordAt(i, "one") && r.wordAt(i+1, "more", "other") && !r.wordAt(i+2, "time", "thing", "question", "measurement", "number", "photo", "picture", "side", "try", "layer"):
 		return i + 2
-	case r.wordAt(i, "another") && (r.wordAt(i+1, "one") || i+1 < len(r.toks) && countNouns[r.toks[i+1].text]):
+	case r.wordAt(i, "another") && (r.wordAt(i+1, "one") || i+1 < len(r.toks) && countNouns.has(r.toks[i+1].text)):
 		return i + 2
 	case r.wordAt(i, "uno", "una", "otro", "otra") && r.wordAt(i+1, "mas"):
 		return i + 2
@@ -251,7 +251,7 @@ func (r *reader) oneMoreAt(i int) int {
 
 // roomAdded: "oh and there's a bath one too": a skylight of a room that none of those known has.
 func (r *reader) roomAdded(i int) bool {
-	if !r.wordAt(i, "a", "an") || !r.room(i+1) || sizeWords[r.toks[i+1].text] || !r.wordAt(i+2, "one") && !r.noun(i+2) || r.unitOfRoom(i+1) > 0 {
+	if !r.wordAt(i, "a", "an") || !r.room(i+1) || sizeWords.has(r.toks[i+1].text) || !r.wordAt(i+2, "one") && !r.noun(i+2) || r.unitOfRoom(i+1) > 0 {
 		return false
 	}
 	return r.wordsIn(r.clauseStart(i), i, "also") || r.wordAt(i+3, "too", "also") || r.wordAt(i+3, "as") && r.wordAt(i+4, "well")

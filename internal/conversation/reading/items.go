@@ -191,7 +191,7 @@ func (r *reader) itemCount(i int, before []item) (countAt, bool) {
 // skylightNamed: one of the next words is one for a skylight or a part that is ordered.
 func (r *reader) skylightNamed(from, to int) bool {
 	for i := from; i < min(to, from+12, len(r.toks)); i++ {
-		if t := &r.toks[i]; t.kind == wordToken && (countNouns[t.text] || t.is("one", "ones", "unidad", "unidades")) {
+		if t := &r.toks[i]; t.kind == wordToken && (countNouns.has(t.text) || t.is("one", "ones", "unidad", "unidades")) {
 			return true
 		}
 	}

@@ -81,7 +81,7 @@ func (r *reader) countGap(from, to int) bool {
 			continue
 		}
 		if t.is("of", "them", "em", "those", "these", "the", "skylights", "ellos", "ellas", "esos", "estos", "ea", "each", "pcs", "pc", "qty", "quantity", "count", "that", "at", "with", "con", "measuring", "sized", "size", "outside", "inside", "curb", "curbs", "openings", "holes", "kind", "same", "identical", "small", "big", "large", "smaller", "bigger", "larger", "little", "ones", "one", "square", "round", "de", "son", "miden", "mide", "measure", "measures", "are", "is", "other", "others", "medium", "tiny", "huge", "chicos", "chicas", "grandes", "pequenos", "pequenas", "medianos", "medianas", "iguales", "otros", "otras", "upstairs", "downstairs", "arriba", "abajo") || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
-			t.kind == wordToken && (countNouns[t.text] || t.word != nil && t.word.filler) {
+			t.kind == wordToken && (countNouns.has(t.text) || t.word != nil && t.word.filler) {
 			continue
 		}
 		return false

@@ -2,7 +2,7 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
-var otherPersons = wordSet(`wife wifes husband husbands spouse spouses partner partners girlfriend girlfriends boyfriend boyfriends daughter daughters son sons mother mothers mom moms father fathers dad dads sister sisters brother brothers
+var otherPersons = wordsOf(`wife wifes husband husbands spouse spouses partner partners girlfriend girlfriends boyfriend boyfriends daughter daughters son sons mother mothers mom moms father fathers dad dads sister sisters brother brothers
 	neighbor neighbors friend friends roofer roofers contractor contractors kid kids boss bosses
 	esposa esposo mujer marido hija hijo madre mama padre papa hermana hermano vecina vecino amiga amigo novia novio pareja techador contratista jefe jefa`)
 
@@ -22,7 +22,7 @@ func (r *reader) nameOfKin() {
 			said = said || !r.wordAt(j, "is", "s", "es")
 			j--
 		}
-		if said && j >= 0 && r.toks[j].kind == wordToken && otherPersons[r.toks[j].text] && !r.wordsIn(max(0, j-4), j, "under", "in", "put", "use", "change", "to", "bajo", "nombre", "ponga", "pongalo", "cambie") {
+		if said && j >= 0 && r.among(j, otherPersons) && !r.wordsIn(max(0, j-4), j, "under", "in", "put", "use", "change", "to", "bajo", "nombre", "ponga", "pongalo", "cambie") {
 			r.forget(fitcheck.TopicName)
 			r.use(w.first, w.first)
 			r.introduced() // "my wife's name is Ann and mine is Bob Bell"

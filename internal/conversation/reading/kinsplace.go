@@ -37,6 +37,6 @@ func (r *reader) otherPerson(i int) bool {
 		return false
 	}
 	t := &r.toks[i]
-	return kin[t.text] || otherPersons[t.text] && !r.wordsIn(max(0, i-2), i, "im", "a", "am", "soy") ||
+	return kin.has(t.text) || otherPersons.has(t.text) && !r.wordsIn(max(0, i-2), i, "im", "a", "am", "soy") ||
 		t.is("cousin", "cousins", "buddy", "inlaws", "parents", "landlord", "installer", "handyman", "primo", "prima", "sobrino", "sobrina", "tio", "tia", "cunado", "cunada", "suegro", "suegra", "abuelo", "abuela")
 }

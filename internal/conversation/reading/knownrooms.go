@@ -45,15 +45,15 @@ func (r *reader) knownRooms() bool {
 		if unit := r.unitOfRoom(i); unit > 0 {
 			room := r.Input.Rooms[unit]
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
-			place := !sizeWords[room] && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
+			place := !sizeWords.has(room) && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
 			place = place || covers(r.choices, i-1) && r.endsRoom(i)
 			counted := r.asked("confirm") && r.wholeSaid(i-1) > 0 && r.putsRight(i-1) && (r.endsLook(i) || r.wordAt(i+1, "please", "not")) // "make it 2 kitchen"
-			if called || place || counted || sizeWords[room] && r.wordAt(i-1, "el", "la") {
+			if called || place || counted || sizeWords.has(room) && r.wordAt(i-1, "el", "la") {
 				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
 					called = true
 					r.use(i+1, i+1)
 				}
-				if !called && r.wordAt(i+1, "room", "rooms", "area", "side", "roof") && !(sizeWords[room] && r.wordAt(i+1, "side")) {
+				if !called && r.wordAt(i+1, "room", "rooms", "area", "side", "roof") && !(sizeWords.has(room) && r.wordAt(i+1, "side")) {
 					called = true // "living room bronze"
 				}
 				if r.kindsWord(i) > 0 {
@@ -90,7 +90,7 @@ func (r *reader) withOther(found []unitRef) []unitRef {
 
 // otherRoom: "the bathroom one is 25 x 49", where the one skylight so far is another room's.
 func (r *reader) otherRoom(i int) int {
-	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) || sizeWords[r.toks[i].text] || !(r.wordAt(i+1, "one") && r.wordAt(i-1, "the", "my", "our", "and")) && !r.roomOpens(i) || sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text || !r.pairSoon(i+1) {
+	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) || sizeWords.has(r.toks[i].text) || !(r.wordAt(i+1, "one") && r.wordAt(i-1, "the", "my", "our", "and")) && !r.roomOpens(i) || sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text || !r.pairSoon(i+1) {
 		return 0
 	}
 	return 2

@@ -34,17 +34,17 @@ const (
 )
 
 var (
-	sheetWords = wordSet(`plastic plexi plexiglass plexiglas acrylic lexan bubble lens polycarbonate dome domes plastico acrilico burbuja cupula mica domo`)
-	wholeWords = wordSet(`skylight skylights unit skylite tragaluz tragaluces`)
-	frameParts = wordSet(`frame frames framework rim rimmed ring metal aluminum alum steel band retainer flange channel angle marco aluminio aro`)
-	metalWords = wordSet(`metal aluminum alum steel tin metallic metalico metalica aluminio`)
+	sheetWords = wordsOf(`plastic plexi plexiglass plexiglas acrylic lexan bubble lens polycarbonate dome domes plastico acrilico burbuja cupula mica domo`)
+	wholeWords = wordsOf(`skylight skylights unit skylite tragaluz tragaluces`)
+	frameParts = wordsOf(`frame frames framework rim rimmed ring metal aluminum alum steel band retainer flange channel angle marco aluminio aro`)
+	metalWords = wordsOf(`metal aluminum alum steel tin metallic metalico metalica aluminio`)
 	// metalThings are made of metal, and no frame.
-	metalThings = wordSet(`gutter gutters ladder roof roofing siding flashing flashings pole wall walls deck building sides door screw screws nail nails bolt bolts wrap cap trim strip strips`)
-	boxWords    = wordSet(`box boxes curb curbs riser cajon caja brocal bordillo curbing`)
-	woodWords   = wordSet(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
-	shingWords  = wordSet(`shingles shingle shingled roofing tejas teja`)
+	metalThings = wordsOf(`gutter gutters ladder roof roofing siding flashing flashings pole wall walls deck building sides door screw screws nail nails bolt bolts wrap cap trim strip strips`)
+	boxWords    = wordsOf(`box boxes curb curbs riser cajon caja brocal bordillo curbing`)
+	woodWords   = wordsOf(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
+	shingWords  = wordsOf(`shingles shingle shingled roofing tejas teja`)
 	// notKinds are words beside which the parts tell of something else.
-	notKinds = wordSet(`glass fiberglass vidrio cristal fibra tube tubo tubular measure measured measures measuring tape bathroom kitchen bedroom shower tub building shop ceiling high between entre if want need new replace quiero necesito where donde should`)
+	notKinds = wordsOf(`glass fiberglass vidrio cristal fibra tube tubo tubular measure measured measures measuring tape bathroom kitchen bedroom shower tub building shop ceiling high between entre if want need new replace quiero necesito where donde should`)
 )
 
 // laidAt is the part that token i begins to name, and the last token of its name.
@@ -64,34 +64,34 @@ func (r *reader) laidAt(i int) (laidPart, int) {
 		if r.wordAt(end, "the", "my", "our", "its") {
 			end++
 		}
-		if end < len(r.toks) && wholeWords[r.toks[end].text] {
+		if end < len(r.toks) && wholeWords.has(r.toks[end].text) {
 			return framePart, end // "the frame of the skylight"
 		}
 	}
 	switch {
-	case metalWords[t] && metalThings[next]:
+	case metalWords.has(t) && metalThings.has(next):
 		return noPart, i
-	case metalWords[t] && boxWords[next]:
+	case metalWords.has(t) && boxWords.has(next):
 		return metalBox, i + 1
-	case woodWords[t] && frameParts[next] && next != "frame", sheetWords[t] && (frameParts[next] || boxWords[next]):
+	case woodWords.has(t) && frameParts.has(next) && next != "frame", sheetWords.has(t) && (frameParts.has(next) || boxWords.has(next)):
 		return darkPart, i + 1
-	case woodWords[t] && (boxWords[next] || next == "frame" || next == "base" || next == "framing"), frameParts[t] && boxWords[next] && !metalWords[t]:
+	case woodWords.has(t) && (boxWords.has(next) || next == "frame" || next == "base" || next == "framing"), frameParts.has(t) && boxWords.has(next) && !metalWords.has(t):
 		return boxPart, i + 1
-	case r.wordAt(i, "frame", "marco", "base") && r.wordAt(i+1, "of", "de") && i+2 < len(r.toks) && woodWords[r.toks[i+2].text]:
+	case r.wordAt(i, "frame", "marco", "base") && r.wordAt(i+1, "of", "de") && i+2 < len(r.toks) && woodWords.has(r.toks[i+2].text):
 		return boxPart, i + 2
-	case metalWords[t] && frameParts[next], wholeWords[t] && frameParts[next]:
+	case metalWords.has(t) && frameParts.has(next), wholeWords.has(t) && frameParts.has(next):
 		return framePart, i + 1
-	case frameParts[t] && sheetWords[next] && t != "rimmed": // "a metal plastic thing"
+	case frameParts.has(t) && sheetWords.has(next) && t != "rimmed": // "a metal plastic thing"
 		return darkPart, i + 1
-	case sheetWords[t]:
+	case sheetWords.has(t):
 		return sheetPart, i
-	case frameParts[t]:
+	case frameParts.has(t):
 		return framePart, i
-	case boxWords[t] || woodWords[t]:
+	case boxWords.has(t) || woodWords.has(t):
 		return boxPart, i
-	case shingWords[t]:
+	case shingWords.has(t):
 		return roofPart, i
-	case wholeWords[t]:
+	case wholeWords.has(t):
 		return wholePart, i
 	}
 	return noPart, i
@@ -198,7 +198,7 @@ func (r *reader) laidParts(from, to int) []laid {
 	how, by := notLying, -1
 	for i := from; i < to; i++ {
 		t := &r.toks[i]
-		if t.kind == wordToken && (notKinds[t.text] || negWords[t.text] && !r.hidden(i) && !r.saysUnknown(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
+		if t.kind == wordToken && (notKinds.has(t.text) || negWords.has(t.text) && !r.hidden(i) && !r.saysUnknown(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
 			return nil
 		}
 		if t.ends() {
@@ -258,7 +258,7 @@ func (r *reader) saysUnknown(i int) bool {
 // hidden: "no metal showing on top, the plastic goes over it": there is a frame all the same.
 func (r *reader) hidden(i int) bool {
 	for k := i + 1; k <= i+2; k++ {
-		if k+1 < len(r.toks) && frameParts[r.toks[k].text] {
+		if k+1 < len(r.toks) && frameParts.has(r.toks[k].text) {
 			return r.wordAt(k+1, "showing", "visible", "exposed", "shows", "visto", "expuesto") || r.wordAt(k+1, "on", "to", "you", "a") && r.wordAt(k+2, "top", "see", "be", "can", "la")
 		}
 	}
@@ -284,14 +284,14 @@ func (r *reader) tallSides() (value string, first, last int) {
 	tall, side := -1, -1
 	for i := range r.toks {
 		switch {
-		case r.toks[i].kind == wordToken && (boxWords[r.toks[i].text] || woodWords[r.toks[i].text]) && !r.wordAt(i-1, "no", "any", "sin") && !r.wordAt(i-2, "no", "not", "isnt", "without"):
+		case r.toks[i].kind == wordToken && (boxWords.has(r.toks[i].text) || woodWords.has(r.toks[i].text)) && !r.wordAt(i-1, "no", "any", "sin") && !r.wordAt(i-2, "no", "not", "isnt", "without"):
 			return "", 0, 0
 		case r.wordAt(i, "tall", "high", "upright", "vertical", "altos", "altas"), r.wordAt(i, "straight") && r.wordAt(i+1, "up"):
 			tall = max(tall, i)
 			if tall == i && side < 0 && r.risesFrom(i) {
 				side = i
 			}
-		case r.wordAt(i, "walls", "sides", "lados", "paredes") && (i > 0 && metalWords[r.toks[i-1].text] || r.wordAt(i+1, "de") && i+2 < len(r.toks) && metalWords[r.toks[i+2].text]):
+		case r.wordAt(i, "walls", "sides", "lados", "paredes") && (i > 0 && metalWords.has(r.toks[i-1].text) || r.wordAt(i+1, "de") && i+2 < len(r.toks) && metalWords.has(r.toks[i+2].text)):
 			side = i
 		}
 	}
@@ -307,7 +307,7 @@ func (r *reader) risesFrom(i int) bool {
 		return false
 	}
 	for k := i - 1; k >= max(0, i-7); k-- {
-		if metalWords[r.toks[k].text] || r.wordAt(k, "frame") {
+		if metalWords.has(r.toks[k].text) || r.wordAt(k, "frame") {
 			return true
 		}
 	}

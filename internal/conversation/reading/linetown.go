@@ -58,5 +58,5 @@ func (r *reader) mayEndWith(i int) bool {
 	if r.givenAt(p-1) && r.surname(p) {
 		return true
 	}
-	return !r.givenAt(p) && !nameLeads[r.toks[p].text] && !jobWords[r.toks[p].text] && !negWords[r.toks[p].text] && r.explained(p)
+	return !r.givenAt(p) && !nameLeads.has(r.toks[p].text) && !jobWords.has(r.toks[p].text) && !negWords.has(r.toks[p].text) && r.explained(p)
 }

@@ -134,7 +134,7 @@ func (r *reader) surname(i int) bool {
 		return false
 	}
 	if t.word == nil || t.word.given || t.is("van", "der", "de", "la", "jr", "sr") {
-		return !afterName[t.text] || t.is("de")
+		return !afterName.has(t.text) || t.is("de")
 	}
 	return !t.word.common && !t.word.filler && t.word.number.kind == notNumber && t.word.unit == noUnit && !t.word.trade
 }
@@ -279,7 +279,7 @@ func (r *reader) townInName(first, last int) int {
 		if len(ahead) > last-i+1 {
 			ahead = ahead[:last-i+1]
 		}
-		if n := place.Scan(ahead, ""); n == last-i+1 && !(n == 1 && familyTowns[ahead[0]] && !r.asked(fitcheck.TopicPlace)) && (i > first+1 || n > 1 && r.toks[i].word != nil && r.toks[i].word.common) {
+		if n := place.Scan(ahead, ""); n == last-i+1 && !(n == 1 && familyTowns.has(ahead[0]) && !r.asked(fitcheck.TopicPlace)) && (i > first+1 || n > 1 && r.toks[i].word != nil && r.toks[i].word.common) {
 			return i - 1
 		}
 	}
@@ -287,7 +287,7 @@ func (r *reader) townInName(first, last int) int {
 }
 
 // familyTowns are families' names that towns bear too: "Luis Rivera Ponce" has two of them.
-var familyTowns = wordSet(`colon ponce leon vega salinas salas valencia cordova cordoba medina toledo luna santiago zamora trujillo mora lara seguin avila cruz nogales robles coronado palacios
+var familyTowns = wordsOf(`colon ponce leon vega salinas salas valencia cordova cordoba medina toledo luna santiago zamora trujillo mora lara seguin avila cruz nogales robles coronado palacios
 	rosales rojas granada aguilar cardenas`)
 
 func properCase(s string) string {

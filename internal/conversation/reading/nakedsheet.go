@@ -7,9 +7,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // frame".
 
 var (
-	fastenWords = wordSet(`screw screws screwed screwing nail nails nailed bolt bolts bolted tacked stapled fastened attached drilled lagged caulked glued siliconed atornillado atornillada atornillo atornillaron tornillos clavado clavada clavo clavaron clavos pijas fijado fijada pegado pegada`)
+	fastenWords = wordsOf(`screw screws screwed screwing nail nails nailed bolt bolts bolted tacked stapled fastened attached drilled lagged caulked glued siliconed atornillado atornillada atornillo atornillaron tornillos clavado clavada clavo clavaron clavos pijas fijado fijada pegado pegada`)
 	// frameNames are what holds the plastic where anything does.
-	frameNames = wordSet(`frame frames framework framing metal aluminum rim trim ring edging retainer marco aro aluminio`)
+	frameNames = wordsOf(`frame frames framework framing metal aluminum rim trim ring edging retainer marco aro aluminio`)
 )
 
 // nakedSheet tells the bare dome where nothing else tells the kind.
@@ -29,21 +29,21 @@ func (r *reader) nakedSheet(all []saying) []saying {
 			continue
 		}
 		switch {
-		case notKinds[t] && t != "opening" || boxWords[t] && !r.negated(i) || shingWords[t] && !r.wordAt(i+1, "nails", "screws"):
+		case notKinds.has(t) && t != "opening" || boxWords.has(t) && !r.negated(i) || shingWords.has(t) && !r.wordAt(i+1, "nails", "screws"):
 			if r.wordAt(i, "high", "building", "where", "new", "replace", "need", "want", "quiero", "necesito", "kitchen", "bathroom", "bedroom") && sheet >= 0 && screwed >= 0 && none >= 0 && r.sentenceFirst(i) > r.sentenceFirst(none) {
 				continue // a wish of its own after the description
 			}
 			return all
-		case sheetWords[t]:
+		case sheetWords.has(t):
 			if sheet < 0 {
 				sheet = i
 			}
-		case fastenWords[t]:
+		case fastenWords.has(t):
 			if r.negated(i) {
 				return all
 			}
 			screwed = i
-		case frameNames[t]:
+		case frameNames.has(t):
 			if !r.withoutFrame(i) {
 				return all
 			}

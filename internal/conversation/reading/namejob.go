@@ -6,21 +6,21 @@ import "example.com/intake-bot/internal/fitcheck"
 // de la iglesia, Nohemí".
 
 // jobWords say what somebody is, at work or to somebody else; they are no names.
-var jobWords = wordSet(`framer electrician plumber painter installer glazier remodeler welder mechanic engineer architect technician drywaller inspector renter siding gc pm manager secretary owner coowner custodian janitor super superintendent supervisor handyman handywoman contractor roofer treasurer trustee chairman chairwoman chair director principal
+var jobWords = wordsOf(`framer electrician plumber painter installer glazier remodeler welder mechanic engineer architect technician drywaller inspector renter siding gc pm manager secretary owner coowner custodian janitor super superintendent supervisor handyman handywoman contractor roofer treasurer trustee chairman chairwoman chair director principal
 	tenant landlord landlady caretaker foreman bookkeeper assistant receptionist coordinator clerk sexton usher homeowner builder carpenter farmer rancher guy lady gal wife husband son daughter mother mom father dad brother sister neighbor nephew niece grandson granddaughter
 	secretaria secretario dueno duena encargado encargada gerente administrador administradora techero techador contratista albanil conserje velador mayordomo inquilino inquilina casero casera tesorero tesorera
 	hijo hija esposa esposo mama papa hermano hermana vecino vecina nieto nieta sobrino sobrina yerno nuera maestra maestro directora carpintero señora`)
 
 // jobLead are small words before what somebody is.
-var jobLead = wordSet(`the a an your our her his their my one of office property building church school facility facilities officer shop general assistant head night day apartment site project maintenance la el las los un una su sus tu mi nuestra nuestro`)
+var jobLead = wordsOf(`the a an your our her his their my one of office property building church school facility facilities officer shop general assistant head night day apartment site project maintenance la el las los un una su sus tu mi nuestra nuestro`)
 
 // nameAfterJob reads the name after what somebody is, from token i on.
 func (r *reader) nameAfterJob(i int) (first, last int, ok bool) {
 	at := i
-	for at < len(r.toks) && at < i+4 && r.toks[at].kind == wordToken && jobLead[r.toks[at].text] {
+	for at < len(r.toks) && at < i+4 && r.among(at, jobLead) {
 		at++
 	}
-	if at >= len(r.toks) || r.toks[at].kind != wordToken || !jobWords[r.toks[at].text] {
+	if at >= len(r.toks) || r.toks[at].kind != wordToken || !jobWords.has(r.toks[at].text) {
 		return 0, 0, false
 	}
 	at++

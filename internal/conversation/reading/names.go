@@ -87,7 +87,7 @@ func (r *reader) introduced() bool {
 				r.nameFact(first, last)
 				return true
 			}
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords[r.toks[first].text] && !(r.wordAt(first, "la", "el", "the") && first < last && jobWords[r.toks[first+1].text]) && !(r.wordAt(h.last, "somos") && !r.givenAt(first) && !(r.wordAt(first, "los") && last > first && r.toks[first+1].word == nil)) && r.nameEnds(last+1) && r.surelyName(h, first, last) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords.has(r.toks[first].text) && !(r.wordAt(first, "la", "el", "the") && first < last && jobWords.has(r.toks[first+1].text)) && !(r.wordAt(h.last, "somos") && !r.givenAt(first) && !(r.wordAt(first, "los") && last > first && r.toks[first+1].word == nil)) && r.nameEnds(last+1) && r.surelyName(h, first, last) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -105,7 +105,7 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "here":
-			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordAt(first, "moved", "moving", "relocated", "lived", "living", "came", "born", "raised", "settled") && !r.wordAt(h.last+1, "are", "get", "have", "usually") && !(first == h.first-1 && (jobWords[r.toks[first].text] || r.wordAt(first-1, "no", "not", "any", "zero"))) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
+			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordAt(first, "moved", "moving", "relocated", "lived", "living", "came", "born", "raised", "settled") && !r.wordAt(h.last+1, "are", "get", "have", "usually") && !(first == h.first-1 && (jobWords.has(r.toks[first].text) || r.wordAt(first-1, "no", "not", "any", "zero"))) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
 				r.nameFact(first, h.first-1)
 				return true
 			}
@@ -352,7 +352,7 @@ func (r *reader) nameEnds(i int) bool {
 // nameBefore reads a name that ends before token i: "Hal here".
 func (r *reader) nameBefore(i int) (first int, ok bool) {
 	first = i
-	if i == 2 && r.toks[0].word != nil && r.toks[0].word.given && r.toks[1].kind == wordToken && !(r.toks[1].word != nil && (r.toks[1].word.filler || negWords[r.toks[1].text])) && !r.wordAt(1, "and", "is", "not", "over") {
+	if i == 2 && r.toks[0].word != nil && r.toks[0].word.given && r.toks[1].kind == wordToken && !(r.toks[1].word != nil && (r.toks[1].word.filler || negWords.has(r.toks[1].text))) && !r.wordAt(1, "and", "is", "not", "over") {
 		return 0, true // "Elaine Good here"
 	}
 	for first > 0 && i-first < 3 && r.nameWord(first-1, true) && (r.toks[first-1].word == nil || r.toks[first-1].word.given) {

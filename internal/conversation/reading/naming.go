@@ -72,7 +72,7 @@ func (r *reader) takeSenseAfter(m *measure, h *hit, s sense) {
 			m.shapedBy(h)
 		}
 	case "both":
-		if !m.diag && (r.wordsIn(h.first, h.last+2, "them") || h.last+1 < len(r.toks) && countNouns[r.toks[h.last+1].text] || r.wordAt(h.last+1, "ones", "of")) {
+		if !m.diag && (r.wordsIn(h.first, h.last+2, "them") || h.last+1 < len(r.toks) && countNouns.has(r.toks[h.last+1].text) || r.wordAt(h.last+1, "ones", "of")) {
 			return // "24 inches, both domes"
 		}
 		m.both = m.both || h.first-m.last <= 3 || m.diag && m.shape == lone

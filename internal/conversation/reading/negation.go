@@ -2,23 +2,19 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
-var negWords = map[string]bool{"not": true, "no": true, "isnt": true, "arent": true, "wasnt": true, "werent": true, "dont": true,
-	"doesnt": true, "didnt": true, "never": true, "without": true, "wont": true, "aint": true, "hasnt": true, "havent": true,
-	"neither": true, "nor": true, "ni": true, "sin": true, "nunca": true, "tampoco": true, "ningun": true, "ninguna": true,
-	"cannot": true, "cant": true, "wouldnt": true, "non": true, "nobody": true, "noone": true, "nadie": true, "zero": true, "couldnt": true, "nothing": true}
+var negWords = wordsOf(`not no isnt arent wasnt werent dont doesnt didnt never without wont aint hasnt havent neither nor ni sin nunca
+	tampoco ningun ninguna cannot cant wouldnt non nobody noone nadie zero couldnt nothing`)
 
 // negStops end the reach of a "not" before them.
-var negStops = map[string]bool{"but": true, "just": true, "only": true, "except": true, "pero": true, "solo": true, "sino": true,
-	"its": true, "it": true, "rather": true, "though": true, "although": true, "however": true, "theres": true, "there": true,
-	"i": true, "we": true, "nomas": true, "now": true, "because": true, "since": true, "thats": true,
-	"so": true, "me": true, "us": true, "porque": true, "lol": true, "haha": true, "jaja": true, "somebody": true, "someone": true, "alguien": true, "and": false}
+var negStops = wordsOf(`but just only except pero solo sino its it rather though although however theres there i we nomas now because
+	since thats so me us porque lol haha jaja somebody someone alguien`)
 
 const negReach = 6 // words that a "not" reaches over, common practice
 
 // negated says whether a "not" before the token holds for it: "not cracked", "no cracks
 // or leaks"; not "not cracked, just hazy", "no, it leaks".
 func (r *reader) negated(i int) bool {
-	if i < len(r.toks) && negStops[r.toks[i].text] {
+	if i < len(r.toks) && negStops.has(r.toks[i].text) {
 		return false
 	}
 	for n, j := 0, i-1; j >= 0 && n < negReach; j-- {
@@ -36,13 +32,13 @@ func (r *reader) negated(i int) bool {
 		if r.wordAt(j, "no") && r.wordAt(j+1, "wait") {
 			return false // "no wait my wife wants clear"
 		}
-		if negWords[t.text] {
+		if negWords.has(t.text) {
 			return !r.noAlone(j, i) && !r.otherNamed(j+1, i)
 		}
 		if r.insteadOf(j) && !(r.wordAt(j, "than") && i-j > 2 && !r.wordAt(j-1, "rather", "other")) {
 			return true
 		}
-		if negStops[t.text] || t.text == "and" && r.wordAt(j+1, "it", "its", "the", "i", "we", "they", "theres", "there", "a", "is", "yes", "yeah", "yep") {
+		if negStops.has(t.text) || t.text == "and" && r.wordAt(j+1, "it", "its", "the", "i", "we", "they", "theres", "there", "a", "is", "yes", "yeah", "yep") {
 			return false
 		}
 		n++

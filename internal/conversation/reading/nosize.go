@@ -5,37 +5,23 @@ import "example.com/intake-bot/internal/fitcheck"
 // Numbers of other things: money, dates, times, addresses, years. They are marked as
 // used, so that no size is made of them.
 
-var streetWords = map[string]bool{"st": true, "street": true, "ave": true, "avenue": true, "av": true, "rd": true,
-	"road": true, "dr": true, "drive": true, "ln": true, "lane": true, "blvd": true, "boulevard": true, "ct": true,
-	"court": true, "way": true, "pl": true, "hwy": true, "highway": true, "cir": true, "pkwy": true,
-	"parkway": true, "trl": true, "trail": true, "ter": true, "terrace": true, "route": true, "rt": true,
-	"pike": true, "loop": true, "calle": true, "avenida": true, "carretera": true, "place": true, "row": true, "alley": true}
+var streetWords = wordsOf(`st street ave avenue av rd road dr drive ln lane blvd boulevard ct court way pl hwy highway cir pkwy parkway
+	trl trail ter terrace route rt pike loop calle avenida carretera place row alley`)
 
 // beforeCode are words after which a number is a name of something.
-var beforeCode = map[string]bool{"apt": true, "apartment": true, "suite": true, "ste": true, "order": true, "invoice": true,
-	"model": true, "part": true, "po": true, "box": true, "item": true, "sku": true, "serial": true, "account": true,
-	"acct": true, "job": true, "ticket": true, "ref": true, "rr": true, "lot": true, "route": true, "hwy": true,
-	"highway": true, "road": true, "room": true, "rm": true, "bldg": true, "floor": true, "catalog": true, "permit": true,
-	"channel": true, "exit": true, "ext": true, "extension": true, "lat": true, "interstate": true, "page": true,
-	"since": true, "factura": true, "pedido": true, "orden": true, "depto": true, "modelo": true, "version": true}
+var beforeCode = wordsOf(`apt apartment suite ste order invoice model part po box item sku serial account acct job ticket ref rr lot
+	route hwy highway road room rm bldg floor catalog permit channel exit ext extension lat interstate page since
+	factura pedido orden depto modelo version`)
 
-var monthWords = map[string]bool{"january": true, "february": true, "march": true, "april": true, "may": true, "june": true,
-	"july": true, "august": true, "september": true, "october": true, "november": true, "december": true, "jan": true,
-	"feb": true, "mar": true, "apr": true, "jun": true, "jul": true, "aug": true, "sep": true, "sept": true, "oct": true,
-	"nov": true, "dec": true, "enero": true, "febrero": true, "marzo": true, "abril": true, "mayo": true, "junio": true,
-	"julio": true, "agosto": true, "septiembre": true, "octubre": true, "noviembre": true, "diciembre": true}
+var monthWords = wordsOf(`january february march april may june july august september october november december jan feb mar apr jun jul
+	aug sep sept oct nov dec enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre
+	diciembre`)
 
 // afterCount are words after which a number counts something that is no length.
-var afterCount = map[string]bool{"years": true, "year": true, "times": true, "second": true, "yrs": true, "yr": true, "months": true, "month": true,
-	"weeks": true, "week": true, "wks": true, "days": true, "day": true, "hours": true, "hour": true, "hrs": true, "hr": true,
-	"minutes": true, "minute": true, "min": true, "mins": true, "seconds": true, "secs": true, "anos": true, "ano": true,
-	"meses": true, "mes": true, "semanas": true, "dias": true, "horas": true, "hora": true, "minutos": true, "pm": true,
-	"am": true, "oclock": true, "dollars": true, "dollar": true, "bucks": true, "budgeted": true, "usd": true, "dolares": true, "pesos": true,
-	"grand": true, "k": true, "percent": true, "deg": true, "degrees": true, "mph": true, "lbs": true, "lb": true,
-	"pounds": true, "miles": true, "mile": true, "gallons": true, "stories": true, "story": true, "people": true,
-	"yards": true, "yard": true, "sqft": true, "acres": true, "kg": true, "oz": true, "psf": true, "psi": true, "gauge": true,
-	"ga": true, "amp": true, "volts": true, "watt": true, "watts": true, "tops": true, "anios": true, "libras": true,
-	"grados": true, "millas": true, "tall": false}
+var afterCount = wordsOf(`years year times second yrs yr months month weeks week wks days day hours hour hrs hr minutes minute min mins
+	seconds secs anos ano meses mes semanas dias horas hora minutos pm am oclock dollars dollar bucks budgeted usd
+	dolares pesos grand k percent deg degrees mph lbs lb pounds miles mile gallons stories story people yards yard
+	sqft acres kg oz psf psi gauge ga amp volts watt watts tops anios libras grados millas`)
 
 func (r *reader) numbersOfOtherThings() {
 	for i := range r.toks {
@@ -95,7 +81,7 @@ func (r *reader) numberedSide(i int) bool {
 // spokenCount: "five years", "two weeks".
 func (r *reader) spokenCount(i int) {
 	k := r.toks[i].word.number.kind
-	if k == soundsLike || k == partWord || !r.afterWord(i+1, afterCount) || r.wordAt(i+1, "second") && r.wordAt(i+2, "one", "is", "skylight", "dome", "unit") {
+	if k == soundsLike || k == partWord || !r.among(i+1, afterCount) || r.wordAt(i+1, "second") && r.wordAt(i+2, "one", "is", "skylight", "dome", "unit") {
 		return
 	}
 	if r.wordAt(i+1, "cracks", "crack", "leaks", "leak", "holes", "hole", "drips") {
@@ -105,16 +91,12 @@ func (r *reader) spokenCount(i int) {
 	r.use(i, i+1)
 }
 
-func (r *reader) afterWord(i int, set map[string]bool) bool {
-	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && set[r.toks[i].text]
-}
-
 func (r *reader) money(i int) bool {
 	if r.wordAt(i-1, "budget", "spend", "paid", "pay", "spent") || r.wordAt(i-1, "is", "of", "was") && r.wordAt(i-2, "budget", "price", "cost", "quote", "estimate", "bill") {
 		r.use(i, i)
 		return true
 	}
-	if r.markAt(i-1, '$') || r.afterWord(i-1, map[string]bool{"usd": true}) && i > 0 || r.markAt(i+1, '$') || r.markAt(i-1, '#') {
+	if r.markAt(i-1, '$') || r.wordAt(i-1, "usd") || r.markAt(i+1, '$') || r.markAt(i-1, '#') {
 		r.use(i, i)
 		return true
 	}
@@ -123,11 +105,11 @@ func (r *reader) money(i int) bool {
 
 // date: 6/12/2004, june 12, 12 june; a day and month with words that speak of time.
 func (r *reader) date(i int) bool {
-	if r.afterWord(i-1, monthWords) && i > 0 && r.toks[i].whole <= 31 || r.afterWord(i+1, monthWords) && !r.wordAt(i+1, "may", "mar", "march") {
+	if r.among(i-1, monthWords) && i > 0 && r.toks[i].whole <= 31 || r.among(i+1, monthWords) && !r.wordAt(i+1, "may", "mar", "march") {
 		r.use(i, i)
 		return true
 	}
-	if r.wordAt(i+1, "de") && r.afterWord(i+2, monthWords) && r.toks[i].whole <= 31 {
+	if r.wordAt(i+1, "de") && r.among(i+2, monthWords) && r.toks[i].whole <= 31 {
 		r.use(i, i+2) // "para el 15 de marzo"
 		return true
 	}
@@ -253,13 +235,13 @@ func (r *reader) street(i int) bool {
 		if t.kind == markToken && !(t.text[0] == '.' && t.glued) && t.text[0] != '-' || r.by(j) || t.kind == wordToken && r.unitAt(j) != noUnit && t.text != "ft" {
 			return false
 		}
-		if n > 0 && t.kind == wordToken && (t.word != nil && t.word.common && !streetWords[t.text]) && !t.is("n", "s", "e", "w", "county", "old", "oak", "main", "park", "lake", "hill", "north", "south", "east", "west", "state", "el") {
+		if n > 0 && t.kind == wordToken && (t.word != nil && t.word.common && !streetWords.has(t.text)) && !t.is("n", "s", "e", "w", "county", "old", "oak", "main", "park", "lake", "hill", "north", "south", "east", "west", "state", "el") {
 			return false
 		}
 		if t.is("way") && r.wordAt(j-1, "one", "other", "each", "both", "this", "that", "same", "either", "any", "another", "short", "long", "narrow", "narrower", "shorter", "longer", "skinny", "wide", "big", "small", "tall", "fat", "the") {
 			return false
 		}
-		if t.kind == wordToken && streetWords[t.text] && (j > i+1 || !t.glued && t.text != "st" && t.text != "ft") {
+		if t.kind == wordToken && streetWords.has(t.text) && (j > i+1 || !t.glued && t.text != "st" && t.text != "ft") {
 			end := j
 			for r.wordAt(end+1, "n", "s", "e", "w", "nw", "ne", "sw", "se") {
 				end++
@@ -281,13 +263,13 @@ func (r *reader) named(i int) bool {
 	for j >= 0 && (r.markAt(j, '#') || r.markAt(j, '.') || r.markAt(j, ':') || r.wordAt(j, "number", "no", "num", "is", "was", "from")) {
 		j--
 	}
-	if j < 0 || r.toks[j].kind != wordToken || !beforeCode[r.toks[j].text] || j < r.sentenceFirst(i) {
+	if j < 0 || r.toks[j].kind != wordToken || !beforeCode.has(r.toks[j].text) || j < r.sentenceFirst(i) {
 		return false
 	}
-	if _, next := r.numeralAt(i); r.toks[j].is("order", "orden", "item") && (r.wordAt(j-1, "in", "en") || r.by(i+1) || next > i+1 || r.unitAt(i+1) != noUnit || i+1 < len(r.toks) && r.toks[i+1].kind == wordToken && countNouns[r.toks[i+1].text]) {
+	if _, next := r.numeralAt(i); r.toks[j].is("order", "orden", "item") && (r.wordAt(j-1, "in", "en") || r.by(i+1) || next > i+1 || r.unitAt(i+1) != noUnit || i+1 < len(r.toks) && r.among(i+1, countNouns)) {
 		return false // "sides in order: 24 1/2, 48 1/2"
 	}
-	if r.toks[j].is("floor") && (r.asked(fitcheck.TopicCount) || i+1 < len(r.toks) && countNouns[r.toks[i+1].text]) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
+	if r.toks[j].is("floor") && (r.asked(fitcheck.TopicCount) || i+1 < len(r.toks) && countNouns.has(r.toks[i+1].text)) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
 		return false // "a condo, top floor. 1"
 	}
 	if r.toks[j].is("part") && j == i-1 && r.wordAt(j-1, "metal", "plastic", "wood", "flat", "clear", "inside", "outside", "top", "frame", "widest", "cap", "this", "that", "lip", "bottom", "raised", "dome", "bubble", "wooden") {
@@ -321,8 +303,8 @@ func (r *reader) counted(i int) bool {
 	if r.wordAt(i+1, "second") && (r.toks[i].dec > 0 || r.asked(fitcheck.TopicCurbDiagonals)) && r.numberAfter(i+2) {
 		return false // "first diagonal 71.25 second 71.375"
 	}
-	if r.wordAt(i+1, "second", "sec", "secs") || r.markAt(i+1, '%') || r.afterWord(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
-		r.wordAt(i+1, "sq", "square", "cubic") && r.unitAt(i+2) == foot || r.markAt(i+1, '-') && r.afterWord(i+2, afterCount) {
+	if r.wordAt(i+1, "second", "sec", "secs") || r.markAt(i+1, '%') || r.among(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
+		r.wordAt(i+1, "sq", "square", "cubic") && r.unitAt(i+2) == foot || r.markAt(i+1, '-') && r.among(i+2, afterCount) {
 		r.use(i, i)
 		return true
 	}

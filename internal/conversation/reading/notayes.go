@@ -11,7 +11,7 @@ func (r *reader) notAYes(h *hit) bool {
 		return true
 	case h.first == h.last && r.wordAt(h.first-1, "said", "told", "answered", "replied", "typed", "hit", "pressed", "texted", "sent", "dije", "puse", "conteste") && r.wordsIn(h.last+1, len(r.toks), "wrong", "mistake", "accident", "soon", "early", "fast", "before", "without", "equivocado", "error", "equivoque"):
 		return true // "I said yes already to the wrong thing"
-	case h.first == h.last && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && (negWords[r.toks[h.last+1].text] || r.wordAt(h.last+1, "isnt", "arent", "wasnt", "wont", "aint")):
+	case h.first == h.last && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && (negWords.has(r.toks[h.last+1].text) || r.wordAt(h.last+1, "isnt", "arent", "wasnt", "wont", "aint")):
 		return true // "it certainly isn't", "definitely not"
 	case r.wordsIn(h.first, h.last+1, "nothing", "anything", "no", "nada", "problem", "problems") && r.aboutRoofPart(h.last+1):
 		return true // "nothing wrong with the skylight"

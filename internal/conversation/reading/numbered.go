@@ -142,7 +142,7 @@ func (r *reader) roomOfNumber(i int) int {
 	for k >= 0 && (r.markAt(k, '(') || r.markAt(k, '-') || r.markAt(k, ':') || r.markAt(k, ',') || r.wordAt(k, "the", "my", "our", "is", "in", "over", "for", "la", "el", "en", "es", "del")) {
 		k--
 	}
-	if !r.room(i) || sizeWords[r.toks[i].text] {
+	if !r.room(i) || sizeWords.has(r.toks[i].text) {
 		return 0
 	}
 	for _, ref := range r.refs {

@@ -3,11 +3,11 @@ package reading
 import "example.com/intake-bot/internal/fitcheck"
 
 // elseSubjects are things of people's days that crack, leak, rust and bend as well, beside the vocabulary's.
-var elseSubjects = wordSet(`windshield van toilet heater fridge freezer dishwasher rib ribs thumb thumbs hip wrist ankle shoulder tooth teeth printer mower tractor shutters shutter forecast fender bumper axle
+var elseSubjects = wordsOf(`windshield van toilet heater fridge freezer dishwasher rib ribs thumb thumbs hip wrist ankle shoulder tooth teeth printer mower tractor shutters shutter forecast fender bumper axle
 	lavabo inodoro excusado taza regadera tinaco troca pantalla celular espalda rodilla mano pie dedo unas costilla muela refri refrigerador estufa lavadora compu computadora lentes`)
 
 // theirThings are words that say that a skylight or its plastic is spoken of.
-var theirThings = wordSet(`skylight skylights skylite skylites dome domes bubble bubbles plastic acrylic lens it its they tragaluz tragaluces domo domos claraboya claraboyas plastico burbuja ours mine frame frames marco roof`)
+var theirThings = wordsOf(`skylight skylights skylite skylites dome domes bubble bubbles plastic acrylic lens it its they tragaluz tragaluces domo domos claraboya claraboyas plastico burbuja ours mine frame frames marco roof`)
 
 // ofOtherThing: the clause tells of some other thing what the words say: "oil leak in the van", "cracked a
 // rib", "my truck's frame rusted through", "se me rajó la pantalla".
@@ -32,7 +32,7 @@ func (r *reader) ofOtherThing(t fitcheck.Topic, h *hit) bool {
 	for i := from; i <= to; i++ {
 		switch w := r.wordText(i); {
 		case i >= h.first && i <= h.last:
-		case theirThings[w] && !(r.wordAt(i, "frame", "frames", "marco", "roof") && i > 0 && r.otherThingAt(i-1)) && !(r.wordAt(i, "it", "its", "roof") && (other >= 0 || i > h.last)):
+		case theirThings.has(w) && !(r.wordAt(i, "frame", "frames", "marco", "roof") && i > 0 && r.otherThingAt(i-1)) && !(r.wordAt(i, "it", "its", "roof") && (other >= 0 || i > h.last)):
 			return false
 		case other < 0 && (r.otherThingAt(i) && !r.wordAt(i, "back") || t == fitcheck.TopicFrameCondition && r.wordAt(i, "window", "windows")) && r.isSubject(i, h):
 			other = i
@@ -47,7 +47,7 @@ func (r *reader) toldOfTape(h *hit) bool {
 		return false
 	}
 	for i := h.first - 1; i >= r.sentenceFirst(h.first) && i > h.first-14; i-- {
-		if theirThings[r.wordText(i)] && !r.wordAt(i, "it", "its", "roof") {
+		if theirThings.has(r.wordText(i)) && !r.wordAt(i, "it", "its", "roof") {
 			return false
 		}
 		if r.wordAt(i, "tape", "ruler", "ladder", "cinta", "regla", "escalera", "flexometro") {
@@ -62,7 +62,7 @@ func (r *reader) otherThingAt(i int) bool {
 	for r.markAt(i, '\'') || r.wordAt(i, "s") {
 		i--
 	}
-	return elseSubjects[r.wordText(i)] || r.thingAt(i) && !r.wordAt(i, "neighbor", "neighbors", "vecino", "kids", "kid", "husband", "wife", "brother", "sister", "daughter", "mom", "dad", "paint", "measure", "sky", "nail", "nails", "fence", "door", "ladder", "ladders", "cat", "cats", "dog", "dogs", "perro", "gato")
+	return elseSubjects.has(r.wordText(i)) || r.thingAt(i) && !r.wordAt(i, "neighbor", "neighbors", "vecino", "kids", "kid", "husband", "wife", "brother", "sister", "daughter", "mom", "dad", "paint", "measure", "sky", "nail", "nails", "fence", "door", "ladder", "ladders", "cat", "cats", "dog", "dogs", "perro", "gato")
 }
 
 // isSubject: the thing is what the words are said of, and not where something drips or what hit it.
@@ -83,7 +83,7 @@ func (r *reader) isSubject(i int, h *hit) bool {
 }
 
 // whereabouts are words that tell what people do where they are just now.
-var whereabouts = wordSet(`now today look measure meeting typing texting writing sitting waiting text ask asked later tomorrow stop stopping stopped after ahorita luego rato bautizo misa paso pasar voy wifi internet service signal`)
+var whereabouts = wordsOf(`now today look measure meeting typing texting writing sitting waiting text ask asked later tomorrow stop stopping stopped after ahorita luego rato bautizo misa paso pasar voy wifi internet service signal`)
 
 // passingPlace: "estoy en la iglesia ahorita", "after church on Sunday", "I'm typing from the library", "they
 // moved the school board meeting": a place that somebody is at or comes by is not what the skylight is on.
@@ -93,7 +93,7 @@ func (r *reader) passingPlace(h *hit) bool {
 	}
 	from, to := r.sentence(h.first)
 	for i := from; i <= to; i++ {
-		if w := r.wordText(i); theirThings[w] && !r.wordAt(i, "it", "its") || r.wordAt(i, "this") && !r.wordAt(i-1, "writing", "typing", "sending", "reading", "texting") || r.wordAt(i, "building", "own", "live", "manage", "bought", "ours", "thats", "vivo", "for", "para", "is", "over", "have", "tengo", "edificio") {
+		if w := r.wordText(i); theirThings.has(w) && !r.wordAt(i, "it", "its") || r.wordAt(i, "this") && !r.wordAt(i-1, "writing", "typing", "sending", "reading", "texting") || r.wordAt(i, "building", "own", "live", "manage", "bought", "ours", "thats", "vivo", "for", "para", "is", "over", "have", "tengo", "edificio") {
 			return false
 		}
 	}
@@ -111,7 +111,7 @@ func (r *reader) passingPlace(h *hit) bool {
 		return false
 	}
 	for k := from; k <= to; k++ {
-		if (k < h.first || k > h.last) && whereabouts[r.wordText(k)] {
+		if (k < h.first || k > h.last) && whereabouts.has(r.wordText(k)) {
 			return true
 		}
 	}
@@ -135,7 +135,7 @@ func (r *reader) ofRoof(from, first int) bool {
 			for k = i + 1; r.wordAt(k, "on", "over", "of", "the", "my", "our", "his", "her", "barn", "shed", "garage", "house", "porch", "shop", "there", "itself", "here"); k++ {
 			}
 			roof = r.wordAt(k, "is", "was", "has", "are", "got", "looks", "had", "rusted", "rusting", "esta", "tiene", "ya")
-		case theirThings[r.wordText(i)] || r.wordAt(i, "rim", "ring", "retainer", "and", "but", "while", "metal") && !(r.wordAt(i, "metal") && r.wordAt(i+1, "roof")):
+		case theirThings.has(r.wordText(i)) || r.wordAt(i, "rim", "ring", "retainer", "and", "but", "while", "metal") && !(r.wordAt(i, "metal") && r.wordAt(i+1, "roof")):
 			return false
 		}
 	}

@@ -8,14 +8,14 @@ import "example.com/intake-bot/internal/fitcheck"
 
 var (
 	// skylightSubjects are what a clause about their skylight begins with.
-	skylightSubjects = wordSet(`skylight skylights skylite skylites dome domes bubble bubbles plastic acrylic lens it its they theyre thing things one ones ours mine all both each every
+	skylightSubjects = wordsOf(`skylight skylights skylite skylites dome domes bubble bubbles plastic acrylic lens it its they theyre thing things one ones ours mine all both each every
 		tragaluz tragaluces domo domos claraboya claraboyas plastico burbuja todos todas ambos ambas lo`)
-	subjectBefore = wordSet(`the that this my our those these a of and but so because cuz since also plus anyway well oh as for right now here there currently already still just every each single whole other
+	subjectBefore = wordsOf(`the that this my our those these a of and but so because cuz since also plus anyway well oh as for right now here there currently already still just every each single whole other
 		old poor darn dang damn ugly stupid blasted dumb known only el la los las mi mis ese esa este esta nuestro y pero porque pues que es es ya ahi ahorita unico unica de en se ve`)
 	// harmVerbs lead from what it is said of to the harm.
-	harmVerbs = wordSet(`is s are re has have got gets keeps started starts just been gone went all so now still really badly pretty very both also too already starting getting looking looks only
+	harmVerbs = wordsOf(`is s are re has have got gets keeps started starts just been gone went all so now still really badly pretty very both also too already starting getting looking looks only
 		do does a an the some big bad nasty long huge little small its every cracked leaking esta estan tiene tienen sigue siguen anda andan ya se le nos me muy bien bastante toda todo todos por una un unas ve ven hace mucho unico`)
-	otherTense = wordSet(`was were had used before until after once ago last when while if whether unless might may could would should hope hopefully afraid worried worry prevent avoid till gonna will wont doesnt isnt arent
+	otherTense = wordsOf(`was were had used before until after once ago last when while if whether unless might may could would should hope hopefully afraid worried worry prevent avoid till gonna will wont doesnt isnt arent
 		antes hasta cuando si estaba estaban tenia habia era fue ojala podria`)
 )
 
@@ -29,12 +29,12 @@ func (r *reader) ownHarm(t fitcheck.Topic, h *hit) bool {
 		return false // "it got dark before I was done"
 	}
 	for k := from; k < h.first; k++ {
-		if w := r.wordText(k); otherTense[w] || stateDoubts[w] && !r.wordAt(k, "know", "how", "what", "si") || stateDenials[w] {
+		if w := r.wordText(k); otherTense.has(w) || stateDoubts.has(w) && !r.wordAt(k, "know", "how", "what", "si") || stateDenials.has(w) {
 			return false
 		}
 	}
 	i := h.first - 1
-	for i >= from && harmVerbs[r.wordText(i)] && !skylightSubjects[r.wordText(i)] {
+	for i >= from && harmVerbs.has(r.wordText(i)) && !skylightSubjects.has(r.wordText(i)) {
 		i--
 	}
 	if i < from || r.toks[i].kind == markToken || r.wordAt(i, "que") && r.wordAt(i-1, "es") {
@@ -43,13 +43,13 @@ func (r *reader) ownHarm(t fitcheck.Topic, h *hit) bool {
 			k++
 		}
 		// "y así: sigue goteando", "lo que pasa es que se está metiendo el agua"; not "se me quebró un vaso"
-		return r.out.Language == "es" && (h.is(string(t), fitcheck.ProblemLeaking) || skylightSubjects[r.wordText(k)])
+		return r.out.Language == "es" && (h.is(string(t), fitcheck.ProblemLeaking) || skylightSubjects.has(r.wordText(k)))
 	}
-	if !skylightSubjects[r.wordText(i)] {
+	if !skylightSubjects.has(r.wordText(i)) {
 		return false
 	}
 	for i--; i >= from; i-- {
-		if w := r.wordText(i); !subjectBefore[w] && !skylightSubjects[w] {
+		if w := r.wordText(i); !subjectBefore.has(w) && !skylightSubjects.has(w) {
 			return false
 		}
 	}

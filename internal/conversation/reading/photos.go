@@ -23,7 +23,7 @@ func (r *reader) photos() {
 	}
 }
 
-var photoWords = wordSet(`photo photos pic pics picture pictures image images foto fotos imagen imagenes`)
+var photoWords = wordsOf(`photo photos pic pics picture pictures image images foto fotos imagen imagenes`)
 
 // photosSent: "just sent 3 pics"; not "will send 3 pics tonight".
 func (r *reader) photosSent() bool {
@@ -39,7 +39,7 @@ func (r *reader) photosSent() bool {
 			r.fact(fitcheck.TopicPhotos, 0, fitcheck.Whole(n), i, next-1)
 			return true
 		}
-		if next == i || n < 1 || n > 50 || next >= len(r.toks) || !photoWords[r.toks[next].text] && !(r.toks[next].kind == wordToken && next+1 < len(r.toks) && photoWords[r.toks[next+1].text]) {
+		if next == i || n < 1 || n > 50 || next >= len(r.toks) || !photoWords.has(r.toks[next].text) && !(r.toks[next].kind == wordToken && next+1 < len(r.toks) && photoWords.has(r.toks[next+1].text)) {
 			continue
 		}
 		if r.photoRefused() || r.wordsIn(0, i, "cant", "cannot", "wont", "couldnt", "no") {
@@ -85,7 +85,7 @@ func (r *reader) sentNow(i, next int) bool {
 // noPictures: "sorry, no pictures" says how many there will be.
 func (r *reader) noPictures() (int, bool) {
 	for i := range r.toks {
-		if !r.wordAt(i, "no", "zero", "sin", "ninguna") || i+1 >= len(r.toks) || !photoWords[r.toks[i+1].text] {
+		if !r.wordAt(i, "no", "zero", "sin", "ninguna") || i+1 >= len(r.toks) || !photoWords.has(r.toks[i+1].text) {
 			continue
 		}
 		bare := r.beforePoliteness(len(r.toks)-1) == i+1 || r.sentenceEnd(i+2)
@@ -103,7 +103,7 @@ func (r *reader) photoRefused() bool {
 		if camera && r.wordAt(i, "broken", "broke", "busted", "dead", "cracked", "bad", "old", "descompuesta", "descompuesto", "rota", "roto", "flip", "basic") {
 			return true
 		}
-		if r.toks[i].kind != wordToken || !(negWords[r.toks[i].text] || r.wordAt(i, "nope", "nah", "unable", "rather")) {
+		if r.toks[i].kind != wordToken || !(negWords.has(r.toks[i].text) || r.wordAt(i, "nope", "nah", "unable", "rather")) {
 			continue
 		}
 		if r.wordAt(i, "cant", "cannot", "unable", "couldnt", "wont", "nope", "nah") || r.wordAt(i+1, "puedo", "podemos", "tengo", "way", "can") {

@@ -201,7 +201,7 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked || r.numberAt(i).kind != notNumber && !asked || (r.wordAt(i, "po") || r.wordAt(i, "a")) && r.wordsIn(i+1, min(i+3, len(r.toks)), "box") || !asked && monthWords[r.toks[i].text] || r.wordAt(i-1, "of") && !asked && !((r.wordAt(i-2, "out") || r.afterWholeName(i)) && r.surelyTown(i)) || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
+	if n == 0 || r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked || r.numberAt(i).kind != notNumber && !asked || (r.wordAt(i, "po") || r.wordAt(i, "a")) && r.wordsIn(i+1, min(i+3, len(r.toks)), "box") || !asked && monthWords.has(r.toks[i].text) || r.wordAt(i-1, "of") && !asked && !((r.wordAt(i-2, "out") || r.afterWholeName(i)) && r.surelyTown(i)) || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
 		return false
 	}
 	last := r.tokenOf(i, n)

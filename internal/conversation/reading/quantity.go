@@ -134,7 +134,7 @@ func (r *reader) afterNumeral(q *quantity) bool {
 	i := q.last + 1
 	q.unit = r.unitAt(i)
 	if q.unit == noUnit && q.frac && q.num > q.den { // few things but lengths come in such parts
-		return r.wordAt(i, "second", "times") || !r.afterWord(i, afterCount)
+		return r.wordAt(i, "second", "times") || !r.among(i, afterCount)
 	}
 	if q.unit == noUnit {
 		return !r.countsOther(i) || q.last > q.first && r.by(q.first-1) || r.by(q.first-1) && r.refAt(i, i+1)

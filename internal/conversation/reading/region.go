@@ -64,7 +64,7 @@ func (r *reader) vaguePlace() bool {
 		return false
 	}
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken || r.toks[i].used || !placeNouns[r.toks[i].text] || r.negated(i) || r.questioned(i) {
+		if r.toks[i].kind != wordToken || r.toks[i].used || !placeNouns.has(r.toks[i].text) || r.negated(i) || r.questioned(i) {
 			continue
 		}
 		for k := i - 1; k >= 0 && k >= i-6 && r.toks[k].kind != markToken; k-- {
@@ -84,6 +84,6 @@ func (r *reader) vaguePlace() bool {
 }
 
 // placeNouns are what ways are told by.
-var placeNouns = wordSet(`valley road rd store mill hill lake river creek country county woods highway hwy interstate freeway exit bridge tracks junction mountain mountains canyon ridge hollow holler sticks boonies boondocks corner
+var placeNouns = wordsOf(`valley road rd store mill hill lake river creek country county woods highway hwy interstate freeway exit bridge tracks junction mountain mountains canyon ridge hollow holler sticks boonies boondocks corner
 	town crossroads turnoff fork ranch silo silos elevator cemetery graveyard landing marina gate fairgrounds reservation rez mesa desert bayou swamp cove bluff bluffs prairie mile miles route street avenue lane blvd boulevard station stoplight light school church park courthouse library hospital airport casino stadium campground blocks landfill dam levee sawmill orchard vineyard field cornfield plant depot
 	valle camino carretera loma cerro rancho ejido colonia barrio rio lago puente pueblo campo monte sierra vias panteon gasolinera tienda esquina cuadra cuadras milla millas semaforo parque desierto calle avenida plaza aeropuerto presa cuadras mercado`)

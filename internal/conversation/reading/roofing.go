@@ -64,26 +64,26 @@ func (r *reader) onRoof(h *hit) (first, last int, ok bool) {
 }
 
 var (
-	roofWords = wordSet(`roof roofs rooftop roofing techo techos tejado azotea`)
+	roofWords = wordsOf(`roof roofs rooftop roofing techo techos tejado azotea`)
 	// roofLinks may stand between "roof" and what it is of: "roof is an old asphalt shingle".
-	roofLinks = wordSet(`is s its it are a an made of out the covering covered type kind material surface style all just old older new newer brand
+	roofLinks = wordsOf(`is s its it are a an made of out the covering covered type kind material surface style all just old older new newer brand
 		flat low slope sloped pitch pitched steep standard regular plain typical brown black gray red white green dark light
 		house home building casa es son de la el mi hecho cubierto tipo puro viejo nuevo`)
 	// roofHas are links only to what covers a roof and nothing else: "roof has shingles",
 	// not "roof has metal around the edge".
-	roofHas   = wordSet(`has have with w got had con tiene`)
-	roofOnly  = wordSet(`shingles shingle shingled shakes tab tile tiles slate roofing tejas teja pizarra laminas epdm tpo`)
-	roofStyle = wordSet(`flat low slope sloped pitched pitch steep style type covered and`)
+	roofHas   = wordsOf(`has have with w got had con tiene`)
+	roofOnly  = wordsOf(`shingles shingle shingled shakes tab tile tiles slate roofing tejas teja pizarra laminas epdm tpo`)
+	roofStyle = wordsOf(`flat low slope sloped pitched pitch steep style type covered and`)
 	// roofNext are words that may follow without making the roof a part of something
 	// else: "metal roof on the house", not "metal roof vent".
-	roofNext = wordSet(`with w on at in over and so but here there that which because since not built installed from pitched sloped slope flat low
+	roofNext = wordsOf(`with w on at in over and so but here there that which because since not built installed from pitched sloped slope flat low
 		steep about around if house home building barn garage shed cabin shop too also is was were has have im thanks please need needs
 		con en y pero sobre porque desde plano inclinado gracias de`)
 )
 
 // roofAfter is the "roof" that follows, 0 where none does.
 func (r *reader) roofAfter(i int) int {
-	if r.toks[i].kind == wordToken && roofWords[r.toks[i].text] && r.out.Language == "en" {
+	if r.among(i, roofWords) && r.out.Language == "en" {
 		return i // the phrase has it
 	}
 	for n := 0; n < 3; n++ {
@@ -94,10 +94,10 @@ func (r *reader) roofAfter(i int) int {
 		if i >= len(r.toks) || r.toks[i].kind != wordToken {
 			return 0
 		}
-		if roofWords[r.toks[i].text] && r.out.Language == "en" {
+		if roofWords.has(r.toks[i].text) && r.out.Language == "en" {
 			return i
 		}
-		if !roofStyle[r.toks[i].text] {
+		if !roofStyle.has(r.toks[i].text) {
 			return 0
 		}
 	}
@@ -112,10 +112,10 @@ func (r *reader) roofBefore(h *hit) int {
 		case t.mark(':') || t.mark('-') || t.mark('='):
 		case t.kind != wordToken:
 			return -1
-		case roofWords[t.text]:
+		case roofWords.has(t.text):
 			return i
-		case roofHas[t.text] && r.coversRoofs(h):
-		case !roofLinks[t.text]:
+		case roofHas.has(t.text) && r.coversRoofs(h):
+		case !roofLinks.has(t.text):
 			return -1
 		}
 	}
@@ -123,7 +123,7 @@ func (r *reader) roofBefore(h *hit) int {
 }
 
 func (r *reader) coversRoofs(h *hit) bool {
-	return !h.senses[0].asked || roofOnly[r.toks[h.first].text] || roofOnly[r.toks[h.last].text]
+	return !h.senses[0].asked || roofOnly.has(r.toks[h.first].text) || roofOnly.has(r.toks[h.last].text)
 }
 
 // roofTiles: "tejas" of a roof, not the state: "techo de tejas".
@@ -143,7 +143,7 @@ func (r *reader) roofEnds(i int) bool {
 	if t.used || t.named || r.givenAt(i) || r.wordAt(i, "zip", "n", "skylight", "skylights", "leaks", "leaking", "drips", "leaky") || r.wordAt(i, "frame", "frames") && r.choiceIs(i+1, fitcheck.TopicFrameCondition) || r.choiceIs(i, fitcheck.TopicProblem) || r.saysUse(i) {
 		return true // "rubber roof zip 80631", "metal roof frame caulked a dozen times"
 	}
-	return t.word != nil && (t.word.filler || t.word.number.kind != notNumber) || neutral[t.text] || roofNext[t.text]
+	return t.word != nil && (t.word.filler || t.word.number.kind != notNumber) || neutral.has(t.text) || roofNext.has(t.text)
 }
 
 // oneOf: "metal or shingle roof", "shingle and metal roof".

@@ -43,7 +43,7 @@ func (r *reader) measuredFrom(i int) bool {
 // ofRoofsAlone: the words name nothing but what lies on roofs: metal may be the frame's, rubber
 // a gasket's, cedar the box's.
 func (r *reader) ofRoofsAlone(h *hit) bool {
-	if !h.senses[0].asked || roofOnly[r.toks[h.first].text] || roofOnly[r.toks[h.last].text] {
+	if !h.senses[0].asked || roofOnly.has(r.toks[h.first].text) || roofOnly.has(r.toks[h.last].text) {
 		return true
 	}
 	switch h.senses[0].value {

@@ -42,7 +42,7 @@ func (r *reader) roomClause(i int) (name string, last int) {
 		verb++ // "bath frame is corroded"
 	}
 	tells := r.markAt(verb, ':') || r.wordAt(verb, "is", "isnt", "has", "was", "needs", "wants", "gets", "looks", "are", "have", "es", "tiene", "esta")
-	if !tells || r.wordAt(i, "house", "barn", "shop", "office", "garage", "shed", "building", "church", "school") && !r.markAt(last+1, ':') || sizeWords[r.toks[i].text] {
+	if !tells || r.wordAt(i, "house", "barn", "shop", "office", "garage", "shed", "building", "church", "school") && !r.markAt(last+1, ':') || sizeWords.has(r.toks[i].text) {
 		return "", 0
 	}
 	return r.toks[last].text + r.toks[i].text, last

@@ -45,7 +45,7 @@ func (r *reader) roomRun(i int) (rooms []string, last int) {
 	joined := false
 	for k := i; k < len(r.toks); k++ {
 		switch {
-		case r.room(k) && !sizeWords[r.toks[k].text] && (joined || k == i):
+		case r.room(k) && !sizeWords.has(r.toks[k].text) && (joined || k == i):
 			name := r.toks[k].text
 			if r.wordAt(k+1, "room") {
 				k++

@@ -29,7 +29,7 @@ func (r *reader) roomAfterSize(m *measure) int {
 	for r.markAt(i, '(') || r.wordAt(i, "in", "over", "above", "for", "at", "en", "sobre", "para", "de", "del", "the", "my", "our", "la", "el", "mi") || r.noun(i) {
 		i++
 	}
-	if m.shape != pair && !m.square || m.drop || !r.room(i) || sizeWords[r.toks[i].text] {
+	if m.shape != pair && !m.square || m.drop || !r.room(i) || sizeWords.has(r.toks[i].text) {
 		return 0
 	}
 	return i

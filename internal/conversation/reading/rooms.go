@@ -72,14 +72,14 @@ func (r *reader) roomOfLook(i, next int) int {
 	if next++; r.wordAt(next, "the", "my", "our") {
 		next++
 	}
-	if !r.room(next) || sizeWords[r.toks[next].text] {
+	if !r.room(next) || sizeWords.has(r.toks[next].text) {
 		return 0
 	}
 	return next
 }
 
 // sizeWords tell skylights apart by how large they are, and tell of much else as well.
-var sizeWords = wordSet(`big bigger small smaller large larger little round square left right front back chico chica grande grandes`)
+var sizeWords = wordsOf(`big bigger small smaller large larger little round square left right front back chico chica grande grandes`)
 
 // sameRoom: "hall" and "hallway", "bath" and "bathroom", "break room" and "breakroom".
 func sameRoom(a, b string) bool {
@@ -325,7 +325,7 @@ func (r *reader) roomIn(from, to int) string {
 // "the breakroom ones are 25 x 25".
 func (r *reader) kindWord(i int) bool {
 	t := &r.toks[i]
-	return t.kind == wordToken && r.numberAt(i).kind == notNumber && !negWords[t.text] && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !covers(r.intros, i) &&
+	return t.kind == wordToken && r.numberAt(i).kind == notNumber && !negWords.has(t.text) && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !covers(r.intros, i) &&
 		!r.wordAt(i, "new", "other", "same", "next", "last", "only", "just", "right", "wrong", "good", "bad", "broken", "cracked", "leaking", "that", "this", "which", "each", "every", "another", "complete", "whole", "replacement")
 }
 
@@ -343,11 +343,11 @@ func (r *reader) room(i int) bool {
 	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return false
 	}
-	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || r.kindsWord(i) > 0 || roomWords[r.toks[i].text] || len(r.toks[i].text) > 4 && roomWords[strings.TrimSuffix(r.toks[i].text, "s")]
+	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || r.kindsWord(i) > 0 || roomWords.has(r.toks[i].text) || len(r.toks[i].text) > 4 && roomWords.has(strings.TrimSuffix(r.toks[i].text, "s"))
 }
 
 // roomWords tell skylights apart by where they are or how large.
-var roomWords = wordSet(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic stairway stair closet laundry family front back big bigger small
+var roomWords = wordsOf(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic stairway stair closet laundry family front back big bigger small
 	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
 	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
 	cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
@@ -376,7 +376,7 @@ func (r *reader) roomAfter(i int) int {
 	if r.wordAt(n, "the", "my", "our", "la", "el") {
 		n++
 	}
-	if !r.room(n) || sizeWords[r.toks[n].text] || !r.wordAt(i, "one", "uno", "otro") && !r.oneMoreRoom(n+1) {
+	if !r.room(n) || sizeWords.has(r.toks[n].text) || !r.wordAt(i, "one", "uno", "otro") && !r.oneMoreRoom(n+1) {
 		return 0
 	}
 	return n

@@ -52,7 +52,7 @@ func (r *reader) seen(t fitcheck.Topic, h *hit) bool {
 		return true
 	}
 	i := h.first - 1
-	for i >= 0 && r.toks[i].kind == wordToken && (r.toks[i].word != nil && (r.toks[i].word.filler || h.first-i <= 3 && metalWords[r.toks[i].text]) && !r.wordAt(i, "like") || r.wordAt(i, "to", "be")) {
+	for i >= 0 && r.toks[i].kind == wordToken && (r.toks[i].word != nil && (r.toks[i].word.filler || h.first-i <= 3 && metalWords.has(r.toks[i].text)) && !r.wordAt(i, "like") || r.wordAt(i, "to", "be")) {
 		i--
 	}
 	return r.wordAt(i, "like") && r.wordAt(i-1, "looks", "look", "looking", "seems", "appears") || r.wordAt(i, "looks", "seems", "appears") ||
@@ -160,10 +160,10 @@ func (r *reader) aloneInClause(first, last int) bool {
 			continue
 		}
 		t := &r.toks[i]
-		if t.kind != wordToken || negWords[t.text] {
+		if t.kind != wordToken || negWords.has(t.text) {
 			return false
 		}
-		if (t.word == nil || !t.word.filler) && !wishWords[t.text] && r.smallTalkAt(i) == i {
+		if (t.word == nil || !t.word.filler) && !wishWords.has(t.text) && r.smallTalkAt(i) == i {
 			return false
 		}
 	}
@@ -186,12 +186,11 @@ func (r *reader) faultAt(i int) bool {
 	return false
 }
 
-var wishWords = map[string]bool{"i": true, "we": true, "id": true, "ill": true, "well": true, "want": true, "wanted": true, "need": true, "just": true,
-	"only": true, "please": true, "think": true, "take": true, "replace": true, "buy": true, "order": true, "get": true, "would": true,
-	"say": true, "guess": true, "go": true, "with": true, "for": true, "lets": true, "new": true, "replacement": true, "probably": true, "prefer": true,
-	"quiero": true, "queremos": true, "quisiera": true, "quisieramos": true, "ocupo": true, "ocupamos": true, "necesito": true, "necesitamos": true, "solo": true, "nomas": true, "nada": true, "mas": true, "cambiar": true, "comprar": true,
-	"looking": true, "to": true, "is": true, "fine": true, "then": true, "so": true, "it": true, "part": true, "thing": true, "rather": true, "do": true,
-	"me": true, "make": true, "give": true, "send": true, "one": true, "prefiero": true, "if": true, "possible": true, "replacing": true, "swap": true, "swapping": true, "change": true, "changing": true, "buying": true, "rip": true, "out": true, "put": true, "in": true, "tear": true, "todo": true, "con": true, "y": true, "el": true, "as": true, "a": true, "at": true, "time": true, "now": true, "keep": true, "ok": true, "okay": true, "yes": true, "yeah": true, "no": true, "hmm": true, "um": true, "uh": true}
+var wishWords = wordsOf(`i we id ill well want wanted need just only please think take replace buy order get would say guess go with
+	for lets new replacement probably prefer quiero queremos quisiera quisieramos ocupo ocupamos necesito
+	necesitamos solo nomas nada mas cambiar comprar looking to is fine then so it part thing rather do me make
+	give send one prefiero if possible replacing swap swapping change changing buying rip out put in tear todo con
+	y el as a at time now keep ok okay yes yeah no hmm um uh`)
 
 // wishForStyle: "only the plastic please" is a wish and not a bare dome where the wish
 // was asked for; "double pane" answers how many layers.
@@ -223,7 +222,7 @@ func (r *reader) wishForStyle(s sense, h *hit) bool {
 // layersNumber: "one" is a number of layers where it does not stand for a thing: "the
 // anodized one", "the metal frame one".
 func (r *reader) layersNumber(h *hit) bool {
-	if h.first == h.last && h.last+1 < len(r.toks) && countNouns[r.toks[h.last+1].text] || h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
+	if h.first == h.last && h.last+1 < len(r.toks) && countNouns.has(r.toks[h.last+1].text) || h.first == h.last && r.wordAt(h.last+1, "sec", "second", "minute", "min", "moment", "thing", "question", "segundo", "minuto", "momento") {
 		return false
 	}
 	if r.strongLayers() && r.piecesAlone(h) {
@@ -294,7 +293,7 @@ func (r *reader) deniesOther(s sense, h *hit) bool {
 		return false
 	}
 	for j := h.first - 1; j >= 0 && j > h.first-negReach-1; j-- {
-		if r.toks[j].kind != wordToken || !negWords[r.toks[j].text] {
+		if r.toks[j].kind != wordToken || !negWords.has(r.toks[j].text) {
 			continue
 		}
 		k := j + 1

@@ -3,10 +3,10 @@ package reading
 import "example.com/intake-bot/internal/fitcheck"
 
 // shades are words that tell what a color of ours looks like.
-var shades = map[string]map[string]bool{
-	fitcheck.ColorBronze: wordSet("brown brownish dark tint tinted smoke smoked smoky amber cafe oscuro"),
-	fitcheck.ColorWhite:  wordSet("milky frosted opaque cloudy translucent lechoso hazy"),
-	fitcheck.ColorClear:  wordSet("transparent colored tint tinted"),
+var shades = map[string]*wordSet{
+	fitcheck.ColorBronze: wordsOf("brown brownish dark tint tinted smoke smoked smoky amber cafe oscuro"),
+	fitcheck.ColorWhite:  wordsOf("milky frosted opaque cloudy translucent lechoso hazy"),
+	fitcheck.ColorClear:  wordsOf("transparent colored tint tinted"),
 }
 
 // withoutShades leaves out words that only describe the one color named beside them:
@@ -38,7 +38,7 @@ func (r *reader) withoutShades(tints []tint) []tint {
 // describes: every word of the tint is a shade of the color, and no "or" stands between.
 func (r *reader) describes(t, color tint) bool {
 	for i := t.first; i <= t.last; i++ {
-		if r.toks[i].kind == wordToken && !shades[color.value][r.toks[i].text] {
+		if r.toks[i].kind == wordToken && !shades[color.value].has(r.toks[i].text) {
 			return false
 		}
 	}

@@ -6,10 +6,10 @@ import "example.com/intake-bot/internal/fitcheck"
 // "the skylights are all round", "you can see it's round", "it's got eight sides, like a stop sign".
 
 var (
-	roundWords = wordSet(`round circular circle circles rounded redondo redonda redondos redondas circular circulares circulo`)
-	shapeLinks = wordSet(`is are s all both every each one of them just perfectly completely totally quite also nice big a simply pretty little es son todos todas ambos bien una un perfectamente completamente`)
+	roundWords = wordsOf(`round circular circle circles rounded redondo redonda redondos redondas circular circulares circulo`)
+	shapeLinks = wordsOf(`is are s all both every each one of them just perfectly completely totally quite also nice big a simply pretty little es son todos todas ambos bien una un perfectamente completamente`)
 	// itsShape names what is spoken of and its verb in one word.
-	itsShape = wordSet(`its theyre thats is are es son`)
+	itsShape = wordsOf(`its theyre thats is are es son`)
 )
 
 // shapeTold records such an outline.
@@ -22,7 +22,7 @@ func (r *reader) shapeTold() {
 		if r.toks[i].kind != wordToken || r.toks[i].named || r.markAt(r.sentenceLast(i), '?') || r.clauseUnsure(i) || r.hearsay(i) || r.unreal(t, i) || r.othersClause(i, i) {
 			continue
 		}
-		if roundWords[r.toks[i].text] && r.endsThought(i+1) && r.saidOfSkylight(i) {
+		if roundWords.has(r.toks[i].text) && r.endsThought(i+1) && r.saidOfSkylight(i) {
 			r.fact(t, 0, fitcheck.Choice(fitcheck.OutlineRound), i, i)
 			return
 		}
@@ -40,14 +40,14 @@ func (r *reader) shapeTold() {
 // saidOfSkylight: a verb of being leads from their skylight, or an "it", to the word.
 func (r *reader) saidOfSkylight(i int) bool {
 	k := i - 1
-	for shapeLinks[r.wordText(k)] && !itsShape[r.wordText(k)] {
+	for shapeLinks.has(r.wordText(k)) && !itsShape.has(r.wordText(k)) {
 		k--
 	}
 	switch {
-	case !itsShape[r.wordText(k)]:
+	case !itsShape.has(r.wordText(k)):
 		return false
 	case r.wordAt(k, "its", "theyre", "thats", "es", "son"):
-		return !otherThings[r.wordText(k-1)] || theirThings[r.wordText(k-1)]
+		return !otherThings.has(r.wordText(k-1)) || theirThings.has(r.wordText(k-1))
 	}
 	if r.wordAt(k-2, "under", "to", "over", "by", "beside", "near", "around", "above", "of", "behind") || r.wordAt(k-3, "under", "to", "over", "by", "beside", "near", "around", "above", "behind") {
 		return false // "the table under it is round"
@@ -94,7 +94,7 @@ func (r *reader) hasBefore(i int) bool {
 func (r *reader) clauseUnsure(i int) bool {
 	for k := r.clauseStart(i); k < i; k++ {
 		w := r.wordText(k)
-		if stateDenials[w] || otherTense[w] && !r.wordAt(k, "habia") || stateDoubts[w] && !r.wordAt(k, "know", "tell", "seem") {
+		if stateDenials.has(w) || otherTense.has(w) && !r.wordAt(k, "habia") || stateDoubts.has(w) && !r.wordAt(k, "know", "tell", "seem") {
 			return true
 		}
 	}

@@ -7,14 +7,14 @@ import "example.com/intake-bot/internal/fitcheck"
 // has a shape tells it, where the vocabulary tells none.
 
 var (
-	ballThings    = wordSet(`ball balls beachball basketball bubble bowl igloo egg eggshell turtle tortoise mushroom grapefruit orange melon watermelon cantaloupe lens balloon globe helmet muffin bun umbrella jellyfish ladybug blister wok moon hill mound hump pelota bola balon burbuja globo huevo tortuga sandia naranja toronja tazon iglu paraguas casco cupula hongo`)
-	barrelThings  = wordSet(`barrel tunnel wagon mailbox loaf quonset culvert pipe can tube drum cylinder arch hoop hangar keg sausage rainbow bridge gutter barril tunel tubo tambo buzon lata arco bolillo carreta`)
-	pyramidThings = wordSet(`pyramid pyramids tent teepee tipi steeple tepee spire arrowhead piramide carpa pico`)
-	flatThings    = wordSet(`board table tabletop pancake pane plywood door floor tray cracker tortilla plate sheet ruler pizza griddle desk card counter countertop tabla mesa puerta piso comal charola hoja panqueque`)
+	ballThings    = wordsOf(`ball balls beachball basketball bubble bowl igloo egg eggshell turtle tortoise mushroom grapefruit orange melon watermelon cantaloupe lens balloon globe helmet muffin bun umbrella jellyfish ladybug blister wok moon hill mound hump pelota bola balon burbuja globo huevo tortuga sandia naranja toronja tazon iglu paraguas casco cupula hongo`)
+	barrelThings  = wordsOf(`barrel tunnel wagon mailbox loaf quonset culvert pipe can tube drum cylinder arch hoop hangar keg sausage rainbow bridge gutter barril tunel tubo tambo buzon lata arco bolillo carreta`)
+	pyramidThings = wordsOf(`pyramid pyramids tent teepee tipi steeple tepee spire arrowhead piramide carpa pico`)
+	flatThings    = wordsOf(`board table tabletop pancake pane plywood door floor tray cracker tortilla plate sheet ruler pizza griddle desk card counter countertop tabla mesa puerta piso comal charola hoja panqueque`)
 	// flatWords say flat by themselves; only beside them a flat thing tells the shape.
-	flatWords = wordSet(`flat level smooth flush plano plana planos planas chato chata liso lisa`)
+	flatWords = wordsOf(`flat level smooth flush plano plana planos planas chato chata liso lisa`)
 	// likeWords lead to what something is like.
-	likeWords = wordSet(`like as resembles picture imagine reminds remind shaped como parece parecido parecida`)
+	likeWords = wordsOf(`like as resembles picture imagine reminds remind shaped como parece parecido parecida`)
 )
 
 // shapeLike adds the profile that a comparison tells, where it was asked or the message speaks
@@ -30,7 +30,7 @@ func (r *reader) shapeLike(all []saying) []saying {
 	}
 	value, first, last := "", 0, 0
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken || !likeWords[r.toks[i].text] || r.negated(i) {
+		if r.toks[i].kind != wordToken || !likeWords.has(r.toks[i].text) || r.negated(i) {
 			continue
 		}
 		v, end := r.thingLike(i)
@@ -62,7 +62,7 @@ func (r *reader) thingLike(i int) (value string, last int) {
 	for k := i + 1; k < min(i+10, len(r.toks)) && r.toks[k].kind == wordToken; k++ {
 		t := r.toks[k].text
 		switch {
-		case likeWords[t] && k > i+3:
+		case likeWords.has(t) && k > i+3:
 			return "", 0
 		case t == "house" || t == "casa" || t == "roof" || t == "window" || t == "new" || t == "before" || t == "is" || t == "was" || t == "one" || t == "ones":
 			return "", 0
@@ -72,10 +72,10 @@ func (r *reader) thingLike(i int) (value string, last int) {
 			continue
 		}
 		for _, c := range []struct {
-			words map[string]bool
+			words *wordSet
 			value string
 		}{{ballThings, fitcheck.ProfileDome}, {barrelThings, fitcheck.ProfileBarrel}, {pyramidThings, fitcheck.ProfilePyramid}, {flatThings, fitcheck.ProfileFlat}} {
-			if c.words[t] && !r.namesOther(k+1) {
+			if c.words.has(t) && !r.namesOther(k+1) {
 				return c.value, k
 			}
 		}
@@ -93,7 +93,7 @@ func (r *reader) namesOther(i int) bool {
 func (r *reader) flatBefore(i int) bool {
 	from := r.sentenceFirst(i)
 	for k := i - 1; k >= max(from, i-6); k-- {
-		if r.toks[k].kind == wordToken && flatWords[r.toks[k].text] {
+		if r.among(k, flatWords) {
 			return !r.negated(k) && !r.wordsIn(from, k, "roof", "techo", "deck")
 		}
 	}
@@ -110,7 +110,7 @@ func (r *reader) ofTheSkylight(i int) bool {
 		if r.wordAt(k, "roof", "frame", "frames", "curb", "box", "crack", "cracks", "leaks", "leaking", "drips", "smells", "sounds", "marco", "cajon", "techo", "hole", "broke", "broken", "shattered", "cracked", "popped", "split", "flew", "crumbles", "yellow") {
 			return false
 		}
-		named = named || r.toks[k].kind == wordToken && (sheetWords[t] || wholeWords[t] || r.wordAt(k, "top", "shape", "shaped", "tapa", "forma"))
+		named = named || r.toks[k].kind == wordToken && (sheetWords.has(t) || wholeWords.has(t) || r.wordAt(k, "top", "shape", "shaped", "tapa", "forma"))
 	}
 	return named
 }

@@ -46,7 +46,7 @@ func (r *reader) onlySide(from, to int) side {
 		switch {
 		case !ok || name == "across":
 			continue
-		case name != "width" && name != "length" || h.last == h.first && !sideNouns[r.toks[h.first].text] || h.last > to:
+		case name != "width" && name != "length" || h.last == h.first && !sideNouns.has(r.toks[h.first].text) || h.last > to:
 			return noSide
 		case found != noSide && found != sideNames[name]:
 			return noSide
@@ -101,7 +101,7 @@ func (r *reader) sideOfThat(from, to int) side {
 var shortOrLong = map[string]side{"short": width, "shorter": width, "shortest": width, "narrow": width, "small": width, "smaller": width, "longer": length, "longest": length, "corto": width, "corta": width, "chico": width, "angosto": width, "larga": length}
 
 // sideNouns are the words that are a side's by themselves; "long" and "wide" are said of much else.
-var sideNouns = map[string]bool{"width": true, "widths": true, "length": true, "lengths": true, "lenght": true, "ancho": true, "largo": true, "anchura": true, "longitud": true}
+var sideNouns = wordsOf(`width widths length lengths lenght ancho largo anchura longitud`)
 
 // reachesOn: no clause ends before the token, or one that "it's" goes on from: "the outside curb
 // length, it's 49 3/8", "long side only: 61 1/2".

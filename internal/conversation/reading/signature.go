@@ -44,7 +44,7 @@ func (r *reader) signedLine() bool {
 	if unknown && (len(r.toks[first].text) < 4 || oneEdit(r.toks[first].text, "thanks") || oneEdit(r.toks[first].text, "regards") || oneEdit(r.toks[first].text, "gracias") || oneEdit(r.toks[first].text, "saludos")) {
 		return false // "lmk", "thansk"
 	}
-	if words == 1 && !unknown && !r.givenAt(first) && !(forenames[r.toks[first].text] && !r.toks[first].word.common) {
+	if words == 1 && !unknown && !r.givenAt(first) && !(forenames.has(r.toks[first].text) && !r.toks[first].word.common) {
 		return false
 	}
 	r.nameFact(first, last)
@@ -95,11 +95,11 @@ func (r *reader) townLine(first, words int) bool {
 
 // forename: an ordinary word that is a first name too, before a family's: "August Rhine".
 func (r *reader) forename(i int) bool {
-	return forenames[r.toks[i].text] && (i+1 >= len(r.toks) || r.toks[i+1].kind != wordToken || r.toks[i+1].word == nil || r.toks[i+1].word.given || !r.toks[i+1].word.common)
+	return forenames.has(r.toks[i].text) && (i+1 >= len(r.toks) || r.toks[i+1].kind != wordToken || r.toks[i+1].word == nil || r.toks[i+1].word.given || !r.toks[i+1].word.common)
 }
 
 // forenames are ordinary words that people are called by.
-var forenames = wordSet(`junior august buddy sonny bud butch skip rusty dusty sunny april may june summer autumn dawn faith hope grace joy rose lily ivy olive
+var forenames = wordsOf(`junior august buddy sonny bud butch skip rusty dusty sunny april may june summer autumn dawn faith hope grace joy rose lily ivy olive
 	pearl ruby amber crystal ginger holly heather misty sandy penny art bill cliff dale drew frank gene grant jack mark miles nick pat pierce ray rich rob
 	rod stone victor wade ward will woody lane forest forrest glen heath hunter chase chance dean earl duke major prince royal sterling star sky storm rain
 	winter mercy patience charity constance buck bear ace king lance mack melody harmony merry opal rocky reed rex sage silver tiny tex trinity violet

@@ -7,11 +7,11 @@ import "example.com/intake-bot/internal/fitcheck"
 
 var (
 	// isWords join what is spoken of and what is said of it.
-	isWords = wordSet(`is are was looks look lies es son esta estan era se ve`)
+	isWords = wordsOf(`is are was looks look lies es son esta estan era se ve`)
 	// mineWords stand for the skylight.
-	mineWords = wordSet(`mine ours mio mia nuestro nuestra`)
+	mineWords = wordsOf(`mine ours mio mia nuestro nuestra`)
 	// bulgeWords are what a flat sheet has none of.
-	bulgeWords = wordSet(`dome domed domes bubble bubbled bubbles bulge bulging bulged hump curved curve rounded round bump raised burbuja domo cupula abombado abombada curva curvo bola bulto joroba redondo`)
+	bulgeWords = wordsOf(`dome domed domes bubble bubbled bubbles bulge bulging bulged hump curved curve rounded round bump raised burbuja domo cupula abombado abombada curva curvo bola bulto joroba redondo`)
 )
 
 // flatSheet adds a flat profile where the skylight or its plastic is said to be flat.
@@ -44,7 +44,7 @@ func (r *reader) sheetIs(i int) bool {
 	for r.wordAt(k, "just", "completely", "totally", "perfectly", "all", "pretty", "very", "quite", "a", "plain", "todo", "toda", "muy", "simply", "only", "really", "actually", "nice", "and") {
 		k--
 	}
-	if k >= 1 && r.toks[k].kind == wordToken && isWords[r.toks[k].text] {
+	if k >= 1 && r.among(k, isWords) {
 		k--
 		for r.wordAt(k, "sheet", "piece", "panel", "part", "itself", "top", "shape", "itself", "se") {
 			k--
@@ -61,14 +61,14 @@ func (r *reader) sheetIs(i int) bool {
 		return false
 	}
 	t := r.toks[k].text
-	return wholeWords[t] || mineWords[t] || sheetWords[t] && !bulgeWords[t]
+	return wholeWords.has(t) || mineWords.has(t) || sheetWords.has(t) && !bulgeWords.has(t)
 }
 
 // noBulgeNear: that there is a bulge is denied right beside the token: "flat, not domed".
 func (r *reader) noBulgeNear(i int) bool {
 	from, to := r.sentence(i)
 	for k := max(from, i-7); k <= min(to, i+8); k++ {
-		if r.toks[k].kind != wordToken || !bulgeWords[r.toks[k].text] || r.wordAt(k+1, "skylight", "skylights", "is", "has", "esta") {
+		if r.toks[k].kind != wordToken || !bulgeWords.has(r.toks[k].text) || r.wordAt(k+1, "skylight", "skylights", "is", "has", "esta") {
 			continue
 		}
 		for j := k - 1; j >= max(from, k-6); j-- {

@@ -43,10 +43,10 @@ func (r *reader) thereAre() (countAt, bool) {
 			continue
 		}
 		last := next
-		for last < next+3 && last < len(r.toks) && r.toks[last].kind == wordToken && !countNouns[r.toks[last].text] && (r.countAdjective(last) || r.wordAt(last, "them", "ellos")) {
+		for last < next+3 && last < len(r.toks) && r.toks[last].kind == wordToken && !countNouns.has(r.toks[last].text) && (r.countAdjective(last) || r.wordAt(last, "them", "ellos")) {
 			last++
 		}
-		if last < len(r.toks) && countNouns[r.toks[last].text] && r.toks[last].kind == wordToken || r.wordAt(next, "up", "total", "alla", "arriba") || r.wordAt(next, "of") && r.wordAt(next+1, "them", "these") {
+		if last < len(r.toks) && countNouns.has(r.toks[last].text) && r.toks[last].kind == wordToken || r.wordAt(next, "up", "total", "alla", "arriba") || r.wordAt(next, "of") && r.wordAt(next+1, "them", "these") {
 			return countAt{n, i, min(last, len(r.toks)-1)}, true
 		}
 	}
@@ -82,7 +82,7 @@ func (r *reader) wishedOf(c countAt, othersSound bool) bool {
 		return false
 	}
 	for k := c.last + 1; k < c.last+4 && k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
-		if countNouns[r.toks[k].text] {
+		if countNouns.has(r.toks[k].text) {
 			return !r.wordAt(k+1, "frame", "frames")
 		}
 		if !r.countAdjective(k) {

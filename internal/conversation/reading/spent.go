@@ -110,7 +110,7 @@ func (r *reader) picked(h *hit) bool {
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i <= to; i++ {
-		if t := &r.toks[i]; (i < h.first || i > h.last) && t.kind == wordToken && (t.word == nil || !t.word.filler) && !wishWords[t.text] && !covers(r.choices, i) && !r.wordAt(i, "this", "time", "thank", "you", "thanks", "gracias", "mejor", "again") {
+		if t := &r.toks[i]; (i < h.first || i > h.last) && t.kind == wordToken && (t.word == nil || !t.word.filler) && !wishWords.has(t.text) && !covers(r.choices, i) && !r.wordAt(i, "this", "time", "thank", "you", "thanks", "gracias", "mejor", "again") {
 			return false
 		}
 	}

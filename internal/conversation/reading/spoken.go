@@ -116,7 +116,7 @@ func (r *reader) spokenDomain(i int) (string, int) {
 		domain += "." + r.toks[end+1].text
 		end += 2
 	}
-	if end < i+3 || r.markAt(end-2, '.') && !mailEnds[r.toks[end-1].text] || len(r.toks[end-1].text) < 2 || len(r.toks[end-1].text) > 6 && !mailEnds[r.toks[end-1].text] {
+	if end < i+3 || r.markAt(end-2, '.') && !mailEnds.has(r.toks[end-1].text) || len(r.toks[end-1].text) < 2 || len(r.toks[end-1].text) > 6 && !mailEnds.has(r.toks[end-1].text) {
 		return "", i
 	}
 	return domain, end
@@ -124,8 +124,7 @@ func (r *reader) spokenDomain(i int) (string, int) {
 
 // mailEnds are ends of addresses; after a full stop other words begin a sentence: "20
 // years at least. That's it".
-var mailEnds = map[string]bool{"com": true, "net": true, "org": true, "edu": true, "gov": true, "mx": true, "us": true, "co": true, "test": true,
-	"example": true, "info": true, "biz": true, "io": true, "ca": true, "me": true}
+var mailEnds = wordsOf(`com net org edu gov mx us co test example info biz io ca me`)
 
 func spokenSign(word string) (string, bool) {
 	switch word {

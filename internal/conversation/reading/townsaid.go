@@ -73,7 +73,7 @@ func (r *reader) townOfWork(i int) bool {
 	if r.wordAt(i-1, "in", "en", "near") && r.wordAt(k, "job", "jobs", "project", "jobsite", "worksite", "site", "obra", "trabajo", "proyecto", "property", "propiedad", "negocio", "remodel") && !r.wordAt(k-1, "your", "su", "sus") {
 		return true
 	}
-	if r.wordAt(i-1, "in", "near") && k >= 0 && r.toks[k].kind == wordToken && (countNouns[r.toks[k].text] || r.wordAt(k, "house", "home", "church", "shop", "barn", "warehouse", "roofer", "contractor", "handyman", "plumber", "builder", "glazier", "remodeler")) && r.surelyTown(i) && !r.wordsIn(r.sentenceFirst(i), i, "made", "bought", "sold", "saw", "used", "your") {
+	if r.wordAt(i-1, "in", "near") && k >= 0 && r.toks[k].kind == wordToken && (countNouns.has(r.toks[k].text) || r.wordAt(k, "house", "home", "church", "shop", "barn", "warehouse", "roofer", "contractor", "handyman", "plumber", "builder", "glazier", "remodeler")) && r.surelyTown(i) && !r.wordsIn(r.sentenceFirst(i), i, "made", "bought", "sold", "saw", "used", "your") {
 		return true // "2 skylights in Tucson"
 	}
 	if r.wordAt(i-1, "es", "its", "is") && r.wordsIn(max(0, i-7), i, "ciudad", "pueblo", "city", "town") && r.surelyTown(i) {
@@ -187,7 +187,7 @@ func (r *reader) nameIsFine() bool {
 			continue
 		}
 		first := i
-		for first > 0 && i-first < 4 && (r.nameWord(first-1, true) || r.markAt(first-1, '.') && first > 1 && r.titleOrInitial(first-2)) && !afterName[r.toks[first-1].text] {
+		for first > 0 && i-first < 4 && (r.nameWord(first-1, true) || r.markAt(first-1, '.') && first > 1 && r.titleOrInitial(first-2)) && !afterName.has(r.toks[first-1].text) {
 			first--
 		}
 		if first == i || first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "just", "yeah", "yes", "sure", "ok", "me") {

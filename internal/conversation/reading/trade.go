@@ -3,7 +3,7 @@ package reading
 import "example.com/intake-bot/internal/fitcheck"
 
 // tradeWords are all that a question has which asks no more than what the shop is there for.
-var tradeWords = wordSet(`do does are is this that the you u ya yall guys all people folks place company store ones who sell sells make makes carry have handle offer supply deal in with still also
+var tradeWords = wordsOf(`do does are is this that the you u ya yall guys all people folks place company store ones who sell sells make makes carry have handle offer supply deal in with still also
 	can could i we get buy order one ones from replace
 	plastic acrylic replacement new old any these those a for skylight skylights dome domes skylite curb mount mounted hi hello hey there so
 	venden vende tienen tiene hacen hace manejan ustedes domos domo tragaluces tragaluz de plastico aqui`)
@@ -17,10 +17,10 @@ func (r *reader) ofTrade(h *hit) bool {
 		if t.kind == markToken {
 			continue
 		}
-		if t.kind != wordToken || !tradeWords[t.text] {
+		if t.kind != wordToken || !tradeWords.has(t.text) {
 			return false
 		}
-		noun = noun || countNouns[t.text] || t.is("one", "ones")
+		noun = noun || countNouns.has(t.text) || t.is("one", "ones")
 	}
 	return noun
 }

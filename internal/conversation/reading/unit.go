@@ -71,7 +71,7 @@ func NamesPart(text string) bool {
 		case t.kind == markToken:
 		case r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
 			named = true
-		case t.kind == wordToken && (t.word != nil && t.word.filler && !negWords[t.text] || r.wordAt(i, "over", "from", "on", "measured", "i", "ok", "oh", "sorry", "yes", "sheet", "itself", "por", "es", "de", "both", "all", "two", "three", "four", "of", "them", "these", "those", "they", "theyre", "are", "were", "as", "like", "said", "told", "you", "before", "size", "sizes", "measurement", "measurements", "ambos", "ambas", "todos", "todas", "son", "medida", "medidas", "como", "dije", "dos", "tres", "cuatro")):
+		case t.kind == wordToken && (t.word != nil && t.word.filler && !negWords.has(t.text) || r.wordAt(i, "over", "from", "on", "measured", "i", "ok", "oh", "sorry", "yes", "sheet", "itself", "por", "es", "de", "both", "all", "two", "three", "four", "of", "them", "these", "those", "they", "theyre", "are", "were", "as", "like", "said", "told", "you", "before", "size", "sizes", "measurement", "measurements", "ambos", "ambas", "todos", "todas", "son", "medida", "medidas", "como", "dije", "dos", "tres", "cuatro")):
 		default:
 			return false
 		}

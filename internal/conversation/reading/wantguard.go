@@ -6,10 +6,10 @@ import "example.com/intake-bot/internal/fitcheck"
 // somebody else quoted it, it hangs on an "unless", or it is what shall stay.
 
 var (
-	boughtWords = wordSet(`replaced changed swapped bought purchased ordered installed redid reinstalled`)
-	boughtThen  = wordSet(`did put got had cambiamos cambie cambio cambiaron compramos compre compro pusimos puse pusieron instalamos instale`)
-	laterWords  = wordSet(`later someday eventually afterwards despues adelante`)
-	stayWords   = wordSet(`good fine ok okay great perfect sound solid new intact clear excellent bueno buena buenos bien perfecto nuevo nueva sano intacto entero`)
+	boughtWords = wordsOf(`replaced changed swapped bought purchased ordered installed redid reinstalled`)
+	boughtThen  = wordsOf(`did put got had cambiamos cambie cambio cambiaron compramos compre compro pusimos puse pusieron instalamos instale`)
+	laterWords  = wordsOf(`later someday eventually afterwards despues adelante`)
+	stayWords   = wordsOf(`good fine ok okay great perfect sound solid new intact clear excellent bueno buena buenos bien perfecto nuevo nueva sano intacto entero`)
 )
 
 // wantElsewhen: the phrase tells of another time or of another's offer.
@@ -25,11 +25,11 @@ func (r *reader) boughtBefore(h *hit) bool {
 	from := r.clauseStart(h.first)
 	for i := from; i < h.first; i++ {
 		w := r.wordText(i)
-		if !boughtWords[w] && !boughtThen[w] || r.negated(i) || r.wordAt(i-1, "be", "get", "gets", "being", "is", "are", "need", "needs", "want", "wants", "to", "gotta", "should") {
+		if !boughtWords.has(w) && !boughtThen.has(w) || r.negated(i) || r.wordAt(i-1, "be", "get", "gets", "being", "is", "are", "need", "needs", "want", "wants", "to", "gotta", "should") {
 			continue
 		}
-		someone := r.wordsIn(max(from, i-3), i, "i", "we", "he", "she", "they", "ive", "weve", "theyd", "wed", "owner", "owners", "guy", "roofer", "contractor", "husband", "dad", "brother", "somebody", "someone") || boughtThen[w] && r.out.Language == "es"
-		if someone && (boughtWords[w] && !r.wordsIn(i+1, h.first, "and", "so", "but") || r.timeGone(h.first)) {
+		someone := r.wordsIn(max(from, i-3), i, "i", "we", "he", "she", "they", "ive", "weve", "theyd", "wed", "owner", "owners", "guy", "roofer", "contractor", "husband", "dad", "brother", "somebody", "someone") || boughtThen.has(w) && r.out.Language == "es"
+		if someone && (boughtWords.has(w) && !r.wordsIn(i+1, h.first, "and", "so", "but") || r.timeGone(h.first)) {
 			return !r.wordsIn(i, h.first, "want", "need", "now", "mind", "wish", "quiero", "necesito", "ahora")
 		}
 	}
@@ -71,7 +71,7 @@ func (r *reader) forLater(h *hit) bool {
 		return false
 	}
 	for i := r.clauseStart(h.first); i <= r.clauseEnd(h.last); i++ {
-		if (laterWords[r.wordText(i)] && !r.wordAt(i-1, "no", "see", "talk", "you") || r.wordAt(i, "next", "another", "other", "proximo", "otro") && r.wordAt(i+1, "year", "summer", "spring", "time", "winter", "fall", "ano", "verano") || r.wordAt(i, "road") && r.wordAt(i-1, "the")) && !r.wordsIn(i+1, r.clauseEnd(h.last)+1, "now", "ahora") {
+		if (laterWords.has(r.wordText(i)) && !r.wordAt(i-1, "no", "see", "talk", "you") || r.wordAt(i, "next", "another", "other", "proximo", "otro") && r.wordAt(i+1, "year", "summer", "spring", "time", "winter", "fall", "ano", "verano") || r.wordAt(i, "road") && r.wordAt(i-1, "the")) && !r.wordsIn(i+1, r.clauseEnd(h.last)+1, "now", "ahora") {
 			return true
 		}
 	}
@@ -152,13 +152,13 @@ func (r *reader) domeStays(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := h.last + 1; i <= min(h.last+6, to); i++ {
 		switch w := r.wordText(i); {
-		case frameNouns[w] || r.wordAt(i, "and", "but", "y", "pero"):
+		case frameNouns.has(w) || r.wordAt(i, "and", "but", "y", "pero"):
 			i = to
 		case r.wordAt(i, "isnt", "not", "no", "aint"):
 			return r.wordsIn(i+1, min(i+4, to+1), "problem", "issue", "broken", "cracked", "damaged", "bad", "problema", "roto", "quebrado", "rajado", "danado")
 		case r.wordAt(i, "doesnt", "dont") && r.wordAt(i+1, "need"), r.wordAt(i, "stays", "survived"):
 			return true
-		case stayWords[w] && r.wordsIn(h.last+1, i, "is", "s", "are", "looks", "seems", "was", "still", "esta", "sigue", "quedo", "salio", "se"):
+		case stayWords.has(w) && r.wordsIn(h.last+1, i, "is", "s", "are", "looks", "seems", "was", "still", "esta", "sigue", "quedo", "salio", "se"):
 			return !r.wordAt(i+1, "enough", "for")
 		}
 	}
@@ -176,7 +176,7 @@ func (r *reader) domeStays(h *hit) bool {
 // frameHeld: the message names the frame, and not as one that is sound.
 func (r *reader) frameHeld() bool {
 	for i := range r.toks {
-		if !frameNouns[r.wordText(i)] {
+		if !frameNouns.has(r.wordText(i)) {
 			continue
 		}
 		if state, _ := r.conditionAfter(i); state != fitcheck.ConditionGood {

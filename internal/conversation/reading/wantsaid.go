@@ -7,11 +7,11 @@ import "example.com/intake-bot/internal/fitcheck"
 // unit", "need the plastic lid and that's all".
 
 var (
-	orderWords = wordSet(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after rather sell prefer buying make give
+	orderWords = wordsOf(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after rather sell prefer buying make give
 		quiero queremos necesito necesitamos ocupo ocupamos comprar pedir cambiar cambiarlo cambiarlos busco buscamos llevo mandeme cotice cotizar encargar quisiera quisieramos prefiero preferimos`)
-	domeWords  = wordSet(`dome domes plastic bubble bubbles lens lid cover insert glazing acrylic sheet domo domos tapa tapas plastico burbuja mica acrilico cubierta`)
-	wholeNouns = wordSet(`unit units thing skylight skylights skylite skylites assembly assemblies setup kit works shebang package replacement one ones tragaluz tragaluces unidad unidades domo domos`)
-	wantDoubts = wordSet(`or whether if maybe might unsure versus vs either torn between difference should could depends deciding decide o si depende quizas talvez both unless probably wondering wonder sure ambos entre`)
+	domeWords  = wordsOf(`dome domes plastic bubble bubbles lens lid cover insert glazing acrylic sheet domo domos tapa tapas plastico burbuja mica acrilico cubierta`)
+	wholeNouns = wordsOf(`unit units thing skylight skylights skylite skylites assembly assemblies setup kit works shebang package replacement one ones tragaluz tragaluces unidad unidades domo domos`)
+	wantDoubts = wordsOf(`or whether if maybe might unsure versus vs either torn between difference should could depends deciding decide o si depende quizas talvez both unless probably wondering wonder sure ambos entre`)
 )
 
 // wantSaid records what a sentence of the message wishes for.
@@ -86,7 +86,7 @@ func (r *reader) namesWant(from, to int) bool {
 
 func (r *reader) wantDoubted(from, to int) bool {
 	for i := from; i <= to; i++ {
-		if wantDoubts[r.wordText(i)] && !(r.bothWished(i, from)) {
+		if wantDoubts.has(r.wordText(i)) && !(r.bothWished(i, from)) {
 			return true
 		}
 	}
@@ -97,7 +97,7 @@ func (r *reader) wantDoubted(from, to int) bool {
 func (r *reader) wishIn(from, to int) bool {
 	wish := false
 	for i := from; i <= to; i++ {
-		if !orderWords[r.wordText(i)] || r.wordAt(i, "replaced") && r.wordAt(i-1, "i", "we", "they", "he", "she", "ive", "weve", "just", "already", "had") {
+		if !orderWords.has(r.wordText(i)) || r.wordAt(i, "replaced") && r.wordAt(i-1, "i", "we", "they", "he", "she", "ive", "weve", "just", "already", "had") {
 			continue // "we replaced the whole unit in 2010"
 		}
 		if r.negated(i) || r.wordAt(i-1, "dont", "didnt", "not", "no", "doesnt", "never") || r.wordsIn(max(from, i-2), i, "he", "they", "neighbor") {
@@ -118,7 +118,7 @@ func (r *reader) wholeWanted(from, to int) bool {
 		switch {
 		case r.wordAt(i, "whole", "entire", "complete", "full") && !r.wordsIn(max(from, i-2), i, "across", "around", "over"):
 			for k := i + 1; k <= min(i+3, to); k++ {
-				if wholeNouns[r.wordText(k)] {
+				if wholeNouns.has(r.wordText(k)) {
 					return !r.deniesBetween(max(from, i-3), i)
 				}
 			}
@@ -143,7 +143,7 @@ func (r *reader) domeWanted(from, to int) bool {
 	}
 	dome := -1
 	for i := from; i <= to && dome < 0; i++ {
-		if (domeWords[r.wordText(i)] || r.wordAt(i, "top", "tops") && r.wordAt(i-1, "new", "plastic", "clear", "replacement", "the", "need", "want", "domed") && !r.wordAt(i+1, "floor", "of")) && !r.insteadWished(&hit{first: i}) && !r.wordAt(i+1, "skylight", "skylights", "unit", "units") {
+		if (domeWords.has(r.wordText(i)) || r.wordAt(i, "top", "tops") && r.wordAt(i-1, "new", "plastic", "clear", "replacement", "the", "need", "want", "domed") && !r.wordAt(i+1, "floor", "of")) && !r.insteadWished(&hit{first: i}) && !r.wordAt(i+1, "skylight", "skylights", "unit", "units") {
 			dome = i
 		}
 	}

@@ -63,7 +63,7 @@ func (r *reader) inNamedState(first, last int, name string) (place.Entry, bool) 
 // ofFirm: the word before is part of a name of a church, a school or a firm: "from Mt Zion
 // Baptist".
 func (r *reader) ofFirm(i int) bool {
-	return i < len(r.toks) && r.toks[i].kind == wordToken && firmWords[r.toks[i].text]
+	return i < len(r.toks) && r.among(i, firmWords)
 }
 
 // churchWord: "Grace Fellowship", "Faith Chapel": no family is called so.
@@ -71,7 +71,7 @@ func (r *reader) churchWord(i int) bool {
 	return r.wordAt(i, "baptist", "methodist", "lutheran", "presbyterian", "fellowship", "ministries", "tabernacle", "cathedral", "elementary", "preschool", "montessori", "academy", "apartments", "island", "islands", "county", "township", "episcopal", "nazarene")
 }
 
-var firmWords = wordSet(`baptist methodist lutheran presbyterian catholic episcopal mennonite nazarene pentecostal adventist church chapel cathedral fellowship ministries ministry assembly
+var firmWords = wordsOf(`baptist methodist lutheran presbyterian catholic episcopal mennonite nazarene pentecostal adventist church chapel cathedral fellowship ministries ministry assembly
 	temple synagogue mosque elementary academy preschool daycare montessori university roofing construction builders contracting contractors remodeling exteriors glazing glass plumbing electric
 	properties property management realty rentals apartments apts dental clinic veterinary hospital motel hotel inn diner grill cafe bakery llc inc corp company enterprises industries
 	farms dairy nursery greenhouse storage warehouse lodge foundation library museum iglesia escuela construcciones techos`)

@@ -60,7 +60,7 @@ func (r *reader) personsOwn(from, to int) bool {
 		if t.is("his", "hers", "her", "theirs") || t.kind == wordToken && r.otherPerson(i) && (r.wordAt(i-1, "my", "our", "the", "mi") || r.wordAt(i-1, "for", "de")) {
 			return true
 		}
-		if t.kind == wordToken && len(t.text) > 3 && t.text[len(t.text)-1] == 's' && r.wordAt(i-1, "my", "our", "the") && (kin[t.text[:len(t.text)-1]] || otherPersons[t.text[:len(t.text)-1]]) {
+		if t.kind == wordToken && len(t.text) > 3 && t.text[len(t.text)-1] == 's' && r.wordAt(i-1, "my", "our", "the") && (kin.has(t.text[:len(t.text)-1]) || otherPersons.has(t.text[:len(t.text)-1])) {
 			return true
 		}
 	}

@@ -45,7 +45,7 @@ func (r *reader) wholeNamed(i int) bool {
 	if r.wordAt(i, "skylight", "skylights", "skylite", "skylites", "style", "styles", "unit", "units", "shape", "shaped", "type", "types", "light", "lights", "window", "windows", "assembly", "assemblies", "kind", "ones", "cleaned", "off", "removed", "fixed", "checked", "repaired", "sealed", "resealed", "or", "vs", "versus", "out", "gone", "back", "o", "completo", "completos", "completa") {
 		return true
 	}
-	if i < len(r.toks) && r.toks[i].kind == wordToken && !domeFollowers[r.toks[i].text] {
+	if i < len(r.toks) && r.toks[i].kind == wordToken && !domeFollowers.has(r.toks[i].text) {
 		return true // "dome gasket", "dome tracking number"
 	}
 	for k := i; k < i+5 && k < len(r.toks); k++ {
@@ -110,7 +110,7 @@ func (r *reader) saysNoneYet() bool {
 }
 
 // domeFollowers are words that may follow "dome" where a dome is what is asked for.
-var domeFollowers = wordSet(`wanted needed for on over in at to with that which please pls asap thanks thank and but only by from delivered overnighted overnight shipped as like edge since because
+var domeFollowers = wordsOf(`wanted needed for on over in at to with that which please pls asap thanks thank and but only by from delivered overnighted overnight shipped as like edge since because
 	cuz it its i im my our mine the is are double single triple acrylic polycarbonate plastic clear white bronze round square about around made measures measuring size sized that thats
 	this today now soon quick fast replacement replacements new if when where who we they you u not no x by inch inches ft feet plz ok hi hello real really badly bad made up
 	para de en con por que y nuevo nuevos nueva redondo redondos acrilico blanco claro transparente urgente porque pues mi el la los las es son mide miden ya hoy se me`)

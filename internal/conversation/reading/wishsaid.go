@@ -10,7 +10,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // stands between: "we simply want to go from bronze to clear", "put me down for mill finish, two layers".
 func (r *reader) wishBefore(i int) bool {
 	for k := i - 1; k >= r.sentenceFirst(i); k-- {
-		if negWords[r.toks[k].text] || r.wordAt(k, "if", "because", "since", "but", "although", "unless", "than", "when", "while", "who", "whether", "instead", "until", "before", "porque", "pero", "si", "cuando", "que") && !(r.wordAt(k, "que") && r.wordAt(k+1, "sea", "sean")) {
+		if negWords.has(r.toks[k].text) || r.wordAt(k, "if", "because", "since", "but", "although", "unless", "than", "when", "while", "who", "whether", "instead", "until", "before", "porque", "pero", "si", "cuando", "que") && !(r.wordAt(k, "que") && r.wordAt(k+1, "sea", "sean")) {
 			return false
 		}
 		if r.wishAt(k) {

@@ -16,6 +16,11 @@ func (s *spelt) may(w string) bool {
 	return s[k>>6]&(1<<(k&63)) != 0
 }
 
+// meets says whether two sets may have a word in common.
+func (s *spelt) meets(o *spelt) bool {
+	return s[0]&o[0]|s[1]&o[1]|s[2]&o[2]|s[3]&o[3] != 0
+}
+
 // speltKey is a number below 256 that equal words share. A word is never empty.
 func speltKey(w string) uint8 {
 	return w[0]*7 + w[len(w)-1]*31 + uint8(len(w))*13

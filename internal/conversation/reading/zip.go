@@ -81,7 +81,7 @@ func (r *reader) zipInWords(code string, first, last int) (zipAt, bool) {
 // wordsAfterBy: "it would go to 98225 by truck", "need 20 by Friday": what follows "by" is no other
 // side.
 func (r *reader) wordsAfterBy(i int) bool {
-	return r.wordAt(i-1, "by") && (i < len(r.toks) && monthWords[r.toks[i].text] || r.wordAt(i, "next", "this", "tomorrow", "tonight", "then", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "spring", "summer", "fall", "winter", "christmas",
+	return r.wordAt(i-1, "by") && (i < len(r.toks) && monthWords.has(r.toks[i].text) || r.wordAt(i, "next", "this", "tomorrow", "tonight", "then", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "spring", "summer", "fall", "winter", "christmas",
 		"thanksgiving", "easter", "truck", "freight", "mail", "ups", "ground", "boat", "barge", "plane", "whatever", "whichever") || r.wordAt(i, "the") && r.wordAt(i+1, "end", "time", "weekend", "holidays", "first", "middle"))
 }
 
@@ -99,7 +99,7 @@ func (r *reader) afterCode(i int) bool {
 	if r.wordAt(i-1, "is", "es") && r.wordAt(j, "box", "floor", "road", "room", "route", "part", "lot", "exit", "since") {
 		return false
 	}
-	return j >= 0 && r.toks[j].kind == wordToken && beforeCode[r.toks[j].text] && !r.wordAt(j, "road", "st", "ave")
+	return j >= 0 && r.among(j, beforeCode) && !r.wordAt(j, "road", "st", "ave")
 }
 
 // gateCode: "the gate code is 55821", "lockbox 55821".
