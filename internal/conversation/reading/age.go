@@ -1,10 +1,5 @@
 package reading
 
-// kin are people whose age is told beside a measure.
-var kin = wordsOf(`son sons daughter husband wife dad father mom mother grandson granddaughter grandpa grandma grandfather grandmother nephew niece uncle
-	aunt brother sister neighbor neighbour kid boy girl cousin friend buddy partner esposo esposa marido mujer hijo hija papa mama nieto nieta sobrino sobrina suegro
-	suegra cunado hermano hermana abuelo abuela vecino vecina primo amigo`)
-
 // aged: a number is somebody's age: "my son who is 52", "my husband, 71, held the tape",
 // "mi hijo de 22 lo midió", "I turned 65 in May".
 func (r *reader) aged(i int) bool {

@@ -2,9 +2,6 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
-// colorNames are the words for a color by which a kind may be called.
-var colorNames = wordsOf(`clear white bronze transparente transparentes blanco blanca blancos blancas bronce`)
-
 // calledByColor: the color at a token stands for the one kind that the talk knows to have it: "the
 // white one is polycarbonate", "el blanco es de policarbonato". To the question for a color it is an
 // answer: "the white one".

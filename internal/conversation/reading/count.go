@@ -100,9 +100,6 @@ func (r *reader) countFact(c countAt) {
 	r.fact(fitcheck.TopicCount, units[0], fitcheck.Whole(c.value), c.first, c.last)
 }
 
-var countNouns = wordsOf(`skylights skylight domes dome units unit bubbles lenses skylites mounts tragaluces tragaluz domos domo tops
-	pcs pyramids piramides burbujas claraboyas claraboya cupulas`)
-
 // countFrom reads a count with what it counts at token i.
 func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.used(i) {

@@ -13,8 +13,7 @@ import (
 
 // frameNouns name the frame by themselves; stateOf says what a word tells of one.
 var (
-	frameNouns = wordsOf(`frame frames framing retainer retainers marco marcos armazon bastidor contramarco fraim frams`)
-	stateOf    = statesOf(map[string]string{
+	stateOf = statesOf(map[string]string{
 		fitcheck.ConditionGood:        `good survived escaped fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed excelent exelent excellant excellent pristine flawless bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
 		fitcheck.ConditionBent:        `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado pandeo`,
 		fitcheck.ConditionCorroded:    `corroded rusted rusty rust corrosion rotted rotten rotting rusting crusty crusted pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
@@ -23,9 +22,6 @@ var (
 	})
 	otherThings = wordsOf(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
 		trim domo domos plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
-	stateDoubts = wordsOf(`maybe think guess probably might may could should would if whether unless sure tell know suppose assume hope hopefully unclear wonder wondering dunno idk seem expect supposed or
-		creo talvez quizas quiza parece supongo si sabe sabemos podria seria ojala espero o how what will`)
-	stateDenials = wordsOf(`no not isnt aint never without dont doesnt wasnt nothing zero sin ningun ninguna tampoco nada arent werent cant hardly barely free`)
 )
 
 func statesOf(lists map[string]string) map[string]string {

@@ -2,10 +2,6 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
-var otherPersons = wordsOf(`wife wifes husband husbands spouse spouses partner partners girlfriend girlfriends boyfriend boyfriends daughter daughters son sons mother mothers mom moms father fathers dad dads sister sisters brother brothers
-	neighbor neighbors friend friends roofer roofers contractor contractors kid kids boss bosses
-	esposa esposo mujer marido hija hijo madre mama padre papa hermana hermano vecina vecino amiga amigo novia novio pareja techador contratista jefe jefa`)
-
 // nameOfKin: "my wife's name is Rosa", where no name was asked for, tells who Rosa is; the customer
 // keeps their own. What is to be "under my wife's name" is hers.
 func (r *reader) nameOfKin() {

@@ -34,13 +34,8 @@ const (
 )
 
 var (
-	sheetWords = wordsOf(`plastic plexi plexiglass plexiglas acrylic lexan bubble lens polycarbonate dome domes plastico acrilico burbuja cupula mica domo`)
-	wholeWords = wordsOf(`skylight skylights unit skylite tragaluz tragaluces`)
-	frameParts = wordsOf(`frame frames framework rim rimmed ring metal aluminum alum steel band retainer flange channel angle marco aluminio aro`)
-	metalWords = wordsOf(`metal aluminum alum steel tin metallic metalico metalica aluminio`)
 	// metalThings are made of metal, and no frame.
 	metalThings = wordsOf(`gutter gutters ladder roof roofing siding flashing flashings pole wall walls deck building sides door screw screws nail nails bolt bolts wrap cap trim strip strips`)
-	boxWords    = wordsOf(`box boxes curb curbs riser cajon caja brocal bordillo curbing`)
 	woodWords   = wordsOf(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
 	shingWords  = wordsOf(`shingles shingle shingled roofing tejas teja`)
 	// notKinds are words beside which the parts tell of something else.

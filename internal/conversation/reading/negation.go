@@ -2,9 +2,6 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
-var negWords = wordsOf(`not no isnt arent wasnt werent dont doesnt didnt never without wont aint hasnt havent neither nor ni sin nunca
-	tampoco ningun ninguna cannot cant wouldnt non nobody noone nadie zero couldnt nothing`)
-
 // negStops end the reach of a "not" before them.
 var negStops = wordsOf(`but just only except pero solo sino its it rather though although however theres there i we nomas now because
 	since thats so me us porque lol haha jaja somebody someone alguien`)

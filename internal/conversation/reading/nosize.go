@@ -13,10 +13,6 @@ var beforeCode = wordsOf(`apt apartment suite ste order invoice model part po bo
 	route hwy highway road room rm bldg floor catalog permit channel exit ext extension lat interstate page since
 	factura pedido orden depto modelo version`)
 
-var monthWords = wordsOf(`january february march april may june july august september october november december jan feb mar apr jun jul
-	aug sep sept oct nov dec enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre
-	diciembre`)
-
 // afterCount are words after which a number counts something that is no length.
 var afterCount = wordsOf(`years year times second yrs yr months month weeks week wks days day hours hour hrs hr minutes minute min mins
 	seconds secs anos ano meses mes semanas dias horas hora minutos pm am oclock dollars dollar bucks budgeted usd

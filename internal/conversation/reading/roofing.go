@@ -64,7 +64,6 @@ func (r *reader) onRoof(h *hit) (first, last int, ok bool) {
 }
 
 var (
-	roofWords = wordsOf(`roof roofs rooftop roofing techo techos tejado azotea`)
 	// roofLinks may stand between "roof" and what it is of: "roof is an old asphalt shingle".
 	roofLinks = wordsOf(`is s its it are a an made of out the covering covered type kind material surface style all just old older new newer brand
 		flat low slope sloped pitch pitched steep standard regular plain typical brown black gray red white green dark light

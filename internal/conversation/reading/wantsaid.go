@@ -9,7 +9,6 @@ import "example.com/intake-bot/internal/fitcheck"
 var (
 	orderWords = wordsOf(`want wants wanted need needs needing wanna buy buying order ordering purchase take replace replaced replacing swap swapping price quote pricing looking after rather sell prefer buying make give
 		quiero queremos necesito necesitamos ocupo ocupamos comprar pedir cambiar cambiarlo cambiarlos busco buscamos llevo mandeme cotice cotizar encargar quisiera quisieramos prefiero preferimos`)
-	domeWords  = wordsOf(`dome domes plastic bubble bubbles lens lid cover insert glazing acrylic sheet domo domos tapa tapas plastico burbuja mica acrilico cubierta`)
 	wholeNouns = wordsOf(`unit units thing skylight skylights skylite skylites assembly assemblies setup kit works shebang package replacement one ones tragaluz tragaluces unidad unidades domo domos`)
 	wantDoubts = wordsOf(`or whether if maybe might unsure versus vs either torn between difference should could depends deciding decide o si depende quizas talvez both unless probably wondering wonder sure ambos entre`)
 )
