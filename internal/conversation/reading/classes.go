@@ -2,23 +2,23 @@ package reading
 
 // Word classes that rules of many files ask for. What only one file asks for stands in that file.
 var (
-	articles     = wordsOf(`the a an el la los las un una unos unas`)
-	ownWords     = wordsOf(`my our mi mis nuestro nuestra nuestros nuestras`)
-	thisWords    = wordsOf(`this that these those este esta estos estas ese esa esos esas`)
-	andWords     = wordsOf(`and plus y e`)
-	andOrWords   = wordsOf(`and or plus y o e u`)
-	butWords     = wordsOf(`but although though however pero aunque`)
-	onlyWords    = wordsOf(`just only solo solamente nomas`)
-	ifWords      = wordsOf(`if when unless whether once si cuando`)
-	beWords      = wordsOf(`is are was were be been its thats theyre es son esta estan era eran fue`)
-	haveWords    = wordsOf(`have has had having got ive weve hes shes tengo tiene tienen tenemos hay`)
-	canWords     = wordsOf(`can could will would should may might must puede pueden puedo podria`)
-	selfWords    = wordsOf(`i we im ive weve id ill yo nosotros`)
-	correcting   = wordsOf(`actually sorry wait oops meant mean instead correction scratch perdon digo espera
+	articles   = wordsOf(`the a an el la los las un una unos unas`)
+	ownWords   = wordsOf(`my our mi mis nuestro nuestra nuestros nuestras`)
+	thisWords  = wordsOf(`this that these those este esta estos estas ese esa esos esas`)
+	andWords   = wordsOf(`and plus y e`)
+	andOrWords = wordsOf(`and or plus y o e u`)
+	butWords   = wordsOf(`but although though however pero aunque`)
+	onlyWords  = wordsOf(`just only solo solamente nomas`)
+	ifWords    = wordsOf(`if when unless whether once si cuando`)
+	beWords    = wordsOf(`is are was were be been its thats theyre es son esta estan era eran fue`)
+	haveWords  = wordsOf(`have has had having got ive weve hes shes tengo tiene tienen tenemos hay`)
+	canWords   = wordsOf(`can could will would should may might must puede pueden puedo podria`)
+	selfWords  = wordsOf(`i we im ive weve id ill yo nosotros`)
+	correcting = wordsOf(`actually sorry wait oops meant mean instead correction scratch perdon digo espera
 		espere mejor`)
 	skylightWord = wordsOf(`skylight skylights skylite skylites dome domes unit units one ones tragaluz tragaluces
 		domo domos claraboya claraboyas`)
-	layerNouns   = wordsOf(`layer layers ply pane panes capa capas`)
+	layerNouns = wordsOf(`layer layers ply pane panes capa capas`)
 
 	negWords = wordsOf(`not no isnt arent wasnt werent dont doesnt didnt never without wont aint hasnt havent
 		neither nor ni sin nunca tampoco ningun ninguna cannot cant wouldnt non nobody noone nadie zero couldnt
@@ -52,7 +52,7 @@ var (
 		octubre noviembre diciembre`)
 	stateDenials = wordsOf(`no not isnt aint never without dont doesnt wasnt nothing zero sin ningun ninguna
 		tampoco nada arent werent cant hardly barely free`)
-	stateDoubts  = wordsOf(`maybe think guess probably might may could should would if whether unless sure tell
+	stateDoubts = wordsOf(`maybe think guess probably might may could should would if whether unless sure tell
 		know suppose assume hope hopefully unclear wonder wondering dunno idk seem expect supposed or creo talvez
 		quizas quiza parece supongo si sabe sabemos podria seria ojala espero o how what will`)
 	domeWords = wordsOf(`dome domes plastic bubble bubbles lens lid cover insert glazing acrylic sheet domo domos
