@@ -59,7 +59,8 @@ func (r *reader) inRow(row []measure, kinds int) bool {
 	}
 	for k := range row {
 		m := &row[k]
-		if _, ok := m.extent(); !ok || m.drop || m.other || m.diag || m.fixed || !slices.Equal(m.units, first.units) || r.sentenceFirst(m.first) != from {
+		if _, ok := m.extent(); !ok || m.drop || m.other || m.diag || m.fixed ||
+			!slices.Equal(m.units, first.units) || r.sentenceFirst(m.first) != from {
 			return false
 		}
 		if m.where && (m.topic != first.topic || m.part != first.part || m.face != first.face) {

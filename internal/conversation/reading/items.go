@@ -9,6 +9,13 @@ import (
 // A list of skylights in one message: "4 whole units curb outside 25 x 49, and one round dome
 // 30 across", each with a number and a size, or a kind of frame, of its own.
 
+var (
+	itemNouns       = wordsOf(`unit units skylight skylights one ones unidad unidades tragaluz tragaluces`)
+	afterPlainCount = wordsOf(`with in con is are es son has have tiene tienen`)
+	beforeItemCount = wordsOf(`and y plus need needs want wants order quote get buy for also necesito ocupo quiero
+		have got then replace replacing mas on me us quote price`)
+)
+
 // item is one of the list: from its number to where the next begins.
 type item struct {
 	first, last int
@@ -48,7 +55,9 @@ func (r *reader) itemUnits() {
 // and a 30 x 30 one for the hall".
 func (r *reader) onlyRooms(items []item) bool {
 	for k := range r.refs {
-		if ref := &r.refs[k]; len(ref.units) != 1 || ref.units[0] > len(items) || ref.first < items[ref.units[0]-1].first || ref.first > items[ref.units[0]-1].last || !r.room(ref.last) {
+		if ref := &r.refs[k]; len(ref.units) != 1 || ref.units[0] > len(items) ||
+			ref.first < items[ref.units[0]-1].first || ref.first > items[ref.units[0]-1].last ||
+			!r.room(ref.last) {
 			return false
 		}
 	}
@@ -59,7 +68,8 @@ func (r *reader) onlyRooms(items []item) bool {
 // words. Beside a complete one a dome is the dome alone.
 func (r *reader) itemWants(items []item) {
 	complete := func(it item) bool {
-		return r.wordsIn(it.first, it.last+1, "complete", "whole", "entire", "completo", "completa", "completos", "completas") && r.wordsIn(it.first, it.last+1, "unit", "units", "skylight", "skylights", "one", "ones", "unidad", "unidades", "tragaluz", "tragaluces")
+		return r.wordsIn(it.first, it.last+1, "complete", "whole", "entire", "completo", "completa", "completos", "completas") &&
+			r.anyOf(it.first, it.last+1, itemNouns)
 	}
 	dome := func(it item) bool {
 		return r.wordsIn(it.first, it.last+1, "dome", "domes", "bubble", "bubbles", "domo", "domos") && !complete(it)
@@ -69,7 +79,8 @@ func (r *reader) itemWants(items []item) {
 	}
 	last := len(items) - 1
 	for k, it := range items {
-		if k < last && complete(items[last]) && !slices.ContainsFunc(items[:last], func(it item) bool { return r.skylightNamed(it.count.last+1, it.last+1) }) {
+		if k < last && complete(items[last]) &&
+			!slices.ContainsFunc(items[:last], func(it item) bool { return r.skylightNamed(it.count.last+1, it.last+1) }) {
 			it = items[last] // "three 25 x 25 and two 25 x 49 complete skylights"
 		}
 		it.last = min(it.last, r.itemsEnd)
@@ -123,7 +134,8 @@ func (r *reader) items() []item {
 		sum += it.count.value
 		out = append(out, it)
 	}
-	if len(out) > 2 && 2*out[0].count.value == sum && !r.sizeIn(out[0].count.last+1, out[0].last+1) && !r.styleIn(out[0].first, out[0].last+1) {
+	if len(out) > 2 && 2*out[0].count.value == sum && !r.sizeIn(out[0].count.last+1, out[0].last+1) &&
+		!r.styleIn(out[0].first, out[0].last+1) {
 		out = out[1:] // "4 skylights, 2 bronze 24 x 48 and 2 clear 24 x 24"
 	}
 	if sized == len(out) || sized == 0 && r.stylesOfItems(out) {
@@ -138,10 +150,12 @@ func (r *reader) countsPlainly(i, to int) bool {
 	if r.wordAt(i-1, "a", "an", "un", "una") {
 		return false
 	}
-	if r.wordAt(i, "with", "in", "con", "is", "are", "es", "son", "has", "have", "tiene", "tienen") && r.styleIn(i, to) {
+	if r.among(i, afterPlainCount) && r.styleIn(i, to) {
 		return true
 	}
-	for r.colorAt(i) || i < len(r.toks) && lookOf[r.toks[i].text] != "" || r.wordAt(i, "mas", "ea", "each", "pcs", "pc", "of", "at", "cada", "de") || r.markAt(i, '@') || r.markAt(i, '.') && r.wordAt(i-1, "ea", "pc", "pcs") {
+	for r.colorAt(i) || i < len(r.toks) && lookOf[r.toks[i].text] != "" ||
+		r.wordAt(i, "mas", "ea", "each", "pcs", "pc", "of", "at", "cada", "de") ||
+		r.markAt(i, '@') || r.markAt(i, '.') && r.wordAt(i-1, "ea", "pc", "pcs") {
 		i++ // "4 ea. 24 x 48"
 	}
 	return r.pairAt(i)
@@ -169,10 +183,12 @@ func (r *reader) styleIn(from, to int) bool {
 
 // itemCount reads a number of skylights where one may begin an item.
 func (r *reader) itemCount(i int, before []item) (countAt, bool) {
-	if i > 0 && r.toks[i-1].kind != markToken && !(r.wordAt(i-1, "need", "needs", "want", "wants") && r.wordsIn(max(0, i-4), i, "building", "bldg", "unit", "house")) && len(before) > 0 && !r.wordAt(i-1, "and", "y", "plus", "also", "mas", "then") {
+	if i > 0 && r.toks[i-1].kind != markToken &&
+		!(r.wordAt(i-1, "need", "needs", "want", "wants") && r.wordsIn(max(0, i-4), i, "building", "bldg", "unit", "house")) &&
+		len(before) > 0 && !r.wordAt(i-1, "and", "y", "plus", "also", "mas", "then") {
 		return countAt{}, false // a new clause: "and the guy said I need a dome 49 x 49"
 	}
-	if i > 0 && r.toks[i-1].kind != markToken && !r.wordAt(i-1, "and", "y", "plus", "need", "needs", "want", "wants", "order", "quote", "get", "buy", "for", "also", "necesito", "ocupo", "quiero", "have", "got", "then", "replace", "replacing", "mas", "on", "me", "us", "quote", "price") {
+	if i > 0 && r.toks[i-1].kind != markToken && !r.among(i-1, beforeItemCount) {
 		return countAt{}, false
 	}
 	n, next := r.countNumber(i)
@@ -182,7 +198,9 @@ func (r *reader) itemCount(i int, before []item) (countAt, bool) {
 	if r.numberAt(next).kind == partWord || r.wordAt(next, "half", "quarter", "quarters", "medio", "media", "cuarto", "cuartos") {
 		return countAt{}, false // "seventeen and three quarters by thirty four"
 	}
-	if next == i || n < 1 || n > 99 || r.used(i) || r.wordAt(next, "layer", "layers", "capas", "sides", "weeks", "days", "years", "hours") || r.markAt(next, ')') || r.markAt(next, ':') {
+	if next == i || n < 1 || n > 99 || r.used(i) ||
+		r.wordAt(next, "layer", "layers", "capas", "sides", "weeks", "days", "years", "hours") ||
+		r.markAt(next, ')') || r.markAt(next, ':') {
 		return countAt{}, false
 	}
 	return countAt{n, i, next - 1}, true
@@ -204,7 +222,9 @@ func (r *reader) sizeIn(from, to int) bool {
 		return true
 	}
 	for i := from; i < to; i++ {
-		if r.toks[i].kind == numToken && r.wordsIn(max(from, i-3), min(i+5, to), "across", "diameter", "dia", "round", "diametro", "redondo", "redonda", "circle", "circular") {
+		if r.toks[i].kind == numToken &&
+			r.wordsIn(max(from, i-3), min(i+5, to), "across", "diameter", "dia", "round", "diametro", "redondo", "redonda", "circle",
+				"circular") {
 			return true
 		}
 	}
@@ -213,5 +233,7 @@ func (r *reader) sizeIn(from, to int) bool {
 
 // layersAfter: the number counts layers: "a bronze dome 2 layers, …", not "unit 2 layer is hazy".
 func (r *reader) layersAfter(i int) bool {
-	return r.wordAt(i+1, "layers", "ply", "capas") && r.wholeAt(i) > 1 || r.wordAt(i+1, "layer", "layers", "ply") && (r.wordAt(i+2, "of") || i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
+	return r.wordAt(i+1, "layers", "ply", "capas") && r.wholeAt(i) > 1 ||
+		r.wordAt(i+1, "layer", "layers", "ply") &&
+			(r.wordAt(i+2, "of") || i+2 >= len(r.toks) || r.markAt(i+2, ',') || r.sentenceEnd(i+2))
 }

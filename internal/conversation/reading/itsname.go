@@ -1,5 +1,10 @@
 package reading
 
+var (
+	afterItsName  = wordsOf(`the from with at over down here again calling w`)
+	greetedPeople = wordsOf(`there again bud buddy guys folks man sir maam friend yall morning afternoon evening`)
+)
+
 // itsName: "hey its Manny the handyman": after a greeting, "it's" and a given name, with
 // who that is.
 func (r *reader) itsName() bool {
@@ -18,7 +23,10 @@ func (r *reader) itsName() bool {
 			continue
 		}
 		first, last, ok := r.nameFrom(at, true)
-		if ok && (i > 0 && r.addressed(i-1) || r.wordAt(last+1, "the", "from", "with", "at", "over", "down", "here", "again", "calling", "w") || r.wordAt(last+1, "in") && last > first && r.stateBefore(last+3) == "" || last+1 < len(r.toks) && r.toks[last+1].kind == markToken && (i > 0 || last > first && r.markAt(last+1, ','))) {
+		if ok &&
+			(i > 0 && r.addressed(i-1) || r.among(last+1, afterItsName) ||
+				r.wordAt(last+1, "in") && last > first && r.stateBefore(last+3) == "" ||
+				last+1 < len(r.toks) && r.toks[last+1].kind == markToken && (i > 0 || last > first && r.markAt(last+1, ','))) {
 			r.nameFact(first, last)
 			return true
 		}
@@ -29,7 +37,7 @@ func (r *reader) itsName() bool {
 // greetedBefore: nothing but a greeting stands before the token.
 func (r *reader) greetedBefore(i int) bool {
 	for k := range i {
-		if r.toks[k].kind == markToken || r.smallTalkAt(k) > k || r.talkBefore(k) || r.addressed(k) || r.wordAt(k, "there", "again", "bud", "buddy", "guys", "folks", "man", "sir", "maam", "friend", "yall", "morning", "afternoon", "evening") {
+		if r.toks[k].kind == markToken || r.smallTalkAt(k) > k || r.talkBefore(k) || r.addressed(k) || r.among(k, greetedPeople) {
 			continue
 		}
 		return false
@@ -40,5 +48,6 @@ func (r *reader) greetedBefore(i int) bool {
 // wholeNameFrom: "I need a dome. It's Carol Dunn in Spokane": a sentence that begins with a
 // given name and a family's, and says where.
 func (r *reader) wholeNameFrom(i, at int) bool {
-	return at+1 < len(r.toks) && r.sentenceFirst(i) == i && r.givenAt(at) && r.surname(at+1) && (at+2 == len(r.toks) || r.wordAt(at+2, "in", "from", "at", "with", "here", "again") || r.sentenceEnd(at+2))
+	return at+1 < len(r.toks) && r.sentenceFirst(i) == i && r.givenAt(at) && r.surname(at+1) &&
+		(at+2 == len(r.toks) || r.wordAt(at+2, "in", "from", "at", "with", "here", "again") || r.sentenceEnd(at+2))
 }

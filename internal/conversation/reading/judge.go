@@ -6,6 +6,8 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var takesBack = wordsOf(`actually sorry meant correction oops wait really perdon digo realidad`)
+
 // Where a number without a unit stops being plain inches. A skylight over 96 in a
 // side is rare, 96 to 300 are likelier centimetres, above that millimetres; two whole
 // numbers up to 10 name a nominal size in feet. Common practice, no source.
@@ -40,7 +42,9 @@ func (r *reader) resolve(ms []measure) {
 		if m.other && m.shape == lone && m.parts[0].bare && r.asked(fitcheck.TopicLayers) {
 			continue // "the room is cold so two"
 		}
-		if m.drop || m.other && !(m.shape == broken && r.asked(fitcheck.TopicPlasticSize)) && (m.topic == "" || m.thing) || r.notTheirs(m) || r.hypothetical(m) {
+		if m.drop ||
+			m.other && !(m.shape == broken && r.asked(fitcheck.TopicPlasticSize)) && (m.topic == "" || m.thing) ||
+			r.notTheirs(m) || r.hypothetical(m) {
 			r.use(m.first, m.last)
 			continue
 		}
@@ -49,8 +53,10 @@ func (r *reader) resolve(ms []measure) {
 			m.where, m.named = ms[k-1].where, ms[k-1].where
 		}
 		if len(all) > 0 && !m.where && m.shape == lone {
-			if before := &all[len(all)-1]; before.where && before.shape == lone && r.sideFirst(m) && sidesMeet(&before.parts[0], &m.parts[0]) && slices.Equal(m.units, before.units) {
-				m.topic, m.part, m.face = before.topic, before.part, before.face // "the curb is 25 3/4 wide on the outside. length still 49 1/2"
+			if before := &all[len(all)-1]; before.where && before.shape == lone && r.sideFirst(m) &&
+				sidesMeet(&before.parts[0], &m.parts[0]) && slices.Equal(m.units, before.units) {
+				// "the curb is 25 3/4 wide on the outside. length still 49 1/2"
+				m.topic, m.part, m.face = before.topic, before.part, before.face
 			}
 		}
 		j := judged{measure: m}
@@ -89,7 +95,7 @@ func (r *reader) takenBack(a, b *measure) bool {
 	if a.where && !b.where && a.shape == b.shape && r.wordsIn(a.last+1, b.first, "redid", "remeasured", "retook", "rechecked") {
 		return true // "1st try on the curb was 25 1/4 x 49 1/4. Redid it and 25 1/2 x 49 1/2 is right"
 	}
-	return b.fixed && a.where && a.shape == b.shape && r.wordsIn(a.last+1, b.first, "actually", "sorry", "meant", "correction", "oops", "wait", "really", "perdon", "digo", "realidad")
+	return b.fixed && a.where && a.shape == b.shape && r.anyOf(a.last+1, b.first, takesBack)
 }
 
 // settleHeight: a height without a part of its own belongs to what was measured last.
@@ -117,7 +123,8 @@ func (r *reader) isMeasure(j *judged) bool {
 	if j.shape != lone || !q.bare && !part || j.square || j.round {
 		return true
 	}
-	if q.side != noSide && q.side != someSide || j.topic != "" && j.named && (len(r.Asked) == 0 || r.askedSize() != "none" || j.measure.topic != "") {
+	if q.side != noSide && q.side != someSide ||
+		j.topic != "" && j.named && (len(r.Asked) == 0 || r.askedSize() != "none" || j.measure.topic != "") {
 		return true
 	}
 	if j.diag && j.both && q.length() > fitcheck.Foot {
@@ -126,7 +133,8 @@ func (r *reader) isMeasure(j *judged) bool {
 	if j.topic != "" && r.asked(j.topic) || j.shape != lone {
 		return !r.timeNear(j.measure)
 	}
-	return j.named && len(r.Asked) == 0 && j.part != "skylight" && j.part != "dome" || r.alone(j.measure) && (len(r.Asked) == 0 || r.askedSize() != "none")
+	return j.named && len(r.Asked) == 0 && j.part != "skylight" && j.part != "dome" ||
+		r.alone(j.measure) && (len(r.Asked) == 0 || r.askedSize() != "none")
 }
 
 // unasked drops what no size question asked for and nothing marks as a size of ours:
@@ -138,7 +146,8 @@ func (r *reader) unasked(j *judged) bool {
 	if r.askedSize() != "none" {
 		return false
 	}
-	if j.part == "opening" && r.asked(fitcheck.TopicProblem) && r.wordsIn(j.last+1, min(j.last+4, len(r.toks)), "hole", "hoyo", "agujero") {
+	if j.part == "opening" && r.asked(fitcheck.TopicProblem) &&
+		r.wordsIn(j.last+1, min(j.last+4, len(r.toks)), "hole", "hoyo", "agujero") {
 		return true // how large a hole was broken
 	}
 	if j.rough && j.topic == "" && j.shape == lone && len(r.Asked) > 0 {
@@ -160,7 +169,8 @@ func (r *reader) unasked(j *judged) bool {
 			return true
 		}
 	}
-	return r.nominal(j) && j.shape == pair && (len(r.Asked) > 0 || r.wordsIn(first, last, "takes", "lumber", "framed", "built", "made", "prop", "studs", "stud"))
+	return r.nominal(j) && j.shape == pair &&
+		(len(r.Asked) > 0 || r.wordsIn(first, last, "takes", "lumber", "framed", "built", "made", "prop", "studs", "stud"))
 }
 
 // alone says whether the measure is all that the message says.
@@ -207,7 +217,8 @@ func (r *reader) doubt(j *judged) Why {
 // ofNoSide: "the metal strip is 1 1/4 wide all around": so few inches are no side of a skylight.
 func (j *judged) ofNoSide() bool {
 	q := &j.parts[0]
-	return j.topic.OfSize() && j.shape == lone && !j.round && (j.square || j.part != "") && (q.frac || q.unit == inch) && q.length() < 4*fitcheck.Inch
+	return j.topic.OfSize() && j.shape == lone && !j.round && (j.square || j.part != "") && (q.frac || q.unit == inch) &&
+		q.length() < 4*fitcheck.Inch
 }
 
 // tooThin: a side without a unit that no skylight has in inches, "1.20 x 60", or one of a
@@ -218,7 +229,8 @@ func (j *judged) tooThin() bool {
 		return false
 	}
 	for k := range j.parts {
-		if q := &j.parts[k]; q.unit == noUnit && !q.feetInches && q.extra == 0 && q.num < least*q.den && (q.dec || q.frac) || q.length() < fitcheck.Inch {
+		if q := &j.parts[k]; q.unit == noUnit && !q.feetInches && q.extra == 0 && q.num < least*q.den && (q.dec || q.frac) ||
+			q.length() < fitcheck.Inch {
 			return true
 		}
 	}
@@ -275,7 +287,8 @@ func (r *reader) nominal(j *judged) bool {
 	if j.nominal && j.topic != fitcheck.TopicCurbHeight {
 		return true
 	}
-	if j.topic != "" && !j.topic.OfSize() && j.topic != fitcheck.TopicCurbDiagonals && !(j.shape == pair && j.topic == fitcheck.TopicCurbHeight && j.parts[0].num == 2*j.parts[0].den) {
+	if j.topic != "" && !j.topic.OfSize() && j.topic != fitcheck.TopicCurbDiagonals &&
+		!(j.shape == pair && j.topic == fitcheck.TopicCurbHeight && j.parts[0].num == 2*j.parts[0].den) {
 		return false
 	}
 	if j.shape != pair {

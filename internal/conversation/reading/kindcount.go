@@ -6,6 +6,17 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	countGapWords = wordsOf(`of them em those these the skylights ellos ellas esos estos ea each pcs pc qty quantity
+		count that at with con measuring sized size outside inside curb curbs openings holes kind same identical small
+		big large smaller bigger larger little ones one square round de son miden mide measure measures are is other
+		others medium tiny huge chicos chicas grandes pequenos pequenas medianos medianas iguales otros otras upstairs
+		downstairs arriba abajo`)
+	whereLinks   = wordsOf(`in on over above for en sobre at along del de para near by`)
+	leadsToCount = wordsOf(`son hay have need got are want there the quote order price for of plus buy get tengo
+		necesito los las other otros otras our my mis these those only just`)
+)
+
 // countedKinds finds how many units there are of each size: "2 of them are 24x48 and
 // one is 30x30", "2 - 24x48". Two sizes with a count each are two kinds of unit.
 func (r *reader) countedKinds(ms []measure) []measure {
@@ -63,10 +74,13 @@ func (r *reader) isCount(m, next *measure) bool {
 	if n := &next.parts[0]; n.frac && n.num < n.den {
 		return false // "57 inches and 5 of the eighths"
 	}
-	if m.shape != lone || !q.bare || q.side != noSide || q.num > 99 || next.shape == lone && !next.round && !next.square || next.parts[0].unit != noUnit && next.shape == lone {
+	if m.shape != lone || !q.bare || q.side != noSide || q.num > 99 ||
+		next.shape == lone && !next.round && !next.square ||
+		next.parts[0].unit != noUnit && next.shape == lone {
 		return false
 	}
-	if m.first == 0 && r.markAt(m.last+1, ',') && m.last+2 == next.first && next.shape == pair && q.num <= 12 && next.parts[0].num > 4*next.parts[0].den {
+	if m.first == 0 && r.markAt(m.last+1, ',') && m.last+2 == next.first && next.shape == pair && q.num <= 12 &&
+		next.parts[0].num > 4*next.parts[0].den {
 		return true // "2, 24 1/2 x 48 1/2 is the plastic"
 	}
 	return r.countGap(m.last+1, next.first)
@@ -80,7 +94,7 @@ func (r *reader) countGap(from, to int) bool {
 			i = end
 			continue
 		}
-		if t.is("of", "them", "em", "those", "these", "the", "skylights", "ellos", "ellas", "esos", "estos", "ea", "each", "pcs", "pc", "qty", "quantity", "count", "that", "at", "with", "con", "measuring", "sized", "size", "outside", "inside", "curb", "curbs", "openings", "holes", "kind", "same", "identical", "small", "big", "large", "smaller", "bigger", "larger", "little", "ones", "one", "square", "round", "de", "son", "miden", "mide", "measure", "measures", "are", "is", "other", "others", "medium", "tiny", "huge", "chicos", "chicas", "grandes", "pequenos", "pequenas", "medianos", "medianas", "iguales", "otros", "otras", "upstairs", "downstairs", "arriba", "abajo") || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
+		if t.among(countGapWords) || t.mark('-') || t.mark(':') || t.mark(')') || t.mark('@') ||
 			t.kind == wordToken && (countNouns.has(t.text) || t.word != nil && t.word.filler) {
 			continue
 		}
@@ -92,14 +106,16 @@ func (r *reader) countGap(from, to int) bool {
 // whereTold: "over the gym", "en la cocina": where the counted ones are, up to the last of
 // four words; i where no such words stand there.
 func (r *reader) whereTold(i, to int) int {
-	if !r.wordAt(i, "in", "on", "over", "above", "for", "en", "sobre", "at", "along", "del", "de", "para", "near", "by") || r.by(i) && r.toks[i].text != "by" {
+	if !r.among(i, whereLinks) || r.by(i) && r.toks[i].text != "by" {
 		return i
 	}
 	end := i
-	if r.wordAt(i, "de") && !r.wordAt(i+1, "la", "el", "las", "los", "mi", "arriba", "abajo") || r.wordAt(i+1, "center", "centers", "average", "total", "hand") {
+	if r.wordAt(i, "de") && !r.wordAt(i+1, "la", "el", "las", "los", "mi", "arriba", "abajo") ||
+		r.wordAt(i+1, "center", "centers", "average", "total", "hand") {
 		return i
 	}
-	for end+1 < to && end < i+4 && r.toks[end+1].kind == wordToken && r.wholeAt(end+1) < 0 && !r.softBreak(end+1) && !r.refAt(end+1, end+2) && !r.wordAt(end+1, "are", "is", "son", "measure", "measures", "miden", "mide") {
+	for end+1 < to && end < i+4 && r.toks[end+1].kind == wordToken && r.wholeAt(end+1) < 0 && !r.softBreak(end+1) &&
+		!r.refAt(end+1, end+2) && !r.wordAt(end+1, "are", "is", "son", "measure", "measures", "miden", "mide") {
 		end++
 	}
 	return end
@@ -112,7 +128,7 @@ func (r *reader) countInWords(m *measure) countAt {
 		if n < 1 || n > 50 || r.toks[i].used || r.markAt(i-1, '/') || r.unitAt(i+1) != noUnit {
 			continue
 		}
-		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.wordAt(i-1, "son", "hay", "have", "need", "got", "are", "want", "there", "the", "quote", "order", "price", "for", "of", "plus", "buy", "get", "tengo", "necesito", "los", "las", "other", "otros", "otras", "our", "my", "mis", "these", "those", "only", "just") {
+		if i > m.from && !r.softBreak(i-1) && !r.sentenceEnd(i-1) && !r.toks[i-1].mark(':') && !r.among(i-1, leadsToCount) {
 			continue
 		}
 		if r.countGap(i+1, m.first) {
@@ -180,7 +196,8 @@ func (r *reader) countsOfRefs(ms []measure, counts []countAt) {
 		}
 	}
 	for k := range ms {
-		if m := &ms[k]; kinds > 1 && m.shape == lone && m.parts[0].bare && m.parts[0].words && len(m.units) == 0 && m.parts[0].num == int64(kinds) {
+		if m := &ms[k]; kinds > 1 && m.shape == lone && m.parts[0].bare && m.parts[0].words && len(m.units) == 0 &&
+			m.parts[0].num == int64(kinds) {
 			m.drop = true // "son dos, uno de 60 por 60 y otro de 60 por 120"
 		}
 	}
@@ -188,7 +205,8 @@ func (r *reader) countsOfRefs(ms []measure, counts []countAt) {
 		if c.value > 0 && r.totalFirst(c) {
 			continue
 		}
-		if m := &ms[k]; (c.value > 1 || c.value == 1 && n > 1 && !r.wordAt(c.first-1, "the", "other")) && len(m.units) == 1 && (m.shape == pair || m.shape == square) {
+		if m := &ms[k]; (c.value > 1 || c.value == 1 && n > 1 && !r.wordAt(c.first-1, "the", "other")) && len(m.units) == 1 &&
+			(m.shape == pair || m.shape == square) {
 			r.forgetTotal()
 			r.fact(fitcheck.TopicCount, m.units[0], fitcheck.Whole(c.value), c.first, c.last)
 		}
@@ -205,7 +223,10 @@ func (r *reader) forgetTotal() {
 func (r *reader) twoSizes(ms []measure) {
 	kinds := 0
 	for i := range r.toks {
-		if n := r.wholeAt(i); n > 1 && n < 5 && (r.wordAt(i+1, "sizes", "kinds", "types", "medidas", "tamanos") || r.wordAt(i+1, "different", "diff", "distintos", "diferentes") && r.wordAt(i+2, "sizes", "kinds", "types", "ones", "skylights", "domes", "units", "tamanos", "medidas")) {
+		if n := r.wholeAt(i); n > 1 && n < 5 &&
+			(r.wordAt(i+1, "sizes", "kinds", "types", "medidas", "tamanos") ||
+				r.wordAt(i+1, "different", "diff", "distintos", "diferentes") &&
+					r.wordAt(i+2, "sizes", "kinds", "types", "ones", "skylights", "domes", "units", "tamanos", "medidas")) {
 			kinds = int(n)
 		}
 	}

@@ -5,6 +5,15 @@ import "slices"
 // Kinds that are called by how many there are of each: "23 1/2 x 23 1/2 on the three and 35 1/2 x
 // 35 1/2 on the one".
 
+var (
+	beforeKindNumber = wordsOf(`the los las el la these those my our mis`)
+	afterKindNumber  = wordsOf(`and y are is son es measure measures miden mide has have tienen tiene`)
+	allKindsLinks    = wordsOf(`are is the same measure measures at son miden mide de es`)
+	beforeShape      = wordsOf(`for on of square para en de cuadrado cuadrados are`)
+	squareWords      = wordsOf(`square squared round in inch inches for on is the opening openings same cuadrado
+		cuadrados pulgadas para en de`)
+)
+
 // calledByNumber finds such kinds, where each number is that of just one kind and two of them are
 // named, or one that can be no other's.
 func (r *reader) calledByNumber() {
@@ -37,7 +46,8 @@ func (r *reader) otherThanNumber(found []unitRef) *unitRef {
 		return nil
 	}
 	for i := range r.toks {
-		if r.wordAt(i, "other", "otro", "otra", "single") && r.wordAt(i-1, "the", "el", "la") && !r.refAt(i, i+1) && (i+1 >= len(r.toks) || r.toks[i+1].kind != wordToken || r.wordAt(i+1, "is", "measures", "at", "es", "mide", "de")) {
+		if r.wordAt(i, "other", "otro", "otra", "single") && r.wordAt(i-1, "the", "el", "la") && !r.refAt(i, i+1) &&
+			(i+1 >= len(r.toks) || r.toks[i+1].kind != wordToken || r.wordAt(i+1, "is", "measures", "at", "es", "mide", "de")) {
 			return &unitRef{i, i, []int{3 - found[0].units[0]}}
 		}
 	}
@@ -51,13 +61,14 @@ func (r *reader) kindOfNumber(i int) int {
 	if n < 1 || n > 99 || r.by(i+1) || r.by(i-1) || r.unitAt(i+1) != noUnit || r.markAt(i-1, '/') || r.markAt(i+1, '/') {
 		return 0
 	}
-	the := r.wordAt(i-1, "the", "los", "las", "el", "la", "these", "those", "my", "our", "mis")
-	alone := i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "are", "is", "son", "es", "measure", "measures", "miden", "mide", "has", "have", "tienen", "tiene")
+	the := r.among(i-1, beforeKindNumber)
+	alone := i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.among(i+1, afterKindNumber)
 	next := alone || n > 1 && r.wordAt(i+1, "alike", "same", "identical", "matching", "iguales", "de")
 	switch {
 	case the && (next || r.choiceBegins(i+1) || r.wordAt(i+1, "in", "en") && r.choiceBegins(i+2)):
 	case r.wordAt(i-1, "on", "for", "of") && alone && n != r.Units && !r.asked("layers"):
-	case r.wordAt(i-1, "the", "el", "la", "los", "las") && (i+1 < len(r.toks) && r.toks[i+1].kind == numToken || n == 1 && r.wordAt(i+1, "de")):
+	case r.wordAt(i-1, "the", "el", "la", "los", "las") &&
+		(i+1 < len(r.toks) && r.toks[i+1].kind == numToken || n == 1 && r.wordAt(i+1, "de")):
 	default:
 		return 0
 	}
@@ -86,11 +97,13 @@ func (r *reader) plainAll() {
 		}
 		last := i + number(r.wordAt(i+1, "one", "uno", "una", "kind"))
 		k := last + 1
-		for r.wordAt(k, "are", "is", "the", "same", "measure", "measures", "at", "son", "miden", "mide", "de", "es") || r.markAt(k, ':') {
+		for r.among(k, allKindsLinks) || r.markAt(k, ':') {
 			k++
 		}
-		before := r.markAt(i-1, ',') || r.wordAt(i-1, "for", "on", "of", "square", "para", "en", "de", "cuadrado", "cuadrados", "are") || i > 0 && r.toks[i-1].kind == numToken
-		if !r.pairAt(k) && !(before && (last+1 >= len(r.toks) || r.toks[last+1].kind == markToken) && (r.pairBetween(0, i) || r.wordsIn(0, i, "square", "cuadrado", "cuadrados"))) {
+		before := r.markAt(i-1, ',') || r.among(i-1, beforeShape) || i > 0 && r.toks[i-1].kind == numToken
+		if !r.pairAt(k) &&
+			!(before && (last+1 >= len(r.toks) || r.toks[last+1].kind == markToken) &&
+				(r.pairBetween(0, i) || r.wordsIn(0, i, "square", "cuadrado", "cuadrados"))) {
 			continue
 		}
 		ref := unitRef{first: i, last: last}
@@ -106,12 +119,13 @@ func (r *reader) plainAll() {
 // right after a size, at the end of its clause; nil where they are not.
 func (r *reader) ofAllKinds(last int) []int {
 	i := last + 1
-	for i < len(r.toks) && (r.markAt(i, ',') || r.wordAt(i, "square", "squared", "round", "in", "inch", "inches", "for", "on", "is", "the", "opening", "openings", "same", "cuadrado", "cuadrados", "pulgadas", "para", "en", "de")) {
+	for i < len(r.toks) && (r.markAt(i, ',') || r.among(i, squareWords)) {
 		i++
 	}
 	for k := range r.refs {
 		ref := &r.refs[k]
-		if ref.first == i && len(ref.units) > 1 && len(ref.units) == r.Units && (ref.last+1 >= len(r.toks) || r.toks[ref.last+1].kind == markToken) {
+		if ref.first == i && len(ref.units) > 1 && len(ref.units) == r.Units &&
+			(ref.last+1 >= len(r.toks) || r.toks[ref.last+1].kind == markToken) {
 			return ref.units
 		}
 	}
@@ -158,7 +172,9 @@ func (r *reader) firstAlone() {
 		return
 	}
 	for _, ref := range r.refs {
-		if len(ref.units) != 1 || ref.units[0] != 1 || !r.wordsIn(ref.first, ref.last+1, "first", "1st", "primero", "primera") || r.wordsIn(ref.first, ref.last+2, "kind", "type", "group", "size", "batch", "set", "tipo") {
+		if len(ref.units) != 1 || ref.units[0] != 1 ||
+			!r.wordsIn(ref.first, ref.last+1, "first", "1st", "primero", "primera") ||
+			r.wordsIn(ref.first, ref.last+2, "kind", "type", "group", "size", "batch", "set", "tipo") {
 			return
 		}
 	}

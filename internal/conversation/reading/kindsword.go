@@ -12,7 +12,9 @@ func (r *reader) callOwn(ref *unitRef) {
 	}
 	for i := ref.first; i <= ref.last; i++ {
 		letter := r.letter(i) && ref.last-ref.first < 2 && (i > ref.first || i == ref.last)
-		if !letter && (!r.tellsApart(i) || covers(r.intros, i) || covers(r.choices, i) || whereWords.has(r.toks[i].text) || r.wordAt(i, "side", "roof", "de", "del")) {
+		if !letter &&
+			(!r.tellsApart(i) || covers(r.intros, i) || covers(r.choices, i) ||
+				whereWords.has(r.toks[i].text) || r.wordAt(i, "side", "roof", "de", "del")) {
 			continue
 		}
 		if r.out.Rooms == nil {
@@ -63,7 +65,8 @@ func (r *reader) letterNames(i int) bool {
 		return true
 	}
 	opens := r.clauseStart(i) == i || r.wordAt(i-1, "and", "y", "but")
-	return opens && (r.choiceBegins(next) || r.pairAt(next) || r.wholeSaid(next) > 0 && r.wordAt(next+1, "layer", "layers", "capa", "capas"))
+	return opens &&
+		(r.choiceBegins(next) || r.pairAt(next) || r.wholeSaid(next) > 0 && r.wordAt(next+1, "layer", "layers", "capa", "capas"))
 }
 
 // kindAfterIn: "1 layer in the flat one, 2 in the pyramid", "2 in A": no inches.
@@ -72,5 +75,6 @@ func (r *reader) kindAfterIn(in int) bool {
 	if r.wordAt(i, "the", "my", "our") {
 		i++
 	}
-	return r.Units > 1 && i < len(r.toks) && r.toks[i].kind == wordToken && (r.unitOfRoom(i) > 0 || r.kindsWord(i) > 0 || r.lookKnown(i) > 0 || i > in+1 && r.Names[r.toks[i].text] > 0)
+	return r.Units > 1 && i < len(r.toks) && r.toks[i].kind == wordToken &&
+		(r.unitOfRoom(i) > 0 || r.kindsWord(i) > 0 || r.lookKnown(i) > 0 || i > in+1 && r.Names[r.toks[i].text] > 0)
 }

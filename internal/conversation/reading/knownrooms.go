@@ -8,10 +8,13 @@ import (
 
 // Kinds that an earlier message called by their room or by how they look.
 
+var beforeRoom = wordsOf(`the my our el la del for in over on at en`)
+
 // knownRooms: "the hall one should be bronze", where a message before called a kind by its room.
 func (r *reader) knownRooms() bool {
 	for k := range r.refs {
-		if !r.wordAt(r.refs[k].last, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") && len(r.refs[k].units) == 1 {
+		if !r.wordAt(r.refs[k].last, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") &&
+			len(r.refs[k].units) == 1 {
 			return false // numbered already
 		}
 	}
@@ -45,9 +48,13 @@ func (r *reader) knownRooms() bool {
 		if unit := r.unitOfRoom(i); unit > 0 {
 			room := r.Input.Rooms[unit]
 			called := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
-			place := !sizeWords.has(room) && (len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) || r.wordAt(i-1, "the", "my", "our", "el", "la", "del", "for", "in", "over", "on", "at", "en") || i == 0 || r.toks[i-1].kind == markToken || r.wordAt(i-1, "but", "and", "y", "pero"))
+			place := !sizeWords.has(room) &&
+				(len(found) > 0 && i+1 < len(r.toks) && (r.colorAt(i+1) || r.toks[i+1].kind == numToken) ||
+					r.among(i-1, beforeRoom) || i == 0 || r.toks[i-1].kind == markToken ||
+					r.wordAt(i-1, "but", "and", "y", "pero"))
 			place = place || covers(r.choices, i-1) && r.endsRoom(i)
-			counted := r.asked("confirm") && r.wholeSaid(i-1) > 0 && r.putsRight(i-1) && (r.endsLook(i) || r.wordAt(i+1, "please", "not")) // "make it 2 kitchen"
+			// "make it 2 kitchen"
+			counted := r.asked("confirm") && r.wholeSaid(i-1) > 0 && r.putsRight(i-1) && (r.endsLook(i) || r.wordAt(i+1, "please", "not"))
 			if called || place || counted || sizeWords.has(room) && r.wordAt(i-1, "el", "la") {
 				if !called && i+1 < len(r.toks) && room == r.toks[i].text+" "+r.toks[i+1].text {
 					called = true
@@ -81,7 +88,8 @@ func (r *reader) withOther(found []unitRef) []unitRef {
 		return found
 	}
 	for i := range r.toks {
-		if r.wordAt(i, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") && r.wordAt(i-1, "the", "el", "la", "los", "las") && !r.wordAt(i+1, "way", "side", "direction", "end", "day", "lado") {
+		if r.wordAt(i, "other", "others", "rest", "otro", "otra", "otros", "otras", "demas") &&
+			r.wordAt(i-1, "the", "el", "la", "los", "las") && !r.wordAt(i+1, "way", "side", "direction", "end", "day", "lado") {
 			found = append(found, unitRef{i, i, []int{3 - found[0].units[0]}})
 		}
 	}
@@ -90,7 +98,11 @@ func (r *reader) withOther(found []unitRef) []unitRef {
 
 // otherRoom: "the bathroom one is 25 x 49", where the one skylight so far is another room's.
 func (r *reader) otherRoom(i int) int {
-	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) || sizeWords.has(r.toks[i].text) || !(r.wordAt(i+1, "one") && r.wordAt(i-1, "the", "my", "our", "and")) && !r.roomOpens(i) || sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text || !r.pairSoon(i+1) {
+	if r.Units != 1 || r.Input.Rooms[1] == "" || !r.room(i) ||
+		sizeWords.has(r.toks[i].text) ||
+		!(r.wordAt(i+1, "one") && r.wordAt(i-1, "the", "my", "our", "and")) && !r.roomOpens(i) ||
+		sameRoom(r.Input.Rooms[1], r.toks[i].text) || r.Input.Rooms[1] == r.toks[i].text ||
+		!r.pairSoon(i+1) {
 		return 0
 	}
 	return 2

@@ -5,6 +5,9 @@ import (
 	"unicode"
 )
 
+var besideYou = wordsOf(`tell thank see do did would could will call for about to can hear how love give send let
+	with are hey`)
+
 // Marks of other languages' small words, see vocabulary/words.txt.
 const (
 	french uint8 = 1 << iota
@@ -70,7 +73,7 @@ func (r *reader) smallWords() (en, es, best int, tag string) {
 
 // youAt: a "ya" that is "you": "couldn't tell ya".
 func (r *reader) youAt(i int) bool {
-	return r.wordAt(i, "ya") && r.wordAt(i-1, "tell", "thank", "see", "do", "did", "would", "could", "will", "call", "for", "about", "to", "can", "hear", "how", "love", "give", "send", "let", "with", "are", "hey")
+	return r.wordAt(i, "ya") && r.among(i-1, besideYou)
 }
 
 // scripts are letters that tell a language, as far as letters can.

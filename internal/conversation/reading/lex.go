@@ -2,6 +2,8 @@ package reading
 
 import "strings"
 
+var beforePeriod = wordsOf(`a the long short this that time trial same warranty grace waiting what which your`)
+
 // lexer cuts a folded message into tokens.
 type lexer struct {
 	folded
@@ -103,7 +105,8 @@ func tensEnd(word string) int {
 	}
 	for n := 5; n <= len(word)-2 && n <= 9; n++ {
 		rest := word[n:]
-		if numberWords[word[:n]].kind == tensWord && (numberWords[rest].kind == digitWord || (rest[0] == 'y' || rest[0] == 'i') && numberWords[rest[1:]].kind == digitWord) {
+		if numberWords[word[:n]].kind == tensWord &&
+			(numberWords[rest].kind == digitWord || (rest[0] == 'y' || rest[0] == 'i') && numberWords[rest[1:]].kind == digitWord) {
 			return n
 		}
 	}
@@ -145,7 +148,8 @@ func (l *lexer) dotted(end int) bool {
 
 // onFace writes out "o/s" and "i/s", outside and inside.
 func (l *lexer) onFace(end int) bool {
-	if end-l.at != 1 || end+1 >= len(l.text) || l.text[end] != '/' || l.text[end+1] != 's' || end+2 < len(l.text) && (isLetter(l.text[end+2]) || isDigit(l.text[end+2])) {
+	if end-l.at != 1 || end+1 >= len(l.text) || l.text[end] != '/' || l.text[end+1] != 's' ||
+		end+2 < len(l.text) && (isLetter(l.text[end+2]) || isDigit(l.text[end+2])) {
 		return false
 	}
 	switch l.text[l.at] {
@@ -372,11 +376,13 @@ func withoutHums(toks []token) []token {
 	out := toks[:0]
 	for i := 0; i < len(toks); i++ {
 		t := &toks[i]
-		if i+2 < len(toks) && t.is("by") && toks[i+1].is("the") && toks[i+2].is("way") && len(toks) > 4 && !(i+3 < len(toks) && toks[i+3].is("of", "to", "in", "it", "you", "they")) {
+		if i+2 < len(toks) && t.is("by") && toks[i+1].is("the") && toks[i+2].is("way") && len(toks) > 4 &&
+			!(i+3 < len(toks) && toks[i+3].is("of", "to", "in", "it", "you", "they")) {
 			i += 2
 			continue
 		}
-		if t.is("um", "umm", "uhm", "uh", "uhh", "erm", "hmm", "hm") && len(toks) > 2 && !(i+1 < len(toks) && (toks[i+1].is("huh", "uh") || toks[i+1].mark('-'))) {
+		if t.is("um", "umm", "uhm", "uh", "uhh", "erm", "hmm", "hm") && len(toks) > 2 &&
+			!(i+1 < len(toks) && (toks[i+1].is("huh", "uh") || toks[i+1].mark('-'))) {
 			continue
 		}
 		out = append(out, *t)
@@ -390,5 +396,5 @@ func (l *lexer) dictatedStop(end int) bool {
 	if strings.HasPrefix(rest, "of ") || strings.HasPrefix(rest, "for ") || strings.HasPrefix(rest, "and ") || len(l.toks) == 0 {
 		return false
 	}
-	return !l.toks[len(l.toks)-1].is("a", "the", "long", "short", "this", "that", "time", "trial", "same", "warranty", "grace", "waiting", "what", "which", "your")
+	return !l.toks[len(l.toks)-1].among(beforePeriod)
 }

@@ -6,6 +6,20 @@ import "example.com/intake-bot/internal/fitcheck"
 // the skylight frame fits over that". Where no phrase of the vocabulary says it, the parts
 // that are named, and which lies over, on or under which, do.
 
+var (
+	leakOrCrack = wordsOf(`leak leaks leaking leaked drips dripping water crack cracks cracked split gotea goteando
+		agua`)
+	coveredWords = wordsOf(`covered topped capped wrapped surrounded cubierto cubierta tapado tapada rodeado`)
+	clampedWords = wordsOf(`held clamped pressed sandwiched trapped pinched prensado prensada apretado sujeto
+		detenido`)
+	heldLinks = wordsOf(`by under with between in beneath con por bajo de debajo`)
+	holdVerbs = wordsOf(`holds holding clamps clamping pinches secures sujeta aprieta detiene agarra prensa`)
+	capVerbs  = wordsOf(`over around caps cap capping covers covering wraps overlaps onto atop hugs hugging encloses
+		surrounds straddles sobre tapa cubre envuelve alrededor abraza abrazando rodea monta encaja embona`)
+	fastenedBy = wordsOf(`screwed bolted fastened attached nailed mounted screws bolts atornillado atornillada
+		clavado montado fijado sujeto sits sentado`)
+)
+
 // laidPart is a part of what is up there.
 type laidPart uint8
 
@@ -35,11 +49,14 @@ const (
 
 var (
 	// metalThings are made of metal, and no frame.
-	metalThings = wordsOf(`gutter gutters ladder roof roofing siding flashing flashings pole wall walls deck building sides door screw screws nail nails bolt bolts wrap cap trim strip strips`)
-	woodWords   = wordsOf(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
-	shingWords  = wordsOf(`shingles shingle shingled roofing tejas teja`)
+	metalThings = wordsOf(`gutter gutters ladder roof roofing siding flashing flashings pole wall walls deck
+		building sides door screw screws nail nails bolt bolts wrap cap trim strip strips`)
+	woodWords  = wordsOf(`wood wooden lumber timber plywood 2x4 2x6 2x8 2x10 madera`)
+	shingWords = wordsOf(`shingles shingle shingled roofing tejas teja`)
 	// notKinds are words beside which the parts tell of something else.
-	notKinds = wordsOf(`glass fiberglass vidrio cristal fibra tube tubo tubular measure measured measures measuring tape bathroom kitchen bedroom shower tub building shop ceiling high between entre if want need new replace quiero necesito where donde should`)
+	notKinds = wordsOf(`glass fiberglass vidrio cristal fibra tube tubo tubular measure measured measures measuring
+		tape bathroom kitchen bedroom shower tub building shop ceiling high between entre if want need new replace
+		quiero necesito where donde should`)
 )
 
 // laidAt is the part that token i begins to name, and the last token of its name.
@@ -68,9 +85,11 @@ func (r *reader) laidAt(i int) (laidPart, int) {
 		return noPart, i
 	case metalWords.has(t) && boxWords.has(next):
 		return metalBox, i + 1
-	case woodWords.has(t) && frameParts.has(next) && next != "frame", sheetWords.has(t) && (frameParts.has(next) || boxWords.has(next)):
+	case woodWords.has(t) && frameParts.has(next) && next != "frame", sheetWords.has(t) &&
+		(frameParts.has(next) || boxWords.has(next)):
 		return darkPart, i + 1
-	case woodWords.has(t) && (boxWords.has(next) || next == "frame" || next == "base" || next == "framing"), frameParts.has(t) && boxWords.has(next) && !metalWords.has(t):
+	case woodWords.has(t) && (boxWords.has(next) || next == "frame" || next == "base" || next == "framing"), frameParts.has(t) &&
+		boxWords.has(next) && !metalWords.has(t):
 		return boxPart, i + 1
 	case r.wordAt(i, "frame", "marco", "base") && r.wordAt(i+1, "of", "de") && i+2 < len(r.toks) && woodWords.has(r.toks[i+2].text):
 		return boxPart, i + 2
@@ -95,25 +114,26 @@ func (r *reader) laidAt(i int) (laidPart, int) {
 // lieAt is how the part before token i lies to the one after it.
 func (r *reader) lieAt(i int) lies {
 	switch {
-	case r.wordAt(i, "around", "alrededor") && r.wordsIn(max(0, i-3), i, "leak", "leaks", "leaking", "leaked", "drips", "dripping", "water", "crack", "cracks", "cracked", "split", "gotea", "goteando", "agua"):
+	case r.wordAt(i, "around", "alrededor") && r.anyOf(max(0, i-3), i, leakOrCrack):
 		return notLying // "the plastic has split, leaking around it"
 	case r.wordAt(i, "covered", "wrapped") && r.wordAt(i+1, "in"):
 		return notLying // "a wood box wrapped in metal" has its flashing
-	case r.wordAt(i, "covered", "topped", "capped", "wrapped", "surrounded", "cubierto", "cubierta", "tapado", "tapada", "rodeado") && r.wordAt(i+1, "in", "with", "by", "de", "con", "por"):
+	case r.among(i, coveredWords) && r.wordAt(i+1, "in", "with", "by", "de", "con", "por"):
 		return coveredBy
-	case r.wordAt(i, "held", "clamped", "pressed", "sandwiched", "trapped", "pinched", "prensado", "prensada", "apretado", "sujeto", "detenido") && r.wordsIn(i+1, min(i+4, len(r.toks)), "by", "under", "with", "between", "in", "beneath", "con", "por", "bajo", "de", "debajo"):
+	case r.among(i, clampedWords) && r.anyOf(i+1, min(i+4, len(r.toks)), heldLinks):
 		return heldBy
-	case r.wordAt(i, "holds", "holding", "clamps", "clamping", "pinches", "secures", "sujeta", "aprieta", "detiene", "agarra", "prensa"), r.wordAt(i, "over", "onto", "sobre") && r.wordsIn(max(0, i-3), i, "screwed", "bolted", "clamped", "fastened", "atornillado", "apretado"):
+	case r.among(i, holdVerbs), r.wordAt(i, "over", "onto", "sobre") &&
+		r.wordsIn(max(0, i-3), i, "screwed", "bolted", "clamped", "fastened", "atornillado", "apretado"):
 		if r.wordAt(i, "over", "onto", "sobre") && !r.sheetNext(i) {
 			return liesOver
 		}
 		return holdsDown
-	case r.wordAt(i, "over", "around", "caps", "cap", "capping", "covers", "covering", "wraps", "overlaps", "onto", "atop", "hugs", "hugging", "encloses", "surrounds", "straddles",
-		"sobre", "tapa", "cubre", "envuelve", "alrededor", "abraza", "abrazando", "rodea", "monta", "encaja", "embona"):
+	case r.among(i, capVerbs):
 		return liesOver
 	case r.wordAt(i, "top") && r.wordAt(i+1, "of"), r.wordAt(i, "encima", "arriba") && r.wordAt(i+1, "de", "del"):
 		return liesOver
-	case r.wordAt(i, "on", "upon") && !r.wordAt(i+1, "top"), r.wordAt(i, "to", "into", "a", "al", "en", "contra") && r.wordsIn(max(0, i-7), i, "screwed", "bolted", "fastened", "attached", "nailed", "mounted", "screws", "bolts", "atornillado", "atornillada", "clavado", "montado", "fijado", "sujeto", "sits", "sentado"):
+	case r.wordAt(i, "on", "upon") && !r.wordAt(i+1, "top"), r.wordAt(i, "to", "into", "a", "al", "en", "contra") &&
+		r.anyOf(max(0, i-7), i, fastenedBy):
 		return liesOn
 	case r.wordAt(i, "under", "beneath", "underneath", "debajo", "abajo"):
 		return liesUnder
@@ -168,7 +188,8 @@ func (r *reader) liesOnWhat(all []saying) []saying {
 			out = append(out, s)
 		}
 	}
-	return append(out, saying{topic: fitcheck.TopicStyle, value: value, first: first, last: last, doubted: r.doubted(first, last) && !r.looksLike(&hit{first: first, last: last})})
+	return append(out, saying{topic: fitcheck.TopicStyle, value: value, first: first, last: last, doubted: r.doubted(first, last) &&
+		!r.looksLike(&hit{first: first, last: last})})
 }
 
 // asksItself: the message asks something, so what it names states nothing.
@@ -193,7 +214,9 @@ func (r *reader) laidParts(from, to int) []laid {
 	how, by := notLying, -1
 	for i := from; i < to; i++ {
 		t := &r.toks[i]
-		if t.kind == wordToken && (notKinds.has(t.text) || negWords.has(t.text) && !r.hidden(i) && !r.saysUnknown(i) || t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
+		if t.kind == wordToken &&
+			(notKinds.has(t.text) || negWords.has(t.text) && !r.hidden(i) && !r.saysUnknown(i) ||
+				t.text == "or" && !r.wordAt(i+1, "so") || t.text == "o") {
 			return nil
 		}
 		if t.ends() {
@@ -254,7 +277,8 @@ func (r *reader) saysUnknown(i int) bool {
 func (r *reader) hidden(i int) bool {
 	for k := i + 1; k <= i+2; k++ {
 		if k+1 < len(r.toks) && frameParts.has(r.toks[k].text) {
-			return r.wordAt(k+1, "showing", "visible", "exposed", "shows", "visto", "expuesto") || r.wordAt(k+1, "on", "to", "you", "a") && r.wordAt(k+2, "top", "see", "be", "can", "la")
+			return r.wordAt(k+1, "showing", "visible", "exposed", "shows", "visto", "expuesto") ||
+				r.wordAt(k+1, "on", "to", "you", "a") && r.wordAt(k+2, "top", "see", "be", "can", "la")
 		}
 	}
 	return false
@@ -262,7 +286,8 @@ func (r *reader) hidden(i int) bool {
 
 // atopAlone: "a wooden box with a metal rimmed dome on top": on the box that was named.
 func (r *reader) atopAlone(i int) bool {
-	return r.wordAt(i, "top") && r.wordAt(i-1, "on") && !r.wordAt(i+1, "of", "edge", "part", "side") || r.wordAt(i, "encima", "arriba") && !r.wordAt(i+1, "de", "del", "la", "el")
+	return r.wordAt(i, "top") && r.wordAt(i-1, "on") && !r.wordAt(i+1, "of", "edge", "part", "side") ||
+		r.wordAt(i, "encima", "arriba") && !r.wordAt(i+1, "de", "del", "la", "el")
 }
 
 func firstBox(parts []laid) int {
@@ -279,18 +304,21 @@ func (r *reader) tallSides() (value string, first, last int) {
 	tall, side := -1, -1
 	for i := range r.toks {
 		switch {
-		case r.toks[i].kind == wordToken && (boxWords.has(r.toks[i].text) || woodWords.has(r.toks[i].text)) && !r.wordAt(i-1, "no", "any", "sin") && !r.wordAt(i-2, "no", "not", "isnt", "without"):
+		case r.toks[i].kind == wordToken && (boxWords.has(r.toks[i].text) || woodWords.has(r.toks[i].text)) &&
+			!r.wordAt(i-1, "no", "any", "sin") && !r.wordAt(i-2, "no", "not", "isnt", "without"):
 			return "", 0, 0
 		case r.wordAt(i, "tall", "high", "upright", "vertical", "altos", "altas"), r.wordAt(i, "straight") && r.wordAt(i+1, "up"):
 			tall = max(tall, i)
 			if tall == i && side < 0 && r.risesFrom(i) {
 				side = i
 			}
-		case r.wordAt(i, "walls", "sides", "lados", "paredes") && (i > 0 && metalWords.has(r.toks[i-1].text) || r.wordAt(i+1, "de") && i+2 < len(r.toks) && metalWords.has(r.toks[i+2].text)):
+		case r.wordAt(i, "walls", "sides", "lados", "paredes") &&
+			(i > 0 && metalWords.has(r.toks[i-1].text) || r.wordAt(i+1, "de") && i+2 < len(r.toks) && metalWords.has(r.toks[i+2].text)):
 			side = i
 		}
 	}
-	if tall < 0 || side < 0 || r.wordsIn(0, len(r.toks), "over", "under", "or", "ceiling", "ceilings", "pole", "roof", "building", "shop") {
+	if tall < 0 || side < 0 ||
+		r.wordsIn(0, len(r.toks), "over", "under", "or", "ceiling", "ceilings", "pole", "roof", "building", "shop") {
 		return "", 0, 0
 	}
 	return fitcheck.StyleVerticalRise, min(tall, side), max(tall, side)

@@ -11,9 +11,13 @@ import (
 // skylight"), or beside a place or a way to reach somebody ("ph 360-555-0177 oleg vashchenko cracked
 // bubble"). Words that lead to somebody else ("ask my son ted") are none of the writer's.
 
+var possessives = wordsOf(`my our his her their the mi su nuestro nuestra el la`)
+
 // lineName takes such a name, the one at the end before the others.
 func (r *reader) lineName() bool {
-	if r.asked(fitcheck.TopicConfirm) || len(r.toks) < 3 || r.wordsIn(0, len(r.toks), "last", "apellido") && r.wordsIn(0, len(r.toks), "name", "apellido") || r.out.Language != "en" && r.out.Language != "es" {
+	if r.asked(fitcheck.TopicConfirm) || len(r.toks) < 3 ||
+		r.wordsIn(0, len(r.toks), "last", "apellido") && r.wordsIn(0, len(r.toks), "name", "apellido") ||
+		r.out.Language != "en" && r.out.Language != "es" {
 		return false
 	}
 	found, sure := [2]int{-1, -1}, 0
@@ -41,7 +45,11 @@ func (r *reader) lineSpot(first, last int) int {
 	if lone && len(t.text) < 3 {
 		return 0 // "ok ty"
 	}
-	if r.addressed(first) || r.toldOf(first) || r.artPlace(first) || r.alsoState(first) && lone || lone && ((t.word.common || forenames.has(t.text)) && !r.fromBuilding(first) || lightNames.has(t.text) || r.notByPlace(first)) || r.wordAt(first, "will") || r.wordAt(first, "al") && r.out.Language == "es" || negWords.has(r.toks[max(first-1, 0)].text) || r.townRun(first, last) {
+	if r.addressed(first) || r.toldOf(first) || r.artPlace(first) ||
+		r.alsoState(first) && lone ||
+		lone && ((t.word.common || forenames.has(t.text)) && !r.fromBuilding(first) || lightNames.has(t.text) || r.notByPlace(first)) ||
+		r.wordAt(first, "will") || r.wordAt(first, "al") && r.out.Language == "es" ||
+		negWords.has(r.toks[max(first-1, 0)].text) || r.townRun(first, last) {
 		return 0
 	}
 	atEnd := r.lineEnds(last + 1)
@@ -77,7 +85,9 @@ func (r *reader) nameRun(i int) int {
 // lineSurname: the word may be a family's name, or its first letter.
 func (r *reader) lineSurname(i int) bool {
 	t := &r.toks[i]
-	if t.kind != wordToken || t.used || r.tellsElse(i) || r.labelAt[i] >= 0 || covers(r.talk, i) || negWords.has(t.text) || neutral.has(t.text) || r.verbAt(i) || r.churchWord(i) {
+	if t.kind != wordToken || t.used || r.tellsElse(i) || r.labelAt[i] >= 0 ||
+		covers(r.talk, i) || negWords.has(t.text) || neutral.has(t.text) || r.verbAt(i) ||
+		r.churchWord(i) {
 		return false
 	}
 	if len(t.text) == 1 {
@@ -98,24 +108,31 @@ func (r *reader) mayEndBefore(first int, lone bool) bool {
 	if !lone && r.wordAt(p, "it", "its") && r.properName(first+1) {
 		return true // "wind did it earl tsosie", "yall its mary jo pruitt"
 	}
-	if lone && (r.wordAt(p, "thanks", "thx", "ty", "gracias") || p == 0 && r.wordAt(p, "hi", "hey", "hello", "hola", "ok")) || nameLeads.has(r.toks[p].text) || jobWords.has(r.toks[p].text) || r.possessed(p) {
+	if lone && (r.wordAt(p, "thanks", "thx", "ty", "gracias") || p == 0 && r.wordAt(p, "hi", "hey", "hello", "hola", "ok")) ||
+		nameLeads.has(r.toks[p].text) || jobWords.has(r.toks[p].text) || r.possessed(p) {
 		return false
 	}
-	return r.explained(p) || !lone && !r.toks[first].word.common && !forenames.has(r.toks[first].text) && r.toks[first+1].word == nil && r.toks[p].word != nil
+	return r.explained(p) ||
+		!lone && !r.toks[first].word.common && !forenames.has(r.toks[first].text) && r.toks[first+1].word == nil &&
+			r.toks[p].word != nil
 }
 
 // possessed: "my aunt", "his boss": somebody who is another's.
 func (r *reader) possessed(i int) bool {
-	return r.wordAt(i-1, "my", "our", "his", "her", "their", "the", "mi", "su", "nuestro", "nuestra", "el", "la") && !r.saysUse(i) && !r.tellsElse(i) && r.labelAt[i] < 0
+	return r.among(i-1, possessives) && !r.saysUse(i) && !r.tellsElse(i) && r.labelAt[i] < 0
 }
 
 // nameLeads are words after which a name is somebody's or something's else.
-var nameLeads = wordsOf(`for to from by with w of at in on near and or n y o e the a an my our your his her their this that is was are be am it its me us him them you as than like ask call text tell told see meet contact email
-	about per via around since last next until till before after every each under over named called said says says thank dr st san santa fort ft mt port lake camp new old north south east west if
-	de del con para por en a al el la los las un una mi su es era que como segun`)
+var nameLeads = wordsOf(`for to from by with w of at in on near and or n y o e the a an my our your his her
+	their this that is was are be am it its me us him them you as than like ask call text tell told see meet
+	contact email about per via around since last next until till before after every each under over named called
+	said says says thank dr st san santa fort ft mt port lake camp new old north south east west if de del con para
+	por en a al el la los las un una mi su es era que como segun`)
 
 // lightNames are given names that are everyday words at the end of a Spanish line: "que entre más luz".
-var lightNames = wordsOf(`luz sol mar paz cruz rosa blanca linda alba aurora angel domingo pilar reyes santos consuelo perla jade gala clara nieves lluvia dolores mercedes socorro remedios milagros rocio victoria concepcion jesus`)
+var lightNames = wordsOf(`luz sol mar paz cruz rosa blanca linda alba aurora angel domingo pilar reyes santos
+	consuelo perla jade gala clara nieves lluvia dolores mercedes socorro remedios milagros rocio victoria
+	concepcion jesus`)
 
 // opensLine: after a name at the start stands what is wrong, how many, where, or the job.
 func (r *reader) opensLine(i int, lone bool) bool {
@@ -133,12 +150,14 @@ func (r *reader) opensLine(i int, lone bool) bool {
 	case t.named && t.used:
 		return !lone
 	}
-	return r.tellsElse(i) && (!lone || t.kind == numToken && !r.toks[i].used) || r.wholeAt(i) > 0 && i+1 < len(r.toks) && r.tellsElse(i+1)
+	return r.tellsElse(i) && (!lone || t.kind == numToken && !r.toks[i].used) ||
+		r.wholeAt(i) > 0 && i+1 < len(r.toks) && r.tellsElse(i+1)
 }
 
 // fromBuilding: "rob at the feed store", "emil for the parish church": behind the name stands where it is.
 func (r *reader) fromBuilding(i int) bool {
-	return r.wordAt(i+1, "at", "from", "over", "for", "de", "del", "en", "para") && i+3 < len(r.toks) && r.toks[i+2].kind == wordToken && (r.saysUse(i+3) || r.saysUse(i+4) || r.toks[i+2].named)
+	return r.wordAt(i+1, "at", "from", "over", "for", "de", "del", "en", "para") && i+3 < len(r.toks) &&
+		r.toks[i+2].kind == wordToken && (r.saysUse(i+3) || r.saysUse(i+4) || r.toks[i+2].named)
 }
 
 // lineEnds: nothing but signs, thanks, or what has been read as a place or a number follows.

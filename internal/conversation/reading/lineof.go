@@ -120,7 +120,8 @@ func (r *reader) otherOfAsked(m *measure) {
 			continue
 		}
 		for k, t := range r.Asked {
-			if own, _ := sizeTopic(partOf(t), h.senses[0].value); h.is("part", partOf(t)) || h.is("topic", string(t)) || h.is("face", h.senses[0].value) && own == t {
+			if own, _ := sizeTopic(partOf(t), h.senses[0].value); h.is("part", partOf(t)) ||
+				h.is("topic", string(t)) || h.is("face", h.senses[0].value) && own == t {
 				m.topic = r.Asked[1-k]
 				return
 			}

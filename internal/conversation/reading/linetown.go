@@ -6,7 +6,8 @@ import "example.com/intake-bot/internal/place"
 // townhouse, salt air ate up the frame", "skylight cracked home wichita". Only in an opening message, and
 // only where the words beside it are told for themselves.
 func (r *reader) lineTown() bool {
-	if len(r.Asked) > 0 || len(r.toks) < 3 || r.wordsIn(0, len(r.toks), "ship", "shipping", "deliver", "or", "envian", "mandan", "entregan") {
+	if len(r.Asked) > 0 || len(r.toks) < 3 ||
+		r.wordsIn(0, len(r.toks), "ship", "shipping", "deliver", "or", "envian", "mandan", "entregan") {
 		return false
 	}
 	end := len(r.toks)
@@ -18,7 +19,8 @@ func (r *reader) lineTown() bool {
 			return r.townAtEdge(i, last)
 		}
 	}
-	if last, ok := r.townWords(0); ok && last+1 < end && r.tellsElse(last+1) && r.toks[last+1].kind == wordToken && !r.wordAt(last+1, "glass", "skylight", "skylights") {
+	if last, ok := r.townWords(0); ok && last+1 < end && r.tellsElse(last+1) && r.toks[last+1].kind == wordToken &&
+		!r.wordAt(last+1, "glass", "skylight", "skylights") {
 		return r.townAtEdge(0, last)
 	}
 	return false
@@ -43,7 +45,8 @@ func (r *reader) townWords(i int) (last int, ok bool) {
 	}
 	last = r.tokenOf(i, n)
 	w := r.toks[i].word
-	return last, n > 1 && (w == nil || !w.filler && !r.wordAt(i, "we", "i")) || len(r.toks[i].text) > 3 && (w == nil || !w.given && !w.common && !w.filler && !w.trade && !w.thing) && !r.verbAt(i)
+	return last, n > 1 && (w == nil || !w.filler && !r.wordAt(i, "we", "i")) ||
+		len(r.toks[i].text) > 3 && (w == nil || !w.given && !w.common && !w.filler && !w.trade && !w.thing) && !r.verbAt(i)
 }
 
 // mayEndWith: before the town stands what is told for itself, or a whole name: "… leaks renee babcock tulsa".
@@ -58,5 +61,6 @@ func (r *reader) mayEndWith(i int) bool {
 	if r.givenAt(p-1) && r.surname(p) {
 		return true
 	}
-	return !r.givenAt(p) && !nameLeads.has(r.toks[p].text) && !jobWords.has(r.toks[p].text) && !negWords.has(r.toks[p].text) && r.explained(p)
+	return !r.givenAt(p) && !nameLeads.has(r.toks[p].text) && !jobWords.has(r.toks[p].text) && !negWords.has(r.toks[p].text) &&
+		r.explained(p)
 }

@@ -2,12 +2,23 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	listFillers      = wordsOf(`please pls por favor que sea y and make it in with con en`)
+	besideSheetWords = wordsOf(`dome domes skylight skylights plastic please pls for with and in over on domo domos
+		por para y con de`)
+)
+
 // fields are the words that people put before an answer in a list: "Finish: mill".
-var fields = map[string]fitcheck.Topic{"finish": fitcheck.TopicFinish, "color": fitcheck.TopicColor, "colour": fitcheck.TopicColor,
-	"layers": fitcheck.TopicLayers, "frame": fitcheck.TopicFinish, "layer": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial, "use": fitcheck.TopicUse,
-	"building": fitcheck.TopicUse, "problem": fitcheck.TopicProblem, "issue": fitcheck.TopicProblem, "style": fitcheck.TopicStyle,
-	"type": fitcheck.TopicStyle, "shape": fitcheck.TopicOutline, "outline": fitcheck.TopicOutline, "profile": fitcheck.TopicProfile,
-	"condition": fitcheck.TopicFrameCondition, "want": fitcheck.TopicWant, "need": fitcheck.TopicWant, "risk": fitcheck.TopicImpactRisk,
+var fields = map[string]fitcheck.Topic{"finish": fitcheck.TopicFinish, "color": fitcheck.TopicColor,
+	"colour": fitcheck.TopicColor,
+	"layers": fitcheck.TopicLayers, "frame": fitcheck.TopicFinish, "layer": fitcheck.TopicLayers,
+	"material": fitcheck.TopicMaterial, "use": fitcheck.TopicUse,
+	"building": fitcheck.TopicUse, "problem": fitcheck.TopicProblem, "issue": fitcheck.TopicProblem,
+	"style": fitcheck.TopicStyle,
+	"type":  fitcheck.TopicStyle, "shape": fitcheck.TopicOutline, "outline": fitcheck.TopicOutline,
+	"profile":   fitcheck.TopicProfile,
+	"condition": fitcheck.TopicFrameCondition, "want": fitcheck.TopicWant, "need": fitcheck.TopicWant,
+	"risk":    fitcheck.TopicImpactRisk,
 	"acabado": fitcheck.TopicFinish, "capas": fitcheck.TopicLayers, "tipo": fitcheck.TopicStyle, "problema": fitcheck.TopicProblem}
 
 // fieldBefore is the topic that the word before a colon names, "" where there is none.
@@ -16,7 +27,8 @@ func (r *reader) fieldBefore(i int) fitcheck.Topic {
 		return ""
 	}
 	t := fields[r.toks[i-2].text]
-	if r.markAt(i-1, ':') || r.markAt(i-1, '?') && r.sentenceFirst(i-2) >= i-3 && t != fitcheck.TopicFinish { // "Skylight type? curb."
+	// "Skylight type? curb."
+	if r.markAt(i-1, ':') || r.markAt(i-1, '?') && r.sentenceFirst(i-2) >= i-3 && t != fitcheck.TopicFinish {
 		return t
 	}
 	return ""
@@ -25,7 +37,8 @@ func (r *reader) fieldBefore(i int) fitcheck.Topic {
 // ofFrame: a fault that the sentence says of the frame counts without being asked:
 // "old frame, bent on one corner".
 func (r *reader) ofFrame(s sense, h *hit) bool {
-	if s.topic != fitcheck.TopicFrameCondition || s.value == "?" || s.value == fitcheck.ConditionGood || s.value == fitcheck.ConditionUnsure {
+	if s.topic != fitcheck.TopicFrameCondition || s.value == "?" ||
+		s.value == fitcheck.ConditionGood || s.value == fitcheck.ConditionUnsure {
 		return false
 	}
 	from, _ := r.sentence(h.first)
@@ -46,15 +59,18 @@ func (r *reader) ofFrame(s sense, h *hit) bool {
 	if r.wordAt(h.first, "dull", "faded") && r.softBetween(from, h.first) {
 		return false // "the frame stays, it has gotten foggy and dull"
 	}
-	return frame && !r.wordAt(h.first, "old", "ugly", "dirty", "viejo", "vieja") && !(r.wordAt(h.first, "dull") && r.wordsIn(max(from, h.first-3), h.first, "foggy", "cloudy", "hazy", "yellow"))
+	return frame && !r.wordAt(h.first, "old", "ugly", "dirty", "viejo", "vieja") &&
+		!(r.wordAt(h.first, "dull") && r.wordsIn(max(from, h.first-3), h.first, "foggy", "cloudy", "hazy", "yellow"))
 }
 
 // frameBefore: nothing but "it's" stands before the fault in its sentence, and the sentence before
 // describes the frame: "metal frame on a curb. bent and dented up". What rots may be the box.
 func (r *reader) frameBefore(from int, h *hit) bool {
 	if from < 2 || r.wordsIn(h.first, h.last+1, "rotted", "rotten", "podrido", "podrida") ||
-		!r.onlyWords(from, h.first, "it", "its", "is", "are", "theyre", "they", "all", "both", "pretty", "really", "very", "kinda", "a", "bit", "little", "now", "the", "old", "ones", "one", "got", "looks", "and", "but", "s", "re",
-			"esta", "estan", "ta", "los", "el", "viejo", "viejos", "muy", "todo", "todos", "ya", "medio", "bien", "un", "poco", "y", "pero", "se", "ve", "ven") {
+		!r.onlyWords(from, h.first, "it", "its", "is", "are", "theyre", "they", "all", "both", "pretty", "really", "very", "kinda", "a",
+			"bit", "little", "now", "the", "old", "ones", "one", "got", "looks", "and", "but", "s", "re",
+			"esta", "estan", "ta", "los", "el", "viejo", "viejos", "muy", "todo", "todos", "ya",
+			"medio", "bien", "un", "poco", "y", "pero", "se", "ve", "ven") {
 		return false
 	}
 	frame := false
@@ -75,8 +91,11 @@ func (r *reader) frameBefore(from int, h *hit) bool {
 // listLayers: "double" alone between commas in a list of choices: "polycarbonate,
 // double, clear over white".
 func (r *reader) listLayers(s sense, h *hit) bool {
-	if s.topic != fitcheck.TopicLayers && (s.topic != fitcheck.TopicFinish || !r.wordAt(h.first, "mill", "silver", "unpainted")) || s.value == "?" ||
-		r.toks[h.first].kind != wordToken || r.wordAt(h.first, "both", "ambas") || r.numberAt(h.first).kind != notNumber || r.numberAt(h.last).kind != notNumber || r.wordAt(h.last, "one", "two", "three", "uno", "una", "dos", "tres") {
+	if s.topic != fitcheck.TopicLayers && (s.topic != fitcheck.TopicFinish || !r.wordAt(h.first, "mill", "silver", "unpainted")) ||
+		s.value == "?" ||
+		r.toks[h.first].kind != wordToken || r.wordAt(h.first, "both", "ambas") ||
+		r.numberAt(h.first).kind != notNumber || r.numberAt(h.last).kind != notNumber ||
+		r.wordAt(h.last, "one", "two", "three", "uno", "una", "dos", "tres") {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
@@ -89,10 +108,13 @@ func (r *reader) listLayers(s sense, h *hit) bool {
 	if !r.onlyChoices(from, to) {
 		return false
 	}
-	if s.topic == fitcheck.TopicLayers && len(r.Asked) == 0 && len(r.toks) > 8 && !r.wordsIn(0, len(r.toks), "mobile", "manufactured", "trailer", "wide", "modular", "hung") && r.wordAt(h.first, "double", "doble", "triple", "single", "sencillo", "sencilla") {
+	if s.topic == fitcheck.TopicLayers && len(r.Asked) == 0 && len(r.toks) > 8 &&
+		!r.wordsIn(0, len(r.toks), "mobile", "manufactured", "trailer", "wide", "modular", "hung") &&
+		r.wordAt(h.first, "double", "doble", "triple", "single", "sencillo", "sencilla") {
 		return true
 	}
-	if s.topic == fitcheck.TopicLayers && (r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicFinish)) {
+	if s.topic == fitcheck.TopicLayers &&
+		(r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicFinish)) {
 		return true // "y que sea doble, por favor"
 	}
 	for n := range r.choices {
@@ -121,7 +143,7 @@ func (r *reader) onlyChoices(from, to int) bool {
 		if r.toks[i].kind == markToken {
 			continue
 		}
-		if r.wordAt(i, "please", "pls", "por", "favor", "que", "sea", "y", "and", "make", "it", "in", "with", "con", "en") {
+		if r.among(i, listFillers) {
 			continue
 		}
 		hits := within(r.choices, i, i)
@@ -138,7 +160,8 @@ func (r *reader) besideSheet(h *hit) bool {
 	if h.first != h.last || !r.wordAt(h.first, "double", "single", "triple", "doble", "sencillo", "sencilla", "dual", "dbl") {
 		return false
 	}
-	if next := h.last + 1; next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "dome", "domes", "skylight", "skylights", "plastic", "please", "pls", "for", "with", "and", "in", "over", "on", "domo", "domos", "por", "para", "y", "con", "de") && !covers(r.choices, next) {
+	if next := h.last + 1; next < len(r.toks) && r.toks[next].kind == wordToken && !r.among(next, besideSheetWords) &&
+		!covers(r.choices, next) {
 		return false // "white double doors"
 	}
 	for n := range r.choices {
@@ -152,7 +175,10 @@ func (r *reader) besideSheet(h *hit) bool {
 // endsOrder: the last word of an order line: "bronze acrylic 25 1/2 x 49 1/2 outside of curb
 // double", "… od curb mill".
 func (r *reader) endsOrder(h *hit) bool {
-	if h.first != h.last || h.last != r.clauseEnd(h.last) && !(h.last+1 == r.clauseEnd(h.last) && r.toks[h.last+1].kind == markToken) || !r.wordAt(h.first, "double", "single", "triple", "doble", "dbl", "mill") || r.wordAt(h.first-1, "a", "the", "is", "saw", "el", "la", "not", "no") {
+	if h.first != h.last ||
+		h.last != r.clauseEnd(h.last) && !(h.last+1 == r.clauseEnd(h.last) && r.toks[h.last+1].kind == markToken) ||
+		!r.wordAt(h.first, "double", "single", "triple", "doble", "dbl", "mill") ||
+		r.wordAt(h.first-1, "a", "the", "is", "saw", "el", "la", "not", "no") {
 		return false
 	}
 	measured := false

@@ -8,15 +8,32 @@ import (
 	"example.com/intake-bot/internal/place"
 )
 
+var (
+	loneNameLeads = wordsOf(`hi hey hello hola yo morning howdy its it is this`)
+	personsBefore = wordsOf(`hi hey hello hola neighbor tenant roofer landlord friend sister brother`)
+	toldVerbs     = wordsOf(`wants says said is has had thinks likes needs was will did told quiere dice dijo es`)
+	namedPersons  = wordsOf(`wife husband son daughter mother mom dad sister brother assistant secretary`)
+	afterLoneName = wordsOf(`btw lol haha thx ty dear hon sweetie sir maam`)
+	firmNameLeads = wordsOf(`hi hello hey hola morning good afternoon this is its`)
+	firmNouns     = wordsOf(`roofing construction properties management llc inc builders contracting contractors
+		exteriors remodeling homes company realty rentals glass glazing storage rentals apartments church school farms
+		ranch motors supply services restaurant bakery maintenance mantenimiento techos construcciones`)
+	firmEnds = wordsOf(`glass roofing construction builders exteriors glazing homes properties contracting llc inc
+		co mgmt mgt management realty rentals`)
+	titledNames = wordsOf(`father sister st jr sr coach chief major don dona judge`)
+)
+
 // loneName finds a name that stands alone between signs, or beside a place or a way
 // to reach somebody: "… whole unit replaced. June Mills 801-555-0150".
 func (r *reader) loneName() bool {
 	for i := 0; i < len(r.toks); {
 		first := i
-		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used || i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued || r.saintDot(i)) {
+		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used ||
+			i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued || r.saintDot(i)) {
 			i++
 		}
-		for first < i-1 && r.wordAt(first, "hi", "hey", "hello", "hola", "yo", "morning", "howdy", "its", "it", "is", "this") && r.givenAt(first+1) || first < i-2 && r.wordAt(first, "hi", "hey", "hello", "hola") && r.wordAt(first+1, "its", "this", "im") {
+		for first < i-1 && r.among(first, loneNameLeads) && r.givenAt(first+1) ||
+			first < i-2 && r.wordAt(first, "hi", "hey", "hello", "hola") && r.wordAt(first+1, "its", "this", "im") {
 			first++ // "hey its kim doyle 98225"
 		}
 		if last := i - 1; last >= first && r.standsAlone(first, last) {
@@ -33,7 +50,8 @@ func (r *reader) loneName() bool {
 
 // saintDot: the dot within "Miguel St. Clair".
 func (r *reader) saintDot(i int) bool {
-	return r.markAt(i, '.') && r.wordAt(i-1, "st", "mr", "mrs", "ms", "dr", "rev", "sr", "sra") && (r.wordAt(i-1, "st") || i < 2 || r.toks[i-2].kind == markToken) && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken
+	return r.markAt(i, '.') && r.wordAt(i-1, "st", "mr", "mrs", "ms", "dr", "rev", "sr", "sra") &&
+		(r.wordAt(i-1, "st") || i < 2 || r.toks[i-2].kind == markToken) && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken
 }
 
 // standsAlone says whether the words from first to last, all between two signs, are a name.
@@ -43,13 +61,18 @@ func (r *reader) standsAlone(first, last int) bool {
 	if again {
 		end--
 	}
-	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 && (r.toks[end].word == nil || r.givenAt(end) && r.markAt(end+1, ',')) && (t == 0 || r.sentenceEnd(t-1)) && (end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
+	if t := first; r.titleOrInitial(t) && len(r.toks[t].text) > 1 && end == t+1 &&
+		(r.toks[end].word == nil || r.givenAt(end) && r.markAt(end+1, ',')) && (t == 0 || r.sentenceEnd(t-1)) &&
+		(end+1 >= len(r.toks) || r.toks[end+1].kind == markToken) {
 		return true // "Ms Petrakis, Oshkosh WI"
 	}
 	if r.nameBeforeNumber(first, end) || r.titledName(first, end) || r.signedAfterZIP(first, end) {
 		return true
 	}
-	if r.markAt(end+1, '?') && end == first || (end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) || r.addressed(first) || end-first > 3 || r.toks[first].word == nil || !r.toks[first].word.given || len(r.toks) < 4 {
+	if r.markAt(end+1, '?') && end == first ||
+		(end == first || r.verbAt(end)) && r.toldOf(first) || r.artPlace(first) ||
+		r.addressed(first) || end-first > 3 || r.toks[first].word == nil ||
+		!r.toks[first].word.given || len(r.toks) < 4 {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {
@@ -59,7 +82,9 @@ func (r *reader) standsAlone(first, last int) bool {
 		if i == end && r.verbAt(i) {
 			return false // "Carol wins"
 		}
-		if !r.surname(i) && !(i == first+1 && i == end && r.toks[i].kind == wordToken && !r.churchWord(i) && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].used) {
+		if !r.surname(i) &&
+			!(i == first+1 && i == end && r.toks[i].kind == wordToken && !r.churchWord(i) && r.markAt(end+1, ',') && end+2 < len(r.toks) &&
+				r.toks[end+2].used) {
 			return false
 		}
 	}
@@ -75,9 +100,12 @@ func (r *reader) standsAlone(first, last int) bool {
 	if first == 0 && r.markAt(end+1, '-') && !r.toks[end+1].glued && !r.toks[first].word.common {
 		return true // "Greg - Mesa roofing - need 12 domes"
 	}
-	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) && (end+1 == len(r.toks) || r.sentenceEnd(end+1))
-	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) && r.toks[end+2].kind == phoneToken && !r.wordAt(first-2, "hi", "hey", "hello", "hola", "neighbor", "tenant", "roofer", "landlord", "friend", "sister", "brother") // "his contractor, Vince, 912-555-0144"
-	beforePhone = beforePhone || sentenceStart(r, first) && end+1 < len(r.toks) && r.toks[end+1].kind == phoneToken                                                                                                                                                      // "… who do I talk to. Ben 530-555-0118"
+	afterPhone := first > 0 && (r.toks[first-1].kind == phoneToken || r.toks[first-1].kind == mailToken) &&
+		(end+1 == len(r.toks) || r.sentenceEnd(end+1))
+	beforePhone := first > 1 && r.markAt(first-1, ',') && r.markAt(end+1, ',') && end+2 < len(r.toks) &&
+		r.toks[end+2].kind == phoneToken && !r.among(first-2, personsBefore) // "his contractor, Vince, 912-555-0144"
+	// "… who do I talk to. Ben 530-555-0118"
+	beforePhone = beforePhone || sentenceStart(r, first) && end+1 < len(r.toks) && r.toks[end+1].kind == phoneToken
 	return (dash || sentenceAlone || afterPlace || afterPhone || beforePhone) && !r.toks[first].word.common
 }
 
@@ -85,7 +113,8 @@ func (r *reader) standsAlone(first, last int) bool {
 // name at the start of a sentence or a clause, and right after it a ZIP code or a way to reach
 // the person; also "Tina Bell" as all that a first message says.
 func (r *reader) nameBeforeNumber(first, end int) bool {
-	if first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "hi", "hey", "hello", "hola", "its", "is", "this") || end-first > 1 || r.addressed(first) || r.toldOf(first) || r.artPlace(first) {
+	if first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "hi", "hey", "hello", "hola", "its", "is", "this") ||
+		end-first > 1 || r.addressed(first) || r.toldOf(first) || r.artPlace(first) {
 		return false
 	}
 	given := r.givenAt(first) && !r.toks[first].word.common && !r.alsoState(first)
@@ -119,7 +148,7 @@ func sentenceStart(r *reader, i int) bool { return i > 0 && r.sentenceEnd(i-1) }
 // toldOf: the same name is told of elsewhere: "Carol wants clear. … Carol wins."
 func (r *reader) toldOf(i int) bool {
 	for k := range r.toks {
-		if k != i && r.toks[k].kind == wordToken && r.toks[k].text == r.toks[i].text && r.wordAt(k+1, "wants", "says", "said", "is", "has", "had", "thinks", "likes", "needs", "was", "will", "did", "told", "quiere", "dice", "dijo", "es") {
+		if k != i && r.toks[k].kind == wordToken && r.toks[k].text == r.toks[i].text && r.among(k+1, toldVerbs) {
 			return true
 		}
 	}
@@ -150,7 +179,9 @@ func (r *reader) signedName() bool {
 	}
 	for k := range r.talk {
 		h := &r.talk[k]
-		if !h.is("small", "thanks") || !(r.markAt(h.last+1, ',') || r.markAt(h.last+1, '\n') || r.markAt(h.last+1, '-') || r.markAt(h.last+2, '-') || r.markAt(h.last+2, '\n')) {
+		if !h.is("small", "thanks") ||
+			!(r.markAt(h.last+1, ',') || r.markAt(h.last+1, '\n') || r.markAt(h.last+1, '-') ||
+				r.markAt(h.last+2, '-') || r.markAt(h.last+2, '\n')) {
 			continue
 		}
 		i := h.last + 2
@@ -209,14 +240,14 @@ func (r *reader) nameFact(first, last int) {
 		}
 	}
 	for k := first; k < last; k++ {
-		if r.wordAt(k, "wife", "husband", "son", "daughter", "mother", "mom", "dad", "sister", "brother", "assistant", "secretary") && k > first && r.toks[k+1].kind == wordToken {
+		if r.among(k, namedPersons) && k > first && r.toks[k+1].kind == wordToken {
 			first = k + 1 // "Bob's wife Noreen"
 		}
 	}
 	for last > first && r.wordAt(last, "de", "del", "la", "y", "and", "e") {
 		last-- // "el padre Anselmo de" San José
 	}
-	for last > first && r.wordAt(last, "btw", "lol", "haha", "thx", "ty", "dear", "hon", "sweetie", "sir", "maam") {
+	for last > first && r.among(last, afterLoneName) {
 		last--
 	}
 	first, last = r.fullerName(first, last)
@@ -249,7 +280,8 @@ func (r *reader) fullerName(first, last int) (int, int) {
 		}
 	}
 	for i := last + 2; i+1 < len(r.toks) && i < last+12; i++ {
-		if r.toks[i+1].text == r.toks[first].text && (r.givenAt(i) || r.toks[i].kind == wordToken && r.toks[i].word == nil) && r.toks[i-1].kind == markToken {
+		if r.toks[i+1].text == r.toks[first].text && (r.givenAt(i) || r.toks[i].kind == wordToken && r.toks[i].word == nil) &&
+			r.toks[i-1].kind == markToken {
 			return i, i + 1 // "my name is Hutchins with an s, Dale Hutchins"
 		}
 	}
@@ -267,7 +299,9 @@ func (r *reader) townInName(first, last int) int {
 	}
 	var buf [8]string
 	for i := first; i <= last; i++ {
-		if r.toks[i].kind != wordToken || r.wordAt(i, "and", "y", "mc") || len(r.toks[i].text) == 1 || r.wordAt(i, "st", "de", "del", "la", "van", "von") && i > last-2 {
+		if r.toks[i].kind != wordToken || r.wordAt(i, "and", "y", "mc") ||
+			len(r.toks[i].text) == 1 ||
+			r.wordAt(i, "st", "de", "del", "la", "van", "von") && i > last-2 {
 			return last
 		}
 	}
@@ -279,7 +313,8 @@ func (r *reader) townInName(first, last int) int {
 		if len(ahead) > last-i+1 {
 			ahead = ahead[:last-i+1]
 		}
-		if n := place.Scan(ahead, ""); n == last-i+1 && !(n == 1 && familyTowns.has(ahead[0]) && !r.asked(fitcheck.TopicPlace)) && (i > first+1 || n > 1 && r.toks[i].word != nil && r.toks[i].word.common) {
+		if n := place.Scan(ahead, ""); n == last-i+1 && !(n == 1 && familyTowns.has(ahead[0]) && !r.asked(fitcheck.TopicPlace)) &&
+			(i > first+1 || n > 1 && r.toks[i].word != nil && r.toks[i].word.common) {
 			return i - 1
 		}
 	}
@@ -287,8 +322,9 @@ func (r *reader) townInName(first, last int) int {
 }
 
 // familyTowns are families' names that towns bear too: "Luis Rivera Ponce" has two of them.
-var familyTowns = wordsOf(`colon ponce leon vega salinas salas valencia cordova cordoba medina toledo luna santiago zamora trujillo mora lara seguin avila cruz nogales robles coronado palacios
-	rosales rojas granada aguilar cardenas`)
+var familyTowns = wordsOf(`colon ponce leon vega salinas salas valencia cordova cordoba medina toledo luna
+	santiago zamora trujillo mora lara seguin avila cruz nogales robles coronado palacios rosales rojas granada
+	aguilar cardenas`)
 
 func properCase(s string) string {
 	s = strings.Join(strings.Fields(s), " ")
@@ -311,7 +347,7 @@ func properCase(s string) string {
 // start, and the firm after it.
 func (r *reader) firmName() bool {
 	first := 0
-	for r.wordAt(first, "hi", "hello", "hey", "hola", "morning", "good", "afternoon", "this", "is", "its") || first < len(r.toks) && r.toks[first].kind == markToken {
+	for r.among(first, firmNameLeads) || first < len(r.toks) && r.toks[first].kind == markToken {
 		first++
 	}
 	if !r.givenAt(first) || r.toks[first].used || len(r.Asked) > 0 && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) {
@@ -329,7 +365,7 @@ func (r *reader) firmName() bool {
 		return false
 	}
 	for i++; i < len(r.toks) && i < last+9 && !r.sentenceEnd(i) && !r.markAt(i, ','); i++ {
-		if r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "glass", "glazing", "storage", "rentals", "apartments", "church", "school", "farms", "ranch", "motors", "supply", "services", "restaurant", "bakery", "maintenance", "mantenimiento", "techos", "construcciones") {
+		if r.among(i, firmNouns) {
 			r.nameFact(first, last)
 			return true
 		}
@@ -339,7 +375,7 @@ func (r *reader) firmName() bool {
 
 // firmGoesOn: a firm's name goes on with the word: "Ridgeway Property Mgmt".
 func (r *reader) firmGoesOn(i int) bool {
-	return r.wordAt(i, "glass", "roofing", "construction", "builders", "exteriors", "glazing", "homes", "properties", "contracting", "llc", "inc", "co", "mgmt", "mgt", "management", "realty", "rentals") ||
+	return r.among(i, firmEnds) ||
 		r.wordAt(i, "property", "building", "facility", "home") && r.wordAt(i+1, "mgmt", "mgt", "management", "services", "co")
 }
 
@@ -347,7 +383,8 @@ func (r *reader) firmGoesOn(i int) bool {
 func (r *reader) notOfName(first, last int) {
 	said := strings.ToLower(r.said(first, last))
 	r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool {
-		return (chosen(f.Topic) || f.Topic == fitcheck.TopicUse || f.Topic == fitcheck.TopicProblem) && len(f.Said) > 1 && strings.Contains(said, strings.ToLower(f.Said)) &&
+		return (chosen(f.Topic) || f.Topic == fitcheck.TopicUse || f.Topic == fitcheck.TopicProblem) && len(f.Said) > 1 &&
+			strings.Contains(said, strings.ToLower(f.Said)) &&
 			slices.ContainsFunc(r.where, func(w saidAt) bool { return w.topic == f.Topic && first <= w.first && w.first <= last })
 	})
 }
@@ -355,10 +392,12 @@ func (r *reader) notOfName(first, last int) {
 // titledName: "… old ones are cracked. Pastor Glen Hovland": a title and a name that are a
 // sentence of their own.
 func (r *reader) titledName(first, end int) bool {
-	if !r.titleOrInitial(first) || len(r.toks[first].text) < 3 || end <= first || end-first > 3 || r.wordAt(first, "father", "sister", "st", "jr", "sr", "coach", "chief", "major", "don", "dona", "judge") && len(r.toks) < 4 {
+	if !r.titleOrInitial(first) || len(r.toks[first].text) < 3 || end <= first ||
+		end-first > 3 || r.among(first, titledNames) && len(r.toks) < 4 {
 		return false
 	}
-	if first > 0 && !r.sentenceEnd(first-1) && !r.markAt(first-1, ',') || end+1 < len(r.toks) && !r.sentenceEnd(end+1) && !r.markAt(end+1, ',') {
+	if first > 0 && !r.sentenceEnd(first-1) && !r.markAt(first-1, ',') ||
+		end+1 < len(r.toks) && !r.sentenceEnd(end+1) && !r.markAt(end+1, ',') {
 		return false
 	}
 	for i := first + 1; i <= end; i++ {
@@ -372,7 +411,9 @@ func (r *reader) titledName(first, end int) bool {
 // signedAfterZIP: "Estoy en Hialeah 33012. Yanet Pérez": two words of no other meaning, written as names
 // are, end a message after the ZIP code.
 func (r *reader) signedAfterZIP(first, end int) bool {
-	if end != first+1 || first < 3 || !r.sentenceEnd(first-1) || r.toks[first-2].kind != numToken || !r.toks[first-2].used || len(r.toks[first-2].text) != 5 {
+	if end != first+1 || first < 3 || !r.sentenceEnd(first-1) ||
+		r.toks[first-2].kind != numToken || !r.toks[first-2].used ||
+		len(r.toks[first-2].text) != 5 {
 		return false
 	}
 	for i := first; i <= end; i++ {

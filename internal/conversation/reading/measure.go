@@ -6,6 +6,17 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	yardsToAway    = wordsOf(`from away off of sale dumpster trailer down behind de`)
+	otherOne       = wordsOf(`otro otra other another second segundo segunda one uno una`)
+	unitLookalikes = wordsOf(`in en de the son es is are las los any about my by well con`)
+	unitUnknown    = wordsOf(`know do have understand use speak think se entiendo uso tengo manejo conozco good`)
+	beforeFeet     = wordsOf(`in thats is its are theyre all en son es was those`)
+	doubtsOfFit    = wordsOf(`dont do doesnt arent cant match fit go seem should numbers measurements no`)
+	byWords        = wordsOf(`x by bt buy bye bu xs times por bij ex bby byu bi`)
+	joinsSameUnit  = wordsOf(`and to or y a o de the on wide long w l ancho largo`)
+)
+
 // side is which side of an outline a number was called.
 type side uint8
 
@@ -102,7 +113,9 @@ func (r *reader) inYards() bool {
 		return false
 	}
 	for i := range r.toks {
-		if r.wordAt(i, "yard", "yards", "yarda", "yardas") && i > 0 && (r.toks[i-1].kind == numToken || r.numberAt(i-1).kind != notNumber || r.wordAt(i-1, "a", "una")) && !r.wordAt(i+1, "from", "away", "off", "of", "sale", "dumpster", "trailer", "down", "behind", "de") {
+		if r.wordAt(i, "yard", "yards", "yarda", "yardas") && i > 0 &&
+			(r.toks[i-1].kind == numToken || r.numberAt(i-1).kind != notNumber || r.wordAt(i-1, "a", "una")) &&
+			!r.among(i+1, yardsToAway) {
 			r.unclear(r.askedSize(), 0, WhyRough, nil, i-1, i)
 			return true
 		}
@@ -164,7 +177,9 @@ func (r *reader) metricThroughout(qs []quantity) []quantity {
 	}
 	from := slices.IndexFunc(qs, func(q quantity) bool { return q.unit == u })
 	for i := from; i < len(qs); i++ {
-		if q := &qs[i]; q.unit == noUnit && !q.frac && (r.by(q.last+1) && r.wordsIn(qs[i-1].last+1, q.first, "otro", "otra", "other", "another", "second", "segundo", "segunda", "one", "uno", "una") || r.by(q.first-1) && i > 0 && qs[i-1].unit == u && qs[i-1].last+2 == q.first) {
+		if q := &qs[i]; q.unit == noUnit && !q.frac &&
+			(r.by(q.last+1) && r.anyOf(qs[i-1].last+1, q.first, otherOne) ||
+				r.by(q.first-1) && i > 0 && qs[i-1].unit == u && qs[i-1].last+2 == q.first) {
 			q.unit, q.bare = u, false
 		}
 	}
@@ -177,7 +192,8 @@ func (r *reader) unitForAll(qs []quantity) []quantity {
 	u, word := noUnit, ""
 	for i := range r.toks {
 		t := &r.toks[i]
-		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || len(t.text) < 2 || t.text == "in" || inQuantity(qs, i) || r.numberAt(i-1).kind != notNumber {
+		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || len(t.text) < 2 ||
+			t.text == "in" || inQuantity(qs, i) || r.numberAt(i-1).kind != notNumber {
 			continue
 		}
 		if r.unknownUnit(i) {
@@ -205,10 +221,11 @@ func (r *reader) unitForAll(qs []quantity) []quantity {
 // unknownUnit: the person doesn't know or have the unit.
 func (r *reader) unknownUnit(i int) bool {
 	i--
-	for r.wordAt(i, "in", "en", "de", "the", "son", "es", "is", "are", "las", "los", "any", "about", "my", "by", "well", "con") {
+	for r.among(i, unitLookalikes) {
 		i--
 	}
-	return r.wordAt(i, "no", "not", "isnt", "arent") || r.wordAt(i, "know", "do", "have", "understand", "use", "speak", "think", "se", "entiendo", "uso", "tengo", "manejo", "conozco", "good") && r.wordsIn(max(0, i-3), i, "dont", "not", "no", "never", "cant")
+	return r.wordAt(i, "no", "not", "isnt", "arent") ||
+		r.among(i, unitUnknown) && r.wordsIn(max(0, i-3), i, "dont", "not", "no", "never", "cant")
 }
 
 // allInFeet: "2.4 x 4.2, that's feet": the word is said of all the numbers, and none is too
@@ -221,7 +238,7 @@ func (r *reader) allInFeet(qs []quantity, word string) bool {
 	}
 	for i := range r.toks {
 		if r.wordAt(i, word) {
-			return r.wordAt(i-1, "in", "thats", "is", "its", "are", "theyre", "all", "en", "son", "es", "was", "those") || r.markAt(i-1, '(') || i+1 == len(r.toks) && i-1 == qs[len(qs)-1].last
+			return r.among(i-1, beforeFeet) || r.markAt(i-1, '(') || i+1 == len(r.toks) && i-1 == qs[len(qs)-1].last
 		}
 	}
 	return false
@@ -259,7 +276,8 @@ func (r *reader) tolerance(i int) bool {
 
 // plausible drops words that are numbers only by their letters: "the other one".
 func (r *reader) plausible(q *quantity) bool {
-	if q.words && q.unit == inch && r.wordAt(q.last, "in") && r.wordAt(q.last+1, "over", "the", "my", "our", "above", "there") && r.wordAt(q.first-1, "put", "putting", "install", "installing", "have", "got") {
+	if q.words && q.unit == inch && r.wordAt(q.last, "in") && r.wordAt(q.last+1, "over", "the", "my", "our", "above", "there") &&
+		r.wordAt(q.first-1, "put", "putting", "install", "installing", "have", "got") {
 		return false // "want to put two in over the shop"
 	}
 	if q.words && q.num == q.den && q.unit == inch && r.wordAt(q.last, "in") && !r.by(q.last+1) {
@@ -268,7 +286,7 @@ func (r *reader) plausible(q *quantity) bool {
 	if !q.bare || !q.words {
 		return true
 	}
-	if r.wordAt(q.first-1, "those", "these", "the", "them", "esas", "esos", "las", "los") && r.wordAt(q.last+1, "dont", "do", "doesnt", "arent", "cant", "match", "fit", "go", "seem", "should", "numbers", "measurements", "no") {
+	if r.wordAt(q.first-1, "those", "these", "the", "them", "esas", "esos", "las", "los") && r.among(q.last+1, doubtsOfFit) {
 		return false // "tell me if those two don't go together"
 	}
 	if q.last > q.first { // "twenty five", "forty eight"
@@ -293,7 +311,8 @@ func (r *reader) restated(qs []quantity, q *quantity) bool {
 	}
 	before := &qs[len(qs)-1]
 	gap := q.first - before.last - 1
-	if gap < 1 || gap > 2 || before.unit == q.unit || !r.markAt(before.last+1, '(') && !r.markAt(before.last+1, '=') && !r.wordAt(before.last+1, "or", "o") {
+	if gap < 1 || gap > 2 || before.unit == q.unit ||
+		!r.markAt(before.last+1, '(') && !r.markAt(before.last+1, '=') && !r.wordAt(before.last+1, "or", "o") {
 		return false
 	}
 	a, b := before.length(), q.length()
@@ -316,7 +335,7 @@ func (r *reader) by(i int) bool {
 	if t.is("por") && r.wordAt(i+1, "favor", "en", "dentro", "fuera", "adentro", "afuera", "ahi", "aqui", "alla") {
 		return false // "85364 por favor"
 	}
-	return !r.timesAt(i) && (t.mark('*') || t.is("x", "by", "bt", "buy", "bye", "bu", "xs", "times", "por", "bij", "ex", "bby", "byu", "bi"))
+	return !r.timesAt(i) && (t.mark('*') || t.among(byWords))
 }
 
 // spreadUnits gives a length the unit of its pair: "2 by 4 feet", "65 cm x 126".
@@ -361,7 +380,7 @@ func (r *reader) inchesBesideFeet(bare, other *quantity) {
 func (r *reader) sameUnit(a, b *quantity) bool {
 	for i := a.last + 1; i < b.first; i++ {
 		t := &r.toks[i]
-		if r.by(i) || r.labelKind(i, "axis") || t.is("and", "to", "or", "y", "a", "o", "de", "the", "on", "wide", "long", "w", "l", "ancho", "largo") || t.kind == markToken && !r.sentenceEnd(i) {
+		if r.by(i) || r.labelKind(i, "axis") || t.among(joinsSameUnit) || t.kind == markToken && !r.sentenceEnd(i) {
 			continue
 		}
 		return false

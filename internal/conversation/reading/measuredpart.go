@@ -2,6 +2,8 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var afterParts = wordsOf(`these those they theyre that thats it its are is were all both esas estas esos eso son es`)
+
 // measuredPart is the part that the message names as what was measured, "" where it names none
 // or several.
 func (r *reader) measuredPart() string {
@@ -86,7 +88,7 @@ func (r *reader) namedLater(m *measure, i int) bool {
 	if !m.ofWhole() {
 		return false
 	}
-	for r.wordAt(i, "these", "those", "they", "theyre", "that", "thats", "it", "its", "are", "is", "were", "all", "both", "esas", "estas", "esos", "eso", "son", "es") {
+	for r.among(i, afterParts) {
 		i++
 	}
 	if !r.labelsOnly(i) || !r.labelled(i, r.sentenceLast(i)) {

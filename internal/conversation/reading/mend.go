@@ -9,6 +9,8 @@ import (
 // changed, or two swapped, and only where no name is expected: a name or a town that
 // looks like such a word must stay what it is.
 
+var nameIntros = wordsOf(`im am name names me mr mrs ms dr soy llamo`)
+
 const (
 	minMend  = 6 // letters of a word that may be mended anywhere
 	minShort = 4 // and of one in the answer to a question about choices or sizes
@@ -54,7 +56,7 @@ func (r *reader) introBefore(i int) bool {
 	if r.wordAt(i-1, "is") {
 		return r.wordAt(i-2, "name", "this", "it", "he", "she") || i < 2
 	}
-	return r.wordAt(i-1, "im", "am", "name", "names", "me", "mr", "mrs", "ms", "dr", "soy", "llamo") ||
+	return r.among(i-1, nameIntros) ||
 		i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word != nil && r.toks[i-1].word.given
 }
 

@@ -33,7 +33,8 @@ func (r *reader) misspelt() bool {
 // oddPlaceWord: a word of four letters or more that is no ordinary one.
 func (r *reader) oddPlaceWord(i int) bool {
 	t := &r.toks[i]
-	return t.kind == wordToken && !t.used && len(t.text) >= 4 && (t.word == nil || !t.word.common && !t.word.filler && !t.word.given && !negWords.has(t.text))
+	return t.kind == wordToken && !t.used && len(t.text) >= 4 &&
+		(t.word == nil || !t.word.common && !t.word.filler && !t.word.given && !negWords.has(t.text))
 }
 
 // misspeltFrom takes the words from token i on for a town, perhaps with a state.

@@ -7,7 +7,15 @@ import "example.com/intake-bot/internal/fitcheck"
 // frame".
 
 var (
-	fastenWords = wordsOf(`screw screws screwed screwing nail nails nailed bolt bolts bolted tacked stapled fastened attached drilled lagged caulked glued siliconed atornillado atornillada atornillo atornillaron tornillos clavado clavada clavo clavaron clavos pijas fijado fijada pegado pegada`)
+	notOfTheSheet = wordsOf(`high building where new replace need want quiero necesito kitchen bathroom bedroom`)
+	withoutWords  = wordsOf(`no not never without any isnt didnt aint none zero doesnt hasnt sin ningun nunca tampoco
+		skipped minus`)
+)
+
+var (
+	fastenWords = wordsOf(`screw screws screwed screwing nail nails nailed bolt bolts bolted tacked stapled
+		fastened attached drilled lagged caulked glued siliconed atornillado atornillada atornillo atornillaron
+		tornillos clavado clavada clavo clavaron clavos pijas fijado fijada pegado pegada`)
 	// frameNames are what holds the plastic where anything does.
 	frameNames = wordsOf(`frame frames framework framing metal aluminum rim trim ring edging retainer marco aro aluminio`)
 )
@@ -29,8 +37,9 @@ func (r *reader) nakedSheet(all []saying) []saying {
 			continue
 		}
 		switch {
-		case notKinds.has(t) && t != "opening" || boxWords.has(t) && !r.negated(i) || shingWords.has(t) && !r.wordAt(i+1, "nails", "screws"):
-			if r.wordAt(i, "high", "building", "where", "new", "replace", "need", "want", "quiero", "necesito", "kitchen", "bathroom", "bedroom") && sheet >= 0 && screwed >= 0 && none >= 0 && r.sentenceFirst(i) > r.sentenceFirst(none) {
+		case notKinds.has(t) && t != "opening" || boxWords.has(t) && !r.negated(i) ||
+			shingWords.has(t) && !r.wordAt(i+1, "nails", "screws"):
+			if r.among(i, notOfTheSheet) && sheet >= 0 && screwed >= 0 && none >= 0 && r.sentenceFirst(i) > r.sentenceFirst(none) {
 				continue // a wish of its own after the description
 			}
 			return all
@@ -59,13 +68,14 @@ func (r *reader) nakedSheet(all []saying) []saying {
 			out = append(out, s)
 		}
 	}
-	return append(out, saying{topic: fitcheck.TopicStyle, value: fitcheck.StyleBareDome, first: min(sheet, none), last: max(screwed, none)})
+	return append(out,
+		saying{topic: fitcheck.TopicStyle, value: fitcheck.StyleBareDome, first: min(sheet, none), last: max(screwed, none)})
 }
 
 // withoutFrame: the frame that is named at the token is said not to be there.
 func (r *reader) withoutFrame(i int) bool {
 	for k := i - 1; k >= max(r.clauseStart(i), i-7); k-- {
-		if r.wordAt(k, "no", "not", "never", "without", "any", "isnt", "didnt", "aint", "none", "zero", "doesnt", "hasnt", "sin", "ningun", "nunca", "tampoco", "skipped", "minus") {
+		if r.among(k, withoutWords) {
 			return !r.wordsIn(i+1, min(i+6, len(r.toks)), "visible", "showing", "shows", "damage", "left", "see", "seen")
 		}
 	}

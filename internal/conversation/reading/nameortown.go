@@ -9,14 +9,21 @@ import (
 
 // Words that are a person's name and a town's too: Dale, Austin, June Park.
 
+var (
+	nearWords     = wordsOf(`not near close outside just north south east west about by`)
+	afterTownName = wordsOf(`im i am in from out over here its it is were we are live and to of ships ship the zip
+		code town city y en de soy estoy vivo`)
+)
+
 // nameBeforeTown: "Dawn", "sandy, fayetteville", "I'm Roland, Springfield": a given name that
 // is a little town's too is the person's, where both were asked for; one that is a large
 // town's only where another place follows.
 func (r *reader) nameBeforeTown(i int) bool {
-	if !r.asked(fitcheck.TopicName) || !r.givenAt(i) || !r.opensClause(i) && !r.introEnds(i-1) && !(r.wordAt(i-1, "and", "y") && r.givenAt(i-2)) {
+	if !r.asked(fitcheck.TopicName) || !r.givenAt(i) ||
+		!r.opensClause(i) && !r.introEnds(i-1) && !(r.wordAt(i-1, "and", "y") && r.givenAt(i-2)) {
 		return false
 	}
-	if _, known := place.WellKnown(r.toks[i].text); !known && !r.anotherNamed(i) && !r.wordAt(i+2, "not", "near", "close", "outside", "just", "north", "south", "east", "west", "about", "by") {
+	if _, known := place.WellKnown(r.toks[i].text); !known && !r.anotherNamed(i) && !r.among(i+2, nearWords) {
 		return true
 	}
 	return r.placeFollows(i)
@@ -42,26 +49,32 @@ func (r *reader) wholeNameBeforeTown(i, last int) bool {
 	if last == i {
 		given = i - 1
 	}
-	return last-given == 1 && r.givenAt(given) && (given == 0 || r.opensClause(given) || r.introEnds(given-1)) && r.placeFollows(last)
+	return last-given == 1 && r.givenAt(given) && (given == 0 || r.opensClause(given) || r.introEnds(given-1)) &&
+		r.placeFollows(last)
 }
 
 // surnameOfSaint: "hope st clair", "Pilar del Valle": after a given name a saint or a "del"
 // begins a family's name, unless only the town was asked for.
 func (r *reader) surnameOfSaint(i int) bool {
-	if r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && r.wordAt(i-1, "de", "del") && r.givenAt(i-2) && r.opensClause(i-2) {
+	if r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && r.wordAt(i-1, "de", "del") && r.givenAt(i-2) &&
+		r.opensClause(i-2) {
 		return true // "Marco de Leon"
 	}
-	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st", "del", "de", "la", "san", "santa") && r.givenAt(i-1) && (!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
+	return r.asked(fitcheck.TopicName) && r.wordAt(i, "st", "del", "de", "la", "san", "santa") && r.givenAt(i-1) &&
+		(!r.asked(fitcheck.TopicPlace) || r.placeFollows(i+1))
 }
 
 // afterWholeName: "Carol Dunn, Spokane", "it's Carol Dunn in Spokane": a person's whole name
 // and nothing more stands before the town.
 func (r *reader) afterWholeName(i int) bool {
 	given := r.beforeTown(i) - 1
-	if !r.markAt(i-1, ',') && !r.markAt(i-1, '-') && !r.wordAt(i-1, "in", "from", "near", "of", "en", "de") || !r.givenAt(given) || r.toks[given+1].kind != wordToken {
+	if !r.markAt(i-1, ',') && !r.markAt(i-1, '-') && !r.wordAt(i-1, "in", "from", "near", "of", "en", "de") ||
+		!r.givenAt(given) || r.toks[given+1].kind != wordToken {
 		return false
 	}
-	return given == 0 || r.sentenceEnd(given-1) || r.markAt(given-1, ',') && r.fillsRest(i) || r.introEnds(given-1) || r.wordAt(given-1, "its", "is", "am", "soy")
+	return given == 0 || r.sentenceEnd(given-1) ||
+		r.markAt(given-1, ',') && r.fillsRest(i) || r.introEnds(given-1) ||
+		r.wordAt(given-1, "its", "is", "am", "soy")
 }
 
 // beforeTown is the token before what leads to a town: "Sam Weller over in Boise", "Ann down near
@@ -97,7 +110,7 @@ func (r *reader) placeFollows(i int) bool {
 			return true
 		}
 		switch {
-		case r.wordAt(k, "im", "i", "am", "in", "from", "out", "over", "here", "its", "it", "is", "were", "we", "are", "live", "and", "to", "of", "ships", "ship", "the", "zip", "code", "town", "city", "y", "en", "de", "soy", "estoy", "vivo"):
+		case r.among(k, afterTownName):
 		case !named && (r.surname(k) || r.givenAt(k)): // the rest of the name
 		case named && r.givenAt(k) && r.wordAt(k-1, "and", "y"):
 		default:

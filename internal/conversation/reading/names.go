@@ -6,6 +6,22 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	notIntroduced = wordsOf(`les see guy an my you ha tu so do`)
+	staysAsIs     = wordsOf(`stays remains same unchanged stay igual mismo sigue queda no bien correcto fine right
+		correct good ok okay`)
+	lastNameLater = wordsOf(`later unknown none no withheld private same below above not`)
+	tradeTitles   = wordsOf(`hermano hermana maestro maestra ingeniero inge doctor doctora licenciado contratista`)
+	titles        = wordsOf(`mr mrs ms dr jr sr st sra sgt pastor rev reverend father fr sister rabbi hno hna bishop msgt
+		tsgt ssgt maj major cpl pvt pfc cmdr capt captain col lt officer chief judge prof professor coach deacon don
+		dona senor senora padre`)
+	nameParticles  = wordsOf(`van der von la de del st mc mac jr sr sra le el los`)
+	afterNameWords = wordsOf(`sorry perdon from in at with and here down up calling texting i we my of again im on
+		over de y en desde para pa you returning about regarding checking following everybody everyone will who
+		writing looking the out asking but btw tengo vivo con would`)
+	besideGreeting = wordsOf(`here now today already lol anyway again week day hi hey`)
+)
+
 const maxNameWords = 5
 
 // names finds who the customer is: after an introduction, or as the bare answer.
@@ -50,7 +66,12 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "ask":
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && (r.asked(fitcheck.TopicName) || r.wordAt(h.first, "attn", "attention") && r.givenAt(first) || r.known(fitcheck.TopicPhone) && r.wordAt(h.last, "for", "por") && r.givenAt(first) || r.wordAt(h.first, "ask") && r.givenAt(first) && r.sentenceFirst(h.first) == h.first && (last+1 >= len(r.toks) || r.sentenceEnd(last+1))) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok &&
+				(r.asked(fitcheck.TopicName) ||
+					r.wordAt(h.first, "attn", "attention") && r.givenAt(first) ||
+					r.known(fitcheck.TopicPhone) && r.wordAt(h.last, "for", "por") && r.givenAt(first) ||
+					r.wordAt(h.first, "ask") && r.givenAt(first) && r.sentenceFirst(h.first) == h.first &&
+						(last+1 >= len(r.toks) || r.sentenceEnd(last+1))) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -62,7 +83,8 @@ func (r *reader) introduced() bool {
 			if r.markAt(at, ',') {
 				at++
 			}
-			if first, last, ok := r.nameFrom(at, true); ok && r.asked(fitcheck.TopicName) && (r.toks[first].word != nil || r.nameEnds(last+1)) {
+			if first, last, ok := r.nameFrom(at, true); ok && r.asked(fitcheck.TopicName) &&
+				(r.toks[first].word != nil || r.nameEnds(last+1)) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -70,7 +92,8 @@ func (r *reader) introduced() bool {
 			if n+1 < len(r.intros) && r.intros[n+1].is("intro", "last") && r.wordAt(h.last, "by", "is", "me") && r.firstAndLast(n) {
 				return true // "I go by Summer. Last name Fields."
 			}
-			if r.ofThing(h) || r.wordAt(h.first, "told", "tell") && r.wordAt(h.last, "its") && !r.asked(fitcheck.TopicName) && !r.givenAt(h.last+1) {
+			if r.ofThing(h) ||
+				r.wordAt(h.first, "told", "tell") && r.wordAt(h.last, "its") && !r.asked(fitcheck.TopicName) && !r.givenAt(h.last+1) {
 				continue // "I told you its corroded"
 			}
 			if first, last, ok := r.nameFrom(r.behindWhich(h), false); ok && (last > first || !r.wordAt(first, "w", "n", "u", "b")) {
@@ -78,7 +101,8 @@ func (r *reader) introduced() bool {
 				r.nameFact(first, last)
 				return true
 			}
-			if i := r.afterIntro(h.last + 1); r.wordAt(i, "les", "see", "guy", "an", "my", "you", "ha", "tu", "so", "do") && r.wordsIn(h.first, h.last+1, "name", "names") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, ',')) {
+			if i := r.afterIntro(h.last + 1); r.among(i, notIntroduced) && r.wordsIn(h.first, h.last+1, "name", "names") &&
+				(i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, ',')) {
 				r.nameFact(i, i)
 				return true // "name is Les"
 			}
@@ -87,7 +111,11 @@ func (r *reader) introduced() bool {
 				r.nameFact(first, last)
 				return true
 			}
-			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords.has(r.toks[first].text) && !(r.wordAt(first, "la", "el", "the") && first < last && jobWords.has(r.toks[first+1].text)) && !(r.wordAt(h.last, "somos") && !r.givenAt(first) && !(r.wordAt(first, "los") && last > first && r.toks[first+1].word == nil)) && r.nameEnds(last+1) && r.surelyName(h, first, last) {
+			if first, last, ok := r.nameFrom(h.last+1, true); ok && !jobWords.has(r.toks[first].text) &&
+				!(r.wordAt(first, "la", "el", "the") && first < last && jobWords.has(r.toks[first+1].text)) &&
+				!(r.wordAt(h.last, "somos") && !r.givenAt(first) &&
+					!(r.wordAt(first, "los") && last > first && r.toks[first+1].word == nil)) &&
+				r.nameEnds(last+1) && r.surelyName(h, first, last) {
 				r.nameFact(first, last)
 				return true
 			}
@@ -105,7 +133,12 @@ func (r *reader) introduced() bool {
 				return true
 			}
 		case "here":
-			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") && !r.wordAt(first, "moved", "moving", "relocated", "lived", "living", "came", "born", "raised", "settled") && !r.wordAt(h.last+1, "are", "get", "have", "usually") && !(first == h.first-1 && (jobWords.has(r.toks[first].text) || r.wordAt(first-1, "no", "not", "any", "zero"))) && !r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district", "services") {
+			if first, ok := r.nameBefore(h.first); ok && h.last-h.first == 0 && r.wordAt(h.first, "here") &&
+				!r.wordAt(first, "moved", "moving", "relocated", "lived", "living", "came", "born", "raised", "settled") &&
+				!r.wordAt(h.last+1, "are", "get", "have", "usually") &&
+				!(first == h.first-1 && (jobWords.has(r.toks[first].text) || r.wordAt(first-1, "no", "not", "any", "zero"))) &&
+				!r.wordsIn(first, h.first, "department", "dept", "maintenance", "facilities", "office", "crew", "team", "district",
+					"services") {
 				r.nameFact(first, h.first-1)
 				return true
 			}
@@ -143,7 +176,7 @@ func (r *reader) partStays(i int) bool {
 	for r.wordAt(i, "is", "es", "the", "el", "esta", "se", "still", "all") {
 		i++
 	}
-	return r.wordAt(i, "stays", "remains", "same", "unchanged", "stay", "igual", "mismo", "sigue", "queda", "no", "bien", "correcto", "fine", "right", "correct", "good", "ok", "okay")
+	return r.among(i, staysAsIs)
 }
 
 // lastNext: after one word and a comma stands "last name".
@@ -166,7 +199,8 @@ func (r *reader) firstAndLast(n int) bool {
 			continue
 		}
 		from, to, ok := r.nameFrom(r.intros[k].last+1, false)
-		if at := r.intros[k].last + 1; !ok && at < len(r.toks) && r.toks[at].kind == wordToken && !r.wordAt(at, "later", "unknown", "none", "no", "withheld", "private", "same", "below", "above", "not") && (at+1 == len(r.toks) || r.toks[at+1].kind == markToken) {
+		if at := r.intros[k].last + 1; !ok && at < len(r.toks) && r.toks[at].kind == wordToken && !r.among(at, lastNameLater) &&
+			(at+1 == len(r.toks) || r.toks[at+1].kind == markToken) {
 			from, to, ok = at, at, true // "last name Price"
 		}
 		if ok {
@@ -189,7 +223,8 @@ func (r *reader) lastAndFirst(n int) bool {
 		from, to, ok = at, at, true
 	}
 	first, end, given := r.nameFrom(r.intros[n+1].last+1, false)
-	if !ok || !given || r.intros[n+1].first > to+3 || r.wordAt(first, "stays", "stay", "same", "remains", "unchanged", "igual", "sigue") {
+	if !ok || !given || r.intros[n+1].first > to+3 ||
+		r.wordAt(first, "stays", "stay", "same", "remains", "unchanged", "igual", "sigue") {
 		return false
 	}
 	r.name(from, end)
@@ -234,23 +269,29 @@ func (r *reader) surelyName(h *hit, first, last int) bool {
 
 // nameFrom reads a name that starts at token i. After "I'm" it must not be an ordinary word.
 func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
-	for r.markAt(i, ':') || r.wordAt(i, "el", "la", "the", "su") && i+1 < len(r.toks) && len(r.toks[i+1].text) > 1 && r.titleOrInitial(i+1) || r.wordAt(i, "spelled", "actually", "really") || r.markAt(i, '-') || r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es") || r.wordAt(i, "its") && !r.wordAt(i-1, "me") {
+	for r.markAt(i, ':') ||
+		r.wordAt(i, "el", "la", "the", "su") && i+1 < len(r.toks) && len(r.toks[i+1].text) > 1 && r.titleOrInitial(i+1) ||
+		r.wordAt(i, "spelled", "actually", "really") || r.markAt(i, '-') ||
+		r.markAt(i, ',') && !strict || r.wordAt(i, "is", "es") ||
+		r.wordAt(i, "its") && !r.wordAt(i-1, "me") {
 		i++
 	}
-	for r.wordAt(i, "el", "la") && r.wordAt(i+1, "hermano", "hermana", "maestro", "maestra", "ingeniero", "inge", "doctor", "doctora", "licenciado", "contratista") && r.nameWord(i+2, true) {
+	for r.wordAt(i, "el", "la") && r.among(i+1, tradeTitles) && r.nameWord(i+2, true) {
 		i += 2 // "soy la hermana Lucha"
 	}
 	first, last = i, i-1
 	if r.wordAt(i, "el", "ella", "him", "her", "them", "ellos") && !r.nameWord(i+1, true) {
 		return first, last, false // "a nombre de él"
 	}
-	if r.wordAt(i, "hope") && (i == 0 || r.toks[i-1].kind == markToken) && r.wordAt(i+1, "that", "this", "it", "you", "youre", "so", "to", "all", "everything") {
+	if r.wordAt(i, "hope") && (i == 0 || r.toks[i-1].kind == markToken) &&
+		r.wordAt(i+1, "that", "this", "it", "you", "youre", "so", "to", "all", "everything") {
 		return first, last, false // "call me, hope that makes sense"
 	}
 	for last-first+1 < maxNameWords*2 && last+1 < len(r.toks) {
 		j := last + 1
 		switch {
-		case j > first && (r.wordAt(j-1, "jr", "sr") || r.markAt(j-1, '.') && r.wordAt(j-2, "jr", "sr")) && !r.markAt(j, '.'): // "Jim Jr. Jim Sr. is my dad"
+		case j > first && (r.wordAt(j-1, "jr", "sr") || r.markAt(j-1, '.') && r.wordAt(j-2, "jr", "sr")) && !r.markAt(j, '.'):
+			// "Jim Jr. Jim Sr. is my dad"
 			return first, last, r.likelyName(first, last, strict)
 		case j > first && r.wordAt(j, "w") && r.wordAt(j+1, "the", "my", "our", "a", "your"): // "Toya w the HOA"
 			return first, last, r.likelyName(first, last, strict)
@@ -258,9 +299,13 @@ func (r *reader) nameFrom(i int, strict bool) (first, last int, ok bool) {
 			last = j
 		case j > first && r.wordAt(j, "de") && r.wordAt(j+1, "la", "el", "los", "las") && !r.nameWord(j+2, true):
 			return first, last, r.likelyName(first, last, strict) // "el pastor Efraín de la iglesia"
-		case j > first && (r.wordAt(j, "will") && r.verbAfterWill(j+1) || r.wordAt(j, "hope") && r.wordAt(j+1, "that", "this", "it", "you", "all", "to")):
+		case j > first &&
+			(r.wordAt(j, "will") && r.verbAfterWill(j+1) ||
+				r.wordAt(j, "hope") && r.wordAt(j+1, "that", "this", "it", "you", "all", "to")):
 			return first, last, r.likelyName(first, last, strict)
-		case j > first && r.wordAt(j, "la", "el", "los") && !r.wordAt(j-1, "de", "y"), j > first && r.wordAt(j, "de", "del", "la") && !r.nameWord(j+1, true), j > first && r.wordAt(j, "de") && r.wordAt(j+1, "mantenimiento", "ventas", "compras", "limpieza", "obra", "oficina", "proyectos", "techos"):
+		case j > first && r.wordAt(j, "la", "el", "los") && !r.wordAt(j-1, "de", "y"), j > first && r.wordAt(j, "de", "del", "la") &&
+			!r.nameWord(j+1, true), j > first && r.wordAt(j, "de") &&
+			r.wordAt(j+1, "mantenimiento", "ventas", "compras", "limpieza", "obra", "oficina", "proyectos", "techos"):
 			return first, last, r.likelyName(first, last, strict)
 		case r.nameWord(j, strict || j > first):
 			last = j
@@ -285,8 +330,7 @@ func (r *reader) titleOrInitial(i int) bool {
 	if i < 0 || i >= len(r.toks) {
 		return false
 	}
-	return len(r.toks[i].text) == 1 || r.wordAt(i, "mr", "mrs", "ms", "dr", "jr", "sr", "st", "sra", "sgt", "pastor", "rev", "reverend", "father", "fr", "sister", "rabbi", "hno", "hna", "bishop",
-		"msgt", "tsgt", "ssgt", "maj", "major", "cpl", "pvt", "pfc", "cmdr", "capt", "captain", "col", "lt", "officer", "chief", "judge", "prof", "professor", "coach", "deacon", "don", "dona", "senor", "senora", "padre")
+	return len(r.toks[i].text) == 1 || r.among(i, titles)
 }
 
 // nameWord says whether a token can be a word of a name.
@@ -295,10 +339,11 @@ func (r *reader) nameWord(i int, strict bool) bool {
 		return false
 	}
 	t := &r.toks[i]
-	if t.is("btw", "lol", "haha", "jaja", "lmao", "everybody", "everyone") || t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
+	if t.is("btw", "lol", "haha", "jaja", "lmao", "everybody", "everyone") ||
+		t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
 		return false
 	}
-	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.is("van", "der", "von", "la", "de", "del", "st", "mc", "mac", "jr", "sr", "sra", "le", "el", "los") {
+	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.among(nameParticles) {
 		return true
 	}
 	if t.word.common || t.word.unit != noUnit {
@@ -345,14 +390,15 @@ func (r *reader) nameEnds(i int) bool {
 	if r.wordAt(i, "de", "del") && (r.saysUse(i+1) || r.saysUse(i+2)) {
 		return true // "habla Refugio Armendáriz de la iglesia"
 	}
-	return r.toks[i].used || r.wordAt(i, "a") && r.wordAt(i+1, "la", "sus", "su", "tus") || r.wordAt(i, "sorry", "perdon", "from", "in", "at", "with", "and", "here", "down", "up", "calling", "texting", "i", "we", "my", "of", "again", "im", "on", "over",
-		"de", "y", "en", "desde", "para", "pa", "you", "returning", "about", "regarding", "checking", "following", "everybody", "everyone", "will", "who", "writing", "looking", "the", "out", "asking", "but", "btw", "tengo", "vivo", "con", "would")
+	return r.toks[i].used || r.wordAt(i, "a") && r.wordAt(i+1, "la", "sus", "su", "tus") || r.among(i, afterNameWords)
 }
 
 // nameBefore reads a name that ends before token i: "Hal here".
 func (r *reader) nameBefore(i int) (first int, ok bool) {
 	first = i
-	if i == 2 && r.toks[0].word != nil && r.toks[0].word.given && r.toks[1].kind == wordToken && !(r.toks[1].word != nil && (r.toks[1].word.filler || negWords.has(r.toks[1].text))) && !r.wordAt(1, "and", "is", "not", "over") {
+	if i == 2 && r.toks[0].word != nil && r.toks[0].word.given && r.toks[1].kind == wordToken &&
+		!(r.toks[1].word != nil && (r.toks[1].word.filler || negWords.has(r.toks[1].text))) &&
+		!r.wordAt(1, "and", "is", "not", "over") {
 		return 0, true // "Elaine Good here"
 	}
 	for first > 0 && i-first < 3 && r.nameWord(first-1, true) && (r.toks[first-1].word == nil || r.toks[first-1].word.given) {
@@ -364,7 +410,8 @@ func (r *reader) nameBefore(i int) (first int, ok bool) {
 	if first > 0 && r.titleOrInitial(first-1) && len(r.toks[first-1].text) > 1 {
 		first-- // "Officer Dan Pike here"
 	}
-	if r.asked(fitcheck.TopicName) && first > 0 && r.givenAt(first) && !r.toks[first].word.common && r.wordAt(first-1, "here", "now", "today", "already", "lol", "anyway", "again", "week", "day", "hi", "hey") && (i+1 >= len(r.toks) || r.toks[i+1].used || r.toks[i+1].kind == markToken) {
+	if r.asked(fitcheck.TopicName) && first > 0 && r.givenAt(first) && !r.toks[first].word.common &&
+		r.among(first-1, besideGreeting) && (i+1 >= len(r.toks) || r.toks[i+1].used || r.toks[i+1].kind == markToken) {
 		return first, true // "it's been raining all week over here pat hale here 03801"
 	}
 	return first, first == 0 || r.toks[first-1].kind == markToken || r.talkBefore(first-1)
@@ -373,7 +420,9 @@ func (r *reader) nameBefore(i int) (first int, ok bool) {
 // calledName: "please call Ray 806-555-0177": a name between the call and its number.
 func (r *reader) calledName() bool {
 	for i := range r.toks {
-		if !r.wordAt(i, "call", "text", "contact", "reach", "phone") || !r.givenAt(i+1) || r.negated(i) || r.wordsIn(max(0, i-5), i, "tried", "told", "said", "when", "if", "did", "dont", "used") {
+		if !r.wordAt(i, "call", "text", "contact", "reach", "phone") || !r.givenAt(i+1) ||
+			r.negated(i) ||
+			r.wordsIn(max(0, i-5), i, "tried", "told", "said", "when", "if", "did", "dont", "used") {
 			continue
 		}
 		last := i + 1

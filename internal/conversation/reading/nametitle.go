@@ -6,13 +6,22 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	shortTitles = wordsOf(`dr mr mrs ms rev capt lt sgt col prof fr st sra`)
+	namedThings = wordsOf(`job project company business building site file street road brand model product dogs
+		subdivision`)
+	firmWordsOfNames = wordsOf(`roofing techos mantenimiento escuela iglesia oficina construccion construcciones
+		glass homes compania empresa services servicios remodeling constructora contratistas`)
+)
+
 // withTitle takes the title before a name, and the stop of a "Jr." after it, to the name.
 func (r *reader) withTitle(first, last int) (int, int) {
 	t := first - 1
 	if r.markAt(t, '.') && r.toks[t].glued {
 		t--
 	}
-	if t >= 0 && r.toks[t].kind == wordToken && !r.toks[t].used && len(r.toks[t].text) > 1 && r.titleOrInitial(t) && (t == first-1 || r.wordAt(t, "dr", "mr", "mrs", "ms", "rev", "capt", "lt", "sgt", "col", "prof", "fr", "st", "sra")) {
+	if t >= 0 && r.toks[t].kind == wordToken && !r.toks[t].used && len(r.toks[t].text) > 1 && r.titleOrInitial(t) &&
+		(t == first-1 || r.among(t, shortTitles)) {
 		first = t
 		for k := t - 1; k > 0 && (r.markAt(k, '&') || r.wordAt(k, "and", "y")); k = first - 1 { // "Mr. & Mrs. Van Horn"
 			if r.markAt(k-1, '.') {
@@ -57,15 +66,17 @@ func (r *reader) spelledName(i int) bool {
 
 // ofThing: the name is a job's, a building's or a shop's: "the job name is Hillcrest".
 func (r *reader) ofThing(h *hit) bool {
-	if r.wordsIn(max(0, h.first-5), h.first, "need", "want", "needs", "necesita", "quiere") && r.wordsIn(max(0, h.first-6), h.first, "why", "que") {
+	if r.wordsIn(max(0, h.first-5), h.first, "need", "want", "needs", "necesita", "quiere") &&
+		r.wordsIn(max(0, h.first-6), h.first, "why", "que") {
 		return true // "why do you need my name. Austin": where, if anything
 	}
 	for i := h.first; i <= h.last; i++ {
-		if r.wordAt(i, "name") && r.wordAt(i-1, "job", "project", "company", "business", "building", "site", "file", "street", "road", "brand", "model", "product", "dogs", "subdivision") {
+		if r.wordAt(i, "name") && r.among(i-1, namedThings) {
 			return true
 		}
 	}
-	return r.wordAt(h.last+1, "of") && r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "job", "project", "company", "business", "building", "church", "school")
+	return r.wordAt(h.last+1, "of") &&
+		r.wordsIn(h.last+2, min(h.last+5, len(r.toks)), "job", "project", "company", "business", "building", "church", "school")
 }
 
 // spelledOut sets aside the letters that spell a word of the message: "Marlene Stubbs, that's
@@ -108,10 +119,11 @@ func (r *reader) lettersFrom(i int) (word string, last int) {
 // person's name.
 func (r *reader) withoutFirm(first, last int) (int, int) {
 	for i := first + 1; i <= last; i++ {
-		if r.wordAt(i, "cell", "mobile", "phone", "tel", "cel", "text", "desk", "celular", "telefono") && i+1 < len(r.toks) && (r.toks[i+1].kind == phoneToken || i == last && r.numberedAt(i+1)) {
+		if r.wordAt(i, "cell", "mobile", "phone", "tel", "cel", "text", "desk", "celular", "telefono") && i+1 < len(r.toks) &&
+			(r.toks[i+1].kind == phoneToken || i == last && r.numberedAt(i+1)) {
 			return first, i - 1
 		}
-		if r.wordAt(i, "de") && r.wordsIn(i+1, last+1, "roofing", "techos", "mantenimiento", "escuela", "iglesia", "oficina", "construccion", "construcciones", "glass", "homes", "compania", "empresa", "services", "servicios", "remodeling", "constructora", "contratistas") {
+		if r.wordAt(i, "de") && r.anyOf(i+1, last+1, firmWordsOfNames) {
 			return first, i - 1
 		}
 	}

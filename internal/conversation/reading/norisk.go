@@ -2,6 +2,8 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var harmCauses = wordsOf(`fell hit came caused cause broke fault just cayo rompio quebro`)
+
 // noRisk: "no hail or nothing", told where something else was asked: nothing that could hit
 // the skylight is there, if all that the message says is that.
 func (r *reader) noRisk() {
@@ -26,7 +28,7 @@ func (r *reader) noRisk() {
 		}
 		last = h.last
 	}
-	if (unknown || len(r.Asked) == 0) && (kinds < 2 || r.wordsIn(0, len(r.toks), "fell", "hit", "came", "caused", "cause", "broke", "fault", "just", "cayo", "rompio", "quebro")) {
+	if (unknown || len(r.Asked) == 0) && (kinds < 2 || r.anyOf(0, len(r.toks), harmCauses)) {
 		return // two of them denied are enough: "there's not a tree within a mile and it never hails"
 	}
 	if first >= 0 && !r.wordsIn(0, len(r.toks), "damage", "damaged", "dano", "yet") {

@@ -5,19 +5,45 @@ import "example.com/intake-bot/internal/fitcheck"
 // Numbers of other things: money, dates, times, addresses, years. They are marked as
 // used, so that no size is made of them.
 
-var streetWords = wordsOf(`st street ave avenue av rd road dr drive ln lane blvd boulevard ct court way pl hwy highway cir pkwy parkway
-	trl trail ter terrace route rt pike loop calle avenida carretera place row alley`)
+var (
+	timeLinks = wordsOf(`free since on by before until till after from around day monday tuesday wednesday thursday
+		friday saturday sunday el desde date dated antes`)
+	dayWords = wordsOf(`off home work call saturday sunday monday tuesday wednesday thursday friday today tomorrow
+		tonight done meet leave back`)
+	thingOwners      = wordsOf(`brother neighbor neighbour friend husband wife dad son buddy uncle roofer handyman he she`)
+	streetDirections = wordsOf(`n s e w county old oak main park lake hill north south east west state el`)
+	besideStreet     = wordsOf(`one other each both this that same either any another short long narrow narrower shorter
+		longer skinny wide big small tall fat the`)
+	floorOrdinals = wordsOf(`top first second third ground upper main 1st 2nd 3rd`)
+	partOfAName   = wordsOf(`metal plastic wood flat clear inside outside top frame widest cap this that lip bottom
+		raised dome bubble wooden`)
+	roomNameParts   = wordsOf(`locker rec game meeting board store break gym shop sales`)
+	beforeNamedVerb = wordsOf(`to i we would please can could will gonna and`)
+	datedVerbs      = wordsOf(`built made put installed done bought moved replaced redone hammered roofed since up came`)
+	yearLinks       = wordsOf(`in since from before after around circa year en desde del de of a the about until early
+		late mid`)
+	afterMeasured = wordsOf(`layer layers ply pane panes capas de redondos redondas cuadrados cuadradas round square
+		wide long`)
+	nearATime = wordsOf(`tomorrow today tonight later morning afternoon evening noon monday tuesday wednesday
+		thursday friday saturday sunday home free available oclock call give work manana tarde lunes martes miercoles
+		jueves viernes sabado domingo photos pictures pics`)
+	timePlans = wordsOf(`ill be there back will go going get coming i`)
+)
+
+var streetWords = wordsOf(`st street ave avenue av rd road dr drive ln lane blvd boulevard ct court way pl hwy
+	highway cir pkwy parkway trl trail ter terrace route rt pike loop calle avenida carretera place row alley`)
 
 // beforeCode are words after which a number is a name of something.
-var beforeCode = wordsOf(`apt apartment suite ste order invoice model part po box item sku serial account acct job ticket ref rr lot
-	route hwy highway road room rm bldg floor catalog permit channel exit ext extension lat interstate page since
-	factura pedido orden depto modelo version`)
+var beforeCode = wordsOf(`apt apartment suite ste order invoice model part po box item sku serial account acct
+	job ticket ref rr lot route hwy highway road room rm bldg floor catalog permit channel exit ext extension lat
+	interstate page since factura pedido orden depto modelo version`)
 
 // afterCount are words after which a number counts something that is no length.
-var afterCount = wordsOf(`years year times second yrs yr months month weeks week wks days day hours hour hrs hr minutes minute min mins
-	seconds secs anos ano meses mes semanas dias horas hora minutos pm am oclock dollars dollar bucks budgeted usd
-	dolares pesos grand k percent deg degrees mph lbs lb pounds miles mile gallons stories story people yards yard
-	sqft acres kg oz psf psi gauge ga amp volts watt watts tops anios libras grados millas`)
+var afterCount = wordsOf(`years year times second yrs yr months month weeks week wks days day hours hour hrs hr
+	minutes minute min mins seconds secs anos ano meses mes semanas dias horas hora minutos pm am oclock dollars
+	dollar bucks budgeted usd dolares pesos grand k percent deg degrees mph lbs lb pounds miles mile gallons
+	stories story people yards yard sqft acres kg oz psf psi gauge ga amp volts watt watts tops anios libras grados
+	millas`)
 
 func (r *reader) numbersOfOtherThings() {
 	for i := range r.toks {
@@ -43,7 +69,8 @@ func (r *reader) numbersOfOtherThings() {
 		case r.by(i-1) && r.refAt(i+1, i+2): // "first 25 x 49 second 33 x 33"
 		case r.numberedSide(i):
 			r.use(i, i)
-		case r.toks[i].whole == 2 && r.toks[i].dec == 0 && r.wordAt(i+1, "x") && r.wordAt(i+2, "curb", "lumber", "wood", "frame", "box", "material", "framing"):
+		case r.toks[i].whole == 2 && r.toks[i].dec == 0 && r.wordAt(i+1, "x") &&
+			r.wordAt(i+2, "curb", "lumber", "wood", "frame", "box", "material", "framing"):
 			r.use(i, i+1) // "over a 2x curb"
 		case r.wroteBefore(i):
 			_, next := r.numeralAt(i)
@@ -59,10 +86,13 @@ func (r *reader) numbersOfOtherThings() {
 
 // accuracy: "down to the sixteenth", "to the nearest eighth": how finely it is to be measured.
 func (r *reader) accuracy(i int) bool {
-	if r.wordAt(i, "sixteenths", "eighths", "quarters", "32nds", "thirtyseconds") && r.wordAt(i-1, "for", "in", "about", "the") && !r.wordAt(i-2, "of") && !r.numberAfter(i-2) {
+	if r.wordAt(i, "sixteenths", "eighths", "quarters", "32nds", "thirtyseconds") && r.wordAt(i-1, "for", "in", "about", "the") &&
+		!r.wordAt(i-2, "of") && !r.numberAfter(i-2) {
 		return true // "you asked for sixteenths"
 	}
-	return r.wordAt(i, "sixteenth", "eighth", "quarter", "half", "thirtysecond") && (r.wordAt(i-1, "nearest", "closest") || r.wordAt(i-1, "the", "a", "an") && r.wordAt(i-2, "to", "within") && !(r.toks[max(0, i-3)].kind == numToken))
+	return r.wordAt(i, "sixteenth", "eighth", "quarter", "half", "thirtysecond") &&
+		(r.wordAt(i-1, "nearest", "closest") ||
+			r.wordAt(i-1, "the", "a", "an") && r.wordAt(i-2, "to", "within") && !(r.toks[max(0, i-3)].kind == numToken))
 }
 
 // numberedSide: "diag 1 is 55 3/4", "side 2: 49 1/2".
@@ -70,14 +100,16 @@ func (r *reader) numberedSide(i int) bool {
 	if n := r.wholeAt(i); n < 1 || n > 4 || !r.wordAt(i-1, "diag", "diagonal", "side", "diags", "wall", "edge", "lado") {
 		return false
 	}
-	return r.wordAt(i+1, "is", "es", "was", "measures") || r.markAt(i+1, ':') || r.markAt(i+1, '=') || r.markAt(i+1, '-') && !r.toks[i+1].glued ||
+	return r.wordAt(i+1, "is", "es", "was", "measures") || r.markAt(i+1, ':') ||
+		r.markAt(i+1, '=') || r.markAt(i+1, '-') && !r.toks[i+1].glued ||
 		i+1 < len(r.toks) && r.toks[i+1].kind == numToken && !r.markAt(i+2, '/') || r.toks[i].kind == wordToken && r.numberAfter(i+1)
 }
 
 // spokenCount: "five years", "two weeks".
 func (r *reader) spokenCount(i int) {
 	k := r.toks[i].word.number.kind
-	if k == soundsLike || k == partWord || !r.among(i+1, afterCount) || r.wordAt(i+1, "second") && r.wordAt(i+2, "one", "is", "skylight", "dome", "unit") {
+	if k == soundsLike || k == partWord || !r.among(i+1, afterCount) ||
+		r.wordAt(i+1, "second") && r.wordAt(i+2, "one", "is", "skylight", "dome", "unit") {
 		return
 	}
 	if r.wordAt(i+1, "cracks", "crack", "leaks", "leak", "holes", "hole", "drips") {
@@ -88,7 +120,8 @@ func (r *reader) spokenCount(i int) {
 }
 
 func (r *reader) money(i int) bool {
-	if r.wordAt(i-1, "budget", "spend", "paid", "pay", "spent") || r.wordAt(i-1, "is", "of", "was") && r.wordAt(i-2, "budget", "price", "cost", "quote", "estimate", "bill") {
+	if r.wordAt(i-1, "budget", "spend", "paid", "pay", "spent") ||
+		r.wordAt(i-1, "is", "of", "was") && r.wordAt(i-2, "budget", "price", "cost", "quote", "estimate", "bill") {
 		r.use(i, i)
 		return true
 	}
@@ -101,7 +134,8 @@ func (r *reader) money(i int) bool {
 
 // date: 6/12/2004, june 12, 12 june; a day and month with words that speak of time.
 func (r *reader) date(i int) bool {
-	if r.among(i-1, monthWords) && i > 0 && r.toks[i].whole <= 31 || r.among(i+1, monthWords) && !r.wordAt(i+1, "may", "mar", "march") {
+	if r.among(i-1, monthWords) && i > 0 && r.toks[i].whole <= 31 ||
+		r.among(i+1, monthWords) && !r.wordAt(i+1, "may", "mar", "march") {
 		r.use(i, i)
 		return true
 	}
@@ -113,15 +147,18 @@ func (r *reader) date(i int) bool {
 		return false
 	}
 	sep := r.toks[i+1].text[0]
-	if r.markAt(i+3, sep) && i+4 < len(r.toks) && r.toks[i+4].kind == numToken && r.toks[i+4].glued && r.toks[i].whole <= 31 && r.toks[i+2].whole <= 31 {
+	if r.markAt(i+3, sep) && i+4 < len(r.toks) && r.toks[i+4].kind == numToken && r.toks[i+4].glued && r.toks[i].whole <= 31 &&
+		r.toks[i+2].whole <= 31 {
 		r.use(i, i+4)
 		return true
 	}
-	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && r.timeWord(i-1) && (!tapePart(r.toks[i+2].whole) || r.wordAt(i-1, "on", "since", "before", "until") && r.unitAt(i+3) == noUnit) {
+	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && r.timeWord(i-1) &&
+		(!tapePart(r.toks[i+2].whole) || r.wordAt(i-1, "on", "since", "before", "until") && r.unitAt(i+3) == noUnit) {
 		r.use(i, i+2)
 		return true
 	}
-	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && !tapePart(r.toks[i+2].whole) && r.toks[i+2].whole != 12 && r.wordAt(i+3, "before", "after", "or", "at", "by", "when") && !r.wordAt(i-1, "and") {
+	if sep == '/' && r.toks[i].whole <= 12 && r.toks[i+2].whole <= 31 && !tapePart(r.toks[i+2].whole) && r.toks[i+2].whole != 12 &&
+		r.wordAt(i+3, "before", "after", "or", "at", "by", "when") && !r.wordAt(i-1, "and") {
 		r.use(i, i+2)
 		return true
 	}
@@ -134,8 +171,7 @@ func (r *reader) date(i int) bool {
 
 // timeWord: a word before a number that makes it a day.
 func (r *reader) timeWord(i int) bool {
-	return r.wordAt(i, "free", "since", "on", "by", "before", "until", "till", "after", "from", "around", "day", "monday",
-		"tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "el", "desde", "date", "dated", "antes")
+	return r.among(i, timeLinks)
 }
 
 func (r *reader) clock(i int) bool {
@@ -152,7 +188,9 @@ func (r *reader) clock(i int) bool {
 		r.use(i, i+2)
 		return true
 	}
-	if (r.wordAt(i-1, "til", "till", "until") || r.wordAt(i-1, "at") && r.dayNamed(i)) && r.toks[i].whole <= 12 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 2 && r.toks[i+1].whole%15 == 0 && r.toks[i+1].whole < 60 &&
+	if (r.wordAt(i-1, "til", "till", "until") || r.wordAt(i-1, "at") && r.dayNamed(i)) && r.toks[i].whole <= 12 &&
+		i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 2 && r.toks[i+1].whole%15 == 0 &&
+		r.toks[i+1].whole < 60 &&
 		!r.by(i+2) && !r.markAt(i+2, '/') && r.unitAt(i+2) == noUnit {
 		r.use(i, i+1) // "off at 2 30"
 		return true
@@ -163,7 +201,7 @@ func (r *reader) clock(i int) bool {
 // dayNamed: the sentence tells when somebody comes or goes.
 func (r *reader) dayNamed(i int) bool {
 	from, to := r.sentence(i)
-	return r.wordsIn(from, to+1, "off", "home", "work", "call", "saturday", "sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "today", "tomorrow", "tonight", "done", "meet", "leave", "back")
+	return r.anyOf(from, to+1, dayWords)
 }
 
 // snowed: "we got 6 feet last winter": how deep the snow was.
@@ -173,11 +211,16 @@ func (r *reader) snowed(i int) bool {
 		return false
 	}
 	from, to := r.sentence(i)
-	if r.wordAt(i-1, "snowed", "rained", "nevo", "llovio") || r.wordsIn(max(from, i-6), i, "tape", "ladder", "ruler", "cinta", "escalera") && r.wordsIn(max(from, i-4), i, "goes", "reaches", "extends") {
+	if r.wordAt(i-1, "snowed", "rained", "nevo", "llovio") ||
+		r.wordsIn(max(from, i-6), i, "tape", "ladder", "ruler", "cinta", "escalera") &&
+			r.wordsIn(max(from, i-4), i, "goes", "reaches", "extends") {
 		r.use(i, i+1)
 		return true // "it snowed 9 inches", "my tape only goes to 12 ft"
 	}
-	if r.wordAt(i+2, "of") && r.wordAt(i+3, "snow", "rain", "water", "ice", "slush") || r.wordsIn(from, i, "got", "get", "had", "have") && r.wordAt(i+2, "last", "this", "every", "each", "in") && r.wordsIn(i+2, min(i+5, to+1), "winter", "storm", "blizzard", "year") && r.wordsIn(0, len(r.toks), "snow", "blizzard", "snowed") {
+	if r.wordAt(i+2, "of") && r.wordAt(i+3, "snow", "rain", "water", "ice", "slush") ||
+		r.wordsIn(from, i, "got", "get", "had", "have") && r.wordAt(i+2, "last", "this", "every", "each", "in") &&
+			r.wordsIn(i+2, min(i+5, to+1), "winter", "storm", "blizzard", "year") &&
+			r.wordsIn(0, len(r.toks), "snow", "blizzard", "snowed") {
 		r.use(i, i+1)
 		return true
 	}
@@ -187,10 +230,16 @@ func (r *reader) snowed(i int) bool {
 // spaced: "screws through the lip every 6 inches", "tornillos cada 15 cm": how far apart
 // something is.
 func (r *reader) spaced(i int) bool {
-	if r.unitAt(i+1) == noUnit || r.wordAt(i-1, "every", "per", "cada") && (r.unitAt(i+1) == foot && r.asked(fitcheck.TopicRoofSlope) || r.twelve(i) && (r.asked(fitcheck.TopicRoofSlope) || r.roofRises(i)) && !r.wordsIn(0, len(r.toks), "screws", "screw", "nails", "tornillos")) || r.by(i+2) {
+	if r.unitAt(i+1) == noUnit ||
+		r.wordAt(i-1, "every", "per", "cada") &&
+			(r.unitAt(i+1) == foot && r.asked(fitcheck.TopicRoofSlope) ||
+				r.twelve(i) && (r.asked(fitcheck.TopicRoofSlope) || r.roofRises(i)) &&
+					!r.wordsIn(0, len(r.toks), "screws", "screw", "nails", "tornillos")) ||
+		r.by(i+2) {
 		return false
 	}
-	if r.wordAt(i-1, "every", "cada") || r.wordAt(i+2, "apart", "o.c", "oc") || r.wordAt(i+2, "on") && r.wordAt(i+3, "center", "centers") {
+	if r.wordAt(i-1, "every", "cada") || r.wordAt(i+2, "apart", "o.c", "oc") ||
+		r.wordAt(i+2, "on") && r.wordAt(i+3, "center", "centers") {
 		r.use(i, i+1)
 		return true
 	}
@@ -199,7 +248,9 @@ func (r *reader) spaced(i int) bool {
 
 // boardSides: "4 wood sides coming up out of the roof": how many there are.
 func (r *reader) boardSides(i int) bool {
-	if r.toks[i].dec > 0 || r.toks[i].whole > 8 || !r.wordAt(i+1, "wood", "wooden", "metal", "aluminum", "plastic") || !r.wordAt(i+2, "sides", "walls", "boards", "pieces", "strips", "legs", "edges", "panels") {
+	if r.toks[i].dec > 0 || r.toks[i].whole > 8 ||
+		!r.wordAt(i+1, "wood", "wooden", "metal", "aluminum", "plastic") ||
+		!r.wordAt(i+2, "sides", "walls", "boards", "pieces", "strips", "legs", "edges", "panels") {
 		return false
 	}
 	r.use(i, i)
@@ -210,7 +261,11 @@ func (r *reader) boardSides(i int) bool {
 // has a 10 foot laddder".
 func (r *reader) ownedThing(i int) bool {
 	j := i + 2
-	if r.unitAt(i+1) != foot || !r.wordAt(i-1, "a", "an") || !r.wordAt(i-2, "has", "have", "got", "owns", "borrowed", "bought") || !r.wordAt(i-3, "brother", "neighbor", "neighbour", "friend", "husband", "wife", "dad", "son", "buddy", "uncle", "roofer", "handyman", "he", "she") || j >= len(r.toks) || r.toks[j].kind != wordToken || r.toks[j].word != nil || r.by(j) || r.wordsIn(j+1, min(j+3, len(r.toks)), "skylight", "dome", "one") {
+	if r.unitAt(i+1) != foot || !r.wordAt(i-1, "a", "an") ||
+		!r.wordAt(i-2, "has", "have", "got", "owns", "borrowed", "bought") ||
+		!r.among(i-3, thingOwners) || j >= len(r.toks) || r.toks[j].kind != wordToken ||
+		r.toks[j].word != nil || r.by(j) ||
+		r.wordsIn(j+1, min(j+3, len(r.toks)), "skylight", "dome", "one") {
 		return false
 	}
 	r.use(i, i+1)
@@ -228,13 +283,14 @@ func (r *reader) street(i int) bool {
 	}
 	for n := 0; n < 5 && j < len(r.toks); n++ {
 		t := &r.toks[j]
-		if t.kind == markToken && !(t.text[0] == '.' && t.glued) && t.text[0] != '-' || r.by(j) || t.kind == wordToken && r.unitAt(j) != noUnit && t.text != "ft" {
+		if t.kind == markToken && !(t.text[0] == '.' && t.glued) && t.text[0] != '-' ||
+			r.by(j) || t.kind == wordToken && r.unitAt(j) != noUnit && t.text != "ft" {
 			return false
 		}
-		if n > 0 && t.kind == wordToken && (t.word != nil && t.word.common && !streetWords.has(t.text)) && !t.is("n", "s", "e", "w", "county", "old", "oak", "main", "park", "lake", "hill", "north", "south", "east", "west", "state", "el") {
+		if n > 0 && t.kind == wordToken && (t.word != nil && t.word.common && !streetWords.has(t.text)) && !t.among(streetDirections) {
 			return false
 		}
-		if t.is("way") && r.wordAt(j-1, "one", "other", "each", "both", "this", "that", "same", "either", "any", "another", "short", "long", "narrow", "narrower", "shorter", "longer", "skinny", "wide", "big", "small", "tall", "fat", "the") {
+		if t.is("way") && r.among(j-1, besideStreet) {
 			return false
 		}
 		if t.kind == wordToken && streetWords.has(t.text) && (j > i+1 || !t.glued && t.text != "st" && t.text != "ft") {
@@ -242,7 +298,8 @@ func (r *reader) street(i int) bool {
 			for r.wordAt(end+1, "n", "s", "e", "w", "nw", "ne", "sw", "se") {
 				end++
 			}
-			if end+1 < len(r.toks) && r.toks[end+1].kind == numToken && t.is("road", "hwy", "highway", "route", "rd") && !r.wordAt(end+2, "and") && !r.by(end+2) && r.unitAt(end+2) == noUnit {
+			if end+1 < len(r.toks) && r.toks[end+1].kind == numToken && t.is("road", "hwy", "highway", "route", "rd") &&
+				!r.wordAt(end+2, "and") && !r.by(end+2) && r.unitAt(end+2) == noUnit {
 				end++
 			}
 			r.use(i, end)
@@ -256,35 +313,41 @@ func (r *reader) street(i int) bool {
 // named: a number after "apt", "model", "order": a code, perhaps with letters after it.
 func (r *reader) named(i int) bool {
 	j := i - 1
-	for j >= 0 && (r.markAt(j, '#') || r.markAt(j, '.') || r.markAt(j, ':') || r.wordAt(j, "number", "no", "num", "is", "was", "from")) {
+	for j >= 0 &&
+		(r.markAt(j, '#') || r.markAt(j, '.') || r.markAt(j, ':') || r.wordAt(j, "number", "no", "num", "is", "was", "from")) {
 		j--
 	}
 	if j < 0 || r.toks[j].kind != wordToken || !beforeCode.has(r.toks[j].text) || j < r.sentenceFirst(i) {
 		return false
 	}
-	if _, next := r.numeralAt(i); r.toks[j].is("order", "orden", "item") && (r.wordAt(j-1, "in", "en") || r.by(i+1) || next > i+1 || r.unitAt(i+1) != noUnit || i+1 < len(r.toks) && r.among(i+1, countNouns)) {
+	if _, next := r.numeralAt(i); r.toks[j].is("order", "orden", "item") &&
+		(r.wordAt(j-1, "in", "en") || r.by(i+1) || next > i+1 || r.unitAt(i+1) != noUnit ||
+			i+1 < len(r.toks) && r.among(i+1, countNouns)) {
 		return false // "sides in order: 24 1/2, 48 1/2"
 	}
-	if r.toks[j].is("floor") && (r.asked(fitcheck.TopicCount) || i+1 < len(r.toks) && countNouns.has(r.toks[i+1].text)) && (r.sentenceEnd(i-1) || r.wordAt(j-1, "top", "first", "second", "third", "ground", "upper", "main", "1st", "2nd", "3rd")) {
+	if r.toks[j].is("floor") && (r.asked(fitcheck.TopicCount) || i+1 < len(r.toks) && countNouns.has(r.toks[i+1].text)) &&
+		(r.sentenceEnd(i-1) || r.among(j-1, floorOrdinals)) {
 		return false // "a condo, top floor. 1"
 	}
-	if r.toks[j].is("part") && j == i-1 && r.wordAt(j-1, "metal", "plastic", "wood", "flat", "clear", "inside", "outside", "top", "frame", "widest", "cap", "this", "that", "lip", "bottom", "raised", "dome", "bubble", "wooden") {
+	if r.toks[j].is("part") && j == i-1 && r.among(j-1, partOfAName) {
 		return false // "metal part to metal part 22 5/16"
 	}
-	if r.toks[j].is("part", "box", "floor", "road", "room", "route") && j != i-1 && !r.markAt(i-1, '#') && !r.markAt(i-1, '.') && !r.wordAt(i-1, "number", "no") {
+	if r.toks[j].is("part", "box", "floor", "road", "room", "route") && j != i-1 && !r.markAt(i-1, '#') && !r.markAt(i-1, '.') &&
+		!r.wordAt(i-1, "number", "no") {
 		return false
 	}
-	if r.toks[j].is("room", "floor") && j == i-1 && r.pairAt(i) && (r.room(j-1) || r.wordAt(j-1, "locker", "rec", "game", "meeting", "board", "store", "break", "gym", "shop", "sales")) {
+	if r.toks[j].is("room", "floor") && j == i-1 && r.pairAt(i) && (r.room(j-1) || r.among(j-1, roomNameParts)) {
 		return false // "living room 25 x 49"
 	}
 	if r.wordAt(j, "box") && !(j > 0 && r.wordAt(j-1, "po", "p", "o")) && !r.markAt(i+1, ',') {
 		return false
 	}
-	if r.wordAt(j, "order") && j == i-1 && r.wordAt(j-1, "to", "i", "we", "would", "please", "can", "could", "will", "gonna", "and") {
+	if r.wordAt(j, "order") && j == i-1 && r.among(j-1, beforeNamedVerb) {
 		return false // "I would like to order 3 round domes"
 	}
 	end := i
-	for end+1 < len(r.toks) && r.toks[end+1].glued && (r.toks[end+1].kind == wordToken || r.toks[end+1].kind == numToken) || r.codeDash(end+1) {
+	for end+1 < len(r.toks) && r.toks[end+1].glued && (r.toks[end+1].kind == wordToken || r.toks[end+1].kind == numToken) ||
+		r.codeDash(end+1) {
 		end++
 	}
 	r.use(i, end)
@@ -299,7 +362,8 @@ func (r *reader) counted(i int) bool {
 	if r.wordAt(i+1, "second") && (r.toks[i].dec > 0 || r.asked(fitcheck.TopicCurbDiagonals)) && r.numberAfter(i+2) {
 		return false // "first diagonal 71.25 second 71.375"
 	}
-	if r.wordAt(i+1, "second", "sec", "secs") || r.markAt(i+1, '%') || r.among(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
+	if r.wordAt(i+1, "second", "sec", "secs") || r.markAt(i+1, '%') ||
+		r.among(i+1, afterCount) && !(r.wordAt(i+1, "min", "am", "k", "ga") && !r.toks[i+1].glued && !r.wordAt(i+1, "min", "am")) ||
 		r.wordAt(i+1, "sq", "square", "cubic") && r.unitAt(i+2) == foot || r.markAt(i+1, '-') && r.among(i+2, afterCount) {
 		r.use(i, i)
 		return true
@@ -310,14 +374,17 @@ func (r *reader) counted(i int) bool {
 // year: four digits after words that speak of time.
 func (r *reader) year(i int) bool {
 	t := &r.toks[i]
-	if t.dec == 0 && len(t.text) == 2 && t.whole >= 50 && r.wordAt(i-1, "in", "since") && i > 1 && r.wordsIn(r.sentenceFirst(i), i, "built", "made", "put", "installed", "done", "bought", "moved", "replaced", "redone", "hammered", "roofed", "since", "up", "came") && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit && r.numberAt(i-2).kind == notNumber && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, '"') && !r.markAt(i+1, '/') && !r.markAt(i+1, '-')) {
+	if t.dec == 0 && len(t.text) == 2 && t.whole >= 50 && r.wordAt(i-1, "in", "since") && i > 1 &&
+		r.anyOf(r.sentenceFirst(i), i, datedVerbs) && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit &&
+		r.numberAt(i-2).kind == notNumber &&
+		(i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, '"') && !r.markAt(i+1, '/') && !r.markAt(i+1, '-')) {
 		r.use(i, i) // "hammered it together myself in 94"
 		return true
 	}
 	if t.dec > 0 || len(t.text) != 4 || t.whole < 1900 || t.whole > 2099 || r.unitAt(i+1) != noUnit || r.by(i+1) || r.by(i-1) {
 		return false
 	}
-	if r.wordAt(i-1, "in", "since", "from", "before", "after", "around", "circa", "year", "en", "desde", "del", "de", "of", "a", "the", "about", "until", "early", "late", "mid") || !r.asked(r.askedSize()) {
+	if r.among(i-1, yearLinks) || !r.asked(r.askedSize()) {
 		r.use(i, i)
 		return true
 	}
@@ -339,7 +406,9 @@ func (r *reader) outOf(i int) bool {
 	if r.wordAt(j, "out") {
 		j++
 	}
-	if (r.wordAt(j, "of") || r.wordAt(j, "de") && r.asked(fitcheck.TopicCount)) && r.wordAt(j+1, "the", "my", "our", "those", "these", "las", "los", "mis") && r.wholeAt(j+2) > r.wholeAt(i) && !r.measuredAt(j+2) {
+	if (r.wordAt(j, "of") || r.wordAt(j, "de") && r.asked(fitcheck.TopicCount)) &&
+		r.wordAt(j+1, "the", "my", "our", "those", "these", "las", "los", "mis") && r.wholeAt(j+2) > r.wholeAt(i) &&
+		!r.measuredAt(j+2) {
 		if r.asked(fitcheck.TopicCount) && !r.wordsIn(max(0, i-3), i, "checked", "measured", "tried", "looked", "medi", "revise") {
 			r.use(j+2, j+2) // "just three of the five"
 			return true
@@ -347,7 +416,8 @@ func (r *reader) outOf(i int) bool {
 		r.use(i, j+2) // "checked on three of the five"
 		return true
 	}
-	if r.wordAt(j, "of") && r.wholeAt(j+1) > 0 && !r.by(j+2) && !r.markAt(j+2, '/') && !(j+2 < len(r.toks) && r.toks[j+2].kind == numToken) {
+	if r.wordAt(j, "of") && r.wholeAt(j+1) > 0 && !r.by(j+2) && !r.markAt(j+2, '/') &&
+		!(j+2 < len(r.toks) && r.toks[j+2].kind == numToken) {
 		r.use(i, j+1)
 		return true
 	}
@@ -357,8 +427,9 @@ func (r *reader) outOf(i int) bool {
 // measuredAt: the number is the start of a size, or tells of layers.
 func (r *reader) measuredAt(i int) bool {
 	next := i + 1
-	return r.by(next) || r.unitAt(next) != noUnit || r.markAt(next, '"') || r.markAt(next, '\'') || r.markAt(next, '/') || r.markAt(next, '-') ||
-		next < len(r.toks) && r.toks[next].kind == numToken || r.wordAt(next, "layer", "layers", "ply", "pane", "panes", "capas", "de", "redondos", "redondas", "cuadrados", "cuadradas", "round", "square", "wide", "long")
+	return r.by(next) || r.unitAt(next) != noUnit || r.markAt(next, '"') ||
+		r.markAt(next, '\'') || r.markAt(next, '/') || r.markAt(next, '-') ||
+		next < len(r.toks) && r.toks[next].kind == numToken || r.among(next, afterMeasured)
 }
 
 // timeNear: the clause speaks of time, so a bare number in it is an hour: "I'll be up
@@ -366,12 +437,10 @@ func (r *reader) measuredAt(i int) bool {
 func (r *reader) timeNear(m *measure) bool {
 	first, last := r.sentence(m.first)
 	for i := first; i <= last; i++ {
-		if r.wordAt(i, "tomorrow", "today", "tonight", "later", "morning", "afternoon", "evening", "noon", "monday", "tuesday",
-			"wednesday", "thursday", "friday", "saturday", "sunday", "home", "free", "available", "oclock", "call", "give", "work",
-			"manana", "tarde", "lunes", "martes", "miercoles", "jueves", "viernes", "sabado", "domingo", "photos", "pictures", "pics") {
+		if r.among(i, nearATime) {
 			return true
 		}
 	}
 	at := r.wordAt(m.first-1, "at", "in", "till", "until", "after", "before")
-	return at && r.wordsIn(first, m.first, "ill", "be", "there", "back", "will", "go", "going", "get", "coming", "i")
+	return at && r.anyOf(first, m.first, timePlans)
 }

@@ -4,13 +4,24 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Where the word for a color tells of something else than the plastic that is wanted.
 
+var (
+	afterClaro      = wordsOf(`si pues que y ya son eso por supuesto muy ok todo`)
+	comparisons     = wordsOf(`more less cheaper expensive compared versus vs difference than mas menos barato caro`)
+	besideFrameLook = wordsOf(`frame frames metal marco aluminum trim fiberglass rim ring retainer flange`)
+	otherColored    = wordsOf(`frame frames metal marco house roof door trim siding wall walls ceiling snow shingles
+		light room casa`)
+	clearSpanWords = wordsOf(`opening inside between span space across and on in thru through both each is thanks`)
+)
+
 // pastValue: the value is what was there, and another is told: "Clear. the old one was white".
 func (r *reader) pastValue(kind string, h *hit) bool {
 	if r.spent(kind, h) {
 		return true
 	}
 	from := r.clauseStart(h.first)
-	if !r.wordsIn(from, h.first, "old", "last", "existing", "original", "previous", "viejo", "anterior") || !r.wordsIn(from, h.first, "was", "were", "era", "eran", "is") || r.wordsIn(from, h.first, "match", "same", "like") {
+	if !r.wordsIn(from, h.first, "old", "last", "existing", "original", "previous", "viejo", "anterior") ||
+		!r.wordsIn(from, h.first, "was", "were", "era", "eran", "is") ||
+		r.wordsIn(from, h.first, "match", "same", "like") {
 		return false
 	}
 	for n := range r.choices {
@@ -25,17 +36,22 @@ func (r *reader) pastValue(kind string, h *hit) bool {
 // material or another color stands beside it, the word says of course.
 func (r *reader) ofCourse(n int) bool {
 	h := &r.choices[n]
-	if h.first != h.last || !r.wordAt(h.first, "claro") || r.asked(fitcheck.TopicColor) || r.fieldBefore(h.first) == fitcheck.TopicColor {
+	if h.first != h.last || !r.wordAt(h.first, "claro") || r.asked(fitcheck.TopicColor) ||
+		r.fieldBefore(h.first) == fitcheck.TopicColor {
 		return false
 	}
 	for k := max(n-1, 0); k < len(r.choices) && k <= n+1; k++ {
 		c := &r.choices[k]
-		if k != n && (c.has1("color") || c.has1("layer") || c.has1("material") && !c.is("material", "?") || c.has1("layers") && r.toks[c.last].kind == wordToken && !r.wordAt(c.last, "uno", "una", "dos", "tres") || c.has1("layers") && r.asked(fitcheck.TopicLayers)) {
+		if k != n &&
+			(c.has1("color") || c.has1("layer") || c.has1("material") && !c.is("material", "?") ||
+				c.has1("layers") && r.toks[c.last].kind == wordToken && !r.wordAt(c.last, "uno", "una", "dos", "tres") ||
+				c.has1("layers") && r.asked(fitcheck.TopicLayers)) {
 			return false
 		}
 	}
 	for i := r.clauseStart(h.first); i <= r.clauseEnd(h.last); i++ {
-		if t := &r.toks[i]; t.kind == wordToken && i != h.first && r.unitAt(i) == noUnit && r.numberAt(i).kind == notNumber && !r.talkBefore(i) && !r.wordAt(i, "si", "pues", "que", "y", "ya", "son", "eso", "por", "supuesto", "muy", "ok", "todo") {
+		if t := &r.toks[i]; t.kind == wordToken && i != h.first && r.unitAt(i) == noUnit && r.numberAt(i).kind == notNumber &&
+			!r.talkBefore(i) && !r.among(i, afterClaro) {
 			return false
 		}
 	}
@@ -45,7 +61,7 @@ func (r *reader) ofCourse(n int) bool {
 // compared: the sentence sets one price beside another: "is a bronze one more?".
 func (r *reader) compared(i int) bool {
 	from, to := r.sentence(i)
-	return r.wordsIn(from, to+1, "more", "less", "cheaper", "expensive", "compared", "versus", "vs", "difference", "than", "mas", "menos", "barato", "caro")
+	return r.anyOf(from, to+1, comparisons)
 }
 
 // askedOther: the same word answers another question.
@@ -97,8 +113,7 @@ func (r *reader) frameNear(h *hit) bool {
 	if j > h.last+1 && r.wordAt(j, "frame", "frames", "metal", "marco", "aluminum", "trim") {
 		return true // "bronze for the frame"
 	}
-	return r.wordAt(h.last+1, "frame", "frames", "metal", "marco", "aluminum", "trim", "fiberglass", "rim", "ring", "retainer", "flange") || r.wordAt(i, "frame", "frames", "metal", "marco",
-		"house", "roof", "door", "trim", "siding", "wall", "walls", "ceiling", "snow", "shingles", "light", "room", "casa")
+	return r.among(h.last+1, besideFrameLook) || r.among(i, otherColored)
 }
 
 func (r *reader) plasticNear(h *hit) bool {
@@ -112,7 +127,8 @@ func (r *reader) plasticTold(h *hit) bool {
 		return false
 	}
 	for i := h.first - 1; i >= r.sentenceFirst(h.first); i-- {
-		if r.wordAt(i, "frame", "frames", "metal", "aluminum", "marco", "marcos", "trim", "finish") || r.wordAt(i, "like", "match", "not", "as") {
+		if r.wordAt(i, "frame", "frames", "metal", "aluminum", "marco", "marcos", "trim", "finish") ||
+			r.wordAt(i, "like", "match", "not", "as") {
 			return false
 		}
 		if r.wordAt(i, "plastic", "dome", "domes", "bubble", "lens", "plastico", "domo", "domos") {
@@ -125,10 +141,12 @@ func (r *reader) plasticTold(h *hit) bool {
 // clearSpan: "21 1/2 by 45 1/2 clear", "22 clear by 46 clear" where an opening was asked for: the
 // way between its sides, and no color.
 func (r *reader) clearSpan(h *hit) bool {
-	if h.first != h.last || r.inRef(h.first-1) || !r.wordAt(h.first, "clear") || !r.asked(fitcheck.TopicCurbInside) && !r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) || h.first == 0 {
+	if h.first != h.last || r.inRef(h.first-1) || !r.wordAt(h.first, "clear") ||
+		!r.asked(fitcheck.TopicCurbInside) && !r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) ||
+		h.first == 0 {
 		return false
 	}
-	if next := h.last + 1; next < len(r.toks) && r.toks[next].kind == wordToken && !r.by(next) && !r.wordAt(next, "opening", "inside", "between", "span", "space", "across", "and", "on", "in", "thru", "through", "both", "each", "is", "thanks") {
+	if next := h.last + 1; next < len(r.toks) && r.toks[next].kind == wordToken && !r.by(next) && !r.among(next, clearSpanWords) {
 		return false // "22 x 46 clear acrylic"
 	}
 	i := h.first - 1
@@ -145,6 +163,7 @@ func (r *reader) startsClear() {
 		return
 	}
 	if h, next := &r.choices[0], &r.choices[1]; h.first == 0 && h.is("colorof", "none") && next.has1("color") && next.first <= 2 {
-		r.choices[0] = hit{first: 0, last: 0, senses: []sense{{kind: string(fitcheck.TopicColor), value: fitcheck.ColorClear, topic: fitcheck.TopicColor}}}
+		r.choices[0] = hit{first: 0, last: 0,
+			senses: []sense{{kind: string(fitcheck.TopicColor), value: fitcheck.ColorClear, topic: fitcheck.TopicColor}}}
 	}
 }

@@ -9,10 +9,12 @@ func (r *reader) notThis(ms []measure) {
 			b.drop = true // "es de 22 por 46 pulgadas, no de 22 por 48"
 			continue
 		}
-		if r.wordAt(b.first-1, "not", "no") && a.shape == lone && b.shape == lone && a.parts[0].side == noSide && a.last+1 >= b.first-2 {
+		if r.wordAt(b.first-1, "not", "no") && a.shape == lone && b.shape == lone && a.parts[0].side == noSide &&
+			a.last+1 >= b.first-2 {
 			a.parts[0].side = b.parts[0].side // "it's 49 7/8 not 49 3/8 long"
 		}
-		if !r.wordAt(b.first-1, "not", "no") || a.where || !b.where || a.shape != b.shape || a.last+1 != b.first-1 && !(r.markAt(a.last+1, ',') && a.last+2 == b.first-1) {
+		if !r.wordAt(b.first-1, "not", "no") || a.where || !b.where || a.shape != b.shape ||
+			a.last+1 != b.first-1 && !(r.markAt(a.last+1, ',') && a.last+2 == b.first-1) {
 			continue
 		}
 		own := a.context

@@ -1,5 +1,7 @@
 package reading
 
+var eightMisheard = wordsOf(`exactly square even including edge wide long both each round across`)
+
 // tapeParts are the bottoms of fractions that a tape has, and thirds, which it has not.
 func tapePart(d int64) bool {
 	switch d {
@@ -94,10 +96,11 @@ func (r *reader) misheard(tens int64, i int) (numeral, int) {
 		return n, next
 	}
 	switch {
-	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "between", "is", "was"), r.wordAt(i, "ate") && !r.wordAt(i+1, "the", "a", "it"):
+	case r.by(i+1) && r.numberAfter(i+2), r.wordAt(i+1, "between", "is", "was"), r.wordAt(i, "ate") &&
+		!r.wordAt(i+1, "the", "a", "it"):
 		return heard, i + 1
 	case i+1 >= len(r.toks), r.toks[i+1].kind == markToken, r.unitAt(i+1) != noUnit,
-		r.wordAt(i+1, "exactly", "square", "even", "including", "edge", "wide", "long", "both", "each", "round", "across"):
+		r.among(i+1, eightMisheard):
 		heard.bad = !r.wordAt(i, "ate")
 		return heard, i + 1
 	}
@@ -111,7 +114,8 @@ func (r *reader) decimal(i int) (numeral, int) {
 		n.den *= 10
 	}
 	n.fine = n.den
-	if r.markAt(i+1, '/') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+1].glued && r.toks[i+2].dec == 0 && tapePart(r.toks[i+2].whole) {
+	if r.markAt(i+1, '/') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && r.toks[i+1].glued && r.toks[i+2].dec == 0 &&
+		tapePart(r.toks[i+2].whole) {
 		n.bad = true // 25.1/2
 		return n, i + 3
 	}
@@ -147,7 +151,8 @@ func (r *reader) withPart(n numeral, i int) (numeral, int) {
 		n.bad = true // "22 and something sixteenths"
 		return n, j + 2
 	}
-	if r.wordAt(i, "something", "odd") && (r.unitAt(i+1) != noUnit || i+1 == len(r.toks) || r.toks[i+1].kind == markToken && !r.by(i+1)) {
+	if r.wordAt(i, "something", "odd") &&
+		(r.unitAt(i+1) != noUnit || i+1 == len(r.toks) || r.toks[i+1].kind == markToken && !r.by(i+1)) {
 		n.bad = true // "forty something inches"
 		return n, i + 1
 	}
@@ -218,7 +223,8 @@ func (r *reader) spokenPart(i int) (a, b int64, next int, ok bool) {
 	if p := r.partAt(i); p > 0 && !r.unitOrdinal(i) && !r.wordAt(i, "mitad", "eights") {
 		return 1, p, r.partEnd(i + 1), true
 	}
-	if i+2 < len(r.toks) && r.toks[i].kind == numToken && r.toks[i].dec == 0 && r.toks[i+1].kind == numToken && tapePart(r.toks[i+1].whole) && r.wordAt(i+2, "th", "ths") && r.toks[i+2].glued {
+	if i+2 < len(r.toks) && r.toks[i].kind == numToken && r.toks[i].dec == 0 && r.toks[i+1].kind == numToken &&
+		tapePart(r.toks[i+1].whole) && r.wordAt(i+2, "th", "ths") && r.toks[i+2].glued {
 		return r.toks[i].whole, r.toks[i+1].whole, i + 3, true // "5 8ths"
 	}
 	if w := r.wholeAt(i); w > 0 {

@@ -2,6 +2,8 @@ package reading
 
 // Where kinds of unit are numbered: "#1", "1)", "1: 25 x 49  2: 30 x 30".
 
+var beforeRoomNumber = wordsOf(`the my our is in over for la el en es del`)
+
 // numberedUnits: "#1", "1)", "unit 2".
 func (r *reader) numberedUnits() {
 	if r.numberedAnswers() {
@@ -16,7 +18,8 @@ func (r *reader) numberedUnits() {
 		case r.markAt(i-1, '#') && t.glued && !r.wordAt(i-2, "order", "model", "part", "invoice", "apt"):
 			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
 			r.use(i-1, i)
-		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && !r.wordAt(i-1, "qty", "quantity", "cantidad", "need") && r.listed(i):
+		case r.markAt(i+1, ')') && r.toks[i+1].glued && !r.markAt(i-1, '(') && !r.wordAt(i-1, "qty", "quantity", "cantidad", "need") &&
+			r.listed(i):
 			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
 			r.use(i, i+1)
 		case r.atListHead(i) && r.listHeads(t.whole):
@@ -26,7 +29,9 @@ func (r *reader) numberedUnits() {
 		case r.markAt(i+1, ':') && r.toks[i+1].glued && r.colonList(i):
 			r.refs = append(r.refs, unitRef{i, i + 1, []int{int(t.whole)}})
 			r.use(i, i+1)
-		case r.wordAt(i-1, "unit", "skylight", "dome", "tragaluz", "domo", "claraboya") && !r.by(i+1) && !r.markAt(i+1, '/') && r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of", "over", "above", "off", "high", "tall", "up") && !r.mixedAt(i) && !r.layersAfter(i):
+		case r.wordAt(i-1, "unit", "skylight", "dome", "tragaluz", "domo", "claraboya") && !r.by(i+1) && !r.markAt(i+1, '/') &&
+			r.unitAt(i+1) == noUnit && !r.wordAt(i+1, "of", "over", "above", "off", "high", "tall", "up") && !r.mixedAt(i) &&
+			!r.layersAfter(i):
 			r.refs = append(r.refs, unitRef{i - 1, i, []int{int(t.whole)}})
 			r.use(i, i)
 		case r.numberedOn(i):
@@ -44,7 +49,8 @@ func (r *reader) numberedOn(i int) bool {
 	}
 	if n := len(r.refs); n > 0 {
 		last := r.toks[r.refs[n-1].last]
-		return last.kind == numToken && last.whole < r.toks[i].whole && (r.markAt(i-1, ',') || r.sentenceEnd(i-1) || r.wordAt(i-1, "and", "but", "y", "pero"))
+		return last.kind == numToken && last.whole < r.toks[i].whole &&
+			(r.markAt(i-1, ',') || r.sentenceEnd(i-1) || r.wordAt(i-1, "and", "but", "y", "pero"))
 	}
 	for k := i + 1; i == 0 && k < len(r.toks); k++ {
 		if r.toks[k].kind == numToken && r.toks[k].dec == 0 && r.toks[k].whole == r.toks[i].whole+1 && r.saidOfOne(k) {
@@ -119,7 +125,8 @@ func (r *reader) numberedAnswers() bool {
 	}
 	var heads []int
 	for i := range r.toks {
-		if t := &r.toks[i]; t.kind == numToken && t.dec == 0 && t.whole == int64(len(heads)+1) && i+2 < len(r.toks) && r.toks[i+1].glued && (r.markAt(i+1, '.') || r.markAt(i+1, ')') || r.markAt(i+1, '-') || r.markAt(i+1, ':')) {
+		if t := &r.toks[i]; t.kind == numToken && t.dec == 0 && t.whole == int64(len(heads)+1) && i+2 < len(r.toks) &&
+			r.toks[i+1].glued && (r.markAt(i+1, '.') || r.markAt(i+1, ')') || r.markAt(i+1, '-') || r.markAt(i+1, ':')) {
 			heads = append(heads, i)
 		}
 	}
@@ -139,7 +146,7 @@ func (r *reader) roomOfNumber(i int) int {
 		i--
 	}
 	k := i - 1
-	for k >= 0 && (r.markAt(k, '(') || r.markAt(k, '-') || r.markAt(k, ':') || r.markAt(k, ',') || r.wordAt(k, "the", "my", "our", "is", "in", "over", "for", "la", "el", "en", "es", "del")) {
+	for k >= 0 && (r.markAt(k, '(') || r.markAt(k, '-') || r.markAt(k, ':') || r.markAt(k, ',') || r.among(k, beforeRoomNumber)) {
 		k--
 	}
 	if !r.room(i) || sizeWords.has(r.toks[i].text) {

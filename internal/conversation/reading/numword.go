@@ -34,18 +34,23 @@ var numberWords = map[string]numberWord{
 	"fifteen": {teenWord, 15}, "sixteen": {teenWord, 16}, "seventeen": {teenWord, 17},
 	"eighteen": {teenWord, 18}, "nineteen": {teenWord, 19}, "ninteen": {teenWord, 19},
 	"twenty": {tensWord, 20}, "twenny": {tensWord, 20}, "thirty": {tensWord, 30}, "forty": {tensWord, 40},
-	"thrity": {tensWord, 30}, "thirdy": {tensWord, 30}, "thirthy": {tensWord, 30}, "twety": {tensWord, 20}, "twnety": {tensWord, 20}, "fifity": {tensWord, 50},
+	"thrity": {tensWord, 30}, "thirdy": {tensWord, 30}, "thirthy": {tensWord, 30}, "twety": {tensWord, 20},
+	"twnety": {tensWord, 20}, "fifity": {tensWord, 50},
 	"fourty": {tensWord, 40}, "fifty": {tensWord, 50}, "sixty": {tensWord, 60}, "seventy": {tensWord, 70},
 	"eighty": {tensWord, 80}, "ninety": {tensWord, 90}, "ninty": {tensWord, 90},
 	"hundred": {hundredWord, 100}, "cien": {wholeWord, 100}, "ciento": {hundredWord, 100},
-	"half": {partWord, 2}, "halfs": {partWord, 2}, "halves": {partWord, 2}, "haf": {partWord, 2}, "haff": {partWord, 2}, "ahalf": {partWord, 2}, "aquarter": {partWord, 4},
+	"half": {partWord, 2}, "halfs": {partWord, 2}, "halves": {partWord, 2}, "haf": {partWord, 2},
+	"haff": {partWord, 2}, "ahalf": {partWord, 2}, "aquarter": {partWord, 4},
 	"quarter": {partWord, 4}, "fourth": {partWord, 4}, "fourths": {partWord, 4},
 	"qtr": {partWord, 4}, "eighth": {partWord, 8}, "eighths": {partWord, 8},
 	"eigth": {partWord, 8}, "eights": {partWord, 8},
 	"4th": {partWord, 4}, "8th": {partWord, 8}, "16th": {partWord, 16}, "32nd": {partWord, 32},
-	"sixteenth": {partWord, 16}, "sixteens": {partWord, 16}, "sixtenths": {partWord, 16}, "sixteeth": {partWord, 16}, "sixteeths": {partWord, 16},
-	"eighs": {partWord, 8}, "eighthes": {partWord, 8}, "eigthths": {partWord, 8}, "eightth": {partWord, 8}, "eightths": {partWord, 8}, "eigths": {partWord, 8},
-	"qtrs": {partWord, 4}, "quaters": {partWord, 4}, "quarer": {partWord, 4}, "quater": {partWord, 4}, "quarters": {partWord, 4}, "sixteenths": {partWord, 16}, "third": {partWord, 3}, "thirds": {partWord, 3},
+	"sixteenth": {partWord, 16}, "sixteens": {partWord, 16}, "sixtenths": {partWord, 16},
+	"sixteeth": {partWord, 16}, "sixteeths": {partWord, 16},
+	"eighs": {partWord, 8}, "eighthes": {partWord, 8}, "eigthths": {partWord, 8}, "eightth": {partWord, 8},
+	"eightths": {partWord, 8}, "eigths": {partWord, 8},
+	"qtrs": {partWord, 4}, "quaters": {partWord, 4}, "quarer": {partWord, 4}, "quater": {partWord, 4},
+	"quarters": {partWord, 4}, "sixteenths": {partWord, 16}, "third": {partWord, 3}, "thirds": {partWord, 3},
 	"to": {soundsLike, 2}, "too": {soundsLike, 2}, "tu": {soundsLike, 2}, "for": {soundsLike, 4},
 	"fore": {soundsLike, 4}, "fir": {soundsLike, 4}, "ate": {soundsLike, 8}, "won": {soundsLike, 1},
 	"tree": {soundsLike, 3}, "free": {soundsLike, 3}, "sex": {soundsLike, 6}, "tin": {soundsLike, 10},
@@ -61,8 +66,10 @@ var numberWords = map[string]numberWord{
 	"veinticuatro": {wholeWord, 24}, "veinticinco": {wholeWord, 25}, "veintiseis": {wholeWord, 26},
 	"veintisiete": {wholeWord, 27}, "veintiocho": {wholeWord, 28}, "veintinueve": {wholeWord, 29},
 	"beinte": {tensWord, 20}, "beintiuno": {wholeWord, 21}, "beintidos": {wholeWord, 22}, "beintitres": {wholeWord, 23},
-	"beinticuatro": {wholeWord, 24}, "beinticinco": {wholeWord, 25}, "beintiseis": {wholeWord, 26}, "beintisiete": {wholeWord, 27},
-	"beintiocho": {wholeWord, 28}, "beintinueve": {wholeWord, 29}, "trenta": {tensWord, 30}, "sincuenta": {tensWord, 50}, "cinquenta": {tensWord, 50},
+	"beinticuatro": {wholeWord, 24}, "beinticinco": {wholeWord, 25}, "beintiseis": {wholeWord, 26},
+	"beintisiete": {wholeWord, 27},
+	"beintiocho":  {wholeWord, 28}, "beintinueve": {wholeWord, 29}, "trenta": {tensWord, 30},
+	"sincuenta": {tensWord, 50}, "cinquenta": {tensWord, 50},
 	"treinta": {tensWord, 30}, "cuarenta": {tensWord, 40}, "quarenta": {tensWord, 40},
 	"cincuenta": {tensWord, 50}, "sesenta": {tensWord, 60}, "setenta": {tensWord, 70},
 	"ochenta": {tensWord, 80}, "noventa": {tensWord, 90},
@@ -152,7 +159,8 @@ func (r *reader) fortTown(i int) bool {
 	if i++; r.markAt(i, '.') {
 		i++
 	}
-	return i < len(r.toks) && r.toks[i].kind == wordToken && len(r.toks[i].text) > 3 && (r.toks[i].word == nil || !r.toks[i].word.common && !r.toks[i].word.filler && r.toks[i].word.number.kind == notNumber)
+	return i < len(r.toks) && r.toks[i].kind == wordToken && len(r.toks[i].text) > 3 &&
+		(r.toks[i].word == nil || !r.toks[i].word.common && !r.toks[i].word.filler && r.toks[i].word.number.kind == notNumber)
 }
 
 func (r *reader) wordAt(i int, words ...string) bool {

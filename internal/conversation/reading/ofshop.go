@@ -5,12 +5,19 @@ import "example.com/intake-bot/internal/fitcheck"
 // Buildings that are named and are not where the skylight is: the shop's own, and the one
 // that a telephone rings in.
 
+var (
+	shopPeople    = wordsOf(`alguien persona encargado encargada gerente dueno gente senor muchacho quien`)
+	ownPhoneLinks = wordsOf(`my our for on over its it im i were we me to because mi nuestro nuestra para`)
+	phoneLinks    = wordsOf(`is es number phone line landline cell at num no numero main telefono s el`)
+)
+
 // ofShop: "do you guys have a store I can come by", "your warehouse".
 func (r *reader) ofShop(first int) bool {
 	if r.wordAt(first, "our", "my", "mi") {
 		return false
 	}
-	if r.wordAt(first, "tienda", "oficina") && r.wordAt(first-1, "la", "su") && r.wordAt(first-2, "de", "en") && r.wordAt(first-3, "alguien", "persona", "encargado", "encargada", "gerente", "dueno", "gente", "senor", "muchacho", "quien") {
+	if r.wordAt(first, "tienda", "oficina") && r.wordAt(first-1, "la", "su") && r.wordAt(first-2, "de", "en") &&
+		r.among(first-3, shopPeople) {
 		return true // "¿me podría llamar alguien de la tienda?"
 	}
 	for i := first - 1; i >= r.clauseStart(first); i-- {
@@ -19,7 +26,7 @@ func (r *reader) ofShop(first int) bool {
 			return first-i <= 3 && !r.wordsIn(i+1, first, "number", "numero")
 		case r.wordAt(i, "you", "u", "yall", "ya", "ustedes", "tienen"), r.wordAt(i, "guys") && r.wholeAt(i-1) < 0:
 			return true
-		case r.wordAt(i, "my", "our", "for", "on", "over", "its", "it", "im", "i", "were", "we", "me", "to", "because", "mi", "nuestro", "nuestra", "para"):
+		case r.among(i, ownPhoneLinks):
 			return false
 		case i == r.sentenceFirst(first) && r.wordAt(i, "is", "r") && r.wordAt(i+1, "this", "that"):
 			return r.wordAt(first-1, "the")
@@ -35,7 +42,7 @@ func (r *reader) ofPhone(last int) bool {
 		if t.kind == phoneToken {
 			return true
 		}
-		if t.kind == wordToken && !r.wordAt(i, "is", "es", "number", "phone", "line", "landline", "cell", "at", "num", "no", "numero", "main", "telefono", "s", "el") || t.ends() && !t.mark('.') {
+		if t.kind == wordToken && !r.among(i, phoneLinks) || t.ends() && !t.mark('.') {
 			return false
 		}
 	}

@@ -1,8 +1,10 @@
 package reading
 
 // oppositeOf are the sides that lie across from each other.
-var oppositeOf = map[string]string{"left": "right", "right": "left", "top": "bottom", "bottom": "top", "upper": "lower", "lower": "upper", "uphill": "downhill", "downhill": "uphill",
-	"front": "back", "back": "front", "north": "south", "south": "north", "east": "west", "west": "east", "izquierda": "derecha", "derecha": "izquierda",
+var oppositeOf = map[string]string{"left": "right", "right": "left", "top": "bottom", "bottom": "top", "upper": "lower",
+	"lower": "upper", "uphill": "downhill", "downhill": "uphill",
+	"front": "back", "back": "front", "north": "south", "south": "north", "east": "west", "west": "east",
+	"izquierda": "derecha", "derecha": "izquierda",
 	"izquierdo": "derecho", "derecho": "izquierdo", "arriba": "abajo", "abajo": "arriba", "norte": "sur", "sur": "norte"}
 
 // acrossFrom: "top edge 46, bottom edge 46 1/8", "30 1/4 on the left and 30 1/2 on the right": two

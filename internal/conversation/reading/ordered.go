@@ -9,6 +9,8 @@ import (
 // Where sizes come first and what they are is told after them, in their order; and where one
 // of two kinds is named only by the other.
 
+var whereBothAre = wordsOf(`in on are over of at were need estan en sobre necesitan`)
+
 // orderedTold: "25 1/2 x 49 1/2, 22 1/2 x 46 1/2, first is the outside of the curb, second is
 // the inside", "outside then inside": two sizes, and after them what each is of.
 func (r *reader) orderedTold(ms []measure) {
@@ -21,7 +23,8 @@ func (r *reader) orderedTold(ms []measure) {
 	from := ms[1].last + 1
 	second := -1
 	for i := from; i < len(r.toks); i++ {
-		if r.wordAt(i, "second", "2nd", "segundo", "segunda") && r.wordsIn(from, i, "first", "1st", "primero", "primera") || r.wordAt(i, "then", "luego", "despues") && r.labelsOnly(i+1) {
+		if r.wordAt(i, "second", "2nd", "segundo", "segunda") && r.wordsIn(from, i, "first", "1st", "primero", "primera") ||
+			r.wordAt(i, "then", "luego", "despues") && r.labelsOnly(i+1) {
 			second = i
 			break
 		}
@@ -91,7 +94,8 @@ func (r *reader) countOfOthers(before []measure) {
 		if t := &r.toks[ref.last]; t.kind == wordToken && t.word != nil && isWhole(t.word.number.kind) {
 			n = t.word.number.value // used, as a part of the kind's name
 		}
-		if n > 1 && ref.last > ref.first && slices.Equal(ref.units, []int{2}) && r.wordsIn(ref.first, ref.last, "other", "others", "otros", "otras") && len(before) == 1 {
+		if n > 1 && ref.last > ref.first && slices.Equal(ref.units, []int{2}) &&
+			r.wordsIn(ref.first, ref.last, "other", "others", "otros", "otras") && len(before) == 1 {
 			r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(n), ref.first, ref.last)
 		}
 	}
@@ -113,13 +117,18 @@ func (r *reader) faceAfterPor(i int) bool {
 // bothOfThem: "one leaks, the other I can't see through. Both in my shop": two are spoken of.
 func (r *reader) bothOfThem() (countAt, bool) {
 	for i := range r.toks {
-		if !r.wordAt(i, "both", "ambos", "ambas") || !r.sentenceEnd(i-1) || !r.wordAt(i+1, "in", "on", "are", "over", "of", "at", "were", "need", "estan", "en", "sobre", "necesitan") || r.wordAt(i+2, "sides", "ways", "layers", "ends", "edges", "corners") || r.wordsIn(0, i, "roofer", "bid", "quote", "guy", "contractor", "roofers", "bids") {
+		if !r.wordAt(i, "both", "ambos", "ambas") || !r.sentenceEnd(i-1) ||
+			!r.among(i+1, whereBothAre) ||
+			r.wordAt(i+2, "sides", "ways", "layers", "ends", "edges", "corners") ||
+			r.wordsIn(0, i, "roofer", "bid", "quote", "guy", "contractor", "roofers", "bids") {
 			continue
 		}
 		for k := range i {
-			if r.wordAt(k, "one", "uno", "una") && (k == 0 || r.toks[k-1].kind == markToken) && !r.wordAt(k+1, "of", "side", "end", "edge", "corner", "layer", "way", "de", "lado") {
+			if r.wordAt(k, "one", "uno", "una") && (k == 0 || r.toks[k-1].kind == markToken) &&
+				!r.wordAt(k+1, "of", "side", "end", "edge", "corner", "layer", "way", "de", "lado") {
 				for j := k + 1; j < i; j++ {
-					if r.wordAt(j, "other", "otro", "otra") && r.wordAt(j-1, "the", "el", "la") && !r.wordAt(j+1, "side", "end", "edge", "corner", "layer", "way", "lado") {
+					if r.wordAt(j, "other", "otro", "otra") && r.wordAt(j-1, "the", "el", "la") &&
+						!r.wordAt(j+1, "side", "end", "edge", "corner", "layer", "way", "lado") {
 						return countAt{2, i, i}, true
 					}
 				}

@@ -3,22 +3,34 @@ package reading
 // What looks like the name of a kind of unit and is none: "the other" side, "the third
 // kind you said".
 
+var (
+	otherSideParts = wordsOf(`medida dimension sides pair corner corners diagonal diagonals esquina set`)
+	sideOrMeasure  = wordsOf(`sides side dimension direction number measurement edge edges ends way medida lado lados
+		orilla`)
+	otherSideLinks = wordsOf(`is are was measures es son mide de about exactly at to came comes out like just`)
+	laterOn        = wordsOf(`tomorrow later tonight tonite soon weekend monday tuesday wednesday thursday friday saturday
+		sunday manana luego despues when once cuando rato`)
+	acrossLinks = wordsOf(`the its la el su of de outer inner face edge outside inside`)
+)
+
 // otherSide: "the wide way is 49 1/2 and the other is 25 1/2": a side, no unit.
 func (r *reader) otherSide(h *hit) bool {
-	if r.wordAt(h.last+1, "medida", "dimension", "sides", "pair", "corner", "corners", "diagonal", "diagonals", "esquina", "set") {
+	if r.among(h.last+1, otherSideParts) {
 		return true
 	}
-	if r.wordAt(h.last, "skylight", "dome", "unit", "window") && r.wordAt(h.last-1, "other") && r.sidesBefore(h.first) && !r.wordAt(h.last+1, "is", "measures", "at") {
+	if r.wordAt(h.last, "skylight", "dome", "unit", "window") && r.wordAt(h.last-1, "other") && r.sidesBefore(h.first) &&
+		!r.wordAt(h.last+1, "is", "measures", "at") {
 		return true // "26 13/16 one way and 58 9/16 the other skylight": the other way
 	}
-	if !r.wordAt(h.last, "is", "are", "two", "other", "otro", "otra") && !(r.Units <= 1 && r.wordAt(h.last, "one") && r.askedSize() != "none") {
+	if !r.wordAt(h.last, "is", "are", "two", "other", "otro", "otra") &&
+		!(r.Units <= 1 && r.wordAt(h.last, "one") && r.askedSize() != "none") {
 		return false
 	}
 	i := h.last + 1
-	if r.wordAt(i, "sides", "side", "dimension", "direction", "number", "measurement", "edge", "edges", "ends", "way", "medida", "lado", "lados", "orilla") {
+	if r.among(i, sideOrMeasure) {
 		return true
 	}
-	for r.wordAt(i, "is", "are", "was", "measures", "es", "son", "mide", "de", "about", "exactly", "at", "to", "came", "comes", "out", "like", "just") || r.markAt(i, ':') || r.markAt(i, ',') {
+	for r.among(i, otherSideLinks) || r.markAt(i, ':') || r.markAt(i, ',') {
 		i++
 	}
 	if _, next := r.numeralAt(i); next > i {
@@ -28,7 +40,8 @@ func (r *reader) otherSide(h *hit) bool {
 	for r.wordAt(i, "the", "el", "la") {
 		i--
 	}
-	if i > 0 && (r.toks[i].kind == numToken || r.unitAt(i) != noUnit || r.wordAt(i, "in", "ths", "th") || r.partAt(i) > 0) && r.sidesBefore(h.first) {
+	if i > 0 && (r.toks[i].kind == numToken || r.unitAt(i) != noUnit || r.wordAt(i, "in", "ths", "th") || r.partAt(i) > 0) &&
+		r.sidesBefore(h.first) {
 		return true // "17 3/4 one way and 21 3/4 the other is the plastic"
 	}
 	return r.wordAt(h.last, "otro", "otra", "other") && r.sidesBefore(h.first)
@@ -39,7 +52,8 @@ func (r *reader) wholeUnit(i int) bool {
 	for r.unitAt(i) != noUnit {
 		i++
 	}
-	return r.wordAt(i, "round", "square", "diameter", "dia", "across", "redondo", "cuadrado", "both", "de") && !(r.wordAt(i, "de") && r.wordAt(i+1, "largo", "ancho"))
+	return r.wordAt(i, "round", "square", "diameter", "dia", "across", "redondo", "cuadrado", "both", "de") &&
+		!(r.wordAt(i, "de") && r.wordAt(i+1, "largo", "ancho"))
 }
 
 // sidesBefore: "22 1/2 on one side and 26 on the other".
@@ -50,7 +64,8 @@ func (r *reader) sidesBefore(i int) bool {
 
 // kindOfList: "the third kind you said", "the second one on the list": of the styles asked about.
 func (r *reader) kindOfList(i int) bool {
-	return r.wordAt(i, "you", "u", "listed", "que") || r.wordsIn(i, min(i+4, len(r.toks)), "list", "lista", "message", "said", "described", "mentioned", "dijo")
+	return r.wordAt(i, "you", "u", "listed", "que") ||
+		r.wordsIn(i, min(i+4, len(r.toks)), "list", "lista", "message", "said", "described", "mentioned", "dijo")
 }
 
 // otherToCome: "the curb is 26 1/4 x 50 1/4, I can do the other one tomorrow": of the other nothing is
@@ -62,7 +77,7 @@ func (r *reader) otherToCome(h *hit) bool {
 			return false
 		}
 	}
-	return from > r.sentenceFirst(h.first) && r.wordsIn(from, to+1, "tomorrow", "later", "tonight", "tonite", "soon", "weekend", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "manana", "luego", "despues", "when", "once", "cuando", "rato")
+	return from > r.sentenceFirst(h.first) && r.anyOf(from, to+1, laterOn)
 }
 
 // ofMeasuring: "first diagonal of the curb 60 1/8. Second one is 60 1/8", "from one outer edge to the
@@ -74,7 +89,8 @@ func (r *reader) ofMeasuring(h *hit) bool {
 	first := r.sentenceFirst(h.first)
 	if h.is("nth", "2") && h.first == first && first > 0 && r.wordAt(h.last, "one", "second", "2nd", "segunda", "otra") {
 		before := r.sentenceFirst(first - 1)
-		return r.wordsIn(before, first, "first", "1st", "one", "primera", "una") && r.wordsIn(before, first, "diagonal", "diag", "corner", "esquina") && !r.pairBetween(before-1, first)
+		return r.wordsIn(before, first, "first", "1st", "one", "primera", "una") &&
+			r.wordsIn(before, first, "diagonal", "diag", "corner", "esquina") && !r.pairBetween(before-1, first)
 	}
 	for i := first; i < h.first; i++ {
 		if r.acrossTo(i, h.first) || r.acrossTo(i, h.first+1) {
@@ -86,11 +102,12 @@ func (r *reader) ofMeasuring(h *hit) bool {
 
 // acrossTo: "one outer edge to the other", "from one board across to its other": how the tape lay.
 func (r *reader) acrossTo(one, other int) bool {
-	if !r.wordAt(one, "one", "un", "una", "uno") || !r.wordAt(other, "other", "otra", "otro") || other-one > 9 || r.softBetween(one, other) {
+	if !r.wordAt(one, "one", "un", "una", "uno") ||
+		!r.wordAt(other, "other", "otra", "otro") || other-one > 9 || r.softBetween(one, other) {
 		return false
 	}
 	i := other - 1
-	for r.wordAt(i, "the", "its", "la", "el", "su", "of", "de", "outer", "inner", "face", "edge", "outside", "inside") {
+	for r.among(i, acrossLinks) {
 		i--
 	}
 	return r.wordAt(i, "to", "a", "al") && !r.numberIn(one, other)

@@ -11,15 +11,39 @@ import (
 // then, the plastic or the box, was not measured.
 
 var (
-	ringWords   = []string{"ring", "rings", "band", "bands", "strip", "strips", "frame", "frames", "bar", "bars", "rim", "rims", "trim", "edging", "metal", "piece", "pieces", "border", "aro", "aros", "anillo", "marco", "tira", "tiras", "barra", "barras", "cincho", "fleje", "cinta", "metalico"}
-	holdWords   = []string{"hold", "holds", "holding", "held", "clamp", "clamps", "clamping", "clamped", "keep", "keeps", "keeping", "pin", "pins", "pinning", "secure", "secures", "securing", "press", "presses", "pressing", "squeezes", "grabs", "grips", "traps", "fastens", "sujeta", "sujetan", "sostiene", "sostienen", "detiene", "detienen", "aprieta", "aprietan", "agarra", "agarran", "fija", "fijan", "prensa", "prensan", "aguanta", "presiona", "asegura", "aseguran"}
-	heldWords   = []string{"plastic", "plastics", "dome", "domes", "it", "acrylic", "lens", "bubble", "sheet", "panel", "plexi", "plexiglass", "polycarbonate", "everything", "lo", "la", "plastico", "domo", "burbuja", "acrilico", "lamina", "cupula", "policarbonato"}
-	frameWords  = []string{"frame", "frames", "metal", "flange", "lip", "skirt", "skirts", "apron", "collar", "marco", "pestana", "falda", "faldon", "ceja", "lamina", "aluminio", "aluminum", "part", "piece", "parte", "pieza"}
-	capWords    = []string{"goes", "go", "went", "caps", "cap", "capped", "fits", "fit", "sits", "sit", "sat", "slides", "slide", "slips", "slip", "drops", "drop", "hangs", "hang", "comes", "come", "laps", "lap", "wraps", "wrap", "covers", "cover", "grips", "hugs", "hug", "rests", "falls", "lips", "folds", "turns", "bends", "tapa", "cubre", "abraza", "monta", "entra", "va", "baja", "cae", "encaja", "agarra", "envuelve", "sienta", "asienta", "queda"}
+	holdsFillers = wordsOf(`just actually really is all lo la los only solo`)
+	capsFillers  = wordsOf(`it they just actually se the frame metal flange skirt lip el la marco simply`)
+)
+
+var (
+	ringWords = []string{"ring", "rings", "band", "bands", "strip", "strips", "frame", "frames", "bar", "bars", "rim", "rims",
+		"trim", "edging", "metal", "piece", "pieces", "border", "aro", "aros", "anillo", "marco", "tira", "tiras",
+		"barra", "barras",
+		"cincho", "fleje", "cinta", "metalico"}
+	holdWords = []string{"hold", "holds", "holding", "held", "clamp", "clamps", "clamping", "clamped", "keep", "keeps", "keeping",
+		"pin", "pins", "pinning", "secure", "secures", "securing", "press", "presses", "pressing", "squeezes",
+		"grabs", "grips",
+		"traps", "fastens", "sujeta", "sujetan", "sostiene", "sostienen", "detiene", "detienen", "aprieta",
+		"aprietan", "agarra",
+		"agarran", "fija", "fijan", "prensa", "prensan", "aguanta", "presiona", "asegura", "aseguran"}
+	heldWords = []string{"plastic", "plastics", "dome", "domes", "it", "acrylic", "lens", "bubble", "sheet", "panel", "plexi",
+		"plexiglass", "polycarbonate", "everything", "lo", "la", "plastico", "domo", "burbuja", "acrilico",
+		"lamina", "cupula",
+		"policarbonato"}
+	frameWords = []string{"frame", "frames", "metal", "flange", "lip", "skirt", "skirts", "apron", "collar", "marco", "pestana",
+		"falda", "faldon", "ceja", "lamina", "aluminio", "aluminum", "part", "piece", "parte", "pieza"}
+	capWords = []string{"goes", "go", "went", "caps", "cap", "capped", "fits", "fit", "sits", "sit", "sat", "slides", "slide",
+		"slips", "slip", "drops", "drop", "hangs", "hang", "comes", "come", "laps", "lap", "wraps", "wrap",
+		"covers", "cover", "grips",
+		"hugs", "hug", "rests", "falls", "lips", "folds", "turns", "bends", "tapa", "cubre", "abraza", "monta",
+		"entra", "va", "baja",
+		"cae", "encaja", "agarra", "envuelve", "sienta", "asienta", "queda"}
 	overWords   = []string{"over", "onto", "around", "outside", "sobre", "encima", "fuera", "afuera"}
-	cappedWords = []string{"curb", "curbs", "curbing", "kerb", "curbe", "box", "wood", "wooden", "lumber", "cajon", "brocal", "madera", "caja", "bordillo", "base", "boards", "2x4", "2x6"}
+	cappedWords = []string{"curb", "curbs", "curbing", "kerb", "curbe", "box", "wood", "wooden", "lumber", "cajon", "brocal",
+		"madera", "caja", "bordillo", "base", "boards", "2x4", "2x6"}
 	thatWords   = []string{"that", "which", "thats", "what", "where", "que", "donde"}
-	withoutOver = []string{"caps", "cap", "capped", "covers", "cover", "grips", "hugs", "hug", "wraps", "tapa", "cubre", "abraza", "agarra", "envuelve"}
+	withoutOver = []string{"caps", "cap", "capped", "covers", "cover", "grips", "hugs", "hug", "wraps", "tapa", "cubre", "abraza",
+		"agarra", "envuelve"}
 )
 
 // partsByWork renames the labels of parts that a clause tells by what they do.
@@ -39,10 +63,11 @@ func (r *reader) partsByWork() {
 func (r *reader) holdsPlastic(verb int) {
 	first, last := r.sentence(verb)
 	rel := verb - 1
-	for rel > first && r.wordAt(rel, "just", "actually", "really", "is", "all", "lo", "la", "los", "only", "solo") {
+	for rel > first && r.among(rel, holdsFillers) {
 		rel--
 	}
-	if !r.wordAt(rel, thatWords...) && !(rel == verb-1 && r.wordAt(verb, "holding", "clamping", "keeping", "pinning", "securing", "pressing")) {
+	if !r.wordAt(rel, thatWords...) &&
+		!(rel == verb-1 && r.wordAt(verb, "holding", "clamping", "keeping", "pinning", "securing", "pressing")) {
 		return
 	}
 	held := -1
@@ -69,7 +94,7 @@ func (r *reader) holdsPlastic(verb int) {
 func (r *reader) capsBox(verb int) {
 	first, last := r.sentence(verb)
 	rel := verb - 1
-	for rel > first && r.wordAt(rel, "it", "they", "just", "actually", "se", "the", "frame", "metal", "flange", "skirt", "lip", "el", "la", "marco", "simply") {
+	for rel > first && r.among(rel, capsFillers) {
 		rel--
 	}
 	if !r.wordAt(rel, "that", "which", "where", "que", "donde") {

@@ -8,12 +8,30 @@ import (
 
 // Harm that was and is mended: "it leaked last year but the roofer fixed that, now it's foggy".
 
+var (
+	cutVerbs    = wordsOf(`cut removed took chopped felled cortamos tumbamos quitamos corte tumbe`)
+	cutUndone   = wordsOf(`need should wont never cant gotta havent didnt branch limb`)
+	repairVerbs = wordsOf(`fixed fix repaired stopped resealed recaulked caulked sealed resolved arreglo arreglaron
+		arreglamos arregle arreglado repararon reparamos repare sellamos selle sellaron sello`)
+	repairPending = wordsOf(`to needs get be que hay have keep keeps weve ive`)
+	pastFillers   = wordsOf(`a an una un some unas small little slow big bad se me just also`)
+	pastVerbs     = wordsOf(`was were been had used habia estaba estuvo tenia tuvimos hubo tuvo`)
+	relapseWords  = wordsOf(`again back sigue siguio didnt temporary temporarily volvio temporal mientras`)
+	relapseVerbs  = wordsOf(`leaks leaking drips dripping does do comes gets a got wet`)
+	otherLeakers  = wordsOf(`ac air hvac chimney pipe pipes toilet bathtub tub plumbing sink dishwasher cooler aire
+		chimenea tubo tuberia plomeria gutter gutters furnace`)
+)
+
 // past: "was leaking, fixed that".
 func (r *reader) past(s *saying) bool {
-	if r.wordsIn(r.clauseStart(s.first), s.first, "had", "used", "habia") && r.wordsIn(s.last+1, r.sentenceLast(s.first)+1, "cut", "removed", "gone", "fell", "took", "died", "cortamos", "tumbamos", "anymore") && r.asked(fitcheck.TopicImpactRisk) {
+	if r.wordsIn(r.clauseStart(s.first), s.first, "had", "used", "habia") &&
+		r.wordsIn(s.last+1, r.sentenceLast(s.first)+1, "cut", "removed", "gone", "fell", "took", "died", "cortamos", "tumbamos",
+			"anymore") &&
+		r.asked(fitcheck.TopicImpactRisk) {
 		return true // "had a walnut tree but we cut it down"
 	}
-	if r.asked(fitcheck.TopicImpactRisk) && r.wordsIn(r.clauseStart(s.first), s.first, "cut", "removed", "took", "chopped", "felled", "cortamos", "tumbamos", "quitamos", "corte", "tumbe") && !r.wordsIn(r.clauseStart(s.first), s.first, "need", "should", "wont", "never", "cant", "gotta", "havent", "didnt", "branch", "limb") {
+	if r.asked(fitcheck.TopicImpactRisk) && r.anyOf(r.clauseStart(s.first), s.first, cutVerbs) &&
+		!r.anyOf(r.clauseStart(s.first), s.first, cutUndone) {
 		return true // "not anymore, we cut the oak down"
 	}
 	if !r.toldAsPast(s) {
@@ -24,11 +42,14 @@ func (r *reader) past(s *saying) bool {
 		end = r.sentenceLast(end + 1)
 	}
 	for i := s.last + 1; i <= end; i++ {
-		if !r.wordAt(i, "fixed", "fix", "repaired", "stopped", "resealed", "recaulked", "caulked", "sealed", "resolved", "arreglo", "arreglaron", "arreglamos", "arregle", "arreglado", "repararon", "reparamos", "repare", "sellamos", "selle", "sellaron", "sello") &&
-			!(r.wordAt(i, "care") && r.wordAt(i-1, "took", "taken") && !r.wordsIn(max(0, i-4), i-1, "have", "get", "see", "getting", "having", "want", "need")) && !(r.wordAt(i, "patched") && i < s.last+5 && !r.wordsIn(i, end+1, "tape", "tarp", "plastic", "temporary")) {
+		if !r.among(i, repairVerbs) &&
+			!(r.wordAt(i, "care") && r.wordAt(i-1, "took", "taken") &&
+				!r.wordsIn(max(0, i-4), i-1, "have", "get", "see", "getting", "having", "want", "need")) &&
+			!(r.wordAt(i, "patched") && i < s.last+5 && !r.wordsIn(i, end+1, "tape", "tarp", "plastic", "temporary")) {
 			continue
 		}
-		return !r.negated(i) && !r.wordsIn(max(0, i-2), i, "cant", "couldnt", "cannot", "wont", "didnt", "never") && !r.wordAt(i-1, "to", "needs", "get", "be", "que", "hay", "have", "keep", "keeps", "weve", "ive") && !r.relapsed(i)
+		return !r.negated(i) && !r.wordsIn(max(0, i-2), i, "cant", "couldnt", "cannot", "wont", "didnt", "never") &&
+			!r.among(i-1, repairPending) && !r.relapsed(i)
 	}
 	return false
 }
@@ -40,17 +61,17 @@ func (r *reader) toldAsPast(s *saying) bool {
 		return true
 	}
 	i := s.first - 1
-	for r.wordAt(i, "a", "an", "una", "un", "some", "unas", "small", "little", "slow", "big", "bad", "se", "me", "just", "also") {
+	for r.among(i, pastFillers) {
 		i--
 	}
-	return r.wordAt(i, "was", "were", "been", "had", "used", "habia", "estaba", "estuvo", "tenia", "tuvimos", "hubo", "tuvo")
+	return r.among(i, pastVerbs)
 }
 
 // relapsed: what was mended harms again: "we fixed it but it still drips".
 func (r *reader) relapsed(i int) bool {
 	for i++; i < len(r.toks); i++ {
-		if r.wordAt(i, "again", "back", "sigue", "siguio", "didnt", "temporary", "temporarily", "volvio", "temporal", "mientras") ||
-			r.wordAt(i, "still", "keeps", "kept") && (i+1 < len(r.toks) && r.wordAt(i+1, "leaks", "leaking", "drips", "dripping", "does", "do", "comes", "gets", "a", "got", "wet") || i+1 == len(r.toks)) ||
+		if r.among(i, relapseWords) ||
+			r.wordAt(i, "still", "keeps", "kept") && (i+1 < len(r.toks) && r.among(i+1, relapseVerbs) || i+1 == len(r.toks)) ||
 			r.wordAt(i, "otra") && r.wordAt(i+1, "vez") {
 			return true
 		}
@@ -72,7 +93,7 @@ func (r *reader) fromElse(h *hit) bool {
 		if r.wordAt(i, "from", "del", "de") {
 			for i++; r.wordAt(i, "the", "a", "an", "our", "my", "old", "la", "el", "un"); i++ {
 			}
-			return r.wordAt(i, "ac", "air", "hvac", "chimney", "pipe", "pipes", "toilet", "bathtub", "tub", "plumbing", "sink", "dishwasher", "cooler", "aire", "chimenea", "tubo", "tuberia", "plomeria", "gutter", "gutters", "furnace")
+			return r.among(i, otherLeakers)
 		}
 	}
 	return false

@@ -4,6 +4,18 @@ import "slices"
 
 // A wish for a person, told by its parts: somebody of the shop, and talk with the customer.
 
+var (
+	salesPersons = wordsOf(`rep reps representative salesman saleswoman salesperson salesrep associate specialist
+		supervisor`)
+	anyPersons = wordsOf(`someone somebody anyone anybody person human manager alguien vendedor asesor humano
+		encargado gerente`)
+	talkNotWanted = wordsOf(`my mi our roofer told said measure if when will already did helped si cuando was dijo`)
+	talkVerbs     = wordsOf(`talk speak call phone ring contact reach touch chat hablar platicar llame llamar hable
+		marque atienda`)
+	talkLeads = wordsOf(`have get let ask need want send please like can could tell que quiero necesito puede podria
+		pueden`)
+)
+
 // personWanted: "have a sales rep get in touch with me", "is there any body there I can speak to",
 // "customer service". It speaks only where no phrase has told of such a wish.
 func (r *reader) personWanted() {
@@ -31,13 +43,14 @@ func (r *reader) personWanted() {
 // shopPerson: the word is somebody who would answer for the shop.
 func (r *reader) shopPerson(i int) bool {
 	switch {
-	case r.wordAt(i, "rep", "reps", "representative", "salesman", "saleswoman", "salesperson", "salesrep", "associate", "specialist", "supervisor"):
+	case r.among(i, salesPersons):
 		return true
-	case r.wordAt(i, "someone", "somebody", "anyone", "anybody", "person", "human", "manager", "alguien", "vendedor", "asesor", "humano", "encargado", "gerente"):
+	case r.among(i, anyPersons):
 		return true
 	case r.wordAt(i, "body") && r.wordAt(i-1, "any", "some"):
 		return true
-	case r.wordAt(i, "service") && r.wordAt(i-1, "customer", "costumer"), r.wordAt(i, "servicio", "atencion") && (r.wordAt(i+1, "al") || r.wordAt(i+1, "a")) && r.wordsIn(i+1, i+4, "cliente", "clientes"):
+	case r.wordAt(i, "service") && r.wordAt(i-1, "customer", "costumer"), r.wordAt(i, "servicio", "atencion") &&
+		(r.wordAt(i+1, "al") || r.wordAt(i+1, "a")) && r.wordsIn(i+1, i+4, "cliente", "clientes"):
 		return true
 	}
 	return false
@@ -46,14 +59,14 @@ func (r *reader) shopPerson(i int) bool {
 // talkMeant: the clause bids that somebody speak with the customer: "have … get in touch with me",
 // "is there … I can speak to", "¿hay alguien con quien pueda hablar?".
 func (r *reader) talkMeant(i, from, to int) bool {
-	if r.wordsIn(from, to+1, "my", "mi", "our", "roofer", "told", "said", "measure", "if", "when", "will", "already", "did", "helped", "si", "cuando", "was", "dijo") {
+	if r.anyOf(from, to+1, talkNotWanted) {
 		return false
 	}
-	reach := r.wordsIn(i+1, to+1, "talk", "speak", "call", "phone", "ring", "contact", "reach", "touch", "chat", "hablar", "platicar", "llame", "llamar", "hable", "marque", "atienda")
+	reach := r.anyOf(i+1, to+1, talkVerbs)
 	if !reach {
 		return false
 	}
-	bids := r.wordsIn(from, i, "have", "get", "let", "ask", "need", "want", "send", "please", "like", "can", "could", "tell", "que", "quiero", "necesito", "puede", "podria", "pueden") && r.wordsIn(i+1, to+1, "me", "us", "hable", "llame", "llamar", "marque", "atienda")
+	bids := r.anyOf(from, i, talkLeads) && r.wordsIn(i+1, to+1, "me", "us", "hable", "llame", "llamar", "marque", "atienda")
 	there := r.wordsIn(from, i, "there", "hay") && r.wordsIn(i+1, to+1, "i", "we", "to", "pueda", "puedo", "podamos", "hablar")
 	return bids || there
 }
@@ -72,7 +85,8 @@ func (r *reader) callPromised(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i < h.first; i++ {
 		if r.wordAt(i, "said", "says", "told", "promised", "dijo") && !r.wordAt(i-1, "i", "we", "you") {
-			return r.wordsIn(i+1, to+1, "would", "will", "wouldnt", "iba", "llamaria", "going", "gonna") && !r.wordsIn(i+1, to+1, "i", "me", "please", "should")
+			return r.wordsIn(i+1, to+1, "would", "will", "wouldnt", "iba", "llamaria", "going", "gonna") &&
+				!r.wordsIn(i+1, to+1, "i", "me", "please", "should")
 		}
 	}
 	return false

@@ -5,6 +5,36 @@ import (
 	"example.com/intake-bot/internal/place"
 )
 
+var (
+	townLinks         = wordsOf(`in from near to en desde de around of outside by cerca`)
+	shippedThings     = wordsOf(`one it them this these two some uno una dos los algo esto`)
+	shipVerbsEs       = wordsOf(`pedido enviar envio envios envian mandar mandan llegar entregan entregar`)
+	beforeStrangeTown = wordsOf(`county parish borough township condado nowhere boonies boondocks sticks rurales
+		northern southern eastern western central rural upstate`)
+	stateCodesThatAreWords = wordsOf(`ok hi me oh or in so no id ma pa al la de`)
+	afterLoneTown          = wordsOf(`so and but which if where because cause about pero asi y`)
+	awayPersons            = wordsOf(`he hes she shes husband husbands wife wifes son daughter esposo esposa hijo
+		hija ella`)
+	awayTimes    = wordsOf(`till until til this for right hasta today tonight visiting hoy`)
+	signOffWords = wordsOf(`thanks thank thx ty sincerely best regards gracias saludos cheers
+		respectfully name mr mrs ms from signed there`)
+	placeFillers = wordsOf(`in mins mi hours its it is im i am from to we are were live located ship the city of
+		around near area downtown outside just minutes min miles mile hour half an a about suburb suburbs out side
+		metro greater right on east west northeast northwest southeast southwest north south yes en vivo de soy estoy
+		estamos es esta queda aqui pues por cerca afuera ok town be should actually closest nearest called little
+		small tiny burg village named basically technically currently now lol haha put say use lives rural ahorita
+		please thanks hi usa us not sorry no metro`)
+	notLiving = wordsOf(`need needs want wants have got like try trying supposed able how where what ought easier
+		better`)
+	placeLinks  = wordsOf(`in from to near en de desde around outside by`)
+	talkedVerbs = wordsOf(`talked talk spoke speak spoken talking texted wrote sent gave`)
+	ownRoles    = wordsOf(`handyman roofer contractor builder carpenter owner manager landlord customer client
+		homeowner roofing techero contratista soy somos techos techador`)
+	livesWords = wordsOf(`im were live located ship shipping am are we i going vivo estoy estamos soy vivimos house
+		home deliver delivered`)
+	townOpeners = wordsOf(`new fort san santa los las el saint st north south east west mount lake`)
+)
+
 // partOfPlace finds a state or a town alone, a state first: "Marquette, in Michigan".
 func (r *reader) partOfPlace() {
 	asked := r.asked(fitcheck.TopicPlace)
@@ -12,7 +42,9 @@ func (r *reader) partOfPlace() {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
 		return
 	}
-	if r.eachPlaceWord(asked, r.stateFrom) || r.region(asked) || r.eachPlaceWord(asked, r.townAlone) || r.lastTown() || r.clauseTown() || r.lineTown() || !asked {
+	if r.eachPlaceWord(asked, r.stateFrom) || r.region(asked) ||
+		r.eachPlaceWord(asked, r.townAlone) || r.lastTown() || r.clauseTown() || r.lineTown() ||
+		!asked {
 		return
 	}
 	if !r.townAmong() && !r.misspelt() {
@@ -40,7 +72,8 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		if r.overtaken(i) || r.whereKinIs(i) || r.wordAt(i-1, "in") && r.wordAt(i-2, "as") && i > 2 && len(r.toks[i-3].text) == 1 {
 			continue // "V as in Victor"
 		}
-		named := r.wordAt(i-1, "in", "from", "near", "to", "en", "desde", "de", "around", "of", "outside", "by", "cerca") && !r.negated(i) && !(r.wordAt(i-1, "by") && r.wordAt(i-2, "go", "goes", "went")) // "I go by Bernie"
+		// "I go by Bernie"
+		named := r.among(i-1, townLinks) && !r.negated(i) && !(r.wordAt(i-1, "by") && r.wordAt(i-2, "go", "goes", "went"))
 		named = named || r.shipsTo(i) || r.correctsTown(i)
 		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
 		named = named || r.sentThere(i)
@@ -55,10 +88,13 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 // unknown town stands before it.
 func (r *reader) stateFrom(i int, ahead []string, asked bool) bool {
 	n, code := place.ScanState(ahead)
-	if n == 1 && r.asked(fitcheck.TopicName) && r.givenAt(i) && r.opensClause(i) && r.wordAt(i+1, "in", "from", "at", "here", "over", "out") {
+	if n == 1 && r.asked(fitcheck.TopicName) && r.givenAt(i) && r.opensClause(i) &&
+		r.wordAt(i+1, "in", "from", "at", "here", "over", "out") {
 		return false // "Virginia in Roanoke"
 	}
-	if n == 0 || n > 1 && (r.wordAt(i, "a") || r.strayLetters(i, ahead)) || r.negated(i) || r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) || asked && r.strangeBefore(i) {
+	if n == 0 || n > 1 && (r.wordAt(i, "a") || r.strayLetters(i, ahead)) || r.negated(i) ||
+		r.aboutShop(i) || place.Scan(ahead, "") > n || !r.stateAlone(i, n, ahead, asked) ||
+		asked && r.strangeBefore(i) {
 		return false
 	}
 	if last, ok := r.otherState(r.tokenOf(i, n)+1, code); ok { // "moved from Ohio to Nevada"
@@ -89,16 +125,19 @@ func (r *reader) aboutShop(i int) bool {
 	if r.asked(fitcheck.TopicPlace) || r.seeksHands(i) {
 		return false
 	}
-	if k := r.clauseStart(i); r.wordAt(k, "im", "were", "i", "we", "vivo", "estoy", "estamos") || r.wordAt(k, "my", "our") && r.wordsIn(k, i, "is") {
+	if k := r.clauseStart(i); r.wordAt(k, "im", "were", "i", "we", "vivo", "estoy", "estamos") ||
+		r.wordAt(k, "my", "our") && r.wordsIn(k, i, "is") {
 		return false // "do you ship to Alaska, we are in Homer"
 	}
 	from, _ := r.sentence(i)
 	for k := from; k+2 < i; k++ { // "idk, do you ship to Hawaii"
-		if r.wordAt(k, "do", "can", "will", "would", "could", "if", "whether") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordAt(k+2, "ship", "deliver", "send", "mail", "sell", "even", "guys") {
+		if r.wordAt(k, "do", "can", "will", "would", "could", "if", "whether") && r.wordAt(k+1, "you", "u", "yall", "ya") &&
+			r.wordAt(k+2, "ship", "deliver", "send", "mail", "sell", "even", "guys") {
 			return true
 		}
 	}
-	return r.wordAt(from, "are", "is", "do", "where", "r") && r.wordsIn(from, i, "you", "u", "yall", "your", "guys") && !r.wordsIn(from, i, "i", "im", "my", "me", "we")
+	return r.wordAt(from, "are", "is", "do", "where", "r") && r.wordsIn(from, i, "you", "u", "yall", "your", "guys") &&
+		!r.wordsIn(from, i, "i", "im", "my", "me", "we")
 }
 
 // shipsTo: the town is where it is to be sent: "do you guys ship to Fresno".
@@ -106,14 +145,15 @@ func (r *reader) shipsTo(i int) bool {
 	if _, to := r.sentence(i); r.wordsIn(i, to+1, "or", "o") {
 		return false // "do you ship to Tampa or just Miami"
 	}
-	if r.wordAt(i-1, "to", "a") && r.wordAt(i-2, "one", "it", "them", "this", "these", "two", "some", "uno", "una", "dos", "los", "algo", "esto") {
+	if r.wordAt(i-1, "to", "a") && r.among(i-2, shippedThings) {
 		i-- // "ship one to Elko", "mandar uno a Calexico"
 	}
 	if r.wordAt(i-1, "to") && r.wordAt(i-2, "out", "over", "down", "up") && r.wordAt(i-3, "come", "drive", "travel", "go") {
 		return true // "do you come out to Barstow"
 	}
-	return r.wordAt(i-1, "to", "one", "it", "them", "this", "these", "two", "some") && r.wordAt(i-2, "ship", "shipping", "deliver", "delivery", "send", "sent", "mail") ||
-		r.wordAt(i-1, "a", "uno", "una", "dos", "los", "algo", "esto") && r.wordAt(i-2, "pedido", "enviar", "envio", "envios", "envian", "mandar", "mandan", "llegar", "entregan", "entregar")
+	return r.wordAt(i-1, "to", "one", "it", "them", "this", "these", "two", "some") &&
+		r.wordAt(i-2, "ship", "shipping", "deliver", "delivery", "send", "sent", "mail") ||
+		r.wordAt(i-1, "a", "uno", "una", "dos", "los", "algo", "esto") && r.among(i-2, shipVerbsEs)
 }
 
 // strangeBefore: an unknown word before a state is a town that the table lacks.
@@ -121,13 +161,15 @@ func (r *reader) strangeBefore(i int) bool {
 	for r.markAt(i-1, ',') || r.markAt(i-1, '.') {
 		i--
 	}
-	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 && !r.wordAt(i-1, "county", "parish", "borough", "township", "condado", "nowhere", "boonies", "boondocks", "sticks", "rurales", "northern", "southern", "eastern", "western", "central", "rural", "upstate")
+	return i > 0 && r.toks[i-1].kind == wordToken && r.toks[i-1].word == nil && !r.toks[i-1].used && len(r.toks[i-1].text) > 3 &&
+		!r.among(i-1, beforeStrangeTown)
 }
 
 // stateAlone: a state's whole name, or its code as the whole answer.
 func (r *reader) stateAlone(i, n int, ahead []string, asked bool) bool {
 	if n == 1 && len(ahead[0]) <= 3 {
-		return asked && r.aloneBetween(i, i) && !r.wordAt(i, "ok", "hi", "me", "oh", "or", "in", "so", "no", "id", "ma", "pa", "al", "la", "de") || asked && r.wordAt(i-1, "in") && !r.wordAt(i, "me", "or", "ok", "oh", "la", "de", "al") && r.nameEnds(i+1)
+		return asked && r.aloneBetween(i, i) && !r.among(i, stateCodesThatAreWords) ||
+			asked && r.wordAt(i-1, "in") && !r.wordAt(i, "me", "or", "ok", "oh", "la", "de", "al") && r.nameEnds(i+1)
 	}
 	if r.questioned(i) && !asked || r.roofTiles(i) {
 		return false
@@ -137,7 +179,8 @@ func (r *reader) stateAlone(i, n int, ahead []string, asked bool) bool {
 
 func (r *reader) stateFact(first, last int, code string, name []string) {
 	r.use(first, last)
-	if _, city := r.townAtStart(first, code); city == "" && joined(name) == "washington" && r.asked(fitcheck.TopicPlace) && !r.wordsIn(first, min(last+5, len(r.toks)), "state", "estado") {
+	if _, city := r.townAtStart(first, code); city == "" && joined(name) == "washington" && r.asked(fitcheck.TopicPlace) &&
+		!r.wordsIn(first, min(last+5, len(r.toks)), "state", "estado") {
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, fitcheck.Place{State: code}, first, last)
 		return
 	}
@@ -171,7 +214,8 @@ func (r *reader) townAfter(i int, state string) (int, string) {
 		return from, ""
 	}
 	end := r.tokenOf(i+2, n)
-	if end+1 < len(r.toks) && r.toks[end+1].kind != markToken && !r.wordAt(end+1, "side", "area") || n == 1 && r.toks[i+2].word != nil {
+	if end+1 < len(r.toks) && r.toks[end+1].kind != markToken && !r.wordAt(end+1, "side", "area") ||
+		n == 1 && r.toks[i+2].word != nil {
 		return from, ""
 	}
 	return end, place.Towns(joined(name[:n]), state)[0].City
@@ -192,7 +236,8 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 		n = place.Scan(name, state)
 	}
 	if n == 0 || from+n > i || r.toks[from].word != nil && (r.toks[from].word.common || r.toks[from].word.filler) ||
-		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.markAt(r.tokenOf(from, n)+1, '!') && !r.markAt(r.tokenOf(from, n)+1, '-') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over", "but", "pero", "the", "el", "la") {
+		!r.markAt(r.tokenOf(from, n)+1, ',') && !r.markAt(r.tokenOf(from, n)+1, '.') && !r.markAt(r.tokenOf(from, n)+1, '!') &&
+			!r.markAt(r.tokenOf(from, n)+1, '-') && !r.wordAt(r.tokenOf(from, n)+1, "on", "in", "over", "but", "pero", "the", "el", "la") {
 		return i, ""
 	}
 	return from, place.Towns(joined(name[:n]), state)[0].City
@@ -201,23 +246,39 @@ func (r *reader) townAtStart(i int, state string) (int, string) {
 // townAlone: a town without its state is a fact where one well-known town has the name.
 func (r *reader) townAlone(i int, ahead []string, asked bool) bool {
 	n := place.Scan(ahead, "")
-	if n == 0 || r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked || r.numberAt(i).kind != notNumber && !asked || (r.wordAt(i, "po") || r.wordAt(i, "a")) && r.wordsIn(i+1, min(i+3, len(r.toks)), "box") || !asked && monthWords.has(r.toks[i].text) || r.wordAt(i-1, "of") && !asked && !((r.wordAt(i-2, "out") || r.afterWholeName(i)) && r.surelyTown(i)) || r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) || r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
+	if n == 0 ||
+		r.wordAt(i, "the") && r.wordAt(i+1, "hills", "plains", "rock", "lakes", "village", "colony", "valley") && !asked ||
+		r.numberAt(i).kind != notNumber && !asked ||
+		(r.wordAt(i, "po") || r.wordAt(i, "a")) && r.wordsIn(i+1, min(i+3, len(r.toks)), "box") ||
+		!asked && monthWords.has(r.toks[i].text) ||
+		r.wordAt(i-1, "of") && !asked && !((r.wordAt(i-2, "out") || r.afterWholeName(i)) && r.surelyTown(i)) ||
+		r.aboutShop(i) && !r.shipsTo(i) || n == 1 && r.nameBeforeTown(i) ||
+		r.surnameOfSaint(i) || asked && r.wholeNameBeforeTown(i, r.tokenOf(i, n)) {
 		return false
 	}
 	last := r.tokenOf(i, n)
-	if r.wordAt(last+1, "county", "area", "metro") && !asked || r.ofFirm(last+1) && !(asked && r.wordAt(i-1, "in", "en")) || n == 1 && !asked && r.verbAfterTo(i) {
+	if r.wordAt(last+1, "county", "area", "metro") && !asked ||
+		r.ofFirm(last+1) && !(asked && r.wordAt(i-1, "in", "en")) ||
+		n == 1 && !asked && r.verbAfterTo(i) {
 		return false
 	}
 	name := joined(ahead[:n])
-	clear := r.correctsTown(i) || asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en", "por", "near")) || r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
+	clear := r.correctsTown(i) ||
+		asked && (r.fillsClause(i, last) || r.wordAt(i-1, "in", "to", "from", "en", "por", "near")) ||
+		r.asked(fitcheck.TopicName) && r.wordAt(i-1, "from", "in", "de", "en") && r.fillsRest(last)
 	clear = clear || r.asked(fitcheck.TopicName) && r.afterWholeName(i) && !r.givenAt(last) && r.fillsRest(last)
-	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last)                                                // "carol baton rouge"
-	clear = clear || asked && r.wordAt(i-1, "its", "is", "es") && r.wordAt(last+1, "so", "and", "but", "which", "if", "where", "because", "cause", "about", "pero", "asi", "y") // "It's Sitka so you'll have to barge it"
+	// "carol baton rouge"
+	clear = clear || n > 1 && r.asked(fitcheck.TopicName) && r.givenAt(i-1) && (i == 1 || r.introEnds(i-2)) && r.fillsRest(last)
+	// "It's Sitka so you'll have to barge it"
+	clear = clear || asked && r.wordAt(i-1, "its", "is", "es") && r.among(last+1, afterLoneTown)
 	ends := r.lastAlone(i, last)
 	if !clear && !r.livesBefore(i) && !ends && !r.shipsTo(i) {
 		return false
 	}
-	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 && !(r.out.Language == "en" && w.langEs && !w.langEn && (r.wordAt(i-1, "in") || r.wordAt(i-1, "from", "near") && r.surelyTown(i) || r.wordAt(i-1, "of") && r.wordAt(i-2, "out"))) && !(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
+	if w := r.toks[i].word; w != nil && (w.common || w.filler || w.trade && !asked && !r.correctsTown(i)) && n == 1 &&
+		!(r.out.Language == "en" && w.langEs && !w.langEn &&
+			(r.wordAt(i-1, "in") || r.wordAt(i-1, "from", "near") && r.surelyTown(i) || r.wordAt(i-1, "of") && r.wordAt(i-2, "out"))) &&
+		!(r.wordAt(last+1, "not") && r.surelyTown(last+2)) { // but "I'm in Chico not Fresno"
 		return false
 	}
 	if r.toldBy(last+1) || r.betterTown(i, last) || r.billsThere(i) || !asked && r.awayThere(i, last) {
@@ -255,8 +316,8 @@ func (r *reader) townUnclear(first, last int) bool {
 
 // awayThere: "he's in Boise till Friday": where somebody else is for now.
 func (r *reader) awayThere(i, last int) bool {
-	return r.wordAt(i-1, "in", "en") && r.wordsIn(max(0, i-4), i-1, "he", "hes", "she", "shes", "husband", "husbands", "wife", "wifes", "son", "daughter", "esposo", "esposa", "hijo", "hija", "ella") &&
-		r.wordsIn(last+1, min(last+5, len(r.toks)), "till", "until", "til", "this", "for", "right", "hasta", "today", "tonight", "visiting", "hoy")
+	return r.wordAt(i-1, "in", "en") && r.anyOf(max(0, i-4), i-1, awayPersons) &&
+		r.anyOf(last+1, min(last+5, len(r.toks)), awayTimes)
 }
 
 // lastAlone: a town's name, and no given name or other word, is all of an opening
@@ -265,7 +326,7 @@ func (r *reader) lastAlone(first, last int) bool {
 	if len(r.Asked) > 0 || first < 3 || !r.sentenceEnd(first-1) || r.toks[first].word != nil && first == last {
 		return false
 	}
-	if r.wordsIn(max(0, first-6), first, "thanks", "thank", "thx", "ty", "sincerely", "best", "regards", "gracias", "saludos", "cheers", "respectfully", "name", "mr", "mrs", "ms", "from", "signed", "there") {
+	if r.anyOf(max(0, first-6), first, signOffWords) {
 		return false // more likely who signs
 	}
 	for i := last + 1; i < len(r.toks); i++ {
@@ -298,10 +359,11 @@ func (r *reader) introEnds(i int) bool {
 func (r *reader) fillsClause(first, last int) bool {
 	from, to := r.clauseStart(first), r.clauseEnd(last)
 	for i := from; i <= to; i++ {
-		if i >= first && i <= last || r.toks[i].kind == markToken || r.toks[i].kind == numToken && r.wordAt(i+1, "min", "mins", "minutes", "miles", "mi", "hours", "hour") {
+		if i >= first && i <= last || r.toks[i].kind == markToken ||
+			r.toks[i].kind == numToken && r.wordAt(i+1, "min", "mins", "minutes", "miles", "mi", "hours", "hour") {
 			continue
 		}
-		if !r.wordAt(i, "in", "mins", "mi", "hours", "its", "it", "is", "im", "i", "am", "from", "to", "we", "are", "were", "live", "located", "ship", "the", "city", "of", "around", "near", "area", "downtown", "outside", "just", "minutes", "min", "miles", "mile", "hour", "half", "an", "a", "about", "suburb", "suburbs", "out", "side", "metro", "greater", "right", "on", "east", "west", "northeast", "northwest", "southeast", "southwest", "north", "south", "yes", "en", "vivo", "de", "soy", "estoy", "estamos", "es", "esta", "queda", "aqui", "pues", "por", "cerca", "afuera", "ok", "town", "be", "should", "actually", "closest", "nearest", "called", "little", "small", "tiny", "burg", "village", "named", "basically", "technically", "currently", "now", "lol", "haha", "put", "say", "use", "lives", "rural", "ahorita", "please", "thanks", "hi", "usa", "us", "not", "sorry", "no", "metro") {
+		if !r.among(i, placeFillers) {
 			return false
 		}
 	}
@@ -322,10 +384,13 @@ func (r *reader) livesBefore(i int) bool {
 	if r.sentThere(i) {
 		return true
 	}
-	if r.wordAt(i-1, "to") && r.wordAt(i-2, "need", "needs", "want", "wants", "have", "got", "like", "try", "trying", "supposed", "able", "how", "where", "what", "ought", "easier", "better") {
+	if r.wordAt(i-1, "to") && r.among(i-2, notLiving) {
 		return false // "do I need to hunt up a roofer"
 	}
-	if r.learntFrom(i) || !r.wordAt(i-1, "in", "from", "to", "near", "en", "de", "desde", "around", "outside", "by") && !(r.wordAt(i-1, "of") && r.wordAt(i-2, "out")) || r.wordAt(i-2, "talked", "talk", "spoke", "speak", "spoken", "talking", "texted", "wrote", "sent", "gave") || r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
+	if r.learntFrom(i) ||
+		!r.among(i-1, placeLinks) && !(r.wordAt(i-1, "of") && r.wordAt(i-2, "out")) ||
+		r.among(i-2, talkedVerbs) ||
+		r.wordAt(i-2, "to", "with") && r.wordAt(i-3, "talk", "speak", "talked", "spoke") {
 		return false
 	}
 	if r.wordAt(i-1, "of") && r.wordAt(i-2, "out") && !r.anotherTown(i+1) {
@@ -334,7 +399,7 @@ func (r *reader) livesBefore(i int) bool {
 	if k := r.beforeTown(i); r.opensClause(k) && !r.notByPlace(k) && r.wordAt(i-1, "in", "from", "de", "en", "near") {
 		return true // "Ann in Dayton"
 	}
-	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.wordAt(i-2, "handyman", "roofer", "contractor", "builder", "carpenter", "owner", "manager", "landlord", "customer", "client", "homeowner", "roofing", "techero", "contratista", "soy", "somos", "techos", "techador") {
+	if r.wordAt(i-1, "in", "en", "from", "de", "near") && r.among(i-2, ownRoles) {
 		return true // "Travis, handyman in Chattanooga"
 	}
 	if r.townOfSpeaker(i) || r.townOfWork(i) || r.afterWholeName(i) {
@@ -347,10 +412,11 @@ func (r *reader) livesBefore(i int) bool {
 	if r.wordAt(i-1, "in", "en") && r.useBefore(from, i-2) {
 		return true // "es para una bodega en Houston"
 	}
-	if r.wordAt(i-1, "in", "en") && r.wordAt(i-2, "is", "are", "esta", "its") && !r.wordsIn(from, i, "office", "store", "shop", "you", "your") {
+	if r.wordAt(i-1, "in", "en") && r.wordAt(i-2, "is", "are", "esta", "its") &&
+		!r.wordsIn(from, i, "office", "store", "shop", "you", "your") {
 		return true // "the jobsite is in Flagstaff"
 	}
-	return r.wordsIn(from, i, "im", "were", "live", "located", "ship", "shipping", "am", "are", "we", "i", "going", "vivo", "estoy", "estamos", "soy", "vivimos", "house", "home", "deliver", "delivered")
+	return r.anyOf(from, i, livesWords)
 }
 
 // nearBuilding: a building is named before "near", "just outside of".
@@ -365,7 +431,8 @@ func (r *reader) nearBuilding(from, i int) bool {
 // townAmong: the answer is a state's code that is also a small word, or names a
 // town among other words: which place it is has to be asked.
 func (r *reader) townAmong() bool {
-	if len(r.toks) == 1 && r.toks[0].kind == wordToken && len(r.toks[0].text) == 2 && !r.wordAt(0, "ok", "no", "hi", "yo", "si", "oh", "me", "so", "or") {
+	if len(r.toks) == 1 && r.toks[0].kind == wordToken && len(r.toks[0].text) == 2 &&
+		!r.wordAt(0, "ok", "no", "hi", "yo", "si", "oh", "me", "so", "or") {
 		if _, ok := place.State(r.toks[0].text); ok {
 			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, 0, 0)
 			return true
@@ -374,7 +441,7 @@ func (r *reader) townAmong() bool {
 	var buf [8]string
 	for i := range r.toks {
 		t := &r.toks[i]
-		if r.wordAt(i, "new", "fort", "san", "santa", "los", "las", "el", "saint", "st", "north", "south", "east", "west", "mount", "lake") && !t.used && len(r.toks) <= maxPlaceAnswer && !r.questioned(i) && !r.surnameOfSaint(i) {
+		if r.among(i, townOpeners) && !t.used && len(r.toks) <= maxPlaceAnswer && !r.questioned(i) && !r.surnameOfSaint(i) {
 			if n := place.Scan(r.wordsFrom(i, 4, buf[:]), ""); n > 1 { // "june whitcomb new haven"
 				last := r.tokenOf(i, n)
 				r.use(i, last)
@@ -382,7 +449,9 @@ func (r *reader) townAmong() bool {
 				return true
 			}
 		}
-		if t.kind != wordToken || t.used || len(t.text) < 4 || t.word != nil && (t.word.common || t.word.filler || t.word.given && r.asked(fitcheck.TopicName) || t.word.trade) || r.negated(i) || len(r.toks) > maxPlaceAnswer {
+		if t.kind != wordToken || t.used || len(t.text) < 4 ||
+			t.word != nil && (t.word.common || t.word.filler || t.word.given && r.asked(fitcheck.TopicName) || t.word.trade) ||
+			r.negated(i) || len(r.toks) > maxPlaceAnswer {
 			continue
 		}
 		if n := place.Scan(r.wordsFrom(i, 4, buf[:]), ""); n > 0 && !r.questioned(i) {

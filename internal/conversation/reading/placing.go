@@ -8,6 +8,13 @@ import (
 	"example.com/intake-bot/internal/place"
 )
 
+var (
+	zipOwners = wordsOf(`daughter son mom mother dad sister brother friend parents hija hijo mama papa hermano
+		hermana she he they`)
+	placedBy   = wordsOf(`put have has says said wrote wrong pusieron puso dice dije`)
+	afterState = wordsOf(`and but its zip here with i we usa my for`)
+)
+
 // found is a place that the message names.
 type found struct {
 	fitcheck.Place
@@ -18,7 +25,10 @@ type found struct {
 // town alone.
 func (r *reader) places() {
 	zips := slices.DeleteFunc(r.zips(), func(z zipAt) bool { return r.whereKinIs(z.first) })
-	towns := slices.DeleteFunc(r.townsWithState(), func(f found) bool { return r.whereKinIs(f.first) || r.anotherThings(f.first, f.last) })
+	towns := slices.DeleteFunc(r.townsWithState(), func(f found) bool {
+		return r.whereKinIs(f.first) ||
+			r.anotherThings(f.first, f.last)
+	})
 	switch {
 	case len(towns) > 1 && !sameTown(towns):
 		r.severalTowns(towns, zips)
@@ -31,7 +41,8 @@ func (r *reader) places() {
 			r.name(f.first, f.last) // said twice
 		}
 		r.placeFact(towns[len(towns)-1], zips)
-	case len(zips) > 1 && zips[0].code != zips[len(zips)-1].code && r.wordsIn(zips[0].last+1, zips[len(zips)-1].first, "or", "o", "and"):
+	case len(zips) > 1 && zips[0].code != zips[len(zips)-1].code &&
+		r.wordsIn(zips[0].last+1, zips[len(zips)-1].first, "or", "o", "and"):
 		r.use(zips[0].first, zips[len(zips)-1].last)
 		r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, zips[0].first, zips[len(zips)-1].last)
 	case len(zips) > 0:
@@ -48,7 +59,7 @@ func (r *reader) zipOf(zips []zipAt) zipAt {
 	best := zips[len(zips)-1]
 	weigh := func(z zipAt) int {
 		from := r.clauseStart(z.first)
-		if r.wordsIn(from, z.first, "lives", "live", "grew", "vive", "from") && r.wordsIn(from, z.first, "daughter", "son", "mom", "mother", "dad", "sister", "brother", "friend", "parents", "hija", "hijo", "mama", "papa", "hermano", "hermana", "she", "he", "they") {
+		if r.wordsIn(from, z.first, "lives", "live", "grew", "vive", "from") && r.anyOf(from, z.first, zipOwners) {
 			return -1
 		}
 		return r.goesThere(from, z.first)
@@ -88,8 +99,9 @@ func (r *reader) severalTowns(all []found, zips []zipAt) {
 			r.placeFact(all[k], zipsOf(all[k], zips))
 			return
 		}
-		said := r.wordsIn(r.sentenceFirst(all[k-1].first), all[k-1].first, "put", "have", "has", "says", "said", "wrote", "wrong", "pusieron", "puso", "dice", "dije")
-		if said && r.wordsIn(all[k-1].last+1, all[k].first, "its", "should", "is", "es", "im", "meant") || r.wordsIn(all[k-1].last+1, all[k].first, "but", "pero") { // "you put Toledo Ohio. its Toledo Oregon"
+		said := r.anyOf(r.sentenceFirst(all[k-1].first), all[k-1].first, placedBy)
+		if said && r.wordsIn(all[k-1].last+1, all[k].first, "its", "should", "is", "es", "im", "meant") ||
+			r.wordsIn(all[k-1].last+1, all[k].first, "but", "pero") { // "you put Toledo Ohio. its Toledo Oregon"
 			r.placeFact(all[k], zipsOf(all[k], zips))
 			return
 		}
@@ -115,7 +127,8 @@ func (r *reader) wordsFrom(i, most int, buf []string) []string {
 	for i < len(r.toks) && len(buf) < most && r.toks[i].kind == wordToken && !r.toks[i].used {
 		buf = append(buf, r.toks[i].text)
 		i++
-		if code := r.toks[i-1].text; r.markAt(i, '.') && len(code) == 2 && code != "st" && code != "ft" && code != "mt" && code != "so" && code != "no" && i+1 < len(r.toks) && !r.toks[i+1].glued {
+		if code := r.toks[i-1].text; r.markAt(i, '.') && len(code) == 2 && code != "st" && code != "ft" && code != "mt" &&
+			code != "so" && code != "no" && i+1 < len(r.toks) && !r.toks[i+1].glued {
 			break // "Erie PA. Ron"
 		}
 		for r.markAt(i, '.') && r.toks[i].glued || r.markAt(i, '-') && r.toks[i].glued {
@@ -235,8 +248,9 @@ func (r *reader) stateHolds(first, last int) bool {
 	case "mi": // "New Orleans, mi teléfono es …"
 		return r.out.Language != "es" || r.wordAt(last+1, "y", "pero", "zip", "codigo")
 	case "or", "in", "me", "hi", "oh", "ok", "id", "la", "de", "al", "so", "pa", "ma", "mo", "as":
-		return r.wordAt(last+1, "and", "but", "its", "zip", "here", "with", "i", "we", "usa", "my", "for") ||
-			r.asked(fitcheck.TopicPlace) && r.wordAt(first-1, "hilo", "kailua", "lihue", "honolulu", "kona", "kahului") // "hilo hi have a good one"
+		return r.among(last+1, afterState) ||
+			// "hilo hi have a good one"
+			r.asked(fitcheck.TopicPlace) && r.wordAt(first-1, "hilo", "kailua", "lihue", "honolulu", "kona", "kahului")
 	}
 	return true
 }
@@ -249,7 +263,8 @@ func (r *reader) placeFact(f found, zips []zipAt) {
 			gap = 6 // "Laredo Texas el codigo es 78041"
 		}
 		entries := place.Towns(p.City, p.State)
-		later := z.known && z.first > last && len(entries) > 0 && place.Agree(entries[0], z.entry) // "Athens Georgia, sorry, phone put Greece. 30601"
+		// "Athens Georgia, sorry, phone put Greece. 30601"
+		later := z.known && z.first > last && len(entries) > 0 && place.Agree(entries[0], z.entry)
 		if z.first < first {
 			if len(entries) > 0 && r.zipAhead(z, entries[0], first) {
 				p.ZIP, first = z.code, z.first

@@ -5,6 +5,10 @@ import "example.com/intake-bot/internal/fitcheck"
 // Counts that stand after what they count: "25 x 49 (qty 9), 30 x 30 (qty 4)", and counts
 // of sorts that no size tells apart: "3 big ones and 1 small one".
 
+var kindSizeWords = wordsOf(`big large bigger larger small smaller little long longer short shorter square round
+	wide narrow largo largos largas cuadrado cuadrados cuadradas redondo redondos grande grandes chico chicos chica
+	chicas pequeno pequenos pequena pequenas`)
+
 // countsAfter finds the counts that stand after sizes of two sides; fewer than two are left
 // to the plain counts. Their numbers are no lengths.
 func (r *reader) countsAfter() []countAt {
@@ -36,7 +40,8 @@ func (r *reader) countsAfter() []countAt {
 func (r *reader) countAfter(from, i int) (countAt, bool) {
 	j := i - 1
 	named := false
-	for r.wordAt(j, "qty", "quantity", "cantidad", "need") || (r.markAt(j, ':') || r.markAt(j, '=')) && r.wordAt(j-1, "qty", "quantity", "cantidad", "need") {
+	for r.wordAt(j, "qty", "quantity", "cantidad", "need") ||
+		(r.markAt(j, ':') || r.markAt(j, '=')) && r.wordAt(j-1, "qty", "quantity", "cantidad", "need") {
 		named = true
 		j--
 	}
@@ -48,8 +53,10 @@ func (r *reader) countAfter(from, i int) (countAt, bool) {
 		return countAt{}, false
 	}
 	closed := open && r.markAt(i+1, ')')
-	after := r.wordAt(i+1, "ea", "pcs", "pc", "units", "skylights", "domes", "pieces", "piezas") || r.wordAt(i+1, "of", "de") && r.wordAt(i+2, "them", "those", "these", "ellos", "estos", "esos")
-	if !named && !closed && !after || named && !closed && !after && i+1 < len(r.toks) && r.toks[i+1].kind != markToken && !r.softBreak(i+1) {
+	after := r.wordAt(i+1, "ea", "pcs", "pc", "units", "skylights", "domes", "pieces", "piezas") ||
+		r.wordAt(i+1, "of", "de") && r.wordAt(i+2, "them", "those", "these", "ellos", "estos", "esos")
+	if !named && !closed && !after ||
+		named && !closed && !after && i+1 < len(r.toks) && r.toks[i+1].kind != markToken && !r.softBreak(i+1) {
 		return countAt{}, false
 	}
 	return countAt{int(r.toks[i].whole), i, i}, true
@@ -104,10 +111,11 @@ func (r *reader) countsOfSizes() bool {
 		for next > i && r.wordAt(next, "of", "the", "those", "de", "los", "las") {
 			next++
 		}
-		if next == i || n < 1 || n > 99 || r.used(i) || !r.wordAt(next, "big", "large", "bigger", "larger", "small", "smaller", "little", "long", "longer", "short", "shorter", "square", "round", "wide", "narrow", "largo", "largos", "largas", "cuadrado", "cuadrados", "cuadradas", "redondo", "redondos", "grande", "grandes", "chico", "chicos", "chica", "chicas", "pequeno", "pequenos", "pequena", "pequenas") {
+		if next == i || n < 1 || n > 99 || r.used(i) || !r.among(next, kindSizeWords) {
 			continue
 		}
-		if r.wordAt(next, "wide", "long", "narrow", "largo") && (n > 12 || r.wordsIn(0, len(r.toks), "wide", "width", "ancho")) && !r.wordAt(next+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units") {
+		if r.wordAt(next, "wide", "long", "narrow", "largo") && (n > 12 || r.wordsIn(0, len(r.toks), "wide", "width", "ancho")) &&
+			!r.wordAt(next+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units") {
 			return false // "curb outside is 31 wide, 47 long"
 		}
 		for r.wordAt(next, "big", "large", "small", "little") && r.wordAt(next+1, "square", "round", "long", "old") {
@@ -117,13 +125,16 @@ func (r *reader) countsOfSizes() bool {
 		if r.wordAt(last+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units") {
 			last++
 		}
-		if r.by(last+1) || last+1 < len(r.toks) && (r.toks[last+1].kind == numToken || r.wordAt(last+1, "crack", "cracks", "hole", "holes", "chip", "chips", "leak", "leaks")) {
+		if r.by(last+1) ||
+			last+1 < len(r.toks) &&
+				(r.toks[last+1].kind == numToken || r.wordAt(last+1, "crack", "cracks", "hole", "holes", "chip", "chips", "leak", "leaks")) {
 			return false
 		}
 		found = append(found, countAt{n, i, last})
 		i = last
 	}
-	if len(found) != 2 || !r.onlyJoins(found[0].last+1, found[1].first) || r.toks[found[0].last].text == r.toks[found[1].last].text && r.wordAt(found[0].last-1, r.toks[found[1].last-1].text) {
+	if len(found) != 2 || !r.onlyJoins(found[0].last+1, found[1].first) ||
+		r.toks[found[0].last].text == r.toks[found[1].last].text && r.wordAt(found[0].last-1, r.toks[found[1].last-1].text) {
 		return false
 	}
 	for k, c := range found {

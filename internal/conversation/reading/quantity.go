@@ -2,6 +2,11 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	goesOnWords   = wordsOf(`and or to on at in for y por is outside inside lip between including from over edge de`)
+	tapeMarkWords = wordsOf(`little small tiny more of the those de las esas`)
+)
+
 // quantity is one length as written, with or without its unit.
 type quantity struct {
 	first, last int // tokens
@@ -63,7 +68,8 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 	if n.frac && n.num < n.den && r.partOfOther(next) {
 		return quantity{}, false
 	}
-	if w := r.wholeAt(next + 1 + r.inchAt(next)); n.frac && n.num < n.den && r.wordAt(next+r.inchAt(next), "over") && w > 1 && !r.used(next+1) {
+	if w := r.wholeAt(next + 1 + r.inchAt(next)); n.frac && n.num < n.den && r.wordAt(next+r.inchAt(next), "over") && w > 1 &&
+		!r.used(next+1) {
 		n.num += w * n.den // "half inch over 25"
 		next += 2 + r.inchAt(next)
 	}
@@ -79,7 +85,8 @@ func (r *reader) quantityAt(i int) (quantity, bool) {
 
 // unitAlone: "an inch and a quarter" without its "an": the unit stands for one of it.
 func (r *reader) unitAlone(i int) bool {
-	if !r.wordAt(i, "inch", "foot", "pulgada", "pie") || !r.wordAt(i+1, "and", "y", "n") || i > 0 && (r.toks[i-1].kind == numToken || r.numberAt(i-1).kind != notNumber) {
+	if !r.wordAt(i, "inch", "foot", "pulgada", "pie") || !r.wordAt(i+1, "and", "y", "n") ||
+		i > 0 && (r.toks[i-1].kind == numToken || r.numberAt(i-1).kind != notNumber) {
 		return false
 	}
 	_, _, _, ok := r.spokenPart(i + 2)
@@ -103,7 +110,9 @@ func (r *reader) partOfOther(i int) bool {
 	for r.wordAt(j, "an", "a", "of", "the", "my", "de", "la", "el") {
 		j++
 	}
-	return j > i && r.unitAt(j) == noUnit && j < len(r.toks) && r.toks[j].kind == wordToken || r.wordAt(j, "hour", "hora", "mile", "way", "dozen", "docena") || r.wordAt(i, "round", "moon", "circle", "barrel", "pipe", "cylinder", "circular", "circulo")
+	return j > i && r.unitAt(j) == noUnit && j < len(r.toks) && r.toks[j].kind == wordToken ||
+		r.wordAt(j, "hour", "hora", "mile", "way", "dozen", "docena") ||
+		r.wordAt(i, "round", "moon", "circle", "barrel", "pipe", "cylinder", "circular", "circulo")
 }
 
 // numeralBySound reads words that a voice keyboard writes for numbers ("too foot",
@@ -208,8 +217,10 @@ func (r *reader) inIsInch(i int) bool {
 	}
 	switch next.text {
 	case "wide", "long", "high", "tall", "across", "on", "square", "round", "diameter", "dia",
-		"and", "or", "to", "w", "l", "h", "above", "thick", "deep", "from", "inside", "outside", "each", "each way", "both", "off",
-		"give", "exactly", "length", "width", "height", "edge", "largo", "ancho", "including", "between", "over", "up", "for", "curb", "dome", "total", "at", "i", "is", "but":
+		"and", "or", "to", "w", "l", "h", "above", "thick", "deep", "from", "inside", "outside", "each", "each way",
+		"both", "off",
+		"give", "exactly", "length", "width", "height", "edge", "largo", "ancho",
+		"including", "between", "over", "up", "for", "curb", "dome", "total", "at", "i", "is", "but":
 		return true
 	}
 	return next.word != nil && next.word.number.kind != notNumber && next.word.number.value != 12 && !next.word.filler
@@ -225,7 +236,9 @@ func (r *reader) sentenceAfter(i int) bool {
 
 // goesOn: the word continues a size: "25 in. wide", "25 in. by 49 in.".
 func (r *reader) goesOn(i int) bool {
-	return r.by(i) || r.labelKind(i, "axis") || r.labelKind(i, "shape") || r.wordAt(i, "ish") || r.wordAt(i, "the") && r.wordAt(i+1, "other", "short", "long") || r.wordAt(i, "and", "or", "to", "on", "at", "in", "for", "y", "por", "is", "outside", "inside", "lip", "between", "including", "from", "over", "edge", "de")
+	return r.by(i) || r.labelKind(i, "axis") || r.labelKind(i, "shape") ||
+		r.wordAt(i, "ish") || r.wordAt(i, "the") && r.wordAt(i+1, "other", "short", "long") ||
+		r.among(i, goesOnWords)
 }
 
 // inchesAfter adds the inches after feet: 2' 1 1/2", 2 ft 1.5, two foot one and a half.
@@ -325,7 +338,7 @@ func (r *reader) addPart(q *quantity, a, b int64, next int) {
 
 // tapeMarks is where words end that count the lines of a tape, whose width nobody told; 0 where none do.
 func (r *reader) tapeMarks(i int) int {
-	for r.wordAt(i, "little", "small", "tiny", "more", "of", "the", "those", "de", "las", "esas") {
+	for r.among(i, tapeMarkWords) {
 		i++
 	}
 	if !r.wordAt(i, "marks", "mark", "ticks", "tick", "lines", "notches", "hashes", "rayitas", "rayas") {
@@ -346,10 +359,12 @@ func (r *reader) looseEnd(q *quantity) {
 	if r.markAt(i, '-') && r.wordAt(i+1, "ish") {
 		i++
 	}
-	if r.wordAt(i, "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.by(i+1) || r.wordAt(i+1, "wide", "long")) {
+	if r.wordAt(i, "strong", "heavy", "light", "shy", "scant", "something", "odd", "full", "plus") &&
+		(i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.by(i+1) || r.wordAt(i+1, "wide", "long")) {
 		q.loose = true
 		q.last = i
-	} else if r.wordAt(i, "and", "y") && r.wordAt(i+1, "change", "some", "something", "pico", "algo", "like", "about", "maybe") && r.wholeAt(i+2) < 0 {
+	} else if r.wordAt(i, "and", "y") && r.wordAt(i+1, "change", "some", "something", "pico", "algo", "like", "about", "maybe") &&
+		r.wholeAt(i+2) < 0 {
 		q.loose = true
 		q.last = i + 1
 	}

@@ -79,7 +79,9 @@ func (r *reader) otherQuestion() bool {
 		}
 		talk := within(r.talk, first, i-1)
 		for n := range talk {
-			said = said || talk[n].has1("req") && !(talk[n].is("req", "again") && talk[n].first == talk[n].last && r.out.Language == "es") || talk[n].is("say", "dontknow") || talk[n].is("say", "yes") && talk[n].last > talk[n].first
+			said = said ||
+				talk[n].has1("req") && !(talk[n].is("req", "again") && talk[n].first == talk[n].last && r.out.Language == "es") ||
+				talk[n].is("say", "dontknow") || talk[n].is("say", "yes") && talk[n].last > talk[n].first
 		}
 		if !said && words > 2 {
 			return true
@@ -110,16 +112,19 @@ func (r *reader) bareQuestion() {
 	if slices.Contains(r.out.Requests, RequestPrice) || slices.Contains(r.out.Requests, RequestHowTo) {
 		return
 	}
-	if r.wordAt(0, "is", "are", "do", "does") && r.wordAt(1, "yours", "your", "they", "these", "those", "you", "u", "ur", "them") && !(slices.Contains(r.out.Requests, RequestPerson) && !r.wordsIn(1, len(r.toks), "in", "near", "around")) {
+	if r.wordAt(0, "is", "are", "do", "does") && r.wordAt(1, "yours", "your", "they", "these", "those", "you", "u", "ur", "them") &&
+		!(slices.Contains(r.out.Requests, RequestPerson) && !r.wordsIn(1, len(r.toks), "in", "near", "around")) {
 		r.request(RequestQuestion)
 		return
 	}
-	if r.wordAt(0, "is", "are", "will", "does") && r.wordsIn(1, len(r.toks), "too", "enough", "ok", "okay", "fit", "possible", "normal") && !r.wordAt(1, "it") {
+	if r.wordAt(0, "is", "are", "will", "does") &&
+		r.wordsIn(1, len(r.toks), "too", "enough", "ok", "okay", "fit", "possible", "normal") && !r.wordAt(1, "it") {
 		r.request(RequestQuestion) // "is 49 1/2 too big for you"
 		return
 	}
 	if n := len(r.toks) - 1; r.markAt(n, '?') {
-		if i := r.clauseStart(n); (r.wordAt(i, "is", "are", "was") && r.wordAt(i+1, "that", "it", "those", "they") && i+2 < n) && i > 0 {
+		if i := r.clauseStart(n); (r.wordAt(i, "is", "are", "was") && r.wordAt(i+1, "that", "it", "those", "they") && i+2 < n) &&
+			i > 0 {
 			r.request(RequestQuestion) // "the old one was acrylic, is that still what you recommend?"
 			return
 		}
@@ -131,7 +136,8 @@ func (r *reader) bareQuestion() {
 	if n := len(r.toks) - 1; n > 0 && r.changeBehind(r.sentenceFirst(n), n) {
 		return
 	}
-	if n := len(r.toks) - 1; r.askedSize() != "none" && r.markAt(n, '?') && (r.wordAt(n-1, "how", "como") && r.clauseStart(n-1) == n-1 || r.wordAt(n-1, "then") && r.wordAt(n-2, "how")) {
+	if n := len(r.toks) - 1; r.askedSize() != "none" && r.markAt(n, '?') &&
+		(r.wordAt(n-1, "how", "como") && r.clauseStart(n-1) == n-1 || r.wordAt(n-1, "then") && r.wordAt(n-2, "how")) {
 		r.request(RequestHowTo) // "no ladder here, how?"
 		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
 		return
@@ -151,7 +157,10 @@ func (r *reader) bareQuestion() {
 		if r.markAt(i, '?') && r.answeredAfter(i+1) {
 			continue
 		}
-		if r.markAt(i, '?') && (words > 1 || words == 1 && i == len(r.toks)-1 && len(r.toks[0].text) > 3 && !r.wordAt(0, "what", "again", "pardon", "hello") || r.wordAt(i-1, "who", "why", "when", "where", "quien", "cuando", "donde", "really", "seriously")) {
+		if r.markAt(i, '?') &&
+			(words > 1 ||
+				words == 1 && i == len(r.toks)-1 && len(r.toks[0].text) > 3 && !r.wordAt(0, "what", "again", "pardon", "hello") ||
+				r.wordAt(i-1, "who", "why", "when", "where", "quien", "cuando", "donde", "really", "seriously")) {
 			r.request(RequestQuestion)
 			return
 		}

@@ -6,6 +6,11 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	phoneRefusedLeads = wordsOf(`call text use me at on number my the llame llamen al`)
+	phoneOwners       = wordsOf(`is was thats that s my the es era mi el an a`)
+)
+
 // contacts takes mail addresses and phone numbers as facts.
 func (r *reader) contacts() {
 	for i := range r.toks {
@@ -28,18 +33,20 @@ func (r *reader) phoneRefused(i int) bool {
 	if r.wordAt(i-1, "not", "no") {
 		return true
 	}
-	if k := i - 1; r.wordAt(k, "fax") || r.wordAt(k, "is", "number", "line", "es", "no") && r.wordsIn(max(0, k-2), k, "fax") || r.markAt(k, ':') && r.wordAt(k-1, "fax") {
+	if k := i - 1; r.wordAt(k, "fax") ||
+		r.wordAt(k, "is", "number", "line", "es", "no") && r.wordsIn(max(0, k-2), k, "fax") ||
+		r.markAt(k, ':') && r.wordAt(k-1, "fax") {
 		return true // "fax is 307-555-0110"
 	}
 	k := i - 1
-	for r.wordAt(k, "call", "text", "use", "me", "at", "on", "number", "my", "the", "llame", "llamen", "al") {
+	for r.among(k, phoneRefusedLeads) {
 		k--
 	}
 	if r.wordAt(k, "dont", "never") {
 		return true
 	}
 	k = i + 1
-	for r.wordAt(k, "is", "was", "thats", "that", "s", "my", "the", "es", "era", "mi", "el", "an", "a") {
+	for r.among(k, phoneOwners) {
 		k++
 	}
 	return k > i+1 && r.wordAt(k, "old", "wrong", "former", "viejo", "anterior", "fax")

@@ -6,6 +6,12 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	unitGoesOnWords = wordsOf(`wide long high tall w l h and or to on at in for y de por outside inside across
+		square round diameter dia both each all cada ambos is es lip between including from over de edge`)
+	shortForms = wordsOf(`st mt ft incl approx dia diam mr mrs ms dr no apt ste ave vs aprox`)
+)
+
 // reader is the reading of one message as it grows.
 type reader struct {
 	Input
@@ -234,7 +240,7 @@ func (h *hit) is(kind, value string) bool {
 
 // unitGoesOn is goesOn for words alone: phrases are not known yet where sentences are found.
 func (r *reader) unitGoesOn(i int) bool {
-	return r.by(i) || r.wordAt(i, "wide", "long", "high", "tall", "w", "l", "h", "and", "or", "to", "on", "at", "in", "for", "y", "de", "por", "outside", "inside", "across", "square", "round", "diameter", "dia", "both", "each", "all", "cada", "ambos", "is", "es", "lip", "between", "including", "from", "over", "de", "edge")
+	return r.by(i) || r.among(i, unitGoesOnWords)
 }
 
 // labelFrom is the label that starts at token i.
@@ -270,15 +276,17 @@ func (r *reader) endsSentence(i int) bool {
 	if !t.ends() {
 		return false
 	}
-	if i > 3 && r.wordAt(i-1, "got", "get", "have", "reach", "see", "tengo") && r.wordsIn(i-4, i-1, "all", "only", "unico") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
+	if i > 3 && r.wordAt(i-1, "got", "get", "have", "reach", "see", "tengo") && r.wordsIn(i-4, i-1, "all", "only", "unico") &&
+		i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
 		return false // "the inside hole is all I got. 22 1/2 x 46 1/2"
 	}
 	if t.text[0] == '.' && i > 0 && t.glued && i+1 < len(r.toks) && !r.toks[i+1].mark('\n') {
 		prev := &r.toks[i-1]
-		if prev.kind == wordToken && (prev.word != nil && prev.word.unit != noUnit && (r.toks[i+1].kind != wordToken || r.unitGoesOn(i+1)) || len(prev.text) == 1) {
+		if prev.kind == wordToken &&
+			(prev.word != nil && prev.word.unit != noUnit && (r.toks[i+1].kind != wordToken || r.unitGoesOn(i+1)) || len(prev.text) == 1) {
 			return false
 		}
-		if r.wordAt(i-1, "st", "mt", "ft", "incl", "approx", "dia", "diam", "mr", "mrs", "ms", "dr", "no", "apt", "ste", "ave", "vs", "aprox") {
+		if r.among(i-1, shortForms) {
 			return false
 		}
 	}

@@ -7,6 +7,13 @@ import (
 
 // Places that are no towns: regions that everybody knows, and ways to get there.
 
+var (
+	beforePorch = wordsOf(`live living lives im were are am here house home located ship shipped ships`)
+	vagueLinks  = wordsOf(`in on by near past behind across off of up down outside between beyond before after toward
+		towards around over at along below above next from en por cerca pasando rumbo atras detras junto adelante
+		antes despues entre frente lado`)
+)
+
 // region finds a part of one state that everybody knows by its name: "we're on Maui", "out on
 // Cape Cod".
 func (r *reader) region(asked bool) bool {
@@ -42,7 +49,7 @@ func (r *reader) region(asked bool) bool {
 
 // porch: "one for the lanai": a covered porch, unless who lives on the island says so.
 func (r *reader) porch(i int, asked bool) bool {
-	lives := asked || r.wordAt(i-1, "on", "from", "to") && r.wordAt(i-2, "live", "living", "lives", "im", "were", "are", "am", "here", "house", "home", "located", "ship", "shipped", "ships")
+	lives := asked || r.wordAt(i-1, "on", "from", "to") && r.among(i-2, beforePorch)
 	return r.wordAt(i, "lanai") && (!lives || r.wordAt(i-1, "the", "my", "our", "a", "el", "la", "mi"))
 }
 
@@ -50,11 +57,16 @@ var regions = []struct {
 	words []string
 	state string
 }{
-	{[]string{"oahu"}, "HI"}, {[]string{"maui"}, "HI"}, {[]string{"kauai"}, "HI"}, {[]string{"molokai"}, "HI"}, {[]string{"lanai"}, "HI"}, {[]string{"the", "big", "island"}, "HI"},
-	{[]string{"adirondacks"}, "NY"}, {[]string{"catskills"}, "NY"}, {[]string{"finger", "lakes"}, "NY"}, {[]string{"hudson", "valley"}, "NY"},
-	{[]string{"cape", "cod"}, "MA"}, {[]string{"marthas", "vineyard"}, "MA"}, {[]string{"socal"}, "CA"}, {[]string{"norcal"}, "CA"}, {[]string{"inland", "empire"}, "CA"}, {[]string{"imperial", "valley"}, "CA"},
-	{[]string{"florida", "keys"}, "FL"}, {[]string{"outer", "banks"}, "NC"}, {[]string{"poconos"}, "PA"}, {[]string{"texas", "panhandle"}, "TX"}, {[]string{"rio", "grande", "valley"}, "TX"},
-	{[]string{"whidbey"}, "WA"}, {[]string{"orcas", "island"}, "WA"}, {[]string{"olympic", "peninsula"}, "WA"}, {[]string{"kenai", "peninsula"}, "AK"}, {[]string{"door", "county"}, "WI"},
+	{[]string{"oahu"}, "HI"}, {[]string{"maui"}, "HI"}, {[]string{"kauai"}, "HI"}, {[]string{"molokai"}, "HI"},
+	{[]string{"lanai"}, "HI"}, {[]string{"the", "big", "island"}, "HI"},
+	{[]string{"adirondacks"}, "NY"}, {[]string{"catskills"}, "NY"}, {[]string{"finger", "lakes"}, "NY"},
+	{[]string{"hudson", "valley"}, "NY"},
+	{[]string{"cape", "cod"}, "MA"}, {[]string{"marthas", "vineyard"}, "MA"}, {[]string{"socal"}, "CA"},
+	{[]string{"norcal"}, "CA"}, {[]string{"inland", "empire"}, "CA"}, {[]string{"imperial", "valley"}, "CA"},
+	{[]string{"florida", "keys"}, "FL"}, {[]string{"outer", "banks"}, "NC"}, {[]string{"poconos"}, "PA"},
+	{[]string{"texas", "panhandle"}, "TX"}, {[]string{"rio", "grande", "valley"}, "TX"},
+	{[]string{"whidbey"}, "WA"}, {[]string{"orcas", "island"}, "WA"}, {[]string{"olympic", "peninsula"}, "WA"},
+	{[]string{"kenai", "peninsula"}, "AK"}, {[]string{"door", "county"}, "WI"},
 }
 
 // vaguePlace: an answer to where that tells how to get there and no town: "out in the valley
@@ -68,8 +80,7 @@ func (r *reader) vaguePlace() bool {
 			continue
 		}
 		for k := i - 1; k >= 0 && k >= i-6 && r.toks[k].kind != markToken; k-- {
-			if !r.wordAt(k, "in", "on", "by", "near", "past", "behind", "across", "off", "of", "up", "down", "outside", "between", "beyond", "before", "after", "toward", "towards", "around", "over", "at", "along", "below", "above", "next", "from",
-				"en", "por", "cerca", "pasando", "rumbo", "atras", "detras", "junto", "adelante", "antes", "despues", "entre", "frente", "lado") {
+			if !r.among(k, vagueLinks) {
 				continue
 			}
 			first, last := r.clauseStart(i), r.clauseEnd(i)
@@ -84,6 +95,12 @@ func (r *reader) vaguePlace() bool {
 }
 
 // placeNouns are what ways are told by.
-var placeNouns = wordsOf(`valley road rd store mill hill lake river creek country county woods highway hwy interstate freeway exit bridge tracks junction mountain mountains canyon ridge hollow holler sticks boonies boondocks corner
-	town crossroads turnoff fork ranch silo silos elevator cemetery graveyard landing marina gate fairgrounds reservation rez mesa desert bayou swamp cove bluff bluffs prairie mile miles route street avenue lane blvd boulevard station stoplight light school church park courthouse library hospital airport casino stadium campground blocks landfill dam levee sawmill orchard vineyard field cornfield plant depot
-	valle camino carretera loma cerro rancho ejido colonia barrio rio lago puente pueblo campo monte sierra vias panteon gasolinera tienda esquina cuadra cuadras milla millas semaforo parque desierto calle avenida plaza aeropuerto presa cuadras mercado`)
+var placeNouns = wordsOf(`valley road rd store mill hill lake river creek country county woods highway hwy
+	interstate freeway exit bridge tracks junction mountain mountains canyon ridge hollow holler sticks boonies
+	boondocks corner town crossroads turnoff fork ranch silo silos elevator cemetery graveyard landing marina gate
+	fairgrounds reservation rez mesa desert bayou swamp cove bluff bluffs prairie mile miles route street avenue
+	lane blvd boulevard station stoplight light school church park courthouse library hospital airport casino
+	stadium campground blocks landfill dam levee sawmill orchard vineyard field cornfield plant depot valle camino
+	carretera loma cerro rancho ejido colonia barrio rio lago puente pueblo campo monte sierra vias panteon
+	gasolinera tienda esquina cuadra cuadras milla millas semaforo parque desierto calle avenida plaza aeropuerto
+	presa cuadras mercado`)

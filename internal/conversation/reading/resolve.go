@@ -12,7 +12,8 @@ func (r *reader) inherit(ms []measure) {
 	part := ""
 	for k := range ms {
 		m := &ms[k]
-		if k > 0 && !m.where && m.topic == "" && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) && m.shape != lone {
+		if k > 0 && !m.where && m.topic == "" && len(m.units) > 0 && len(ms[k-1].units) > 0 && !slices.Equal(m.units, ms[k-1].units) &&
+			m.shape != lone {
 			from := likeOfKind(ms, k)
 			m.topic, m.part, m.face = from.topic, from.part, from.face // "outside is 24 x 48 on the first and 30 x 30 on the second"
 		}
@@ -23,13 +24,15 @@ func (r *reader) inherit(ms []measure) {
 		if m.part == "" && m.topic == "" && m.face != "" && part != "" {
 			m.part = part
 		}
-		if m.part == "opening" && m.face == "" && m.topic == "" && part == "retainer" && (r.wordAt(m.first-1, "it") || r.wordAt(m.first-2, "it")) {
+		if m.part == "opening" && m.face == "" && m.topic == "" && part == "retainer" &&
+			(r.wordAt(m.first-1, "it") || r.wordAt(m.first-2, "it")) {
 			m.part, m.face = part, "clear" // "outside of the retaining frame 26 x 50, opening of it 24 x 48"
 		}
 		if k > 0 && r.openingOfRetainer(&ms[k-1], m) {
 			m.part, m.face = "retainer", "clear"
 		}
-		if m.part == "frame" && m.face == "outside" && part == "retainer" && !r.wordsIn(r.clauseStart(m.first), m.first, "old", "existing", "other", "wood", "viejo") {
+		if m.part == "frame" && m.face == "outside" && part == "retainer" &&
+			!r.wordsIn(r.clauseStart(m.first), m.first, "old", "existing", "other", "wood", "viejo") {
 			m.part = part // "opening of the retaining frame is 21 x 45, outside of the same frame 24 x 48"
 		}
 		switch {
@@ -41,7 +44,8 @@ func (r *reader) inherit(ms []measure) {
 	}
 	if whole := r.measuredPart(); whole != "" {
 		for k := range ms {
-			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !ofOtherKind(ms, m, whole) && !(m.face == "edge" && (whole == "frame" || whole == "bulge") && r.asked(fitcheck.TopicPlasticSize)) {
+			if m := &ms[k]; m.part == "" && m.topic == "" && m.face != "" && !ofOtherKind(ms, m, whole) &&
+				!(m.face == "edge" && (whole == "frame" || whole == "bulge") && r.asked(fitcheck.TopicPlasticSize)) {
 				m.part = whole
 			}
 		}
@@ -103,7 +107,9 @@ func (r *reader) allOf(ms []measure) {
 	if r.wordAt(i, "los", "las") && r.wordAt(i+1, "dos", "tres", "cuatro") {
 		plural = true // "… los dos de plástico, de orilla a orilla"
 	}
-	if !plural && !(r.markAt(last.last+1, ',') && r.labelsOnly(i) && last.shape == pair) && !(r.wordAt(i, "measured", "measuring", "measure", "dims", "medidos", "medidas") && len(last.units) > 0) && !r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
+	if !plural && !(r.markAt(last.last+1, ',') && r.labelsOnly(i) && last.shape == pair) &&
+		!(r.wordAt(i, "measured", "measuring", "measure", "dims", "medidos", "medidas") && len(last.units) > 0) &&
+		!r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
 		return
 	}
 	for k := range ms[:len(ms)-1] {
@@ -117,7 +123,8 @@ func (r *reader) allOf(ms []measure) {
 // are: "two 25 x 49 complete skylights, those are curb outside"; 0 for none.
 func (r *reader) thoseAfter(from int) int {
 	for i := from + 1; i < len(r.toks) && i < from+8; i++ {
-		if !r.wordAt(i, "these", "those", "they", "theyre", "esas", "estas", "esos", "estos") || !r.softBreak(i-1) && !r.sentenceEnd(i-1) {
+		if !r.wordAt(i, "these", "those", "they", "theyre", "esas", "estas", "esos", "estos") ||
+			!r.softBreak(i-1) && !r.sentenceEnd(i-1) {
 			continue
 		}
 		next := i + 1
@@ -139,7 +146,8 @@ func (r *reader) labelsOnly(i int) bool {
 		return false
 	}
 	for ; i <= end; i++ {
-		if r.toks[i].kind == wordToken && r.labelAt[i] < 0 && (r.toks[i].word == nil || !r.toks[i].word.filler) && !r.wordAt(i, "size", "sizes", "dims", "measurements", "medidas") {
+		if r.toks[i].kind == wordToken && r.labelAt[i] < 0 && (r.toks[i].word == nil || !r.toks[i].word.filler) &&
+			!r.wordAt(i, "size", "sizes", "dims", "measurements", "medidas") {
 			return false
 		}
 	}
@@ -214,10 +222,11 @@ var (
 	retainerSizes = []fitcheck.Topic{fitcheck.TopicRetainerOpening, fitcheck.TopicRetainerOutside}
 	outsideSizes  = []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicRetainerOutside}
 	insideSizes   = []fitcheck.Topic{fitcheck.TopicCurbInside, fitcheck.TopicFrameInside, fitcheck.TopicRetainerOpening}
-	frameSizes    = []fitcheck.Topic{fitcheck.TopicFrameInside, fitcheck.TopicRetainerOutside, fitcheck.TopicRetainerOpening, fitcheck.TopicCurbOutside}
-	domeSizes     = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicBulgeBase}
-	openings      = []fitcheck.Topic{fitcheck.TopicCurbInside, fitcheck.TopicRetainerOpening}
-	flangeSizes   = []fitcheck.Topic{fitcheck.TopicFrameInside, fitcheck.TopicPlasticSize}
+	frameSizes    = []fitcheck.Topic{fitcheck.TopicFrameInside, fitcheck.TopicRetainerOutside, fitcheck.TopicRetainerOpening,
+		fitcheck.TopicCurbOutside}
+	domeSizes   = []fitcheck.Topic{fitcheck.TopicPlasticSize, fitcheck.TopicBulgeBase}
+	openings    = []fitcheck.Topic{fitcheck.TopicCurbInside, fitcheck.TopicRetainerOpening}
+	flangeSizes = []fitcheck.Topic{fitcheck.TopicFrameInside, fitcheck.TopicPlasticSize}
 )
 
 // sizeTopic finds what a measure is of from the part and the face that were named.
@@ -293,25 +302,31 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 	if r.faceForgotten(m) {
 		return "", curbSizes
 	}
-	if h := r.labelFrom(m.last + 1); h != nil && h.is("part", "curb") && m.shape == lone && m.face == "" && m.topic == "" && !m.square && m.parts[0].side == noSide && m.parts[0].unit == inch && m.parts[0].length() <= fitcheck.Foot {
+	if h := r.labelFrom(m.last + 1); h != nil && h.is("part", "curb") && m.shape == lone && m.face == "" && m.topic == "" &&
+		!m.square && m.parts[0].side == noSide && m.parts[0].unit == inch && m.parts[0].length() <= fitcheck.Foot {
 		return fitcheck.TopicCurbHeight, nil // "curb OD 50.5 x 98.5, 8 inch curb"
 	}
 	if m.either && m.topic == "" {
 		return "", r.Asked
 	}
-	if named, _ := sizeTopic(m.part, m.face); (m.topic == fitcheck.TopicFrameInside || m.topic == "" && named == fitcheck.TopicFrameInside) && r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(m) {
+	if named, _ := sizeTopic(m.part, m.face); (m.topic == fitcheck.TopicFrameInside ||
+		m.topic == "" && named == fitcheck.TopicFrameInside) &&
+		r.asked(fitcheck.TopicRetainerOpening) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(m) {
 		return fitcheck.TopicRetainerOpening, nil
 	}
 	if m.topic != "" {
 		return m.topic, nil
 	}
-	if r.asked(fitcheck.TopicDomeRise) && len(m.parts) == 1 && m.shape == lone && (m.parts[0].side == noSide || m.parts[0].side == someSide) && (m.part == "bulge" || m.part == "dome") {
+	if r.asked(fitcheck.TopicDomeRise) && len(m.parts) == 1 && m.shape == lone &&
+		(m.parts[0].side == noSide || m.parts[0].side == someSide) && (m.part == "bulge" || m.part == "dome") {
 		return fitcheck.TopicDomeRise, nil // "five and a half at the top of the bubble"
 	}
-	if m.part == "opening" && m.face == "" && partOf(r.askedSize()) == "curb" && r.wordsIn(r.sentenceFirst(m.first), m.first, "inside", "indoors", "adentro") {
+	if m.part == "opening" && m.face == "" && partOf(r.askedSize()) == "curb" &&
+		r.wordsIn(r.sentenceFirst(m.first), m.first, "inside", "indoors", "adentro") {
 		return fitcheck.TopicCurbInside, nil
 	}
-	if from, to := r.sentence(m.first); m.face == "edge" && m.part == "" && r.asked(fitcheck.TopicFrameInside) && r.wordsIn(from, to+1, "underside", "underneath", "upside", "flipped") {
+	if from, to := r.sentence(m.first); m.face == "edge" && m.part == "" && r.asked(fitcheck.TopicFrameInside) &&
+		r.wordsIn(from, to+1, "underside", "underneath", "upside", "flipped") {
 		return fitcheck.TopicFrameInside, nil // "measured from the underside lip to lip"
 	}
 	topic, candidates := sizeTopic(m.part, m.face)
@@ -329,7 +344,9 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 		return "", []fitcheck.Topic{fitcheck.TopicCurbOutside, fitcheck.TopicCurbInside, fitcheck.TopicRetainerOpening}
 	}
 	for _, a := range r.Asked {
-		if !a.OfLength() || (a == fitcheck.TopicCurbHeight || a == fitcheck.TopicDomeRise) && len(m.parts) == 1 && (m.parts[0].side == width || m.parts[0].side == length) {
+		if !a.OfLength() ||
+			(a == fitcheck.TopicCurbHeight || a == fitcheck.TopicDomeRise) && len(m.parts) == 1 &&
+				(m.parts[0].side == width || m.parts[0].side == length) {
 			continue // "meant 25 3/4 wide" is no height
 		}
 		if p := partOf(a); m.part == "" && (p == "curb" || p == "retainer") {
@@ -340,7 +357,8 @@ func (r *reader) topicOf(m *measure) (fitcheck.Topic, []fitcheck.Topic) {
 		if m.part == "frame" && m.face == "" && partOf(a) == "curb" {
 			continue // "the frame" alone does not say which
 		}
-		if m.part == "" && face == "" || m.part == "skylight" && face == "" || contains(candidates, a) || m.face == "" && partOf(a) == m.part {
+		if m.part == "" && face == "" || m.part == "skylight" && face == "" ||
+			contains(candidates, a) || m.face == "" && partOf(a) == m.part {
 			return a, nil
 		}
 	}

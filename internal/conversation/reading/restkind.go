@@ -8,14 +8,22 @@ import (
 
 // Where a kind of unit is what is left of the others: "the rest", "the last one".
 
+var (
+	restUnitLinks = wordsOf(`is are measure measures at son es mide miden de was were all`)
+	undoneWords   = wordsOf(`havent didnt not still cant couldnt no falta faltan tell let`)
+	goVerbs       = wordsOf(`go going back getting grab grabbing get check checking regreso voy subo volver subir vuelvo`)
+	measureVerbs  = wordsOf(`measure measured measuring yet got gotten get do done reach medir medido todavia aun`)
+)
+
 // restUnits: "two are 24 x 24 and the rest are 30 x 46", "the last one is 24 x 48": a kind
 // only where its size follows and another came before.
 func (r *reader) restUnits(h *hit, v string) []int {
 	i := h.last + 1
-	for r.wordAt(i, "is", "are", "measure", "measures", "at", "son", "es", "mide", "miden", "de", "was", "were", "all") || r.markAt(i, ':') {
+	for r.among(i, restUnitLinks) || r.markAt(i, ':') {
 		i++
 	}
-	if !r.pairAt(i) || !r.pairBetween(0, h.first) || r.asked(fitcheck.TopicCurbDiagonals) || v == "last" && !r.wordsIn(max(0, h.first-1), h.first+1, "the", "el", "la", "los", "las") {
+	if !r.pairAt(i) || !r.pairBetween(0, h.first) || r.asked(fitcheck.TopicCurbDiagonals) ||
+		v == "last" && !r.wordsIn(max(0, h.first-1), h.first+1, "the", "el", "la", "los", "las") {
 		return nil
 	}
 	known := 1
@@ -47,7 +55,8 @@ func (r *reader) notHad(h *hit) bool {
 // tryBefore: a first try at measuring was told of before the token.
 func (r *reader) tryBefore(i int) bool {
 	for k := 1; k < i; k++ {
-		if r.wordAt(k, "try", "time", "attempt", "reading", "measurement", "shot", "pass", "vez", "intento") && r.wordAt(k-1, "first", "1st", "primera", "primer") {
+		if r.wordAt(k, "try", "time", "attempt", "reading", "measurement", "shot", "pass", "vez", "intento") &&
+			r.wordAt(k-1, "first", "1st", "primera", "primer") {
 			return true
 		}
 	}
@@ -80,7 +89,8 @@ func (r *reader) countedBefore(to int, n int64) bool {
 // countsFirst: "3 total, 2 of them 24 x 24 and the last one 30 x 46": a count of what comes
 // before the second kind.
 func (r *reader) countsFirst(c countAt) bool {
-	return len(r.refs) > 0 && r.refs[0].first > c.last && slices.Equal(r.refs[0].units, []int{2}) && r.wordAt(c.last, "them", "em", "those", "these", "ellos", "ellas") && r.pairBetween(c.last, r.refs[0].first)
+	return len(r.refs) > 0 && r.refs[0].first > c.last && slices.Equal(r.refs[0].units, []int{2}) &&
+		r.wordAt(c.last, "them", "em", "those", "these", "ellos", "ellas") && r.pairBetween(c.last, r.refs[0].first)
 }
 
 // sameAs: "the second is the same as the first".
@@ -120,7 +130,7 @@ func (r *reader) stillToDo(h *hit) bool {
 			break
 		}
 	}
-	if !r.wordsIn(from, h.first, "havent", "didnt", "not", "still", "cant", "couldnt", "no", "falta", "faltan", "tell", "let") || !r.measuresIn(from, to) {
+	if !r.anyOf(from, h.first, undoneWords) || !r.measuresIn(from, to) {
 		return false
 	}
 	for i := from; i <= to; i++ {
@@ -139,12 +149,12 @@ func (r *reader) goesForIt(h *hit) bool {
 			return false
 		}
 	}
-	return from > 0 && r.Units < 2 && r.wordsIn(from, h.first, "go", "going", "back", "getting", "grab", "grabbing", "get", "check", "checking", "regreso", "voy", "subo", "volver", "subir", "vuelvo")
+	return from > 0 && r.Units < 2 && r.anyOf(from, h.first, goVerbs)
 }
 
 // measuresIn: the words speak of measuring, or of what is still to come.
 func (r *reader) measuresIn(from, to int) bool {
-	return r.wordsIn(from, to+1, "measure", "measured", "measuring", "yet", "got", "gotten", "get", "do", "done", "reach", "medir", "medido", "todavia", "aun")
+	return r.anyOf(from, to+1, measureVerbs)
 }
 
 // notOther: "Idaho, not the other one", "no el otro": of one kind alone, what something is not is no

@@ -82,7 +82,9 @@ func (r *reader) exceptAt(ref *unitRef) int {
 	for r.wordAt(i, "for", "on", "in", "from", "than", "en", "por", "para") {
 		i--
 	}
-	if r.wordAt(i, "except", "excepto", "salvo", "menos", "besides") || r.wordAt(i, "but") && r.wordsIn(r.sentenceFirst(i), i, "all", "everything", "every") && !r.markAt(i-1, ',') || r.wordAt(i, "other", "aside", "apart") && r.wordAt(i+1, "than", "from") {
+	if r.wordAt(i, "except", "excepto", "salvo", "menos", "besides") ||
+		r.wordAt(i, "but") && r.wordsIn(r.sentenceFirst(i), i, "all", "everything", "every") && !r.markAt(i-1, ',') ||
+		r.wordAt(i, "other", "aside", "apart") && r.wordAt(i+1, "than", "from") {
 		return max(i, 0)
 	}
 	return 0

@@ -6,10 +6,14 @@ import "example.com/intake-bot/internal/fitcheck"
 // told in the sentence that measures the retaining frame is that frame's, where it lies in it and the
 // words before it name nothing else.
 func (r *reader) openingOfRetainer(a, m *measure) bool {
-	if m.part != "opening" && m.face != "inside" && m.face != "clear" || m.topic != "" || m.part != "opening" && m.part != "" || a.part != "retainer" && a.topic != fitcheck.TopicRetainerOutside || len(a.units) != len(m.units) {
+	if m.part != "opening" && m.face != "inside" && m.face != "clear" || m.topic != "" ||
+		m.part != "opening" && m.part != "" ||
+		a.part != "retainer" && a.topic != fitcheck.TopicRetainerOutside ||
+		len(a.units) != len(m.units) {
 		return false
 	}
-	if r.breakBetween(a.last, m.first) && !r.wordAt(r.sentenceFirst(m.first), "its", "the", "opening", "inside", "in", "su", "la", "abertura", "en") {
+	if r.breakBetween(a.last, m.first) &&
+		!r.wordAt(r.sentenceFirst(m.first), "its", "the", "opening", "inside", "in", "su", "la", "abertura", "en") {
 		return false
 	}
 	for _, h := range within(r.labels, a.last+1, r.clauseEnd(m.last)) {

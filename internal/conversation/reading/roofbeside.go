@@ -4,6 +4,8 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // What covers the roof, told beside an answer in a clause of its own.
 
+var besideRoofAnswer = wordsOf(`a an all just old new regular plain de puro pura`)
+
 // besideAnswer: beside a slope that was asked for "6/12, and it's clay tile", "es de lámina"; anywhere "our
 // shingles run up against it", since whose they are says where they lie. A flat roof's is left alone.
 func (r *reader) besideAnswer(h *hit) bool {
@@ -17,10 +19,12 @@ func (r *reader) besideAnswer(h *hit) bool {
 		return false
 	}
 	i := h.first - 1
-	for r.wordAt(i, "a", "an", "all", "just", "old", "new", "regular", "plain", "de", "puro", "pura") {
+	for r.among(i, besideRoofAnswer) {
 		i--
 	}
-	itself := r.wordAt(i, "its") || r.wordAt(i, "is") && r.wordAt(i-1, "it") || r.wordAt(i, "theyre") || r.wordAt(i, "es", "son") && i+1 == h.first-number(r.wordAt(h.first-1, "de"))
+	itself := r.wordAt(i, "its") || r.wordAt(i, "is") && r.wordAt(i-1, "it") ||
+		r.wordAt(i, "theyre") ||
+		r.wordAt(i, "es", "son") && i+1 == h.first-number(r.wordAt(h.first-1, "de"))
 	return itself && r.onlyWords(r.clauseStart(i), i, "and", "but", "y", "pero", "so", "also", "it", "oh", "well", "techo", "el")
 }
 

@@ -6,6 +6,15 @@ import "example.com/intake-bot/internal/fitcheck"
 // itself and no word around it says otherwise; all else is left alone, and no doubt is
 // made of it.
 
+var (
+	otherRoofWords = wordsOf(`porch patio carport awning neighbors neighbor other next previous under beneath
+		underneath below bajo debajo vecino`)
+	beforeRoofing = wordsOf(`a an the my our new old to with of un el la mi de nuevo on`)
+	roofPlans     = wordsOf(`getting get want wants wanting considering planning installing install had was were putting
+		put adding add switching switch changing change going replace replaced replacing removed removing like not
+		bajo debajo under poner poniendo cambiar cambiamos quitar quitamos era tenia instalar`)
+)
+
 // roofing reads the roof's covering: "asphalt shingle roof", "the roof is standing seam".
 func (r *reader) roofing() {
 	if r.out.Language != "en" && r.out.Language != "es" {
@@ -65,9 +74,10 @@ func (r *reader) onRoof(h *hit) (first, last int, ok bool) {
 
 var (
 	// roofLinks may stand between "roof" and what it is of: "roof is an old asphalt shingle".
-	roofLinks = wordsOf(`is s its it are a an made of out the covering covered type kind material surface style all just old older new newer brand
-		flat low slope sloped pitch pitched steep standard regular plain typical brown black gray red white green dark light
-		house home building casa es son de la el mi hecho cubierto tipo puro viejo nuevo`)
+	roofLinks = wordsOf(`is s its it are a an made of out the covering covered type kind material surface style all
+		just old older new newer brand flat low slope sloped pitch pitched steep standard regular plain typical brown
+		black gray red white green dark light house home building casa es son de la el mi hecho cubierto tipo puro
+		viejo nuevo`)
 	// roofHas are links only to what covers a roof and nothing else: "roof has shingles",
 	// not "roof has metal around the edge".
 	roofHas   = wordsOf(`has have with w got had con tiene`)
@@ -75,9 +85,10 @@ var (
 	roofStyle = wordsOf(`flat low slope sloped pitched pitch steep style type covered and`)
 	// roofNext are words that may follow without making the roof a part of something
 	// else: "metal roof on the house", not "metal roof vent".
-	roofNext = wordsOf(`with w on at in over and so but here there that which because since not built installed from pitched sloped slope flat low
-		steep about around if house home building barn garage shed cabin shop too also is was were has have im thanks please need needs
-		con en y pero sobre porque desde plano inclinado gracias de`)
+	roofNext = wordsOf(`with w on at in over and so but here there that which because since not built installed
+		from pitched sloped slope flat low steep about around if house home building barn garage shed cabin shop too
+		also is was were has have im thanks please need needs con en y pero sobre porque desde plano inclinado gracias
+		de`)
 )
 
 // roofAfter is the "roof" that follows, 0 where none does.
@@ -130,7 +141,8 @@ func (r *reader) roofTiles(i int) bool {
 	if r.wordAt(i, "tejas") && r.wordAt(i-1, "las", "unas") {
 		return true // "debajo de las tejas"
 	}
-	return r.wordAt(i, "tejas") && r.wordAt(i-1, "de", "las", "con") && r.wordAt(i-2, "techo", "techos", "tejado", "azotea", "bajo", "es", "son")
+	return r.wordAt(i, "tejas") && r.wordAt(i-1, "de", "las", "con") &&
+		r.wordAt(i-2, "techo", "techos", "tejado", "azotea", "bajo", "es", "son")
 }
 
 // roofEnds: nothing follows that the roof's name is only part of.
@@ -139,7 +151,10 @@ func (r *reader) roofEnds(i int) bool {
 		return true
 	}
 	t := &r.toks[i]
-	if t.used || t.named || r.givenAt(i) || r.wordAt(i, "zip", "n", "skylight", "skylights", "leaks", "leaking", "drips", "leaky") || r.wordAt(i, "frame", "frames") && r.choiceIs(i+1, fitcheck.TopicFrameCondition) || r.choiceIs(i, fitcheck.TopicProblem) || r.saysUse(i) {
+	if t.used || t.named || r.givenAt(i) ||
+		r.wordAt(i, "zip", "n", "skylight", "skylights", "leaks", "leaking", "drips", "leaky") ||
+		r.wordAt(i, "frame", "frames") && r.choiceIs(i+1, fitcheck.TopicFrameCondition) ||
+		r.choiceIs(i, fitcheck.TopicProblem) || r.saysUse(i) {
 		return true // "rubber roof zip 80631", "metal roof frame caulked a dozen times"
 	}
 	return t.word != nil && (t.word.filler || t.word.number.kind != notNumber) || neutral.has(t.text) || roofNext.has(t.text)
@@ -163,19 +178,20 @@ func (r *reader) oneOf(hits []hit, n int) bool {
 // otherRoof: one that is elsewhere, that was, or that is to come: "getting a metal roof",
 // "the porch roof is metal".
 func (r *reader) otherRoof(first, last int) bool {
-	if r.wordAt(first-1, "porch", "patio", "carport", "awning", "neighbors", "neighbor", "other", "next", "previous", "under", "beneath", "underneath", "below", "bajo", "debajo", "vecino") || r.wordAt(first-1, "brothers", "sisters", "cousins", "friends", "buddys", "uncles") && !r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes") {
+	if r.among(first-1, otherRoofWords) ||
+		r.wordAt(first-1, "brothers", "sisters", "cousins", "friends", "buddys", "uncles") &&
+			!r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes") {
 		return true // "my brother's tin roof is rusting"
 	}
 	i := first - 1
-	for r.wordAt(i, "a", "an", "the", "my", "our", "new", "old", "to", "with", "of", "un", "el", "la", "mi", "de", "nuevo", "on") && !(r.wordAt(i, "on") && !r.wordAt(i-1, "put", "putting")) {
+	for r.among(i, beforeRoofing) && !(r.wordAt(i, "on") && !r.wordAt(i-1, "put", "putting")) {
 		i--
 	}
-	if r.wordAt(i, "had", "got", "have", "has", "getting") && r.wordAt(last+1, "put", "installed", "done", "laid") && r.wordAt(i-1, "just", "we", "i", "they", "recently", "weve") && !r.wordAt(i, "getting", "have") {
+	if r.wordAt(i, "had", "got", "have", "has", "getting") && r.wordAt(last+1, "put", "installed", "done", "laid") &&
+		r.wordAt(i-1, "just", "we", "i", "they", "recently", "weve") && !r.wordAt(i, "getting", "have") {
 		return false // "we had a new metal roof put on in June": it lies there now
 	}
-	if r.wordAt(i, "getting", "get", "want", "wants", "wanting", "considering", "planning", "installing", "install", "had", "was", "were", "putting", "put",
-		"adding", "add", "switching", "switch", "changing", "change", "going", "replace", "replaced", "replacing", "removed", "removing", "like", "not", "bajo",
-		"debajo", "under", "poner", "poniendo", "cambiar", "cambiamos", "quitar", "quitamos", "era", "tenia", "instalar") {
+	if r.among(i, roofPlans) {
 		return true
 	}
 	return r.wordsIn(last+1, r.clauseEnd(last)+1, "soon", "later", "someday", "eventually", "proximo", "pronto", "instead") ||
@@ -189,7 +205,8 @@ func (r *reader) roofDenied(first, last int) bool {
 			return true
 		}
 	}
-	if r.deniedAfter(last) || r.doubted(first, last) || r.questioned(first) || r.yesNoQuestion(first) || r.astray(fitcheck.TopicRoofCovering, first, last) {
+	if r.deniedAfter(last) || r.doubted(first, last) || r.questioned(first) ||
+		r.yesNoQuestion(first) || r.astray(fitcheck.TopicRoofCovering, first, last) {
 		return true
 	}
 	for n := range r.styles {

@@ -5,6 +5,12 @@ import "example.com/intake-bot/internal/fitcheck"
 // What covers the roof, told without the word "roof" where its slope is the subject: "6 on 12
 // with architectural shingles", "cedar shakes, 7/12".
 
+var (
+	beforeSlopedRoof = wordsOf(`the a my our your old new asphalt roof las los la el`)
+	roofRelations    = wordsOf(`above over off under underneath beneath below between around against match matches
+		matching like to from past into through behind arriba encima bajo debajo sobre`)
+)
+
 // besideSlope: the words are of roofs alone, and a slope is told in their clause, or in their
 // sentence where a "with" or "has" leads to them. "4/12 pitch, comp shingles" is left alone.
 func (r *reader) besideSlope(h *hit) bool {
@@ -14,11 +20,13 @@ func (r *reader) besideSlope(h *hit) bool {
 	if r.asked(fitcheck.TopicRoofSlope) && r.wordsIn(h.first, h.last, "is") {
 		return true // "2 inches in 12. The metal is corrugated"
 	}
-	if r.asked(fitcheck.TopicRoofSlope) && r.wordAt(h.first-1, "its", "theyre", "is", "are", "es", "son") && (h.senses[0].value == "tile" || h.senses[0].value == "slate") {
+	if r.asked(fitcheck.TopicRoofSlope) && r.wordAt(h.first-1, "its", "theyre", "is", "are", "es", "son") &&
+		(h.senses[0].value == "tile" || h.senses[0].value == "slate") {
 		return true // "6/12, and it's clay tile"
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
-	if i := h.first - 1; r.wordAt(i, "with", "has", "have", "con", "tiene") || r.wordAt(i, "a", "old", "new", "the", "some") && r.wordAt(i-1, "with", "has", "have", "on") {
+	if i := h.first - 1; r.wordAt(i, "with", "has", "have", "con", "tiene") ||
+		r.wordAt(i, "a", "old", "new", "the", "some") && r.wordAt(i-1, "with", "has", "have", "on") {
 		from, to = r.sentence(h.first)
 	}
 	for _, w := range r.where {
@@ -33,10 +41,10 @@ func (r *reader) besideSlope(h *hit) bool {
 // near: "6 inches above the shingles", "the flange is under the tiles", "to match the shingles".
 func (r *reader) measuredFrom(i int) bool {
 	i--
-	for r.wordAt(i, "the", "a", "my", "our", "your", "old", "new", "asphalt", "roof", "las", "los", "la", "el") {
+	for r.among(i, beforeSlopedRoof) {
 		i--
 	}
-	return r.wordAt(i, "above", "over", "off", "under", "underneath", "beneath", "below", "between", "around", "against", "match", "matches", "matching", "like", "to", "from", "past", "into", "through", "behind", "arriba", "encima", "bajo", "debajo", "sobre") ||
+	return r.among(i, roofRelations) ||
 		r.wordAt(i, "with", "de") && r.wordAt(i-1, "go", "goes", "match", "arriba", "encima", "abajo", "debajo")
 }
 
@@ -67,7 +75,8 @@ func (r *reader) askedRoofing(h *hit) bool {
 		return false
 	}
 	for i := max(0, h.first-25); i < h.first-1; i++ {
-		if r.wordAt(i, "roofing", "roof", "techo") && r.wordsIn(max(0, i-5), min(i+6, h.first), "what", "whats", "which", "kind", "type", "asked", "que", "tipo") {
+		if r.wordAt(i, "roofing", "roof", "techo") &&
+			r.wordsIn(max(0, i-5), min(i+6, h.first), "what", "whats", "which", "kind", "type", "asked", "que", "tipo") {
 			return true
 		}
 	}
@@ -83,7 +92,8 @@ func (r *reader) raisedSeams(h *hit) string {
 	}
 	from, to := r.sentence(h.first)
 	for i := from; i <= to; i++ {
-		if r.wordAt(i, "raised", "standing", "upright") && r.wordAt(i+1, "seam", "seams") || r.wordAt(i, "seams", "seam") && r.wordsIn(i+1, min(i+5, to+1), "stand", "stands", "standing", "raised", "stick", "sticking") ||
+		if r.wordAt(i, "raised", "standing", "upright") && r.wordAt(i+1, "seam", "seams") ||
+			r.wordAt(i, "seams", "seam") && r.wordsIn(i+1, min(i+5, to+1), "stand", "stands", "standing", "raised", "stick", "sticking") ||
 			r.wordAt(i, "hidden", "concealed") && r.wordAt(i+1, "screws", "fasteners", "clips") {
 			return "standing_seam"
 		}
@@ -132,7 +142,8 @@ func (r *reader) inchMark() {
 			continue
 		}
 		for j := i + 3; j < min(i+9, len(r.toks)); j++ {
-			if n, next := r.numeralAt(j); next > j && !n.bad && n.num > 0 && n.num <= 24*n.den && r.unitAt(next) == inch && r.wordsIn(next, min(next+6, len(r.toks)), "down", "above", "off", "to", "gap", "lower", "up") {
+			if n, next := r.numeralAt(j); next > j && !n.bad && n.num > 0 && n.num <= 24*n.den && r.unitAt(next) == inch &&
+				r.wordsIn(next, min(next+6, len(r.toks)), "down", "above", "off", "to", "gap", "lower", "up") {
 				r.use(i, j-1)
 				r.sayslope(fitcheck.Slope{Rise: fitcheck.Length(n.num * int64(fitcheck.Inch) / n.den), Run: run}, j, next)
 				return

@@ -11,6 +11,8 @@ import (
 // "skylights in the kitchen and the hall". They make no kinds yet, and are what kinds are called
 // by when something is said of one.
 
+var betweenRooms = wordsOf(`the my our in over one en la el otro uno sobre`)
+
 // listedRooms notes such rooms, and how many skylights there are where that is their number.
 func (r *reader) listedRooms() {
 	if len(r.refs) > 0 || r.Units > 1 || len(r.out.Rooms) > 0 || len(r.Input.Rooms) > 0 || r.pairBetween(0, len(r.toks)) {
@@ -25,7 +27,8 @@ func (r *reader) listedRooms() {
 			continue
 		}
 		n := r.countBeforeRooms(i, len(rooms))
-		if n < 0 && r.Count != len(rooms) && !r.wordsIn(max(r.sentenceFirst(i), i-6), i, "skylights", "domes", "tragaluces", "domos", "claraboyas") {
+		if n < 0 && r.Count != len(rooms) &&
+			!r.wordsIn(max(r.sentenceFirst(i), i-6), i, "skylights", "domes", "tragaluces", "domos", "claraboyas") {
 			return
 		}
 		r.out.Rooms = map[int]string{}
@@ -57,7 +60,7 @@ func (r *reader) roomRun(i int) (rooms []string, last int) {
 			rooms, last, joined = append(rooms, name), k, false
 		case k > i && (r.markAt(k, ',') || r.markAt(k, '&') || r.wordAt(k, "and", "y")):
 			joined = true
-		case joined && r.wordAt(k, "the", "my", "our", "in", "over", "one", "en", "la", "el", "otro", "uno", "sobre"):
+		case joined && r.among(k, betweenRooms):
 		default:
 			return rooms, last
 		}
@@ -72,7 +75,9 @@ func (r *reader) countBeforeRooms(to, n int) int {
 		return -1
 	}
 	for i := r.sentenceFirst(to); i < to; i++ {
-		if r.wholeSaid(i) == n && !r.used(i) && (r.markAt(i+1, ',') || r.markAt(i+1, ':') || covers(r.choices, i+1) || r.wordAt(i+1, "in", "over", "en", "are", "that", "of")) {
+		if r.wholeSaid(i) == n && !r.used(i) &&
+			(r.markAt(i+1, ',') || r.markAt(i+1, ':') || covers(r.choices, i+1) ||
+				r.wordAt(i+1, "in", "over", "en", "are", "that", "of")) {
 			return i
 		}
 	}

@@ -1,5 +1,7 @@
 package reading
 
+var sizeToRoom = wordsOf(`in over above for at en sobre para de del the my our la el mi`)
+
 // roomsOfSizes: "one 14x14 in the bath and one 14x22 in the hall": what each kind is called by is the
 // room that its size has right after it, where each size of the message has one of its own.
 func (r *reader) roomsOfSizes(ms []measure) {
@@ -26,7 +28,7 @@ func (r *reader) roomsOfSizes(ms []measure) {
 // roomAfterSize is the room that a size is followed by, 0 for none.
 func (r *reader) roomAfterSize(m *measure) int {
 	i := m.last + 1
-	for r.markAt(i, '(') || r.wordAt(i, "in", "over", "above", "for", "at", "en", "sobre", "para", "de", "del", "the", "my", "our", "la", "el", "mi") || r.noun(i) {
+	for r.markAt(i, '(') || r.among(i, sizeToRoom) || r.noun(i) {
 		i++
 	}
 	if m.shape != pair && !m.square || m.drop || !r.room(i) || sizeWords.has(r.toks[i].text) {

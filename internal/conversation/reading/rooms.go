@@ -9,6 +9,15 @@ import (
 
 // Kinds of unit named by the room or the side of the house that they are over.
 
+var (
+	roomSizeVerbs = wordsOf(`mide miden es tiene esta estan son tienen igual tambien`)
+	beforeLook    = wordsOf(`a an the un una very really pretty muy mas`)
+	doorNouns     = wordsOf(`apt apartment suite ste room classroom lot space bldg building house door apartamento casa
+		cuarto edificio`)
+	noKindWords = wordsOf(`new other same next last only just right wrong good bad broken cracked leaking that this
+		which each every another complete whole replacement`)
+)
+
 // roomUnits: "the kitchen one … the bathroom one": two or more rooms, in the order named.
 func (r *reader) roomUnits() {
 	if r.knownRooms() || len(r.refs) > 0 {
@@ -21,7 +30,8 @@ func (r *reader) roomUnits() {
 	var seen []string
 	var places []int
 	for i := 0; i < len(r.toks); i++ {
-		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i+1, "in", "on", "over", "at") && r.wordAt(i+2, "the", "our", "my") && r.room(i+3) {
+		if r.wordAt(i, "one") && r.wordAt(i-1, "the") && r.wordAt(i+1, "in", "on", "over", "at") && r.wordAt(i+2, "the", "our", "my") &&
+			r.room(i+3) {
 			seen, found = r.seeRoom(seen, found, r.toks[i+3].text, i-1, i+3)
 			continue
 		}
@@ -29,20 +39,31 @@ func (r *reader) roomUnits() {
 			seen, found = r.seeRoom(seen, found, r.toks[n].text, i, n)
 			continue
 		}
-		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") && !r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
+		if r.room(i) && r.wordAt(i-1, "the", "my", "our") && r.wordAt(i-2, "on", "in", "for", "over") &&
+			!r.wordAt(i+1, "one", "skylight", "roof", "floor", "is", "was") {
 			places = append(places, i)
 		}
-		if (r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) || r.wordAt(i, "adelante", "atras", "enfrente") && r.wordAt(i-1, "de") && r.wordAt(i-2, "el", "los")) && i+1 < len(r.toks) && (r.wordAt(i+1, "mide", "miden", "es", "tiene", "esta", "estan", "son", "tienen", "igual", "tambien") || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken || r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
+		if (r.room(i) && (r.wordAt(i-1, "del") || r.wordAt(i-1, "la", "el") && r.wordAt(i-2, "de")) ||
+			r.wordAt(i, "adelante", "atras", "enfrente") && r.wordAt(i-1, "de") && r.wordAt(i-2, "el", "los")) &&
+			i+1 < len(r.toks) &&
+			(r.among(i+1, roomSizeVerbs) || r.markAt(i+1, ':') || r.toks[i+1].kind == numToken ||
+				r.colorAt(i+1) || r.wordAt(i+1, "en") && r.colorAt(i+2)) {
 			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "el de la cocina mide 22 x 22 y el del baño 14 x 30"
 			continue
 		}
-		if r.room(i) && r.wordAt(i-1, "la", "el") && (r.wordAt(i+1, "mide", "miden") || len(seen) > 0 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken) && (i < 2 || r.softBreak(i-2) || r.sentenceEnd(i-2)) {
+		if r.room(i) && r.wordAt(i-1, "la", "el") &&
+			(r.wordAt(i+1, "mide", "miden") || len(seen) > 0 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken) &&
+			(i < 2 || r.softBreak(i-2) || r.sentenceEnd(i-2)) {
 			seen, found = r.seeRoom(seen, found, r.toks[i].text, i-1, i) // "la sala mide 25 x 25, el pasillo 30 x 46"
 			continue
 		}
 		named := r.wordAt(i+1, "one", "ones", "skylight", "skylights", "dome", "domes", "unit", "units")
-		if !r.room(i) && !(named && r.kindWord(i) && r.pairSoon(i+2)) || !named && !r.pairAt(i+1) && !(len(seen) > 0 && (r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
-			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken && !(named && r.wholeSaid(i-1) > 0) {
+		if !r.room(i) && !(named && r.kindWord(i) && r.pairSoon(i+2)) ||
+			!named && !r.pairAt(i+1) &&
+				!(len(seen) > 0 &&
+					(r.wordAt(i+1, "is", "measures") || r.markAt(i+1, ':') || i+1 < len(r.toks) && r.toks[i+1].kind == numToken)) ||
+			!r.wordAt(i-1, "the", "my", "our", "and") && i > 0 && r.toks[i-1].kind != markToken && r.toks[i-1].kind != numToken &&
+				!(named && r.wholeSaid(i-1) > 0) {
 			continue
 		}
 		last := i
@@ -79,7 +100,8 @@ func (r *reader) roomOfLook(i, next int) int {
 }
 
 // sizeWords tell skylights apart by how large they are, and tell of much else as well.
-var sizeWords = wordsOf(`big bigger small smaller large larger little round square left right front back chico chica grande grandes`)
+var sizeWords = wordsOf(`big bigger small smaller large larger little round square left right front back chico
+	chica grande grandes`)
 
 // sameRoom: "hall" and "hallway", "bath" and "bathroom", "break room" and "breakroom".
 func sameRoom(a, b string) bool {
@@ -129,7 +151,7 @@ func (r *reader) looksAfter(ref *unitRef) {
 	if !r.wordAt(i, "is", "are", "was", "es", "son") {
 		return
 	}
-	for i++; r.wordAt(i, "a", "an", "the", "un", "una", "very", "really", "pretty", "muy", "mas"); i++ {
+	for i++; r.among(i, beforeLook); i++ {
 	}
 	for ; i < len(r.toks) && lookSort[lookOf[r.toks[i].text]] > 0; i++ {
 		r.lookOfKind(ref.units[0], lookOf[r.toks[i].text])
@@ -142,7 +164,8 @@ func (r *reader) callRoom(unit, i int) {
 	if strings.HasPrefix(r.Input.Rooms[unit], name+" ") {
 		return // the living room's "living"
 	}
-	if before, look := r.Input.Rooms[unit], lookOf[name]; before != "" && look != "" && (lookOf[before] == "" || lookOf[before] == look) {
+	if before, look := r.Input.Rooms[unit], lookOf[name]; before != "" && look != "" &&
+		(lookOf[before] == "" || lookOf[before] == look) {
 		name = before // "squares", of the square one or of the kitchen's
 	} else if words := r.wordsOfRoom(i); words != "" {
 		name = words
@@ -157,7 +180,10 @@ func (r *reader) callRoom(unit, i int) {
 
 // roomPlaces: "single on the garage, double on the house": two places with a value each.
 func (r *reader) roomPlaces(places []int) {
-	if r.asked(fitcheck.TopicCount) || len(places) != 2 || r.toks[places[0]].text == r.toks[places[1]].text || r.softBetween(r.sentenceFirst(places[0]), places[0]) || !r.softBetween(places[0], places[1]) {
+	if r.asked(fitcheck.TopicCount) || len(places) != 2 ||
+		r.toks[places[0]].text == r.toks[places[1]].text ||
+		r.softBetween(r.sentenceFirst(places[0]), places[0]) ||
+		!r.softBetween(places[0], places[1]) {
 		return
 	}
 	values := 0
@@ -206,11 +232,15 @@ func (r *reader) roomsBeforeSizes() {
 		}
 		last := i + number(r.room(i) && r.wordAt(i+1, "room"))
 		j := last + 1
-		letter := r.letter(i) && (r.markAt(j, ':') || r.markAt(j, ')') || r.markAt(j, '=') || r.markAt(j, '-') || r.wordAt(j, "is", "es", "mide", "measures") || r.pairAt(j) && r.clauseStart(i) == i || r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
+		letter := r.letter(i) &&
+			(r.markAt(j, ':') || r.markAt(j, ')') || r.markAt(j, '=') || r.markAt(j, '-') ||
+				r.wordAt(j, "is", "es", "mide", "measures") || r.pairAt(j) && r.clauseStart(i) == i ||
+				r.wordAt(i-1, "skylight", "dome", "unit", "opening"))
 		if letter || r.markAt(j, ':') || r.wordAt(j, "is") {
 			j++
 		}
-		if !letter && !r.room(i) || !r.pairAt(j) && !((r.markAt(last+1, ':') || letter && r.wordAt(i-1, "skylight", "dome", "unit")) && r.pairSoon(j)) {
+		if !letter && !r.room(i) ||
+			!r.pairAt(j) && !((r.markAt(last+1, ':') || letter && r.wordAt(i-1, "skylight", "dome", "unit")) && r.pairSoon(j)) {
 			continue
 		}
 		seen = append(seen, r.toks[i].text)
@@ -242,7 +272,8 @@ func (r *reader) opensSize(h *hit, m *measure) bool {
 
 // doorAt: "apt 4 is 22 1/2 x 46 1/2, apt 6 is …": the number on a door, once each, "" for none.
 func (r *reader) doorAt(i int, seen []string) string {
-	numbered := r.room(i) && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].dec == 0 && r.toks[i+1].whole > 0 && r.toks[i+1].whole < 10 && !r.by(i+2) && !r.markAt(i+2, '/') && r.unitAt(i+2) == noUnit
+	numbered := r.room(i) && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].dec == 0 && r.toks[i+1].whole > 0 &&
+		r.toks[i+1].whole < 10 && !r.by(i+2) && !r.markAt(i+2, '/') && r.unitAt(i+2) == noUnit
 	if numbered && r.otherNumbered(i) {
 		name := r.toks[i].text + " " + r.toks[i+1].text
 		if slices.Contains(seen, name) {
@@ -251,7 +282,7 @@ func (r *reader) doorAt(i int, seen []string) string {
 		r.use(i+1, i+1)
 		return name
 	}
-	if !r.wordAt(i, "apt", "apartment", "suite", "ste", "room", "classroom", "lot", "space", "bldg", "building", "house", "door", "apartamento", "casa", "cuarto", "edificio") {
+	if !r.among(i, doorNouns) {
 		return ""
 	}
 	if r.pairAt(i + 1) {
@@ -282,7 +313,8 @@ func (r *reader) kindsByRoom(ms []measure) {
 		if m.shape == lone && m.parts[0].side == height || m.drop {
 			continue
 		}
-		if m.shape != pair && !m.square || len(m.units) > 0 || m.topic != ms[0].topic || m.face != ms[0].face && m.face != "" && ms[0].face != "" {
+		if m.shape != pair && !m.square || len(m.units) > 0 || m.topic != ms[0].topic ||
+			m.face != ms[0].face && m.face != "" && ms[0].face != "" {
 			return
 		}
 		to := len(r.toks)
@@ -325,8 +357,9 @@ func (r *reader) roomIn(from, to int) string {
 // "the breakroom ones are 25 x 25".
 func (r *reader) kindWord(i int) bool {
 	t := &r.toks[i]
-	return t.kind == wordToken && r.numberAt(i).kind == notNumber && !negWords.has(t.text) && (t.word == nil || !t.word.filler) && r.unitAt(i) == noUnit && !covers(r.intros, i) &&
-		!r.wordAt(i, "new", "other", "same", "next", "last", "only", "just", "right", "wrong", "good", "bad", "broken", "cracked", "leaking", "that", "this", "which", "each", "every", "another", "complete", "whole", "replacement")
+	return t.kind == wordToken && r.numberAt(i).kind == notNumber && !negWords.has(t.text) && (t.word == nil || !t.word.filler) &&
+		r.unitAt(i) == noUnit && !covers(r.intros, i) &&
+		!r.among(i, noKindWords)
 }
 
 // pairSoon: a size follows after a few words that say what it is of.
@@ -343,24 +376,31 @@ func (r *reader) room(i int) bool {
 	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken {
 		return false
 	}
-	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || r.kindsWord(i) > 0 || roomWords.has(r.toks[i].text) || len(r.toks[i].text) > 4 && roomWords.has(strings.TrimSuffix(r.toks[i].text, "s"))
+	return r.toks[i].roomJoined() || r.roomOfWords(i) > 1 || r.kindsWord(i) > 0 ||
+		roomWords.has(r.toks[i].text) ||
+		len(r.toks[i].text) > 4 && roomWords.has(strings.TrimSuffix(r.toks[i].text, "s"))
 }
 
 // roomWords tell skylights apart by where they are or how large.
-var roomWords = wordsOf(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic stairway stair closet laundry family front back big bigger small
-	smaller large larger stairwell lobby breakroom conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower
-	basement stairs nursery library north south east west left right upstairs downstairs little round square master guest porch entry house barn shed
-	cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium
-	powder carport patio lanai playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano sala pasillo recamara
-	comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega taller granero tienda salon closet gallinero pasadizo corredor vestibulo
-	terraza sotano atico walkway breezeway stockroom greenhouse gazebo solarium conservatory cellar nook reception mezzanine clinic coop sunporch penthouse infirmary rectory
-	entrance salesroom washroom bunkroom cloakroom schoolroom weightroom craftroom rotunda mezzanine greatroom`)
+var roomWords = wordsOf(`kitchen bathroom bath bedroom hall hallway living dining den office garage attic
+	stairway stair closet laundry family front back big bigger small smaller large larger stairwell lobby breakroom
+	conference storage gym sanctuary classroom cafeteria loft landing mudroom sunroom utility shower basement
+	stairs nursery library north south east west left right upstairs downstairs little round square master guest
+	porch entry house barn shed cabin foyer pantry studio shop stockroom locker entryway restroom restrooms nave
+	chapel narthex vestibule fellowship parlor warehouse showroom corridor atrium powder carport patio lanai
+	playroom workshop milkroom bunkhouse study bonus addition kennel restaurant school church stairs cocina bano
+	sala pasillo recamara comedor oficina garaje cochera escalera escaleras entrada lavanderia capilla bodega
+	taller granero tienda salon closet gallinero pasadizo corredor vestibulo terraza sotano atico walkway breezeway
+	stockroom greenhouse gazebo solarium conservatory cellar nook reception mezzanine clinic coop sunporch
+	penthouse infirmary rectory entrance salesroom washroom bunkroom cloakroom schoolroom weightroom craftroom
+	rotunda mezzanine greatroom`)
 
 // otherNumbered: the same room stands in the message with another number: "bedroom 1 …
 // bedroom 2".
 func (r *reader) otherNumbered(i int) bool {
 	for k := range r.toks {
-		if k != i && r.toks[k].kind == wordToken && r.toks[k].text == r.toks[i].text && k+1 < len(r.toks) && r.toks[k+1].kind == numToken && r.toks[k+1].text != r.toks[i+1].text {
+		if k != i && r.toks[k].kind == wordToken && r.toks[k].text == r.toks[i].text && k+1 < len(r.toks) &&
+			r.toks[k+1].kind == numToken && r.toks[k+1].text != r.toks[i+1].text {
 			return true
 		}
 	}
@@ -369,7 +409,10 @@ func (r *reader) otherNumbered(i int) bool {
 
 // roomAfter is the room of "a skylight in the hallway", "one over the den"; 0 for none.
 func (r *reader) roomAfter(i int) int {
-	if r.toks[i].kind != wordToken || !r.wordAt(i, "one", "skylight", "dome", "uno", "otro", "tragaluz", "domo") || r.wordAt(i-1, "the", "my", "our", "this", "that", "other", "el") || !r.wordAt(i+1, "in", "over", "above", "on", "for", "en", "sobre", "para") {
+	if r.toks[i].kind != wordToken ||
+		!r.wordAt(i, "one", "skylight", "dome", "uno", "otro", "tragaluz", "domo") ||
+		r.wordAt(i-1, "the", "my", "our", "this", "that", "other", "el") ||
+		!r.wordAt(i+1, "in", "over", "above", "on", "for", "en", "sobre", "para") {
 		return 0
 	}
 	n := i + 2

@@ -6,6 +6,17 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	aboutWhat   = wordsOf(`the it its this that these them my our all each every`)
+	beforeRound = wordsOf(`is its it are theyre thats was be a one ones the and or dome domes skylight skylights
+		totally perfectly completely fully mine both all no yes`)
+	flatThingNouns = wordsOf(`roof roofs roofing rooftop deck glass skylight skylights one ones dome domes top tops
+		plastic panel panels window windows side sides faces`)
+	flatThingLooks = wordsOf(`rubber tar gravel black white old new metal foam membrane epdm tpo pvc tin steel torch
+		down hot mop mopped rolled roll bitumen modified built up commercial leaky leaking sloped low slope big little
+		ugly plain style type kind of and acrylic clear single double ply pane`)
+)
+
 // aroundOnly takes the shape out of what was found where "round" stands for "around": "a wood
 // box sticking up round the hole".
 func (r *reader) aroundOnly() {
@@ -24,18 +35,18 @@ func (r *reader) roundAbout(i int) bool {
 	if r.wordAt(i, "round") && r.wordAt(i-1, "way") && r.wordAt(i-2, "the", "all", "whole", "entire") {
 		return true // "screws go in sideways the whole way round"
 	}
-	return r.wordAt(i, "round") && r.wordAt(i+1, "the", "it", "its", "this", "that", "these", "them", "my", "our", "all", "each", "every") && i > 0 && r.toks[i-1].kind == wordToken &&
-		!r.wordAt(i-1, "is", "its", "it", "are", "theyre", "thats", "was", "be", "a", "one", "ones", "the", "and", "or", "dome", "domes", "skylight", "skylights", "totally", "perfectly", "completely", "fully", "mine", "both", "all", "no", "yes")
+	return r.wordAt(i, "round") && r.among(i+1, aboutWhat) && i > 0 && r.toks[i-1].kind == wordToken &&
+		!r.among(i-1, beforeRound)
 }
 
 // flatThing: what is flat is named from the token on, by itself or after what it is made of:
 // "flat glass", "flat tar and gravel roof".
 func (r *reader) flatThing(i int) bool {
 	for k := i; k < min(i+5, len(r.toks)) && r.toks[k].kind == wordToken; k++ {
-		if r.wordAt(k, "roof", "roofs", "roofing", "rooftop", "deck", "glass", "skylight", "skylights", "one", "ones", "dome", "domes", "top", "tops", "plastic", "panel", "panels", "window", "windows", "side", "sides", "faces") {
+		if r.among(k, flatThingNouns) {
 			return true
 		}
-		if !r.wordAt(k, "rubber", "tar", "gravel", "black", "white", "old", "new", "metal", "foam", "membrane", "epdm", "tpo", "pvc", "tin", "steel", "torch", "down", "hot", "mop", "mopped", "rolled", "roll", "bitumen", "modified", "built", "up", "commercial", "leaky", "leaking", "sloped", "low", "slope", "big", "little", "ugly", "plain", "style", "type", "kind", "of", "and", "acrylic", "clear", "single", "double", "ply", "pane") {
+		if !r.among(k, flatThingLooks) {
 			return false
 		}
 	}

@@ -6,6 +6,15 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	beforeStorm = wordsOf(`a the big heavy bad every any hard strong real wind thunder rain`)
+	mendVerbs   = wordsOf(`straightened sanded repainted enderece arregle pinte endereze fixed painted repaired`)
+	slightWords = wordsOf(`little bit slight slightly surface some light lightly minor tad poco poquito algo screws
+		tornillos kinda`)
+	nearLinks    = wordsOf(`behind beside back next atras detras junto near at by of from over above`)
+	afterThought = wordsOf(`but actually sorry now want pero quiero no instead wait rather perdon`)
+)
+
 // settle turns the sayings of each topic and unit into a fact or a doubt.
 func (r *reader) settle(all []saying) {
 	done := map[fitcheck.Topic]bool{}
@@ -59,7 +68,9 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 		case s.value == "none":
 			none = k
 			continue
-		case r.past(&s) || r.stopped(&s) || r.whenStorms(&s) || r.stormComes(&s) || r.keepsFalling(&s) || s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet() && !r.holeThere():
+		case r.past(&s) || r.stopped(&s) || r.whenStorms(&s) || r.stormComes(&s) ||
+			r.keepsFalling(&s) ||
+			s.value == fitcheck.ProblemHoleOpen && r.noSkylightYet() && !r.holeThere():
 			continue
 		}
 		if s.value == fitcheck.ProblemOther && s.asked {
@@ -95,17 +106,19 @@ func (r *reader) settleList(t fitcheck.Topic, unit int, group []saying) {
 
 // whenStorms: "it drips in storms" tells when, not what did it.
 func (r *reader) whenStorms(s *saying) bool {
-	if r.wordAt(s.first-1, "the", "la", "that", "esa") && r.wordAt(s.first, "storm", "tormenta") && r.wordsIn(r.sentenceFirst(s.first), s.first, "tree", "limb", "branch", "blew", "broke", "cracked", "hit", "arbol", "rama") {
+	if r.wordAt(s.first-1, "the", "la", "that", "esa") && r.wordAt(s.first, "storm", "tormenta") &&
+		r.wordsIn(r.sentenceFirst(s.first), s.first, "tree", "limb", "branch", "blew", "broke", "cracked", "hit", "arbol", "rama") {
 		return false // "a limb went through it during the storm"
 	}
 	i := s.first - 1
-	for r.wordAt(i, "a", "the", "big", "heavy", "bad", "every", "any", "hard", "strong", "real", "wind", "thunder", "rain") {
+	for r.among(i, beforeStorm) {
 		i--
 	}
 	if s.value == fitcheck.ProblemStorm && r.wordAt(s.first, "storms") && r.wordAt(s.first-1, "it") {
 		return true
 	}
-	return s.value == fitcheck.ProblemStorm && (r.wordAt(s.first, "storm", "storms", "tormenta", "tormentas") || r.wordAt(s.last, "storms")) &&
+	return s.value == fitcheck.ProblemStorm &&
+		(r.wordAt(s.first, "storm", "storms", "tormenta", "tormentas") || r.wordAt(s.last, "storms")) &&
 		(r.wordAt(i, "during", "when", "with", "whenever") || r.wordAt(i, "in", "en") && r.wordAt(s.last, "storms", "tormentas"))
 }
 
@@ -130,7 +143,8 @@ func (r *reader) mended(s *saying) bool {
 		i--
 	}
 	_, to := r.sentence(s.first)
-	return r.wordAt(i, "was", "were", "got", "estaba") && r.wordsIn(s.last+1, to+1, "straightened", "sanded", "repainted", "enderece", "arregle", "pinte", "endereze", "fixed", "painted", "repaired") && !r.wordsIn(s.last+1, to+1, "when", "after", "before", "cuando")
+	return r.wordAt(i, "was", "were", "got", "estaba") && r.anyOf(s.last+1, to+1, mendVerbs) &&
+		!r.wordsIn(s.last+1, to+1, "when", "after", "before", "cuando")
 }
 
 // noSkylightYet: a hole is to be cut, it is not there.
@@ -188,7 +202,8 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	}
 	stands = slices.CompactFunc(r.worseThanGood(t, stands), func(a, b saying) bool { return a.value == b.value })
 	stands = r.narrow(t, stands)
-	if t == fitcheck.TopicMaterial && len(stands) == 0 && vague >= 0 && group[vague].negated && r.wordsIn(0, len(r.toks), "other", "otro") {
+	if t == fitcheck.TopicMaterial && len(stands) == 0 && vague >= 0 && group[vague].negated &&
+		r.wordsIn(0, len(r.toks), "other", "otro") {
 		s := group[vague]
 		other := fitcheck.MaterialAcrylic
 		if s.value == other {
@@ -200,7 +215,9 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	switch {
 	case len(stands) == 1 && vague >= 0 && !group[vague].negated && r.orBetween(&stands[0], &group[vague]):
 		r.unclear(t, unit, WhyChoice, nil, min(stands[0].first, group[vague].first), max(stands[0].last, group[vague].last))
-	case len(stands) == 1 && chosen(t) && vague >= 0 && !group[vague].negated && group[vague].first > stands[0].last && r.wordsIn(stands[0].last+1, group[vague].first, "but", "pero", "actually") && r.wordsIn(stands[0].last+1, group[vague].first, "wants", "want", "rather", "prefers", "prefer", "quiere", "quiero", "prefiere"):
+	case len(stands) == 1 && chosen(t) && vague >= 0 && !group[vague].negated && group[vague].first > stands[0].last &&
+		r.wordsIn(stands[0].last+1, group[vague].first, "but", "pero", "actually") &&
+		r.wordsIn(stands[0].last+1, group[vague].first, "wants", "want", "rather", "prefers", "prefer", "quiere", "quiero", "prefiere"):
 		r.unclear(t, unit, WhyChoice, nil, group[vague].first, group[vague].last) // "silver is ok but my wife wants bronze"
 	case len(stands) == 1 && stands[0].doubted && vague >= 0 && group[vague].doubted && !group[vague].negated:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[0].last)
@@ -211,8 +228,10 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 	case len(stands) == 1:
 		s := stands[0]
 		r.fact(t, unit, choiceValue(t, s.value), s.first, s.last)
-	case len(stands) == 2 && t == fitcheck.TopicWant && (r.asked(t) || r.wordsIn(0, stands[0].first, "need", "needs")) && r.orBetween(&stands[0], &stands[1]) && r.firstTalk("dontknow") != nil:
-		r.fact(t, unit, fitcheck.Choice(fitcheck.WantUnsure), stands[0].first, stands[1].last) // "not sure yet, dome or the whole thing"
+	case len(stands) == 2 && t == fitcheck.TopicWant && (r.asked(t) || r.wordsIn(0, stands[0].first, "need", "needs")) &&
+		r.orBetween(&stands[0], &stands[1]) && r.firstTalk("dontknow") != nil:
+		// "not sure yet, dome or the whole thing"
+		r.fact(t, unit, fitcheck.Choice(fitcheck.WantUnsure), stands[0].first, stands[1].last)
 	case len(stands) > 1 && r.yesNoQuestion(stands[0].first):
 	case len(stands) > 1:
 		r.unclear(t, unit, WhyChoice, nil, stands[0].first, stands[len(stands)-1].last)
@@ -248,7 +267,8 @@ func (r *reader) worseThanGood(t fitcheck.Topic, all []saying) []saying {
 // slightly: the fault is called a small one, or one of the screws.
 func (r *reader) slightly(s *saying) bool {
 	from, to := r.sentence(s.first)
-	return r.wordsIn(from, to+1, "but", "otherwise", "pero", "still", "though", "just", "only") && r.wordsIn(r.clauseStart(s.first), s.last+1, "little", "bit", "slight", "slightly", "surface", "some", "light", "lightly", "minor", "tad", "poco", "poquito", "algo", "screws", "tornillos", "kinda")
+	return r.wordsIn(from, to+1, "but", "otherwise", "pero", "still", "though", "just", "only") &&
+		r.anyOf(r.clauseStart(s.first), s.last+1, slightWords)
 }
 
 // orBetween: "either glass or plastic".
@@ -291,17 +311,21 @@ func (r *reader) narrow(t fitcheck.Topic, all []saying) []saying {
 			return all
 		}
 	}
-	if r.wordAt(first.first-1, "from", "de") && r.wordAt(last.first-1, "to", "a") || r.exchanged(first.first, first.last, last.first) || chosen(t) && r.wishedInstead(first.last+1, last.first) {
+	if r.wordAt(first.first-1, "from", "de") && r.wordAt(last.first-1, "to", "a") ||
+		r.exchanged(first.first, first.last, last.first) ||
+		chosen(t) && r.wishedInstead(first.last+1, last.first) {
 		return all[len(all)-1:] // "from single to double"
 	}
-	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "turned", "converted", "made", "remodeled", "convertida", "convertido", "hicimos") && r.wordsIn(first.last+1, last.first, "into", "to", "en", "a") {
+	if t == fitcheck.TopicUse &&
+		r.wordsIn(first.last+1, last.first, "turned", "converted", "made", "remodeled", "convertida", "convertido", "hicimos") &&
+		r.wordsIn(first.last+1, last.first, "into", "to", "en", "a") {
 		return all[len(all)-1:] // "an old church we turned into a house"
 	}
-	if t == fitcheck.TopicUse && r.wordsIn(first.last+1, last.first, "behind", "beside", "back", "next", "atras", "detras", "junto", "near", "at", "by", "of", "from", "over", "above") {
+	if t == fitcheck.TopicUse && r.anyOf(first.last+1, last.first, nearLinks) {
 		return all[:1] // "the workshop behind the house"
 	}
 	for i := first.last + 1; i < last.first; i++ {
-		if r.wordAt(i, "but", "actually", "sorry", "now", "want", "pero", "quiero", "no", "instead", "wait", "rather", "perdon") {
+		if r.among(i, afterThought) {
 			return all[len(all)-1:]
 		}
 	}
@@ -329,7 +353,10 @@ func unsureOfBoth(t fitcheck.Topic, all []saying) int {
 // withoutGoop leaves out a lone "tar" or "caulk" beside another fault: "corroded where it
 // meets the tar".
 func withoutGoop(all []saying) []saying {
-	harm := slices.ContainsFunc(all, func(s saying) bool { return s.value == fitcheck.ConditionCorroded || s.value == fitcheck.ConditionBent })
+	harm := slices.ContainsFunc(all, func(s saying) bool {
+		return s.value == fitcheck.ConditionCorroded ||
+			s.value == fitcheck.ConditionBent
+	})
 	if !harm {
 		return all
 	}
@@ -372,9 +399,12 @@ func special(t fitcheck.Topic, all []saying) int {
 	case fitcheck.TopicUse:
 		order = []string{fitcheck.UseManufacturedHome, fitcheck.UseRV}
 	case fitcheck.TopicStyle:
-		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleSelfFlashing, fitcheck.StyleDomeOverFrame, fitcheck.StyleBareDome, fitcheck.StyleNoneYet}
+		order = []string{fitcheck.StyleTubular, fitcheck.StyleFiberglassFrame, fitcheck.StyleVerticalRise, fitcheck.StyleSelfFlashing,
+			fitcheck.StyleDomeOverFrame, fitcheck.StyleBareDome, fitcheck.StyleNoneYet}
 	case fitcheck.TopicFrameCondition:
-		if len(all) == 2 && all[0].value != fitcheck.ConditionGood && all[1].value != fitcheck.ConditionGood && (all[0].value == fitcheck.ConditionCorroded || all[0].value == fitcheck.ConditionBent) && (all[1].value == fitcheck.ConditionCorroded || all[1].value == fitcheck.ConditionBent) {
+		if len(all) == 2 && all[0].value != fitcheck.ConditionGood && all[1].value != fitcheck.ConditionGood &&
+			(all[0].value == fitcheck.ConditionCorroded || all[0].value == fitcheck.ConditionBent) &&
+			(all[1].value == fitcheck.ConditionCorroded || all[1].value == fitcheck.ConditionBent) {
 			return 0 // "rusted and bent": one fault is enough
 		}
 		order = []string{fitcheck.ConditionCaulkedOver, fitcheck.ConditionWeathered}

@@ -19,7 +19,9 @@ func (r *reader) shapesAfterSizes() {
 		if r.toks[i].kind != wordToken || look == "" {
 			continue
 		}
-		if lookSort[look] != 1 || i == 0 || r.toks[i-1].kind != numToken && r.unitAt(i-1) == noUnit || !r.endsLook(i) || i+1 < len(r.toks) && r.toks[i+1].kind == numToken || slices.Contains(seen, look) {
+		if lookSort[look] != 1 || i == 0 ||
+			r.toks[i-1].kind != numToken && r.unitAt(i-1) == noUnit || !r.endsLook(i) ||
+			i+1 < len(r.toks) && r.toks[i+1].kind == numToken || slices.Contains(seen, look) {
 			return
 		}
 		unit := len(seen) + 1
@@ -61,5 +63,6 @@ func (r *reader) commaOrAnd(i int) bool {
 
 // shapedRef: what a kind is called by is the shape right after its size.
 func (r *reader) shapedRef(ref unitRef) bool {
-	return ref.first > 0 && ref.first == ref.last && lookOf[r.toks[ref.first].text] != "" && (r.toks[ref.first-1].kind == numToken || r.unitAt(ref.first-1) != noUnit)
+	return ref.first > 0 && ref.first == ref.last && lookOf[r.toks[ref.first].text] != "" &&
+		(r.toks[ref.first-1].kind == numToken || r.unitAt(ref.first-1) != noUnit)
 }

@@ -4,6 +4,17 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // What is square, round, diagonal or measured around, by the words beside a length.
 
+var (
+	squareLinks = wordsOf(`its it is es all both theyre son todo the square cuadrado cuadrada`)
+	crackWords  = wordsOf(`crack cracked cracks split splits tear torn broke broken grieta rajado rajada rajadura
+		quebrado agrietado partido`)
+	otherShaped = wordsOf(`crack cracks hole chip pool house home building room roof kitchen hall hallway addition
+		garage barn`)
+	otherShapedBefore = wordsOf(`crack cracked cracks house home building roof room garage barn kitchen`)
+	squareManner      = wordsOf(`square straight right even evenly correctly properly well level true clean quite exactly
+		perfectly very good`)
+)
+
 func (m *measure) takeShape(s string) {
 	switch s {
 	case "square":
@@ -58,7 +69,7 @@ func (r *reader) squareAll(ms []measure) {
 	for i < len(r.toks) && (r.toks[i].kind == markToken || r.wordAt(i, "and", "y", "so")) {
 		i++
 	}
-	if i == last.last+1 || !r.wordAt(i, "its", "it", "is", "es", "all", "both", "theyre", "son", "todo", "the", "square", "cuadrado", "cuadrada") {
+	if i == last.last+1 || !r.among(i, squareLinks) {
 		return
 	}
 	for k := range ms {
@@ -74,7 +85,7 @@ func (r *reader) squareAll(ms []measure) {
 // crackRuns: "cracked from corner to corner": how the crack goes, no measure.
 func (r *reader) crackRuns(h *hit) bool {
 	for i := max(r.clauseStart(h.first), h.first-7); i < h.first; i++ {
-		if r.wordAt(i, "crack", "cracked", "cracks", "split", "splits", "tear", "torn", "broke", "broken", "grieta", "rajado", "rajada", "rajadura", "quebrado", "agrietado", "partido") {
+		if r.among(i, crackWords) {
 			return true
 		}
 	}
@@ -86,13 +97,15 @@ func (r *reader) crackRuns(h *hit) bool {
 func (r *reader) shapeOfOther(s sense, h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	switch {
-	case s.topic == fitcheck.TopicOutline && s.value == "round" && r.wordsIn(max(from, h.first-4), min(h.last+3, to+1), "corner", "corners", "esquina", "esquinas"):
+	case s.topic == fitcheck.TopicOutline && s.value == "round" &&
+		r.wordsIn(max(from, h.first-4), min(h.last+3, to+1), "corner", "corners", "esquina", "esquinas"):
 		return true // "rectangular but the corners are round"
 	case s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.wordAt(h.last, "shape", "shaped"):
-		if r.wordsIn(h.last+1, min(h.last+3, len(r.toks)), "crack", "cracks", "hole", "chip", "pool", "house", "home", "building", "room", "roof", "kitchen", "hall", "hallway", "addition", "garage", "barn") {
+		if r.anyOf(h.last+1, min(h.last+3, len(r.toks)), otherShaped) {
 			return true
 		}
-		return r.wordsIn(from, h.first, "crack", "cracked", "cracks", "house", "home", "building", "roof", "room", "garage", "barn", "kitchen") && !r.wordsIn(from, to+1, "skylight", "skylights", "dome", "domes", "opening", "window")
+		return r.anyOf(from, h.first, otherShapedBefore) &&
+			!r.wordsIn(from, to+1, "skylight", "skylights", "dome", "domes", "opening", "window")
 	case s.value == "flat" && r.wordAt(h.first, "no") && r.wordAt(h.first+1, "its", "it", "thats", "theyre", "es", "is", "son"):
 		return true // "no it's a dome"
 	case s.value == "pyramid" && r.wordAt(h.first, "come", "comes", "coming", "rise", "rises", "go", "goes"):
@@ -103,7 +116,7 @@ func (r *reader) shapeOfOther(s sense, h *hit) bool {
 		if r.wordAt(next, "out") {
 			next++
 		}
-		return r.wordAt(next, "square", "straight", "right", "even", "evenly", "correctly", "properly", "well", "level", "true", "clean", "quite", "exactly", "perfectly", "very", "good") ||
+		return r.among(next, squareManner) ||
 			r.wordAt(next-1, "out") && r.wordAt(next, "for") && r.wordAt(next+1, "this", "that", "these")
 	}
 	return false

@@ -7,10 +7,23 @@ import "example.com/intake-bot/internal/fitcheck"
 // has a shape tells it, where the vocabulary tells none.
 
 var (
-	ballThings    = wordsOf(`ball balls beachball basketball bubble bowl igloo egg eggshell turtle tortoise mushroom grapefruit orange melon watermelon cantaloupe lens balloon globe helmet muffin bun umbrella jellyfish ladybug blister wok moon hill mound hump pelota bola balon burbuja globo huevo tortuga sandia naranja toronja tazon iglu paraguas casco cupula hongo`)
-	barrelThings  = wordsOf(`barrel tunnel wagon mailbox loaf quonset culvert pipe can tube drum cylinder arch hoop hangar keg sausage rainbow bridge gutter barril tunel tubo tambo buzon lata arco bolillo carreta`)
+	thingArticles   = wordsOf(`a an the half one un una el la medio media`)
+	otherNameHalves = wordsOf(`opener pole frame light skylight lid lids ring wheel kind fixture factory house shop
+		hut saw`)
+	notTheShape = wordsOf(`roof frame frames curb box crack cracks leaks leaking drips smells sounds marco cajon
+		techo hole broke broken shattered cracked popped split flew crumbles yellow`)
+)
+
+var (
+	ballThings = wordsOf(`ball balls beachball basketball bubble bowl igloo egg eggshell turtle tortoise
+		mushroom grapefruit orange melon watermelon cantaloupe lens balloon globe helmet muffin bun umbrella jellyfish
+		ladybug blister wok moon hill mound hump pelota bola balon burbuja globo huevo tortuga sandia naranja toronja
+		tazon iglu paraguas casco cupula hongo`)
+	barrelThings = wordsOf(`barrel tunnel wagon mailbox loaf quonset culvert pipe can tube drum cylinder arch hoop
+		hangar keg sausage rainbow bridge gutter barril tunel tubo tambo buzon lata arco bolillo carreta`)
 	pyramidThings = wordsOf(`pyramid pyramids tent teepee tipi steeple tepee spire arrowhead piramide carpa pico`)
-	flatThings    = wordsOf(`board table tabletop pancake pane plywood door floor tray cracker tortilla plate sheet ruler pizza griddle desk card counter countertop tabla mesa puerta piso comal charola hoja panqueque`)
+	flatThings    = wordsOf(`board table tabletop pancake pane plywood door floor tray cracker tortilla plate sheet
+		ruler pizza griddle desk card counter countertop tabla mesa puerta piso comal charola hoja panqueque`)
 	// flatWords say flat by themselves; only beside them a flat thing tells the shape.
 	flatWords = wordsOf(`flat level smooth flush plano plana planos planas chato chata liso lisa`)
 	// likeWords lead to what something is like.
@@ -34,7 +47,8 @@ func (r *reader) shapeLike(all []saying) []saying {
 			continue
 		}
 		v, end := r.thingLike(i)
-		if v == "" || v == fitcheck.ProfileFlat && !r.flatBefore(i) && !r.noBulgeNear(end) || !r.asked(fitcheck.TopicProfile) && !r.ofTheSkylight(i) {
+		if v == "" || v == fitcheck.ProfileFlat && !r.flatBefore(i) && !r.noBulgeNear(end) ||
+			!r.asked(fitcheck.TopicProfile) && !r.ofTheSkylight(i) {
 			continue
 		}
 		if value != "" && value != v {
@@ -47,7 +61,8 @@ func (r *reader) shapeLike(all []saying) []saying {
 	}
 	out := all[:0]
 	for _, s := range all {
-		if s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline && value == fitcheck.ProfileBarrel && r.wordAt(s.first, "half") {
+		if s.topic == fitcheck.TopicProfile ||
+			s.topic == fitcheck.TopicOutline && value == fitcheck.ProfileBarrel && r.wordAt(s.first, "half") {
 			continue // "a half-round plastic, like a covered wagon top"
 		}
 		out = append(out, s)
@@ -64,17 +79,21 @@ func (r *reader) thingLike(i int) (value string, last int) {
 		switch {
 		case likeWords.has(t) && k > i+3:
 			return "", 0
-		case t == "house" || t == "casa" || t == "roof" || t == "window" || t == "new" || t == "before" || t == "is" || t == "was" || t == "one" || t == "ones":
+		case t == "house" || t == "casa" || t == "roof" || t == "window" || t == "new" ||
+			t == "before" || t == "is" || t == "was" || t == "one" || t == "ones":
 			return "", 0
 		}
-		article = article || r.wordAt(k, "a", "an", "the", "half", "one", "un", "una", "el", "la", "medio", "media")
+		article = article || r.among(k, thingArticles)
 		if !article {
 			continue
 		}
 		for _, c := range []struct {
 			words *wordSet
 			value string
-		}{{ballThings, fitcheck.ProfileDome}, {barrelThings, fitcheck.ProfileBarrel}, {pyramidThings, fitcheck.ProfilePyramid}, {flatThings, fitcheck.ProfileFlat}} {
+		}{
+			{ballThings, fitcheck.ProfileDome}, {barrelThings, fitcheck.ProfileBarrel},
+			{pyramidThings, fitcheck.ProfilePyramid}, {flatThings, fitcheck.ProfileFlat},
+		} {
 			if c.words.has(t) && !r.namesOther(k+1) {
 				return c.value, k
 			}
@@ -86,7 +105,7 @@ func (r *reader) thingLike(i int) (value string, last int) {
 // namesOther: the thing is but the first half of another's name: "a can opener", "a tent pole".
 func (r *reader) namesOther(i int) bool {
 	return i < len(r.toks) && r.toks[i].kind == wordToken &&
-		r.wordAt(i, "opener", "pole", "frame", "light", "skylight", "lid", "lids", "ring", "wheel", "kind", "fixture", "factory", "house", "shop", "hut", "saw") && !r.wordAt(i-1, "quonset")
+		r.among(i, otherNameHalves) && !r.wordAt(i-1, "quonset")
 }
 
 // flatBefore: "flat" is said near before the comparison, and not of the roof: "flat as a table".
@@ -107,10 +126,12 @@ func (r *reader) ofTheSkylight(i int) bool {
 	named := false
 	for k := from; k < i; k++ {
 		t := r.toks[k].text
-		if r.wordAt(k, "roof", "frame", "frames", "curb", "box", "crack", "cracks", "leaks", "leaking", "drips", "smells", "sounds", "marco", "cajon", "techo", "hole", "broke", "broken", "shattered", "cracked", "popped", "split", "flew", "crumbles", "yellow") {
+		if r.among(k, notTheShape) {
 			return false
 		}
-		named = named || r.toks[k].kind == wordToken && (sheetWords.has(t) || wholeWords.has(t) || r.wordAt(k, "top", "shape", "shaped", "tapa", "forma"))
+		named = named ||
+			r.toks[k].kind == wordToken &&
+				(sheetWords.has(t) || wholeWords.has(t) || r.wordAt(k, "top", "shape", "shaped", "tapa", "forma"))
 	}
 	return named
 }

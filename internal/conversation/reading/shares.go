@@ -9,6 +9,14 @@ import (
 // Kinds that are told apart by a choice alone, each with its number: "2 white and 1 bronze",
 // "two of them fiberglass framed and one aluminum".
 
+var (
+	shareWishes = wordsOf(`need want have order quote get got necesito ocupo quiero tengo replace`)
+	shareLinks  = wordsOf(`regular normal standard of de them those these ellos ellas are is in should be son es en
+		with a con domes skylights ones un marco`)
+	shareKinds = wordsOf(`one a un una uno this these the first 1st size sizes kind type sort style tamano medida
+		tipo primero primera`)
+)
+
 // share is one number and the choice that follows it.
 type share struct {
 	n, first, last int // the number and its tokens
@@ -31,7 +39,9 @@ func (r *reader) choiceShares() {
 		found = append(found, s)
 		sum += s.n
 	}
-	if r.plainBesideNone(found) || r.layersSaid(sum) || len(found) < 2 || len(found) > 4 || found[0].topic == fitcheck.TopicStyle && found[0].value == "?" && found[1].value == "?" || r.Count != sum && !r.wantedShares(found) {
+	if r.plainBesideNone(found) || r.layersSaid(sum) || len(found) < 2 || len(found) > 4 ||
+		found[0].topic == fitcheck.TopicStyle && found[0].value == "?" && found[1].value == "?" ||
+		r.Count != sum && !r.wantedShares(found) {
 		return
 	}
 	for k, s := range found {
@@ -40,7 +50,8 @@ func (r *reader) choiceShares() {
 		r.use(s.first, s.last)
 	}
 	for i := range r.toks { // "3 in total"
-		if next := i + 1; r.wholeSaid(i) == sum && (r.wordAt(next, "total", "altogether") || r.wordAt(next, "in", "en") && r.wordAt(next+1, "total", "all")) {
+		if next := i + 1; r.wholeSaid(i) == sum &&
+			(r.wordAt(next, "total", "altogether") || r.wordAt(next, "in", "en") && r.wordAt(next+1, "total", "all")) {
 			r.use(i, next)
 		}
 	}
@@ -64,7 +75,9 @@ func (r *reader) wantedShares(found []share) bool {
 		}
 	}
 	return (len(r.Asked) == 0 || r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicStyle)) &&
-		(r.wordsIn(max(0, first-4), first, "need", "want", "have", "order", "quote", "get", "got", "necesito", "ocupo", "quiero", "tengo", "replace") || r.skylightNamed(found[len(found)-1].last+1, len(r.toks)) || r.wordsIn(0, first, "skylights", "domes", "tragaluces", "domos"))
+		(r.anyOf(max(0, first-4), first, shareWishes) ||
+			r.skylightNamed(found[len(found)-1].last+1, len(r.toks)) ||
+			r.wordsIn(0, first, "skylights", "domes", "tragaluces", "domos"))
 }
 
 // sharesAlone: the shares open the message, one right after the other: "five bronze and five clear",
@@ -92,7 +105,7 @@ func (r *reader) shareAt(i int) (share, bool) {
 		return share{}, false
 	}
 	last := next - 1
-	for r.wordAt(next, "regular", "normal", "standard", "of", "de", "them", "those", "these", "ellos", "ellas", "are", "is", "in", "should", "be", "son", "es", "en", "with", "a", "con", "domes", "skylights", "ones", "un", "marco") {
+	for r.among(next, shareLinks) {
 		next++
 	}
 	for _, layer := range [][]hit{r.choices, r.styles} {
@@ -102,7 +115,10 @@ func (r *reader) shareAt(i int) (share, bool) {
 				continue
 			}
 			for _, s := range hits[k].senses {
-				if s.topic == fitcheck.TopicColor || s.topic == fitcheck.TopicProfile || s.topic == fitcheck.TopicOutline || s.topic == fitcheck.TopicStyle && (s.value != "?" || r.wordAt(next, "metal", "aluminum", "curb", "aluminio", "dome", "plastic", "domo", "plastico")) {
+				if s.topic == fitcheck.TopicColor || s.topic == fitcheck.TopicProfile ||
+					s.topic == fitcheck.TopicOutline ||
+					s.topic == fitcheck.TopicStyle &&
+						(s.value != "?" || r.wordAt(next, "metal", "aluminum", "curb", "aluminio", "dome", "plastic", "domo", "plastico")) {
 					return share{n, i, last, s.topic, s.value}, true
 				}
 			}
@@ -121,7 +137,7 @@ func (r *reader) kindShares() bool {
 		}
 		end := next
 		if r.wordAt(end, "of", "de") && r.wordAt(end+1, "one", "a", "un", "una", "uno", "this", "these", "the") {
-			for end++; end < len(r.toks) && end < next+5 && r.wordAt(end, "one", "a", "un", "una", "uno", "this", "these", "the", "first", "1st", "size", "sizes", "kind", "type", "sort", "style", "tamano", "medida", "tipo", "primero", "primera"); end++ {
+			for end++; end < len(r.toks) && end < next+5 && r.among(end, shareKinds); end++ {
 			}
 		} else if !r.asked(fitcheck.TopicCount) || r.Units != 2 {
 			continue
@@ -133,7 +149,9 @@ func (r *reader) kindShares() bool {
 		if m < 1 || m > 99 || end == next {
 			continue
 		}
-		other := r.wordAt(after, "of", "de") && (r.wordAt(after+1, "another", "other", "others", "otro", "otra") || r.wordAt(after+1, "the", "a", "el", "la") && r.wordAt(after+2, "other", "second", "2nd", "different", "otro", "otra"))
+		other := r.wordAt(after, "of", "de") &&
+			(r.wordAt(after+1, "another", "other", "others", "otro", "otra") ||
+				r.wordAt(after+1, "the", "a", "el", "la") && r.wordAt(after+2, "other", "second", "2nd", "different", "otro", "otra"))
 		if !other && !(r.Units == 2 && r.asked(fitcheck.TopicCount) && r.endsCount(after)) {
 			continue
 		}
@@ -160,7 +178,8 @@ func (r *reader) wholeSaid(i int) int {
 // layersSaid: "2 layers, 1 white 1 clear": so many layers are told of.
 func (r *reader) layersSaid(sum int) bool {
 	for i := range r.toks {
-		if r.wordAt(i, "layer", "layers", "capa", "capas") && (i == 0 || r.wholeSaid(i-1) < 0 || r.wholeSaid(i-1) == sum) || r.wordAt(i, "double", "doble") && sum == 2 {
+		if r.wordAt(i, "layer", "layers", "capa", "capas") && (i == 0 || r.wholeSaid(i-1) < 0 || r.wholeSaid(i-1) == sum) ||
+			r.wordAt(i, "double", "doble") && sum == 2 {
 			return true
 		}
 	}
@@ -174,7 +193,8 @@ func (r *reader) eachCount() bool {
 	}
 	for i := range r.toks {
 		n, next := r.countNumber(i)
-		each := r.wordAt(next, "each", "apiece") && r.endsCount(next+1) || r.wordAt(next, "of", "de") && r.wordAt(next+1, "each", "cada")
+		each := r.wordAt(next, "each", "apiece") && r.endsCount(next+1) ||
+			r.wordAt(next, "of", "de") && r.wordAt(next+1, "each", "cada")
 		if next == i || n < 1 || n > 50 || !each {
 			continue
 		}
@@ -201,7 +221,8 @@ func (r *reader) restOfCount() {
 	for k := range r.out.Facts {
 		f := &r.out.Facts[k]
 		n, ok := f.Value.(fitcheck.Whole)
-		if ok && f.Topic == fitcheck.TopicCount && f.Unit == 0 && int(n) < r.Count && !slices.ContainsFunc(r.out.Facts, func(o Fact) bool { return o.Topic == fitcheck.TopicCount && o.Unit > 0 }) {
+		if ok && f.Topic == fitcheck.TopicCount && f.Unit == 0 && int(n) < r.Count &&
+			!slices.ContainsFunc(r.out.Facts, func(o Fact) bool { return o.Topic == fitcheck.TopicCount && o.Unit > 0 }) {
 			f.Unit = 1
 			r.fact(fitcheck.TopicCount, 2, fitcheck.Whole(r.Count)-n, rest.first, rest.last)
 			return
@@ -226,7 +247,9 @@ func (r *reader) refNumber(ref unitRef) int {
 func (r *reader) plainBesideNone(found []share) bool {
 	plain, other := false, false
 	for _, s := range found {
-		plain = plain || s.topic == fitcheck.TopicStyle && s.value == "?" && r.wordsIn(s.last+1, min(s.last+4, len(r.toks)), "dome", "plastic", "domo", "plastico")
+		plain = plain ||
+			s.topic == fitcheck.TopicStyle && s.value == "?" &&
+				r.wordsIn(s.last+1, min(s.last+4, len(r.toks)), "dome", "plastic", "domo", "plastico")
 		other = other || s.value == fitcheck.StyleGlass || s.value == fitcheck.StyleTubular
 	}
 	return plain && !other

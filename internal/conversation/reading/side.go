@@ -2,13 +2,25 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	notedVerbs  = wordsOf(`wrote written writing write put jotted marked got have took scribbled set me it them`)
+	sideLinks   = wordsOf(`it its that thats is son es mide fue should`)
+	sideMissing = wordsOf(`cant cannot couldnt havent didnt dont puedo pude falta later still need tomorrow luego
+		forgot missing next manana despues tonight`)
+	besideSideName = wordsOf(`for i we have got get the it la el del mi lo este esta`)
+	sideVerbs      = wordsOf(`is was at of to be exactly measures about es son de mide miden tiene have has had should
+		its a comes came come just says reads read measured gives gave makes runs ran shows goes da dio marca salio
+		out around now still stays remains sigue`)
+	sidePrepositions = wordsOf(`in on the to at de of en el it is its a por y for para`)
+)
+
 // nameSides gives each length the side that it is called by the words beside it:
 // "25 wide", "W 25", "width is 25".
 func (r *reader) nameSides(qs []quantity) {
 	for n := range r.labels {
 		h := &r.labels[n]
 		name, ok := h.has("axis")
-		if !ok || r.namesUnit(h) || name == "down" && r.wordAt(h.first-1, "wrote", "written", "writing", "write", "put", "jotted", "marked", "got", "have", "took", "scribbled", "set", "me", "it", "them") {
+		if !ok || r.namesUnit(h) || name == "down" && r.among(h.first-1, notedVerbs) {
 			continue // "he wrote down 33 5/8 and 57 5/8"
 		}
 		if r.wordAt(h.last, "right") && r.wordAt(h.last+1, "now") || name == "some" && r.wordAt(h.last+1, "came") {
@@ -47,11 +59,11 @@ func (r *reader) sideBefore(qs []quantity) {
 		return
 	}
 	from := r.sentenceFirst(qs[0].first)
-	if from == 0 || !r.wordAt(from, "it", "its", "that", "thats", "is", "son", "es", "mide", "fue", "should") {
+	if from == 0 || !r.among(from, sideLinks) {
 		return
 	}
 	before := r.sentenceFirst(from - 1)
-	if r.wordsIn(before, from, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "puedo", "pude", "falta", "later", "still", "need", "tomorrow", "luego", "forgot", "missing", "next", "manana", "despues", "tonight") {
+	if r.anyOf(before, from, sideMissing) {
 		return
 	}
 	found := noSide
@@ -72,7 +84,9 @@ func (r *reader) sideBefore(qs []quantity) {
 
 // sideOfDenied: "the length wasn't 49, it was 49 1/4".
 func (r *reader) sideOfDenied(qs []quantity) {
-	if len(qs) != 2 || qs[0].side != noSide || qs[1].side != noSide || !r.wordsIn(max(0, qs[0].first-3), qs[0].first, "not", "wasnt", "isnt", "no") || !r.wordsIn(qs[0].last+1, qs[1].first, "its", "was", "is", "it", "era", "es", "sino", "but") {
+	if len(qs) != 2 || qs[0].side != noSide || qs[1].side != noSide ||
+		!r.wordsIn(max(0, qs[0].first-3), qs[0].first, "not", "wasnt", "isnt", "no") ||
+		!r.wordsIn(qs[0].last+1, qs[1].first, "its", "was", "is", "it", "era", "es", "sino", "but") {
 		return
 	}
 	from := r.sentenceFirst(qs[0].first)
@@ -132,17 +146,22 @@ func (r *reader) sideOf(qs []quantity, h *hit) (*quantity, reach) {
 	if right != nil && right.side == noSide && r.wordAt(h.first, "ht", "hgt", "height") && right.first == h.last+1 {
 		return right, before // "25 x 49 ht 4"
 	}
-	if right != nil && right.side == noSide && right.first == h.last+1 && left != nil && r.by(left.first-1) && r.wordAt(h.first, "h", "high") && !r.by(right.last+1) && !r.axisAt(right.last+1) {
+	if right != nil && right.side == noSide && right.first == h.last+1 && left != nil && r.by(left.first-1) &&
+		r.wordAt(h.first, "h", "high") && !r.by(right.last+1) && !r.axisAt(right.last+1) {
 		return right, before // "22 x 46 H 5"
 	}
-	if right != nil && right.side == noSide && left != nil && r.wordAt(left.last+1, "y", "and") && right.first == h.last+1 && r.near(left.last+2, h.first-1, short, false) {
+	if right != nil && right.side == noSide && left != nil && r.wordAt(left.last+1, "y", "and") && right.first == h.last+1 &&
+		r.near(left.last+2, h.first-1, short, false) {
 		return right, before // "49 y el ancho 25"
 	}
-	if left == nil && right != nil && right.side == noSide && len(qs) == 1 && r.markAt(right.first-1, ',') && r.near(h.last+1, right.first-2, short, true) {
+	if left == nil && right != nil && right.side == noSide && len(qs) == 1 && r.markAt(right.first-1, ',') &&
+		r.near(h.last+1, right.first-2, short, true) {
 		return right, before // "just the width for now, 33"
 	}
 	// "you're right 48 long 24 wide": a side's own name counts more than "right" or "top".
-	if next := right != nil && right.side == noSide && r.near(h.last+1, right.first-1, short, true); left != nil && !(next && r.sentenceEnd(left.last)) && (left.side == noSide || left.side == someSide && !h.is("axis", "some")) && r.near(left.last+1, h.first-1, short, false) {
+	if next := right != nil && right.side == noSide && r.near(h.last+1, right.first-1, short, true); left != nil &&
+		!(next && r.sentenceEnd(left.last)) && (left.side == noSide || left.side == someSide && !h.is("axis", "some")) &&
+		r.near(left.last+1, h.first-1, short, false) {
 		return left, after
 	}
 	if right != nil && right.side == noSide && r.near(h.last+1, right.first-1, short, true) {
@@ -165,13 +184,15 @@ func (r *reader) near(from, to int, short, forward bool) bool {
 		case short:
 			return false
 		case forward && !short && r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
-		case forward && t.is("for", "i", "we", "have", "got", "get", "the", "it", "la", "el", "del", "mi", "lo", "este", "esta"):
-		case forward && (t.is("is", "was", "at", "of", "to", "be", "exactly", "measures", "about", "es", "son", "de", "mide", "miden", "tiene", "have", "has", "had", "should", "its", "a", "comes", "came", "come", "just", "says", "reads", "read", "measured", "gives", "gave", "makes", "runs", "ran", "shows", "goes", "da", "dio", "marca", "salio", "out", "around", "now", "still", "stays", "remains", "sigue")):
-		case !forward && t.is("in", "on", "the", "to", "at", "de", "of", "en", "el", "it", "is", "its", "a", "por", "y", "for", "para"):
+		case forward && t.among(besideSideName):
+		case forward && (t.among(sideVerbs)):
+		case !forward && t.among(sidePrepositions):
 			if t.is("y") && i > from {
 				return false
 			}
-		case !forward && (t.is("what") && r.wordAt(i-1, "is", "was", "thats") || t.is("i", "we", "have", "got", "get", "measured") && r.wordsIn(from, i, "what")): // "50 5/8 is what I have for the long side"
+		case !forward &&
+			(t.is("what") && r.wordAt(i-1, "is", "was", "thats") ||
+				t.is("i", "we", "have", "got", "get", "measured") && r.wordsIn(from, i, "what")): // "50 5/8 is what I have for the long side"
 		case r.roughAt(i):
 		default:
 			return false

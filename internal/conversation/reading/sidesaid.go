@@ -4,6 +4,16 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Sides that are named further from their length than a word or two.
 
+var (
+	moreThanOneSide = wordsOf(`but pero and y cant couldnt havent later tomorrow still need luego falta if twice
+		half than like same not no isnt wasnt era`)
+	sideUnmeasured = wordsOf(`cant cannot couldnt havent didnt dont besides without except forget asked need puedo
+		pude`)
+	sideMeasures   = wordsOf(`is was comes came to out measures measured reads at exactly es fue mide midio da son`)
+	reachesOnLinks = wordsOf(`its it is thats that es son me mide i we which`)
+	beforeSideName = wordsOf(`on of the its my for at in de del la el en`)
+)
+
 // sideTold: "the length there is 50 5/8", "the curb's width on the outside is 25 3/4": of a lone
 // length the only side that its sentence names before it; or after it, behind a name: "50 7/8 on its
 // outside length".
@@ -52,11 +62,11 @@ func (r *reader) onlySide(from, to int) side {
 			return noSide
 		}
 		found = sideNames[name]
-		if r.wordsIn(h.last+1, to+1, "but", "pero", "and", "y", "cant", "couldnt", "havent", "later", "tomorrow", "still", "need", "luego", "falta", "if", "twice", "half", "than", "like", "same", "not", "no", "isnt", "wasnt", "era") {
+		if r.anyOf(h.last+1, to+1, moreThanOneSide) {
 			return noSide
 		}
 	}
-	if r.wordsIn(from, to+1, "cant", "cannot", "couldnt", "havent", "didnt", "dont", "besides", "without", "except", "forget", "asked", "need", "puedo", "pude") {
+	if r.anyOf(from, to+1, sideUnmeasured) {
 		return noSide
 	}
 	return found
@@ -66,7 +76,7 @@ func (r *reader) onlySide(from, to int) side {
 // far, the long one, 46 3/8": the side that "that one" goes back to, or that a "one" beside it is called.
 func (r *reader) sideOfThat(from, to int) side {
 	i := to
-	for i > from && (r.wordAt(i, "is", "was", "comes", "came", "to", "out", "measures", "measured", "reads", "at", "exactly", "es", "fue", "mide", "midio", "da", "son") || r.markAt(i, ':')) {
+	for i > from && (r.among(i, sideMeasures) || r.markAt(i, ':')) {
 		i--
 	}
 	if r.wordAt(i, "one") {
@@ -87,7 +97,8 @@ func (r *reader) sideOfThat(from, to int) side {
 	if one {
 		i--
 	}
-	if !one && !r.wordAt(i-1, "el", "la") || !r.wordsIn(from, i-1, "side", "sides", "direction", "measurement", "number", "dimension", "lado", "medida") {
+	if !one && !r.wordAt(i-1, "el", "la") ||
+		!r.wordsIn(from, i-1, "side", "sides", "direction", "measurement", "number", "dimension", "lado", "medida") {
 		return noSide
 	}
 	if h := r.labelAround(i); h != nil && (h.is("axis", "width") || h.is("axis", "length")) {
@@ -98,7 +109,10 @@ func (r *reader) sideOfThat(from, to int) side {
 }
 
 // shortOrLong are words that call a side of a skylight only beside a word for sides.
-var shortOrLong = map[string]side{"short": width, "shorter": width, "shortest": width, "narrow": width, "small": width, "smaller": width, "longer": length, "longest": length, "corto": width, "corta": width, "chico": width, "angosto": width, "larga": length}
+var shortOrLong = map[string]side{"short": width, "shorter": width, "shortest": width, "narrow": width, "small": width,
+	"smaller": width, "longer": length, "longest": length, "corto": width, "corta": width, "chico": width,
+	"angosto": width,
+	"larga":   length}
 
 // sideNouns are the words that are a side's by themselves; "long" and "wide" are said of much else.
 var sideNouns = wordsOf(`width widths length lengths lenght ancho largo anchura longitud`)
@@ -114,7 +128,7 @@ func (r *reader) reachesOn(i int) bool {
 			comma = k
 		}
 	}
-	return comma < 0 || !r.asked(fitcheck.TopicConfirm) && r.wordAt(comma+1, "its", "it", "is", "thats", "that", "es", "son", "me", "mide", "i", "we", "which") && comma+4 >= i
+	return comma < 0 || !r.asked(fitcheck.TopicConfirm) && r.among(comma+1, reachesOnLinks) && comma+4 >= i
 }
 
 // sideBehindName is the side's name right after the length, with nothing but names of parts and small
@@ -131,7 +145,7 @@ func (r *reader) sideBehindName(from, to int) *hit {
 			return nil
 		case h != nil && isName(h):
 			named, i = true, h.last
-		case !r.wordAt(i, "on", "of", "the", "its", "my", "for", "at", "in", "de", "del", "la", "el", "en"):
+		case !r.among(i, beforeSideName):
 			return nil
 		}
 	}
@@ -144,5 +158,7 @@ func (r *reader) turnedBoth(i int) bool {
 		i++
 	}
 	h := r.labelFrom(i)
-	return h != nil && (h.is("shape", "square") || h.is("shape", "same") || h.is("both", "both") || h.is("shape", "round") || h.is("shape", "diameter") || h.has1("axis"))
+	return h != nil &&
+		(h.is("shape", "square") || h.is("shape", "same") || h.is("both", "both") ||
+			h.is("shape", "round") || h.is("shape", "diameter") || h.has1("axis"))
 }

@@ -7,9 +7,12 @@ import "example.com/intake-bot/internal/fitcheck"
 // They are kinds where the sizes lie further apart than parts of one skylight do.
 
 // noKindBefore are words before a size that tell of a part, of who measured or when.
-var noKindBefore = wordsOf(`shaft well tunnel ceiling drywall hole glass pane screen shade flashing wall plywood decking rafter rafters joist inch inches measured measure measures measuring got get took read says said tried
-	guess maybe think about around roughly almost exactly monday tuesday wednesday thursday friday saturday sunday today yesterday tomorrow earlier later before after again sorry wait actually correction instead
-	quote order need want have tengo necesito quiero door window table truck trailer boat room floor tile hueco vidrio pared puerta ventana hoy ayer antes perdon medi dice`)
+var noKindBefore = wordsOf(`shaft well tunnel ceiling drywall hole glass pane screen shade flashing wall plywood
+	decking rafter rafters joist inch inches measured measure measures measuring got get took read says said tried
+	guess maybe think about around roughly almost exactly monday tuesday wednesday thursday friday saturday sunday
+	today yesterday tomorrow earlier later before after again sorry wait actually correction instead quote order
+	need want have tengo necesito quiero door window table truck trailer boat room floor tile hueco vidrio pared
+	puerta ventana hoy ayer antes perdon medi dice`)
 
 // wordBeforeSize is the mention that starts at a token and has its size right behind it.
 func (r *reader) wordBeforeSize(i int) (mention, bool) {
@@ -17,7 +20,10 @@ func (r *reader) wordBeforeSize(i int) (mention, bool) {
 		return mention{}, false
 	}
 	k := i
-	for r.wordAt(k, "and", "y", "lado") || (k == i || r.breaksClause(k-1)) && r.wordAt(k, "by", "near", "above", "beside", "behind", "cerca", "junto") || k > i && r.wordAt(k-1, "cerca", "junto") && r.wordAt(k, "de", "del", "a", "al") || k < len(r.toks) && r.among(k, mentionArticles) {
+	for r.wordAt(k, "and", "y", "lado") ||
+		(k == i || r.breaksClause(k-1)) && r.wordAt(k, "by", "near", "above", "beside", "behind", "cerca", "junto") ||
+		k > i && r.wordAt(k-1, "cerca", "junto") && r.wordAt(k, "de", "del", "a", "al") ||
+		k < len(r.toks) && r.among(k, mentionArticles) {
 		k++
 	}
 	key := k
@@ -39,7 +45,8 @@ func (r *reader) wordBeforeSize(i int) (mention, bool) {
 
 // wordBefores: a word that may call a kind before its size.
 func (r *reader) wordBefores(i int) bool {
-	return i < len(r.toks) && r.tellsApart(i) && !noKindBefore.has(r.toks[i].text) && !r.skylightPart(i) && !covers(r.intros, i) && !r.otherPerson(i) && !r.wordAt(i, "side", "roof", "house", "room")
+	return i < len(r.toks) && r.tellsApart(i) && !noKindBefore.has(r.toks[i].text) && !r.skylightPart(i) && !covers(r.intros, i) &&
+		!r.otherPerson(i) && !r.wordAt(i, "side", "roof", "house", "room")
 }
 
 // skylightPart: a part of a skylight is named at the token, and not only a thing that is none: "ladder".
@@ -49,7 +56,8 @@ func (r *reader) skylightPart(i int) bool {
 
 // letterHeads: the letter heads its line or follows a size, so that it is no article: "and a half by …".
 func (r *reader) letterHeads(i int) bool {
-	return r.letter(i) && !r.wordAt(i+1, "half", "quarter", "third") && (i == 0 || r.toks[i-1].kind == markToken && !r.markAt(i-1, ',') || r.toks[i-1].kind == numToken && !r.wordAt(i, "a"))
+	return r.letter(i) && !r.wordAt(i+1, "half", "quarter", "third") &&
+		(i == 0 || r.toks[i-1].kind == markToken && !r.markAt(i-1, ',') || r.toks[i-1].kind == numToken && !r.wordAt(i, "a"))
 }
 
 // sizesFar: the first sizes after the mentions of each kind lie so far apart that they are of no one

@@ -6,12 +6,21 @@ import "example.com/intake-bot/internal/fitcheck"
 // "flat, not domed". A lone "flat" may be the roof's, the glass's or the flange's.
 
 var (
+	notFlatSheet = wordsOf(`on against to with edge lip flange roof roofs roofed glass around down onto part deck
+		rubber tar rate fee out file bottom frame metal en sobre contra screw`)
+	sheetAdverbs = wordsOf(`just completely totally perfectly all pretty very quite a plain todo toda muy simply
+		only really actually nice and`)
+	sheetRelations = wordsOf(`of on by to under over around below above beside inside del de`)
+)
+
+var (
 	// isWords join what is spoken of and what is said of it.
 	isWords = wordsOf(`is are was looks look lies es son esta estan era se ve`)
 	// mineWords stand for the skylight.
 	mineWords = wordsOf(`mine ours mio mia nuestro nuestra`)
 	// bulgeWords are what a flat sheet has none of.
-	bulgeWords = wordsOf(`dome domed domes bubble bubbled bubbles bulge bulging bulged hump curved curve rounded round bump raised burbuja domo cupula abombado abombada curva curvo bola bulto joroba redondo`)
+	bulgeWords = wordsOf(`dome domed domes bubble bubbled bubbles bulge bulging bulged hump curved curve rounded
+		round bump raised burbuja domo cupula abombado abombada curva curvo bola bulto joroba redondo`)
 )
 
 // flatSheet adds a flat profile where the skylight or its plastic is said to be flat.
@@ -28,7 +37,7 @@ func (r *reader) flatSheet(all []saying) []saying {
 		if !r.wordAt(i, "flat", "plano", "plana", "planos", "planas", "flatt") || r.negated(i) || r.doubted(i, i) {
 			continue
 		}
-		if r.wordAt(i+1, "on", "against", "to", "with", "edge", "lip", "flange", "roof", "roofs", "roofed", "glass", "around", "down", "onto", "part", "deck", "rubber", "tar", "rate", "fee", "out", "file", "bottom", "frame", "metal", "en", "sobre", "contra", "screw") || r.wordsIn(max(0, i-3), i, "lip", "flange", "edge", "roof", "techo", "losa") {
+		if r.among(i+1, notFlatSheet) || r.wordsIn(max(0, i-3), i, "lip", "flange", "edge", "roof", "techo", "losa") {
 			continue
 		}
 		if r.sheetIs(i) || r.noBulgeNear(i) {
@@ -41,7 +50,7 @@ func (r *reader) flatSheet(all []saying) []saying {
 // sheetIs: "the plastic sheet is", "mine's", "el mío es" go before what is said at the token.
 func (r *reader) sheetIs(i int) bool {
 	k := i - 1
-	for r.wordAt(k, "just", "completely", "totally", "perfectly", "all", "pretty", "very", "quite", "a", "plain", "todo", "toda", "muy", "simply", "only", "really", "actually", "nice", "and") {
+	for r.among(k, sheetAdverbs) {
 		k--
 	}
 	if k >= 1 && r.among(k, isWords) {
@@ -57,7 +66,7 @@ func (r *reader) sheetIs(i int) bool {
 	for r.wordAt(before, "the", "a", "my", "our", "el", "la") {
 		before--
 	}
-	if r.wordAt(before, "of", "on", "by", "to", "under", "over", "around", "below", "above", "beside", "inside", "del", "de") {
+	if r.among(before, sheetRelations) {
 		return false
 	}
 	t := r.toks[k].text
@@ -68,7 +77,8 @@ func (r *reader) sheetIs(i int) bool {
 func (r *reader) noBulgeNear(i int) bool {
 	from, to := r.sentence(i)
 	for k := max(from, i-7); k <= min(to, i+8); k++ {
-		if r.toks[k].kind != wordToken || !bulgeWords.has(r.toks[k].text) || r.wordAt(k+1, "skylight", "skylights", "is", "has", "esta") {
+		if r.toks[k].kind != wordToken || !bulgeWords.has(r.toks[k].text) ||
+			r.wordAt(k+1, "skylight", "skylights", "is", "has", "esta") {
 			continue
 		}
 		for j := k - 1; j >= max(from, k-6); j-- {

@@ -2,6 +2,12 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	slopeLinks  = wordsOf(`in on over to by x en sobre a per de and n inch inches`)
+	slopedOther = wordsOf(`panel panels acrylic plastic sheet sheets skylight skylights glass dome pane piece window
+		hatch clear plexiglass lexan polycarbonate lip edge frame`)
+)
+
 const run = 12 * fitcheck.Inch
 
 // slopes reads the roof's slope: 4/12, 4:12, "4 in 12", "four twelve", "1/4 inch per
@@ -44,7 +50,8 @@ func (r *reader) ratioAt(i int) bool {
 	if rise < 0 {
 		return false
 	}
-	if _, _, _, ok := r.slashed(i); ok && !r.twelve(next+1) || r.toks[i].kind == numToken && !r.markAt(next, '/') || r.numberAt(i).kind != notNumber {
+	if _, _, _, ok := r.slashed(i); ok && !r.twelve(next+1) ||
+		r.toks[i].kind == numToken && !r.markAt(next, '/') || r.numberAt(i).kind != notNumber {
 		if m, end := r.numeralAt(i); end > next && !m.bad && m.num > 0 && r.overTwelve(end) {
 			n, next = m, end
 		}
@@ -52,7 +59,8 @@ func (r *reader) ratioAt(i int) bool {
 	if n.num > 24*n.den || r.wordAt(i-1, "between") && !r.asked(fitcheck.TopicRoofSlope) {
 		return false
 	}
-	if r.wordAt(next, "inch", "inches", "in") && r.wordsIn(next, min(next+4, len(r.toks)), "ft", "feet", "foot") && !r.wordsIn(next, min(next+4, len(r.toks)), "per", "a", "every", "each") {
+	if r.wordAt(next, "inch", "inches", "in") && r.wordsIn(next, min(next+4, len(r.toks)), "ft", "feet", "foot") &&
+		!r.wordsIn(next, min(next+4, len(r.toks)), "per", "a", "every", "each") {
 		return false // "4 inch in 12 ft"
 	}
 	if !r.overTwelve(next) {
@@ -63,7 +71,9 @@ func (r *reader) ratioAt(i int) bool {
 	for !r.twelve(last) {
 		last++
 	}
-	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) || strong && r.wordsIn(max(0, i-2), i, "roof", "roofs", "techo") || strong && (r.littleElse(i, last) || r.coveringNear(i))) {
+	if !(r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i) ||
+		strong && r.wordsIn(max(0, i-2), i, "roof", "roofs", "techo") ||
+		strong && (r.littleElse(i, last) || r.coveringNear(i))) {
 		return false
 	}
 	if from := r.rangeFrom(i); from >= 0 {
@@ -85,20 +95,22 @@ func (r *reader) pitchAt(i, next int, n numeral) bool {
 }
 
 func (r *reader) overTwelve(i int) bool {
-	if (r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i)) && r.unitAt(i) == inch && r.toks[i].kind == wordToken && !r.wordAt(i, "in") {
+	if (r.asked(fitcheck.TopicRoofSlope) || r.slopeNear(i)) && r.unitAt(i) == inch && r.toks[i].kind == wordToken &&
+		!r.wordAt(i, "in") {
 		i++ // "sube 5 pulgadas por cada 12"
 	}
 	if r.twelve(i) {
 		return r.numberAt(i).kind != notNumber || r.asked(fitcheck.TopicRoofSlope)
 	}
-	if r.wordAt(i, "for", "in", "per", "out", "to", "over", "por") && r.wordAt(i+1, "every", "each", "of", "the", "cada") && r.twelve(i+2) {
+	if r.wordAt(i, "for", "in", "per", "out", "to", "over", "por") && r.wordAt(i+1, "every", "each", "of", "the", "cada") &&
+		r.twelve(i+2) {
 		return true
 	}
 	if i+1 >= len(r.toks) || !r.twelve(i+1) {
 		return false
 	}
 	t := &r.toks[i]
-	return t.mark('/') || t.mark(':') || t.mark('-') || t.is("in", "on", "over", "to", "by", "x", "en", "sobre", "a", "per", "de", "and", "n", "inch", "inches")
+	return t.mark('/') || t.mark(':') || t.mark('-') || t.among(slopeLinks)
 }
 
 func (r *reader) twelve(i int) bool { return r.wholeAt(i) == 12 && !r.used(i) }
@@ -131,7 +143,9 @@ func (r *reader) littleElse(first, last int) bool {
 	from, to := r.sentence(first)
 	for i := from; i <= to; i++ {
 		t := &r.toks[i]
-		if i >= first && i <= last || t.kind == markToken || r.roughAt(i) || t.kind == wordToken && t.word != nil && t.word.filler || r.wordAt(i, "i", "think", "maybe", "to") {
+		if i >= first && i <= last || t.kind == markToken || r.roughAt(i) ||
+			t.kind == wordToken && t.word != nil && t.word.filler ||
+			r.wordAt(i, "i", "think", "maybe", "to") {
 			continue
 		}
 		return false
@@ -205,7 +219,7 @@ func (r *reader) slopeInWords() {
 	for n := range r.labels {
 		switch v, _ := r.labels[n].has("slope"); v {
 		case "flat":
-			if h := &r.labels[n]; r.wordAt(h.last, "flat") && r.wordAt(h.last+1, "panel", "panels", "acrylic", "plastic", "sheet", "sheets", "skylight", "skylights", "glass", "dome", "pane", "piece", "window", "hatch", "clear", "plexiglass", "lexan", "polycarbonate", "lip", "edge", "frame") {
+			if h := &r.labels[n]; r.wordAt(h.last, "flat") && r.among(h.last+1, slopedOther) {
 				continue // "the roof has a flat acrylic panel"
 			}
 			flat = n
@@ -234,7 +248,8 @@ func (r *reader) slopeInWords() {
 		return
 	}
 	for i := range r.toks {
-		if r.wordAt(i, "level") && (r.wordAt(i-1, "a", "the", "my", "foot", "spirit", "torpedo", "bubble", "with") || r.wordAt(i+1, "on", "app", "against")) {
+		if r.wordAt(i, "level") &&
+			(r.wordAt(i-1, "a", "the", "my", "foot", "spirit", "torpedo", "bubble", "with") || r.wordAt(i+1, "on", "app", "against")) {
 			continue // "I held a level on the shingles": the tool
 		}
 		if r.wordAt(i, "flat", "plano", "plana", "level") && !r.negated(i) {

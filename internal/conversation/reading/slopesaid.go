@@ -6,6 +6,17 @@ import "example.com/intake-bot/internal/fitcheck"
 // length it does so: "1 inch of rise in 12 inches", "climbs 3 inches over a foot", "for every 12 inches
 // across it rises 7", "a foot for every three feet".
 
+var (
+	runWords = wordsOf(`across out over of run horizontal horizontally sideways the it roof that you go i goes is
+		its get el techo de distance level`)
+	perRunLinks = wordsOf(`in over for per to every each across por cada en on`)
+	riseLinks   = wordsOf(`in over for per to every each across por cada en on the of`)
+	riseWords   = wordsOf(`rise rises rising rose drop drops dropping fall falls climb climbs gain gains slope slopes
+		pitch goes up down higher lower sube baja caida vertical`)
+	notTheRoofs = wordsOf(`curb curbs dome box frame bubble above sticks stands wide long tall flashing`)
+	riseVerbs   = wordsOf(`rise rises drop drops fall falls climb climbs gain gains goes slants sube baja up`)
+)
+
 // slopeLength is a length in a slope; a number without a unit counts as inches.
 type slopeLength struct {
 	first, last int
@@ -25,7 +36,7 @@ func (r *reader) riseOverRun(i int) bool {
 	rise, run := a, a
 	if r.wordAt(i-1, "every", "each", "per", "cada") {
 		j := a.last + 1
-		for r.wordAt(j, "across", "out", "over", "of", "run", "horizontal", "horizontally", "sideways", "the", "it", "roof", "that", "you", "go", "i", "goes", "is", "its", "get", "el", "techo", "de", "distance", "level") || r.markAt(j, ',') || r.riseWord(j) {
+		for r.among(j, runWords) || r.markAt(j, ',') || r.riseWord(j) {
 			j++
 		}
 		if rise, ok = r.slopeLengthAt(j); !ok || j == a.last+1 {
@@ -36,17 +47,20 @@ func (r *reader) riseOverRun(i int) bool {
 		for r.wordAt(j, "of", "up", "down", "vertical", "vertically", "de") || r.riseWord(j) {
 			j++
 		}
-		if r.by(j) || !r.wordAt(j, "in", "over", "for", "per", "to", "every", "each", "across", "por", "cada", "en", "on") {
+		if r.by(j) || !r.among(j, perRunLinks) {
 			return false
 		}
-		for r.wordAt(j, "in", "over", "for", "per", "to", "every", "each", "across", "por", "cada", "en", "on", "the", "of") {
+		for r.among(j, riseLinks) {
 			j++
 		}
 		if run, ok = r.slopeLengthAt(j); !ok {
 			return false
 		}
 	}
-	if run.unit == noUnit && run.length != 12*fitcheck.Inch || run.length < 6*fitcheck.Inch || run.unit == inch && run.length%(12*fitcheck.Inch) != 0 || run.unit == foot && rise.unit != foot && run.length != 12*fitcheck.Inch || rise.length > 2*run.length || rise.length <= 0 {
+	if run.unit == noUnit && run.length != 12*fitcheck.Inch ||
+		run.length < 6*fitcheck.Inch || run.unit == inch && run.length%(12*fitcheck.Inch) != 0 ||
+		run.unit == foot && rise.unit != foot && run.length != 12*fitcheck.Inch ||
+		rise.length > 2*run.length || rise.length <= 0 {
 		return false
 	}
 	first, last := min(rise.first, run.first), max(rise.last, run.last)
@@ -93,17 +107,17 @@ func (r *reader) footAt(i int) bool { return r.wordAt(i, "foot", "ft", "pie") }
 
 // riseWord: the word says that a roof goes up or down.
 func (r *reader) riseWord(i int) bool {
-	return r.wordAt(i, "rise", "rises", "rising", "rose", "drop", "drops", "dropping", "fall", "falls", "climb", "climbs", "gain", "gains", "slope", "slopes", "pitch", "goes", "up", "down", "higher", "lower", "sube", "baja", "caida", "vertical")
+	return r.among(i, riseWords)
 }
 
 // roofRises: the sentence speaks of a roof or its pitch that rises.
 func (r *reader) roofRises(i int) bool {
 	from, to := r.sentence(i)
-	if r.wordsIn(from, to+1, "curb", "curbs", "dome", "box", "frame", "bubble", "above", "sticks", "stands", "wide", "long", "tall", "flashing") {
+	if r.anyOf(from, to+1, notTheRoofs) {
 		return false
 	}
 	if r.wordsIn(from, to+1, "pitch", "pitched", "slope", "slopes", "pendiente", "inclinacion") {
 		return true
 	}
-	return r.wordsIn(from, to+1, "roof", "roofs", "techo", "run") && r.wordsIn(from, to+1, "rise", "rises", "drop", "drops", "fall", "falls", "climb", "climbs", "gain", "gains", "goes", "slants", "sube", "baja", "up")
+	return r.wordsIn(from, to+1, "roof", "roofs", "techo", "run") && r.anyOf(from, to+1, riseVerbs)
 }

@@ -2,6 +2,8 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var beforeSpokenMail = wordsOf(`is its email es correo to at mail address use`)
+
 // spokenContacts reads what voice keyboards make of phone numbers and mail addresses:
 // "two one eight five five five …", "jo underscore pelt at example dot com".
 func (r *reader) spokenContacts() {
@@ -24,7 +26,8 @@ func (r *reader) spokenPhone(i int) bool {
 			continue
 		}
 		d := r.spokenDigit(j)
-		if t := &r.toks[j]; n > 0 && d < 0 && t.kind == numToken && !t.used && t.dec == 0 && (len(t.text) == 3 || len(t.text) == 4) && n+len(t.text) <= len(digits) {
+		if t := &r.toks[j]; n > 0 && d < 0 && t.kind == numToken && !t.used && t.dec == 0 && (len(t.text) == 3 || len(t.text) == 4) &&
+			n+len(t.text) <= len(digits) {
 			n += copy(digits[n:], t.text) // "nine two eight 555 0161"
 			continue
 		}
@@ -75,9 +78,11 @@ func (r *reader) spokenMail(i int) bool {
 		switch {
 		case is && t.kind == wordToken:
 			local = sign + local
-		case local != "" && t.kind == markToken && t.glued && r.toks[j+1].glued && isSign(r.said(j, j)[0]): // "pat.r at example dot com"
+		case local != "" && t.kind == markToken && t.glued && r.toks[j+1].glued && isSign(r.said(j, j)[0]):
+			// "pat.r at example dot com"
 			local = r.said(j, j) + local
-		case t.kind == wordToken && local != "" && !isSign(local[0]) && !r.numberOfName(j, local) || t.kind != wordToken && t.kind != numToken || t.used:
+		case t.kind == wordToken && local != "" && !isSign(local[0]) && !r.numberOfName(j, local) ||
+			t.kind != wordToken && t.kind != numToken || t.used:
 			j = -1
 			continue
 		default:
@@ -88,8 +93,9 @@ func (r *reader) spokenMail(i int) bool {
 	if local == "" || isSign(local[0]) {
 		return false
 	}
-	if k := end + number(r.markAt(end, ',')); first > 0 && r.toks[first-1].kind == wordToken && (r.wordAt(k, "all") && r.wordAt(k+1, "one", "together") || r.wordAt(k, "todo") && r.wordAt(k+1, "junto")) {
-		for first > 0 && r.toks[first-1].kind == wordToken && !r.wordAt(first-1, "is", "its", "email", "es", "correo", "to", "at", "mail", "address", "use") {
+	if k := end + number(r.markAt(end, ',')); first > 0 && r.toks[first-1].kind == wordToken &&
+		(r.wordAt(k, "all") && r.wordAt(k+1, "one", "together") || r.wordAt(k, "todo") && r.wordAt(k+1, "junto")) {
+		for first > 0 && r.toks[first-1].kind == wordToken && !r.among(first-1, beforeSpokenMail) {
 			first--
 			local = r.toks[first].text + local // "bevs quilts at example dot com all one word"
 		}
@@ -103,7 +109,8 @@ func (r *reader) spokenMail(i int) bool {
 // them: "pat1950", also dictated as "pat 1950".
 func (r *reader) numberOfName(i int, local string) bool {
 	t := &r.toks[i]
-	return isDigit(local[0]) && r.toks[i+1].kind == numToken && (r.toks[i+1].glued || t.word == nil || !t.word.filler && !r.wordAt(i, "email", "mail", "address", "at", "to", "correo"))
+	return isDigit(local[0]) && r.toks[i+1].kind == numToken &&
+		(r.toks[i+1].glued || t.word == nil || !t.word.filler && !r.wordAt(i, "email", "mail", "address", "at", "to", "correo"))
 }
 
 // spokenDomain reads "example dot com" at token i.
@@ -116,7 +123,9 @@ func (r *reader) spokenDomain(i int) (string, int) {
 		domain += "." + r.toks[end+1].text
 		end += 2
 	}
-	if end < i+3 || r.markAt(end-2, '.') && !mailEnds.has(r.toks[end-1].text) || len(r.toks[end-1].text) < 2 || len(r.toks[end-1].text) > 6 && !mailEnds.has(r.toks[end-1].text) {
+	if end < i+3 || r.markAt(end-2, '.') && !mailEnds.has(r.toks[end-1].text) ||
+		len(r.toks[end-1].text) < 2 ||
+		len(r.toks[end-1].text) > 6 && !mailEnds.has(r.toks[end-1].text) {
 		return "", i
 	}
 	return domain, end
@@ -151,7 +160,8 @@ func (r *reader) areaCodeApart() bool {
 		switch {
 		case len(t.text) == 3 && r.markAt(i+1, '-') && i+2 < len(r.toks) && r.toks[i+2].kind == numToken && len(r.toks[i+2].text) == 4:
 			rest, end = i, i+2
-		case len(t.text) == 3 && i > 0 && code >= 0 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 4: // "area code 559 then 555 0164"
+		case len(t.text) == 3 && i > 0 && code >= 0 && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && len(r.toks[i+1].text) == 4:
+			// "area code 559 then 555 0164"
 			rest, end = i, i+1
 		case len(t.text) == 3 && r.wordsIn(max(0, i-3), i, "code") && r.wordsIn(max(0, i-4), i, "area"):
 			code = i

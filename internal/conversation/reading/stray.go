@@ -2,29 +2,57 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	toldVerbsBefore = wordsOf(`typed said wrote put gave told sent had texted dije puse escribi mande`)
+	monthsEs        = wordsOf(`enero febrero marzo abril mayo junio julio agosto septiembre setiembre octubre noviembre
+		diciembre`)
+	othersMeasureVerbs = wordsOf(`measured measure says said got gets helped thinks thought guesses guessed figures
+		figured reckons estimates told came climbed went read called wrote midio mide cree calcula piensa dice dijo
+		subio ayudo number numero recommended referred`)
+	beforeLumber = wordsOf(`of from with using use used de a is its`)
+	lumberNouns  = wordsOf(`lumber wood walls wall board boards stud studs box curb framing frame s pine cedar
+		treated`)
+	boardWidths   = wordsOf(`four six eight ten twelve cuatro seis ocho diez doce`)
+	othersBodies  = wordsOf(`son esposo esposa hijo hija marido mujer guy he she nieto hermano papa mama dad mom`)
+	relativeSizes = wordsOf(`bigger larger smaller longer shorter wider narrower taller more less extra different
+		difference off out`)
+	hypotheticalParts = wordsOf(`for that fit fits thats which replace replacement mine my`)
+	hypotheticalStock = wordsOf(`have stock carry sell make offer hacen fabrican normal standard common should
+		supposed tienen venden manejan big enough ok right correct typical`)
+)
+
 // notTheirs says whether a length is somebody's own height, or says how much more or
 // less something is: "I'm 6 foot 2", "1/2 inch bigger", "minus 1/4".
 func (r *reader) notTheirs(m *measure) bool {
-	if m.shape == lone && r.wordsIn(max(0, m.first-3), m.first, "code") && r.wordAt(m.first-1, "is", "says", "requires", "wants", "for", "be") {
+	if m.shape == lone && r.wordsIn(max(0, m.first-3), m.first, "code") &&
+		r.wordAt(m.first-1, "is", "says", "requires", "wants", "for", "be") {
 		return true // "code is 4"
 	}
-	if m.shape == lone && m.parts[0].length() < 4*fitcheck.Inch && r.wordsIn(max(0, m.first-3), m.first, "wood", "woods", "boards", "lumber", "studs", "madera") && r.sizeBefore(m.first) && !r.asked(fitcheck.TopicCurbHeight) && !r.wordsIn(m.first-3, min(m.last+4, len(r.toks)), "tall", "high", "height", "above", "up", "sticks", "alto", "alta", "altura") {
+	if m.shape == lone && m.parts[0].length() < 4*fitcheck.Inch &&
+		r.wordsIn(max(0, m.first-3), m.first, "wood", "woods", "boards", "lumber", "studs", "madera") && r.sizeBefore(m.first) &&
+		!r.asked(fitcheck.TopicCurbHeight) &&
+		!r.wordsIn(m.first-3, min(m.last+4, len(r.toks)), "tall", "high", "height", "above", "up", "sticks", "alto", "alta", "altura") {
 		return true // "curb outside 23 1/2 x 47 1/2. the wood's 1 1/2"
 	}
-	return r.saidBefore(m) || r.printed(m) || r.farBetween(m) || r.ofParapet(m) || r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) || r.upInTheAir(m) || r.dayOfMonth(m)
+	return r.saidBefore(m) || r.printed(m) || r.farBetween(m) || r.ofParapet(m) ||
+		r.flangeWidth(m) || r.ofSomebody(m) || r.relative(m) || r.ofNeighbor(m) ||
+		r.upInTheAir(m) || r.dayOfMonth(m)
 }
 
 // saidBefore: "sorry I typed 46 1/4 before", "31 1/2 not 30 1/2, and 46 1/2 was right": what an
 // earlier message said.
 func (r *reader) saidBefore(m *measure) bool {
-	if m.shape == lone && r.wordAt(m.last+1, "is", "was", "esta", "estaba", "stays") && r.wordAt(m.last+2, "right", "correct", "fine", "good", "ok", "bien", "correcto") && r.endsClauseAt(m.last+3) && r.numberIn(0, m.first) {
+	if m.shape == lone && r.wordAt(m.last+1, "is", "was", "esta", "estaba", "stays") &&
+		r.wordAt(m.last+2, "right", "correct", "fine", "good", "ok", "bien", "correcto") && r.endsClauseAt(m.last+3) &&
+		r.numberIn(0, m.first) {
 		return true
 	}
 	if r.earlierWrote(m) || r.wroteWrong(m) {
 		return true
 	}
-	return r.wordAt(m.last+1, "before", "earlier", "originally", "previously", "antes", "yesterday", "initially") && r.endsClauseAt(m.last+2) &&
-		r.wordsIn(r.clauseStart(m.first), m.first, "typed", "said", "wrote", "put", "gave", "told", "sent", "had", "texted", "dije", "puse", "escribi", "mande") && r.numberIn(0, r.clauseStart(m.first))
+	return r.wordAt(m.last+1, "before", "earlier", "originally", "previously", "antes", "yesterday", "initially") &&
+		r.endsClauseAt(m.last+2) &&
+		r.anyOf(r.clauseStart(m.first), m.first, toldVerbsBefore) && r.numberIn(0, r.clauseStart(m.first))
 }
 
 // endsClauseAt: the message or a clause ends before the token.
@@ -55,17 +83,17 @@ func (r *reader) sizeBefore(i int) bool {
 // dayOfMonth: "el 15 de marzo".
 func (r *reader) dayOfMonth(m *measure) bool {
 	return m.shape == lone && m.parts[0].bare && r.wordAt(m.last+1, "de") &&
-		r.wordAt(m.last+2, "enero", "febrero", "marzo", "abril", "mayo", "junio", "julio", "agosto", "septiembre", "setiembre", "octubre", "noviembre", "diciembre")
+		r.among(m.last+2, monthsEs)
 }
 
 // ofNeighbor: "the neighbor's is 30 x 30, mine is …".
 func (r *reader) ofNeighbor(m *measure) bool {
-	if r.wordAt(m.first-1, "was", "is", "measured") && r.wordAt(m.first-2, "his", "hers", "theirs") && r.wordsIn(r.sentenceFirst(m.first), m.first, "neighbor", "neighbors", "brother", "friend", "cousin", "buddy") {
+	if r.wordAt(m.first-1, "was", "is", "measured") && r.wordAt(m.first-2, "his", "hers", "theirs") &&
+		r.wordsIn(r.sentenceFirst(m.first), m.first, "neighbor", "neighbors", "brother", "friend", "cousin", "buddy") {
 		return true // "my neighbor has one too and his was 22 x 46"
 	}
 	return r.wordsIn(r.clauseStart(m.first), m.first, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecina") &&
-		!r.wordsIn(r.clauseStart(m.first), m.first, "measured", "measure", "says", "said", "got", "gets", "helped", "thinks", "thought", "guesses", "guessed", "figures", "figured", "reckons", "estimates", "told", "came", "climbed", "went", "read", "called", "wrote",
-			"midio", "mide", "cree", "calcula", "piensa", "dice", "dijo", "subio", "ayudo", "number", "numero", "recommended", "referred")
+		!r.anyOf(r.clauseStart(m.first), m.first, othersMeasureVerbs)
 }
 
 // upInTheAir: "20 feet up", "3 inches of rain".
@@ -91,7 +119,8 @@ func (r *reader) upInTheAir(m *measure) bool {
 
 // flangeWidth: "1 1/2 inch flange": how wide the flange itself is.
 func (r *reader) flangeWidth(m *measure) bool {
-	if m.shape == lone && m.part == "retainer" && m.parts[0].length() < 3*fitcheck.Inch && (m.parts[0].frac || m.parts[0].unit == inch) {
+	if m.shape == lone && m.part == "retainer" && m.parts[0].length() < 3*fitcheck.Inch &&
+		(m.parts[0].frac || m.parts[0].unit == inch) {
 		return true // "the metal strip is 1 1/4 wide all around"
 	}
 	return m.shape == lone && m.part == "flange" && m.parts[0].length() < 6*fitcheck.Inch && m.parts[0].unit == inch
@@ -106,22 +135,27 @@ func (r *reader) lumber(m *measure) bool {
 	if m.shape != pair || !m.parts[0].bare || !m.parts[1].bare || m.parts[0].num > 4 || m.parts[1].num > 12 {
 		return false
 	}
-	if r.wordAt(m.last+1, "on") && r.wordAt(m.last+2, "edge") && r.numberBefore(m.first) || r.wordsIn(max(0, m.first-3), m.first, "built", "framed", "lumber") && r.largeNumber() {
+	if r.wordAt(m.last+1, "on") && r.wordAt(m.last+2, "edge") && r.numberBefore(m.first) ||
+		r.wordsIn(max(0, m.first-3), m.first, "built", "framed", "lumber") && r.largeNumber() {
 		return true // "a 2x6 on edge", "built w 2x6"
 	}
-	if m.parts[0].num == 2*m.parts[0].den && (r.wordAt(m.last+1, "on", "laid") && r.wordsIn(m.last+2, m.last+5, "flat", "edge", "end", "side") || r.wordAt(m.last+1, "flat", "flatways", "sideways", "parado", "acostado")) && (r.askedSize() == "none" || r.largeNumber()) {
+	if m.parts[0].num == 2*m.parts[0].den &&
+		(r.wordAt(m.last+1, "on", "laid") && r.wordsIn(m.last+2, m.last+5, "flat", "edge", "end", "side") ||
+			r.wordAt(m.last+1, "flat", "flatways", "sideways", "parado", "acostado")) &&
+		(r.askedSize() == "none" || r.largeNumber()) {
 		return true // "curbs are 2x4 on the flat"
 	}
-	if r.asked(fitcheck.TopicCurbHeight) && m.parts[0].num == 2*m.parts[0].den && (r.numberBefore(m.first) || r.wordAt(m.first-1, "of", "from", "with") && r.numberLater(m.last+1)) {
+	if r.asked(fitcheck.TopicCurbHeight) && m.parts[0].num == 2*m.parts[0].den &&
+		(r.numberBefore(m.first) || r.wordAt(m.first-1, "of", "from", "with") && r.numberLater(m.last+1)) {
 		return true // "five and a half, it's a two by six"
 	}
 	if r.wordAt(m.first-1, "curb", "box") && m.parts[0].num == 2*m.parts[0].den && r.numberBefore(m.first) {
 		return true
 	}
-	if m.parts[0].num == 2*m.parts[0].den && r.wordAt(m.first-1, "of", "from", "with", "using", "use", "used", "de", "a", "is", "its") && r.largeNumber() {
+	if m.parts[0].num == 2*m.parts[0].den && r.among(m.first-1, beforeLumber) && r.largeNumber() {
 		return true // "25 x 49, built out of 2x6"
 	}
-	return r.wordAt(m.last+1, "lumber", "wood", "walls", "wall", "board", "boards", "stud", "studs", "box", "curb", "framing", "frame", "s", "pine", "cedar", "treated") &&
+	return r.among(m.last+1, lumberNouns) &&
 		(r.askedSize() == "none" || r.numberLater(m.last+1))
 }
 
@@ -129,7 +163,7 @@ func (r *reader) lumber(m *measure) bool {
 // measure of its own.
 func (r *reader) boards(i int) bool {
 	if r.wholeAt(i) != 2 && r.wholeAt(i) != 1 || !r.by(i+1) || !r.wordAt(i-1, "of", "from", "with", "de", "using", "used") ||
-		!r.wordAt(i+2, "four", "six", "eight", "ten", "twelve", "cuatro", "seis", "ocho", "diez", "doce") {
+		!r.among(i+2, boardWidths) {
 		return false
 	}
 	for k := i + 3; k <= len(r.toks); k++ {
@@ -171,25 +205,29 @@ func (r *reader) ofSomebody(m *measure) bool {
 	if r.wordAt(i, "im") && i+1 == m.first && m.parts[0].bare && m.parts[0].num > 12 {
 		return true // "I'm 68"
 	}
-	if r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is") && i+2 == m.first && m.parts[0].bare && m.parts[0].num > 12 && m.parts[0].side == noSide {
+	if r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is") && i+2 == m.first && m.parts[0].bare && m.parts[0].num > 12 &&
+		m.parts[0].side == noSide {
 		return true // "I am 78 and not going up there"
 	}
 	if r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "i", "he", "she") && r.wordAt(i+1, "am", "is", "was") {
 		return m.parts[0].unit == foot || m.parts[0].feetInches
 	}
-	person := r.thingAt(i) || r.wordAt(i, "son", "esposo", "esposa", "hijo", "hija", "marido", "mujer", "guy", "he", "she", "nieto", "hermano", "papa", "mama", "dad", "mom")
-	return person && r.wordAt(i+1, "is", "was", "mide", "stands", "only") && !r.wordAt(i-1, "the") && (m.parts[0].unit == foot || m.parts[0].unit == metre || m.parts[0].feetInches || m.parts[0].dec)
+	person := r.thingAt(i) || r.among(i, othersBodies)
+	return person && r.wordAt(i+1, "is", "was", "mide", "stands", "only") && !r.wordAt(i-1, "the") &&
+		(m.parts[0].unit == foot || m.parts[0].unit == metre || m.parts[0].feetInches || m.parts[0].dec)
 }
 
 func (r *reader) roughToken(i int) bool { return i >= 0 && i < len(r.toks) && r.roughAt(i) }
 
 // relative: the number is a difference.
 func (r *reader) relative(m *measure) bool {
-	return m.shape == lone && (r.wordAt(m.last+1, "bigger", "larger", "smaller", "longer", "shorter", "wider", "narrower", "taller", "more", "less", "extra", "different", "difference", "off", "out") &&
-		!r.wordAt(m.last+1, "or") && !r.wordAt(m.last+2, "or") && !(r.wordAt(m.last+1, "off", "out") && r.wordAt(m.last+2, "the", "of")) ||
+	return m.shape == lone && (r.among(m.last+1, relativeSizes) &&
+		!r.wordAt(m.last+1, "or") && !r.wordAt(m.last+2, "or") &&
+		!(r.wordAt(m.last+1, "off", "out") && r.wordAt(m.last+2, "the", "of")) ||
 		r.wordAt(m.last+1, "less", "more", "shorter", "longer") && r.wordAt(m.last+2, "than") ||
 		r.wordAt(m.first-1, "than") && r.wordsIn(max(0, m.first-7), m.first, "closer", "nearer", "rather", "mas", "cerca") ||
-		r.wordAt(m.first-1, "minus", "plus", "add", "subtract", "another", "extra", "within") || r.wordAt(m.first-1, "than") && r.wordAt(m.first-2, "bigger", "larger", "smaller", "longer", "wider", "shorter", "taller"))
+		r.wordAt(m.first-1, "minus", "plus", "add", "subtract", "another", "extra", "within") ||
+		r.wordAt(m.first-1, "than") && r.wordAt(m.first-2, "bigger", "larger", "smaller", "longer", "wider", "shorter", "taller"))
 }
 
 // ifRecalled: "if I recall it was 24 x 48": told, if not for sure.
@@ -210,17 +248,21 @@ func (r *reader) hypothetical(m *measure) bool {
 		return false
 	}
 	first, last := r.sentence(m.first)
-	if !r.ifRecalled(r.clauseStart(m.first), m.first) && r.wordsIn(r.clauseStart(m.first), m.first, "if", "si") && r.wordsIn(r.clauseStart(m.first), m.first, "were", "was", "its", "it", "fuera") && !r.wordsIn(first, m.first, "know", "see", "check") {
+	if !r.ifRecalled(r.clauseStart(m.first), m.first) && r.wordsIn(r.clauseStart(m.first), m.first, "if", "si") &&
+		r.wordsIn(r.clauseStart(m.first), m.first, "were", "was", "its", "it", "fuera") &&
+		!r.wordsIn(first, m.first, "know", "see", "check") {
 		return true
 	}
-	if !r.questioned(m.first) && !(r.markAt(last, '?') && r.wordAt(first, "is", "are", "should", "do", "does", "would", "could", "can", "will")) {
+	if !r.questioned(m.first) &&
+		!(r.markAt(last, '?') && r.wordAt(first, "is", "are", "should", "do", "does", "would", "could", "can", "will")) {
 		return false
 	}
-	if r.wordsIn(first, m.first, "for", "that", "fit", "fits", "thats", "which", "replace", "replacement", "mine", "my") && !r.wordsIn(first, m.first, "if", "is", "are") || r.wordsIn(first, m.first, "replacement", "where", "measures", "measuring", "mide") {
+	if r.anyOf(first, m.first, hypotheticalParts) && !r.wordsIn(first, m.first, "if", "is", "are") ||
+		r.wordsIn(first, m.first, "replacement", "where", "measures", "measuring", "mide") {
 		return false // "do you have one that fits a 22 x 22 opening"
 	}
 	if r.wordAt(last+1, "thats", "its", "measured", "those") || r.wordAt(last+1, "that", "it") && r.wordAt(last+2, "is", "s") {
 		return false // "do you have 26 x 26? that's edge to edge"
 	}
-	return r.wordsIn(first, last, "have", "stock", "carry", "sell", "make", "offer", "hacen", "fabrican", "normal", "standard", "common", "should", "supposed", "tienen", "venden", "manejan", "big", "enough", "ok", "right", "correct", "typical")
+	return r.anyOf(first, last, hypotheticalStock)
 }

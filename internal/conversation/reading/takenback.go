@@ -50,7 +50,8 @@ func (r *reader) takenOff(h *hit) bool {
 		return true
 	}
 	from, _ := r.sentence(h.first)
-	return r.wordsIn(from, h.first, "do", "does", "should", "must", "have", "need", "supposed", "gotta") && !r.wordsIn(from, h.first, "how", "can", "could", "may")
+	return r.wordsIn(from, h.first, "do", "does", "should", "must", "have", "need", "supposed", "gotta") &&
+		!r.wordsIn(from, h.first, "how", "can", "could", "may")
 }
 
 // undoStands: the words take back what was said, and nothing that only might have gone wrong.
@@ -58,10 +59,12 @@ func (r *reader) undoStands(h *hit) bool {
 	if r.takenOff(h) {
 		return false
 	}
-	if h.first == h.last && r.wordAt(h.first, "disregard", "ignore", "autocorrect") && r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
+	if h.first == h.last && r.wordAt(h.first, "disregard", "ignore", "autocorrect") &&
+		r.toks[min(h.last+1, len(r.toks)-1)].kind == wordToken && h.last+1 < len(r.toks) {
 		return false
 	}
-	if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") || r.wordsIn(r.sentenceFirst(h.first), h.first, "suppose", "supposing", "happens", "turns", "suponga", "supongamos") {
+	if r.wordsIn(max(0, h.first-3), h.first, "if", "si", "when", "unless") ||
+		r.wordsIn(r.sentenceFirst(h.first), h.first, "suppose", "supposing", "happens", "turns", "suponga", "supongamos") {
 		return false // "what happens if I measured it wrong", "suppose my helper then turns out to have misread it"
 	}
 	if r.wordsIn(h.first, h.last+1, "last", "previous", "prior") && r.wordsIn(h.first, h.last+1, "before") && h.last > h.first+3 {

@@ -9,16 +9,41 @@ import (
 
 // Where a town is told by who speaks, where the work is, or what is to get there.
 
+var (
+	notSpeakersTown = wordsOf(`skylight skylights house ship dome casa tragaluz its about for enviar`)
+	callVerbs       = wordsOf(`calling texting writing emailing llamo llamando escribo escribiendo llama escribe hablo`)
+	jobNouns        = wordsOf(`job jobs project jobsite worksite site obra trabajo proyecto property propiedad negocio
+		remodel`)
+	jobBuildings = wordsOf(`house home church shop barn warehouse roofer contractor handyman plumber builder glazier
+		remodeler`)
+	ownBuilding = wordsOf(`tengo tenemos casa iglesia taller negocio traila tragaluz tragaluces domo domos edificio
+		gimnasio bodega escuela rancho`)
+	handsSought = wordsOf(`anybody anyone somebody someone installer installers alguien quien instalador
+		instaladores`)
+	installVerbs = wordsOf(`install installs installer installers put puts local replace replaces fix fixes measure
+		measures instalador instaladores instale instala instalar poner cambiar ponga pone cambie mida monte does look
+		inspect check vea revise`)
+	sentVerbsTo = wordsOf(`get arrive delivery freight shipped sent mailed deliver delivered out`)
+	wishToKnow  = wordsOf(`quiero quiere quieren quisiera queria gustaria necesito want wants wanted wanna like need
+		love`)
+	streetPoints = wordsOf(`w e n s nw ne sw se west east north south`)
+	streetNames  = wordsOf(`first second third 3rd 2nd 1st main elm oak maple park lake center front broad high
+		church mill water court`)
+	artPlaces = wordsOf(`gallery studio studios center school museum supply room class department installation
+		building store deco`)
+)
+
 // townOfSpeaker: "this is Mike from Tulsa", "habla Teodoro de Chicago", "calling from Omaha":
 // a name, or words of calling, lead from the start of the sentence to the town.
 func (r *reader) townOfSpeaker(i int) bool {
 	if !r.wordAt(i-1, "from", "in", "near", "outside", "de", "en", "desde") {
 		return false
 	}
-	if r.wordsIn(i+1, len(r.toks), "skylight", "skylights", "house", "ship", "dome", "casa", "tragaluz", "its", "about", "for", "enviar") && r.anotherTown(i+1) || r.wordAt(i+1, "glass", "roofing", "company", "construction") {
+	if r.anyOf(i+1, len(r.toks), notSpeakersTown) && r.anotherTown(i+1) ||
+		r.wordAt(i+1, "glass", "roofing", "company", "construction") {
 		return false // "calling from Dallas but the skylight is in Fresno"
 	}
-	if r.wordAt(i-2, "calling", "texting", "writing", "emailing", "llamo", "llamando", "escribo", "escribiendo", "llama", "escribe", "hablo") {
+	if r.among(i-2, callVerbs) {
 		return true
 	}
 	if r.wordAt(i-1, "de") && !r.surelyTown(i) {
@@ -70,16 +95,18 @@ func (r *reader) townOfWork(i int) bool {
 	for r.wordAt(k, "es", "is", "esta", "queda", "located", "right", "here", "aqui", "out") {
 		k--
 	}
-	if r.wordAt(i-1, "in", "en", "near") && r.wordAt(k, "job", "jobs", "project", "jobsite", "worksite", "site", "obra", "trabajo", "proyecto", "property", "propiedad", "negocio", "remodel") && !r.wordAt(k-1, "your", "su", "sus") {
+	if r.wordAt(i-1, "in", "en", "near") && r.among(k, jobNouns) && !r.wordAt(k-1, "your", "su", "sus") {
 		return true
 	}
-	if r.wordAt(i-1, "in", "near") && k >= 0 && r.toks[k].kind == wordToken && (countNouns.has(r.toks[k].text) || r.wordAt(k, "house", "home", "church", "shop", "barn", "warehouse", "roofer", "contractor", "handyman", "plumber", "builder", "glazier", "remodeler")) && r.surelyTown(i) && !r.wordsIn(r.sentenceFirst(i), i, "made", "bought", "sold", "saw", "used", "your") {
+	if r.wordAt(i-1, "in", "near") && k >= 0 && r.toks[k].kind == wordToken &&
+		(countNouns.has(r.toks[k].text) || r.among(k, jobBuildings)) && r.surelyTown(i) &&
+		!r.wordsIn(r.sentenceFirst(i), i, "made", "bought", "sold", "saw", "used", "your") {
 		return true // "2 skylights in Tucson"
 	}
 	if r.wordAt(i-1, "es", "its", "is") && r.wordsIn(max(0, i-7), i, "ciudad", "pueblo", "city", "town") && r.surelyTown(i) {
 		return true // "la ciudad está mal, es Harlingen"
 	}
-	if r.wordAt(i-1, "en") && r.out.Language == "es" && r.surelyTown(i) && r.wordsIn(r.sentenceFirst(i), i, "tengo", "tenemos", "casa", "iglesia", "taller", "negocio", "traila", "tragaluz", "tragaluces", "domo", "domos", "edificio", "gimnasio", "bodega", "escuela", "rancho") {
+	if r.wordAt(i-1, "en") && r.out.Language == "es" && r.surelyTown(i) && r.anyOf(r.sentenceFirst(i), i, ownBuilding) {
 		return true // "tengo una traila en Bakersfield y …"
 	}
 	return r.seeksHands(i) || r.sentThere(i)
@@ -102,7 +129,11 @@ func (r *reader) clauseTown() bool {
 			continue // a short one only right behind a name: "Kevin Marsh, Reno."
 		}
 		last := r.tokenOf(i, n)
-		if w := r.toks[i].word; last+1 < len(r.toks) && !r.markAt(last+1, ',') && !r.sentenceEnd(last+1) || n == 1 && (r.givenAt(i) || w != nil && (w.common || w.filler || w.trade)) || r.aboutShop(i) || last+1 == len(r.toks) && (r.markAt(i-1, '\n') || r.wordAt(i-2, "thanks", "thank", "regards", "sincerely", "cheers", "best", "saludos", "gracias")) {
+		if w := r.toks[i].word; last+1 < len(r.toks) && !r.markAt(last+1, ',') && !r.sentenceEnd(last+1) ||
+			n == 1 && (r.givenAt(i) || w != nil && (w.common || w.filler || w.trade)) ||
+			r.aboutShop(i) ||
+			last+1 == len(r.toks) &&
+				(r.markAt(i-1, '\n') || r.wordAt(i-2, "thanks", "thank", "regards", "sincerely", "cheers", "best", "saludos", "gracias")) {
 			continue // also who signs as Dallas
 		}
 		if e, ok := r.surelyMeant(i, last, joined(name[:n])); ok {
@@ -118,14 +149,15 @@ func (r *reader) seeksHands(i int) bool {
 	if r.wordsIn(i, to+1, "made", "expensive", "cheap", "or", "did", "quoted") {
 		return false
 	}
-	return r.wordAt(i-1, "in", "near", "around", "en", "cerca", "by", "de", "to") && r.wordsIn(from, i, "anybody", "anyone", "somebody", "someone", "installer", "installers", "alguien", "quien", "instalador", "instaladores") &&
-		r.wordsIn(from, to+1, "install", "installs", "installer", "installers", "put", "puts", "local", "replace", "replaces", "fix", "fixes", "measure", "measures", "instalador", "instaladores", "instale", "instala", "instalar", "poner", "cambiar", "ponga", "pone", "cambie", "mida", "monte", "does", "look", "inspect", "check", "vea", "revise") &&
+	return r.wordAt(i-1, "in", "near", "around", "en", "cerca", "by", "de", "to") && r.anyOf(from, i, handsSought) &&
+		r.anyOf(from, to+1, installVerbs) &&
 		!r.wordsIn(from, to+1, "talk", "speak", "office", "hablar", "oficina", "tienda", "store")
 }
 
 // sentThere: "cuánto tarda en llegar a Yuma", "el envío a Laredo".
 func (r *reader) sentThere(i int) bool {
-	return r.wordAt(i-1, "to") && r.wordAt(i-2, "get", "arrive", "delivery", "freight", "shipped", "sent", "mailed", "deliver", "delivered", "out") && r.wordsIn(r.sentenceFirst(i), i, "long", "much", "soon", "time", "freight", "delivery", "cost", "fast") ||
+	return r.wordAt(i-1, "to") && r.among(i-2, sentVerbsTo) &&
+		r.wordsIn(r.sentenceFirst(i), i, "long", "much", "soon", "time", "freight", "delivery", "cost", "fast") ||
 		r.wordAt(i-1, "a", "hasta") && r.wordAt(i-2, "llegar", "envio", "enviar", "enviarlo", "mandar", "mandarlo", "flete", "llevar")
 }
 
@@ -142,7 +174,8 @@ func (r *reader) handsWanted() bool {
 // wantsToKnow: "quiero saber cuánto tarda", "wondering how long it takes".
 func (r *reader) wantsToKnow(i int) bool {
 	if r.wordAt(i-1, "saber", "know") {
-		return r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "quiero", "quiere", "quieren", "quisiera", "queria", "gustaria", "necesito", "want", "wants", "wanted", "wanna", "like", "need", "love") && !r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "you", "usted", "no", "dont")
+		return r.anyOf(max(r.sentenceFirst(i), i-5), i-1, wishToKnow) &&
+			!r.wordsIn(max(r.sentenceFirst(i), i-5), i-1, "you", "usted", "no", "dont")
 	}
 	return r.wordAt(i-1, "wondering", "curious") || r.wordAt(i-1, "about", "on") && r.wordAt(i-2, "wondering", "curious")
 }
@@ -150,7 +183,7 @@ func (r *reader) wantsToKnow(i int) bool {
 // facedStreet: "418 W 3rd. Chicago", "915 W Elm, Springfield IL": a number, where the street
 // lies, and its name, beside a place.
 func (r *reader) facedStreet(i int) bool {
-	if !r.wordAt(i+1, "w", "e", "n", "s", "nw", "ne", "sw", "se", "west", "east", "north", "south") || r.toks[i].dec > 0 || i+2 >= len(r.toks) {
+	if !r.among(i+1, streetPoints) || r.toks[i].dec > 0 || i+2 >= len(r.toks) {
 		return false
 	}
 	end := i + 2
@@ -158,13 +191,16 @@ func (r *reader) facedStreet(i int) bool {
 		end++
 	}
 	switch t := &r.toks[end]; {
-	case t.kind == numToken && (r.wordAt(end+1, "th", "st", "nd", "rd") || len(t.text) > 2 && (t.text[len(t.text)-1] == 'd' || t.text[len(t.text)-1] == 'h')):
+	case t.kind == numToken &&
+		(r.wordAt(end+1, "th", "st", "nd", "rd") || len(t.text) > 2 && (t.text[len(t.text)-1] == 'd' || t.text[len(t.text)-1] == 'h')):
 		end += number(r.wordAt(end+1, "th", "st", "nd", "rd"))
-	case t.kind == wordToken && (t.word == nil || t.word.given || t.is("first", "second", "third", "3rd", "2nd", "1st", "main", "elm", "oak", "maple", "park", "lake", "center", "front", "broad", "high", "church", "mill", "water", "court")) && r.unitAt(end) == noUnit && !r.by(end):
+	case t.kind == wordToken && (t.word == nil || t.word.given || t.among(streetNames)) && r.unitAt(end) == noUnit && !r.by(end):
 	default:
 		return false
 	}
-	if !r.known(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicPlace) || end+1 < len(r.toks) && r.toks[end+1].kind != markToken && !r.toks[end+1].used && !r.wordAt(end+1, "apt", "unit", "ste", "suite") {
+	if !r.known(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicPlace) ||
+		end+1 < len(r.toks) && r.toks[end+1].kind != markToken && !r.toks[end+1].used &&
+			!r.wordAt(end+1, "apt", "unit", "ste", "suite") {
 		return false
 	}
 	r.use(i, end)
@@ -173,7 +209,7 @@ func (r *reader) facedStreet(i int) bool {
 
 // artPlace: "art gallery" and the like is a building, nobody called Art.
 func (r *reader) artPlace(i int) bool {
-	return r.wordAt(i, "art") && r.wordAt(i+1, "gallery", "studio", "studios", "center", "school", "museum", "supply", "room", "class", "department", "installation", "building", "store", "deco")
+	return r.wordAt(i, "art") && r.among(i+1, artPlaces)
 }
 
 // nameIsFine: "Mr. Haskins is fine", "just Dot works": asked for a name, one that will do.
@@ -182,18 +218,25 @@ func (r *reader) nameIsFine() bool {
 		if r.possessiveFine(i) {
 			return true
 		}
-		if !r.wordAt(i, "works") && !(r.wordAt(i, "is") && r.wordAt(i+1, "fine", "good", "ok", "okay", "great", "plenty")) && !(r.wordAt(i, "will") && r.wordAt(i+1, "do", "work")) &&
-			!(r.wordAt(i, "is") && r.wordAt(i+1, "what") && r.wordsIn(i+2, min(i+8, len(r.toks)), "go", "call", "called", "calls", "goes", "answer")) {
+		if !r.wordAt(i, "works") && !(r.wordAt(i, "is") && r.wordAt(i+1, "fine", "good", "ok", "okay", "great", "plenty")) &&
+			!(r.wordAt(i, "will") && r.wordAt(i+1, "do", "work")) &&
+			!(r.wordAt(i, "is") && r.wordAt(i+1, "what") &&
+				r.wordsIn(i+2, min(i+8, len(r.toks)), "go", "call", "called", "calls", "goes", "answer")) {
 			continue
 		}
 		first := i
-		for first > 0 && i-first < 4 && (r.nameWord(first-1, true) || r.markAt(first-1, '.') && first > 1 && r.titleOrInitial(first-2)) && !afterName.has(r.toks[first-1].text) {
+		for first > 0 && i-first < 4 &&
+			(r.nameWord(first-1, true) || r.markAt(first-1, '.') && first > 1 && r.titleOrInitial(first-2)) &&
+			!afterName.has(r.toks[first-1].text) {
 			first--
 		}
-		if first == i || first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "just", "yeah", "yes", "sure", "ok", "me") {
+		if first == i ||
+			first > 0 && r.toks[first-1].kind != markToken && !r.wordAt(first-1, "just", "yeah", "yes", "sure", "ok", "me") {
 			continue
 		}
-		if !r.givenAt(first) && !r.titleOrInitial(first) && !r.wordAt(first-1, "just") || r.wordsIn(i, len(r.toks), "im", "with", "here") || r.wordAt(i+2, "to", "at", "with", "about") {
+		if !r.givenAt(first) && !r.titleOrInitial(first) && !r.wordAt(first-1, "just") ||
+			r.wordsIn(i, len(r.toks), "im", "with", "here") ||
+			r.wordAt(i+2, "to", "at", "with", "about") {
 			continue // also "Maria is good with that, I'm John"
 		}
 		r.nameFact(first, i-1)
@@ -204,7 +247,8 @@ func (r *reader) nameIsFine() bool {
 
 // possessiveFine: "Hank's fine": the name before its shortened "is".
 func (r *reader) possessiveFine(i int) bool {
-	if i != 1 || !r.wordAt(i, "fine", "good", "ok", "okay", "plenty", "great") || i+1 < len(r.toks) && r.toks[i+1].kind != markToken {
+	if i != 1 || !r.wordAt(i, "fine", "good", "ok", "okay", "plenty", "great") ||
+		i+1 < len(r.toks) && r.toks[i+1].kind != markToken {
 		return false
 	}
 	said := r.said(0, 0)
@@ -221,7 +265,8 @@ func (r *reader) possessiveFine(i int) bool {
 func (r *reader) townCalled(state string) string {
 	var buf [8]string
 	for i := range r.toks {
-		if !r.wordAt(i, "called", "named", "llamado", "llama") || !r.wordsIn(max(0, i-4), i, "town", "city", "place", "village", "pueblo") {
+		if !r.wordAt(i, "called", "named", "llamado", "llama") ||
+			!r.wordsIn(max(0, i-4), i, "town", "city", "place", "village", "pueblo") {
 			continue
 		}
 		name := r.wordsFrom(i+1, 4, buf[:])
@@ -235,5 +280,6 @@ func (r *reader) townCalled(state string) string {
 
 // learntFrom: what is known or learnt from it: "I learn better from looking than from reading".
 func (r *reader) learntFrom(i int) bool {
-	return r.wordAt(i-1, "from") && r.wordsIn(max(0, i-4), i-1, "learn", "learned", "better", "know", "knew", "judge", "guess", "remember", "than")
+	return r.wordAt(i-1, "from") &&
+		r.wordsIn(max(0, i-4), i-1, "learn", "learned", "better", "know", "knew", "judge", "guess", "remember", "than")
 }

@@ -2,11 +2,25 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	changeIsQuestion = wordsOf(`or o what which how que cual better if si more extra cost cuesta mas why`)
+	mayVerbs         = wordsOf(`can could may puede pueden podria podrian puedo podemos possible posible`)
+	orderVerbs       = wordsOf(`get have make be do go switch change order take ser hacer hacerlo cambiar cambiarlo
+		cambiarle pedir pedirlo poner ponerlo ponerle`)
+	switchVerbs    = wordsOf(`switch change put move bump upgrade cambiarme cambiarnos ponerme ponernos`)
+	sellIsQuestion = wordsOf(`or o what which how que cual cuales better if`)
+	sellVerbs      = wordsOf(`carry sell have make offer stock do supply get replace fix repair`)
+	wishAfterVerbs = wordsOf(`need want necesito ocupo quiero take buy necesitamos ocupamos queremos`)
+	wishObjects    = wordsOf(`one some it them that a uno una dos tres about at`)
+	otherWishes    = wordsOf(`price quote photo photos hand person answer complete whole new`)
+)
+
 // tradeWords are all that a question has which asks no more than what the shop is there for.
-var tradeWords = wordsOf(`do does are is this that the you u ya yall guys all people folks place company store ones who sell sells make makes carry have handle offer supply deal in with still also
-	can could i we get buy order one ones from replace
-	plastic acrylic replacement new old any these those a for skylight skylights dome domes skylite curb mount mounted hi hello hey there so
-	venden vende tienen tiene hacen hace manejan ustedes domos domo tragaluces tragaluz de plastico aqui`)
+var tradeWords = wordsOf(`do does are is this that the you u ya yall guys all people folks place company store
+	ones who sell sells make makes carry have handle offer supply deal in with still also can could i we get buy
+	order one ones from replace plastic acrylic replacement new old any these those a for skylight skylights dome
+	domes skylite curb mount mounted hi hello hey there so venden vende tienen tiene hacen hace manejan ustedes
+	domos domo tragaluces tragaluz de plastico aqui`)
 
 // ofTrade: "do you guys do skylights": to go on with the talk is the answer.
 func (r *reader) ofTrade(h *hit) bool {
@@ -54,12 +68,12 @@ func (r *reader) wishBehind(t fitcheck.Topic, first, last int) bool {
 func (r *reader) changeAsked(t fitcheck.Topic, first, last int) bool {
 	from, to := r.sentence(first)
 	order := r.toOrder(from, last)
-	if !r.asked(fitcheck.TopicConfirm) && !order || !chosen(t) || r.toldTwice(t, first) || r.wordsIn(from, to+1, "or", "o", "what", "which", "how", "que", "cual", "better", "if", "si", "more", "extra", "cost", "cuesta", "mas", "why") {
+	if !r.asked(fitcheck.TopicConfirm) && !order || !chosen(t) || r.toldTwice(t, first) || r.anyOf(from, to+1, changeIsQuestion) {
 		return false
 	}
 	for i := from; i < first && !order; i++ {
-		if r.wordAt(i, "can", "could", "may", "puede", "pueden", "podria", "podrian", "puedo", "podemos", "possible", "posible") &&
-			r.wordsIn(i+1, first, "get", "have", "make", "be", "do", "go", "switch", "change", "order", "take", "ser", "hacer", "hacerlo", "cambiar", "cambiarlo", "cambiarle", "pedir", "pedirlo", "poner", "ponerlo", "ponerle") {
+		if r.among(i, mayVerbs) &&
+			r.anyOf(i+1, first, orderVerbs) {
 			return true
 		}
 	}
@@ -70,7 +84,7 @@ func (r *reader) changeAsked(t fitcheck.Topic, first, last int) bool {
 // us down for polycarbonate".
 func (r *reader) toOrder(from, last int) bool {
 	for i := from + 1; i <= last; i++ {
-		if r.wordAt(i, "switch", "change", "put", "move", "bump", "upgrade", "cambiarme", "cambiarnos", "ponerme", "ponernos") && (r.wordAt(i-1, "you", "u") || r.wordAt(i, "cambiarme", "cambiarnos", "ponerme", "ponernos")) {
+		if r.among(i, switchVerbs) && (r.wordAt(i-1, "you", "u") || r.wordAt(i, "cambiarme", "cambiarnos", "ponerme", "ponernos")) {
 			return r.wordAt(i+1, "me", "us", "mine", "ours", "my", "our") || r.out.Language == "es"
 		}
 	}
@@ -92,12 +106,14 @@ func (r *reader) changeBehind(from, to int) bool {
 // sellingAsked: the sentence asks whether something is sold.
 func (r *reader) sellingAsked(i int) bool {
 	from, to := r.sentence(i)
-	if r.wordsIn(from, to+1, "or", "o", "what", "which", "how", "que", "cual", "cuales", "better", "if") {
+	if r.anyOf(from, to+1, sellIsQuestion) {
 		return false
 	}
 	for k := from; k < i; k++ {
-		if r.wordAt(k, "do", "can", "could", "would") && r.wordAt(k+1, "you", "u", "yall", "ya") && r.wordsIn(k+2, min(k+5, i), "carry", "sell", "have", "make", "offer", "stock", "do", "supply", "get", "replace", "fix", "repair") ||
-			r.wordAt(k, "yall", "u", "guys", "ya") && r.wordAt(k+1, "make", "carry", "sell", "stock", "do", "supply") && (k == from || r.wordAt(k, "guys")) ||
+		if r.wordAt(k, "do", "can", "could", "would") && r.wordAt(k+1, "you", "u", "yall", "ya") &&
+			r.anyOf(k+2, min(k+5, i), sellVerbs) ||
+			r.wordAt(k, "yall", "u", "guys", "ya") && r.wordAt(k+1, "make", "carry", "sell", "stock", "do", "supply") &&
+				(k == from || r.wordAt(k, "guys")) ||
 			r.wordAt(k, "tienen", "venden", "hacen", "manejan", "tendran", "fabrican") {
 			return true
 		}
@@ -130,8 +146,8 @@ func (h *hit) senseAsked(t fitcheck.Topic) bool {
 // wishAfter: "I need three", "necesito dos para mi casa".
 func (r *reader) wishAfter(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.wordAt(i, "need", "want", "necesito", "ocupo", "quiero", "take", "buy", "necesitamos", "ocupamos", "queremos") {
-			return r.wholeAt(i+1) > 0 || r.wordAt(i+1, "one", "some", "it", "them", "that", "a", "uno", "una", "dos", "tres", "about", "at") && !r.wordAt(i+2, "price", "quote", "photo", "photos", "hand", "person", "answer", "complete", "whole", "new")
+		if r.among(i, wishAfterVerbs) {
+			return r.wholeAt(i+1) > 0 || r.among(i+1, wishObjects) && !r.among(i+2, otherWishes)
 		}
 	}
 	return false
@@ -144,7 +160,8 @@ func (r *reader) theirsAfter(from, to int) bool {
 			return true // "do you replace glass skylights? got one with a crack"
 		}
 		if r.wordAt(i, "mine", "ours", "mio", "mia", "nuestro", "nuestra", "nuestros", "mios") {
-			return !r.wordAt(i+1, "is", "are", "es", "son") || !r.choiceAt(i+2) || r.wordsIn(i+2, to+1, "cracked", "broken", "hazy", "yellowed", "yellow", "leaking", "roto", "opaco", "quebrado")
+			return !r.wordAt(i+1, "is", "are", "es", "son") || !r.choiceAt(i+2) ||
+				r.wordsIn(i+2, to+1, "cracked", "broken", "hazy", "yellowed", "yellow", "leaking", "roto", "opaco", "quebrado")
 		}
 	}
 	return false

@@ -5,15 +5,40 @@ import "example.com/intake-bot/internal/fitcheck"
 // What names a dome or a whole unit and is no wish of the writer's own: two people want two things, the one
 // is wanted instead of the other, what it costs is asked before anything is chosen.
 
+var (
+	costQuestions = wordsOf(`is are would does do will wouldnt isnt es sale seria`)
+	afterAll      = wordsOf(`i im id ill we were wed he she hes shes that thats it my lo`)
+	agreeWords    = wordsOf(`so decided settled agree agreed agrees want prefer quiero prefiero asi`)
+	opinionVerbs  = wordsOf(`says thinks said told wants figures swears insists reckons votes dice piensa cree opina
+		prefiere`)
+	ownOpinion  = wordsOf(`i im id ill we were wed well yo nosotros lets just only solo please its`)
+	othersOfTwo = wordsOf(`neighbor neighbors neighbour cousin uncle aunt brother sister friend friends buddy
+		coworker nephew niece inlaws vecino vecina primo prima tio tia amigo amiga cunado hermano hermana`)
+	boughtVerbs = wordsOf(`ordered bought got went chose picked purchased had replaced compro pidio puso encargo
+		cambio`)
+	adviceVerbs = wordsOf(`recommends recommended says said suggests suggested thinks wants leaning recomienda dice
+		dijo`)
+	decideVerbs = wordsOf(`decide decided deciding decision decido decidido decidimos decidir mind minds choose
+		settle settled`)
+	notDecided = wordsOf(`not cant cannot havent hasnt couldnt still yet no sin hard trouble tough todavia two
+		difficult`)
+	insistVerbs = wordsOf(`says said thinks told swears insists claims recommends wants dice dijo cree opina quiere
+		piensa`)
+	opinionPersons = wordsOf(`he she they esposo esposa techero hermano hijo cunado vecino albanil senor`)
+)
+
 // noOwnWish says whether a phrase for what is wanted stands where it is not wished for.
 func (r *reader) noOwnWish(s sense, h *hit) bool {
 	if s.topic != fitcheck.TopicWant || s.value == fitcheck.WantUnsure {
 		return false
 	}
-	if s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "marco") && r.wordAt(h.last+1, "is", "isnt", "looks", "esta") {
+	if s.value == fitcheck.WantCompleteUnit && r.wordAt(h.last, "frame", "marco") &&
+		r.wordAt(h.last+1, "is", "isnt", "looks", "esta") {
 		return true // "dome, and the frame is fine"
 	}
-	return r.wantElsewhen(s, h) || r.othersBought(h) || r.leftOpen(h) || r.insteadWished(h) || r.costAsked(h) || r.allThatIs(h) || r.opinionsDiffer() >= 0 || r.domeAndFrame(s, h)
+	return r.wantElsewhen(s, h) || r.othersBought(h) || r.leftOpen(h) ||
+		r.insteadWished(h) || r.costAsked(h) || r.allThatIs(h) || r.opinionsDiffer() >= 0 ||
+		r.domeAndFrame(s, h)
 }
 
 // insteadWished: "make that the whole unit instead of only the dome", "rather than just the dome".
@@ -29,13 +54,15 @@ func (r *reader) insteadWished(h *hit) bool {
 // costAsked: "is the dome by itself a lot less money?", "¿sale más barato el domo solo?".
 func (r *reader) costAsked(h *hit) bool {
 	from, to := r.sentence(h.first)
-	return r.markAt(to, '?') && r.wordsIn(from, to, "less", "cheaper", "cheapest", "expensive", "barato", "caro", "economico", "costs", "save") &&
-		r.wordAt(from, "is", "are", "would", "does", "do", "will", "wouldnt", "isnt", "es", "sale", "seria")
+	return r.markAt(to, '?') &&
+		r.wordsIn(from, to, "less", "cheaper", "cheapest", "expensive", "barato", "caro", "economico", "costs", "save") &&
+		r.among(from, costQuestions)
 }
 
 // allThatIs: "the top piece is all I'm looking for" wants no more than that.
 func (r *reader) allThatIs(h *hit) bool {
-	return h.first == h.last && r.wordAt(h.first, "all", "todo") && r.wordAt(h.first-1, "is", "be", "thats", "its", "was", "es") && (r.wordAt(h.last+1, "i", "im", "id", "ill", "we", "were", "wed", "he", "she", "hes", "shes", "that", "thats", "it", "my", "lo") || r.wordAt(h.last+1, "needed", "wanted"))
+	return h.first == h.last && r.wordAt(h.first, "all", "todo") && r.wordAt(h.first-1, "is", "be", "thats", "its", "was", "es") &&
+		(r.among(h.last+1, afterAll) || r.wordAt(h.last+1, "needed", "wanted"))
 }
 
 // domeAndFrame: "dome n frame": the plastic is named along with the frame.
@@ -55,17 +82,18 @@ func (r *reader) domeAndFrame(s sense, h *hit) bool {
 // opinionsDiffer is the token at which the second of two people is told to think otherwise, "my brother says
 // replace it all and my wife says save the money", -1 where they don't, or where the writer has chosen.
 func (r *reader) opinionsDiffer() int {
-	if r.wordsIn(0, len(r.toks), "so", "decided", "settled", "agree", "agreed", "agrees", "want", "prefer", "quiero", "prefiero", "asi") && !r.wordsIn(0, len(r.toks), "otherwise", "different", "opposite") || r.butOwn() {
+	if r.anyOf(0, len(r.toks), agreeWords) && !r.wordsIn(0, len(r.toks), "otherwise", "different", "opposite") || r.butOwn() {
 		return -1
 	}
 	said := 0
 	for i := range r.toks {
-		if !r.wordAt(i, "says", "thinks", "said", "told", "wants", "figures", "swears", "insists", "reckons", "votes", "dice", "piensa", "cree", "opina", "prefiere") {
+		if !r.among(i, opinionVerbs) {
 			continue
 		}
 		someone := false
 		for k := max(r.sentenceFirst(i), i-3); k < i; k++ {
-			someone = someone || r.personAt(k) || said == 0 && r.wordAt(k, "he", "she") || r.wordAt(k, "other", "otro", "otra", "esposo", "esposa", "hermano", "hijo", "cunado")
+			someone = someone || r.personAt(k) || said == 0 && r.wordAt(k, "he", "she") ||
+				r.wordAt(k, "other", "otro", "otra", "esposo", "esposa", "hermano", "hijo", "cunado")
 		}
 		if !someone {
 			continue
@@ -80,7 +108,8 @@ func (r *reader) opinionsDiffer() int {
 // butOwn: after a "but" the writer speaks for themselves: "he says the whole thing but I think the dome".
 func (r *reader) butOwn() bool {
 	for i := range r.toks {
-		if r.wordAt(i, "but", "pero") && r.wordsIn(i+1, min(i+4, len(r.toks)), "i", "im", "id", "ill", "we", "were", "wed", "well", "yo", "nosotros", "lets", "just", "only", "solo", "please", "its") && !r.wordsIn(i+1, r.clauseEnd(i+1)+1, "says", "said", "thinks", "dice") {
+		if r.wordAt(i, "but", "pero") && r.anyOf(i+1, min(i+4, len(r.toks)), ownOpinion) &&
+			!r.wordsIn(i+1, r.clauseEnd(i+1)+1, "says", "said", "thinks", "dice") {
 			return true
 		}
 	}
@@ -92,8 +121,8 @@ func (r *reader) butOwn() bool {
 func (r *reader) othersBought(h *hit) bool {
 	from := r.clauseStart(h.first)
 	for i := from; i < h.first; i++ {
-		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "cousin", "uncle", "aunt", "brother", "sister", "friend", "friends", "buddy", "coworker", "nephew", "niece", "inlaws", "vecino", "vecina", "primo", "prima", "tio", "tia", "amigo", "amiga", "cunado", "hermano", "hermana") &&
-			r.wordsIn(i+1, min(i+6, h.first), "ordered", "bought", "got", "went", "chose", "picked", "purchased", "had", "replaced", "compro", "pidio", "puso", "encargo", "cambio") {
+		if r.among(i, othersOfTwo) &&
+			r.anyOf(i+1, min(i+6, h.first), boughtVerbs) {
 			return !r.wordsIn(i, h.last+1, "i", "we", "us", "me", "nos", "same", "told", "said")
 		}
 	}
@@ -103,15 +132,17 @@ func (r *reader) othersBought(h *hit) bool {
 // leftOpen: "contractor recommends the complete unit, but we haven't decided".
 func (r *reader) leftOpen(h *hit) bool {
 	at := r.undecided()
-	return at > h.last && r.wordsIn(r.clauseStart(h.first), h.first, "recommends", "recommended", "says", "said", "suggests", "suggested", "thinks", "wants", "leaning", "recomienda", "dice", "dijo") && !r.wordsIn(at, len(r.toks), "so", "color", "layers", "white", "bronze", "material")
+	return at > h.last && r.anyOf(r.clauseStart(h.first), h.first, adviceVerbs) &&
+		!r.wordsIn(at, len(r.toks), "so", "color", "layers", "white", "bronze", "material")
 }
 
 // undecided: asked what is wanted, "todavía no me decido", "can't make up my mind": where such words begin, -1
 // without them.
 func (r *reader) undecided() int {
 	for i := range r.toks {
-		if r.wordAt(i, "decide", "decided", "deciding", "decision", "decido", "decidido", "decidimos", "decidir", "mind", "minds", "choose", "settle", "settled") &&
-			r.wordsIn(max(r.clauseStart(i), i-5), i, "not", "cant", "cannot", "havent", "hasnt", "couldnt", "still", "yet", "no", "sin", "hard", "trouble", "tough", "todavia", "two", "difficult") && !r.wordsIn(max(0, i-4), i, "dont", "never", "you", "changed", "keep", "bear") {
+		if r.among(i, decideVerbs) &&
+			r.anyOf(max(r.clauseStart(i), i-5), i, notDecided) &&
+			!r.wordsIn(max(0, i-4), i, "dont", "never", "you", "changed", "keep", "bear") {
 			return max(r.clauseStart(i), i-5)
 		}
 	}
@@ -126,8 +157,9 @@ func (r *reader) othersAdvice(from, to int) bool {
 			continue
 		}
 		for k := i + 1; k < min(i+6, to); k++ {
-			if r.wordAt(k, "says", "said", "thinks", "told", "swears", "insists", "claims", "recommends", "wants", "dice", "dijo", "cree", "opina", "quiere", "piensa") {
-				return r.someoneIn(i+1, k) && r.wordsIn(r.sentenceFirst(from-1), from, "i", "im", "id", "we", "yo") && !r.wordsIn(i+1, k, "i", "we", "you", "yo")
+			if r.among(k, insistVerbs) {
+				return r.someoneIn(i+1, k) && r.wordsIn(r.sentenceFirst(from-1), from, "i", "im", "id", "we", "yo") &&
+					!r.wordsIn(i+1, k, "i", "we", "you", "yo")
 			}
 		}
 	}
@@ -137,7 +169,7 @@ func (r *reader) othersAdvice(from, to int) bool {
 // someoneIn: a person other than the writer stands between two tokens.
 func (r *reader) someoneIn(from, to int) bool {
 	for k := from; k < to; k++ {
-		if r.personAt(k) || r.wordAt(k, "he", "she", "they", "esposo", "esposa", "techero", "hermano", "hijo", "cunado", "vecino", "albanil", "senor") {
+		if r.personAt(k) || r.among(k, opinionPersons) {
 			return true
 		}
 	}

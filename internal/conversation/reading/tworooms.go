@@ -3,13 +3,16 @@ package reading
 import "strings"
 
 // roomsOfTwo are words that name a room together with "room".
-var roomsOfTwo = wordsOf(`living dining family laundry utility storage powder conference master guest bonus shower bath bed sun mud break locker class rest front back
-	meeting rec game craft sewing weight exam server pool play music media green exercise changing lunch staff computer boiler furnace mechanical
-	prayer choir great tv sitting spare upstairs downstairs tack feed milk pump wash show store sales waiting dressing powder robing crying fellowship plant mail nurse supply copy card trophy tasting sleeping`)
+var roomsOfTwo = wordsOf(`living dining family laundry utility storage powder conference master guest bonus
+	shower bath bed sun mud break locker class rest front back meeting rec game craft sewing weight exam server
+	pool play music media green exercise changing lunch staff computer boiler furnace mechanical prayer choir great
+	tv sitting spare upstairs downstairs tack feed milk pump wash show store sales waiting dressing powder robing
+	crying fellowship plant mail nurse supply copy card trophy tasting sleeping`)
 
 // roomsDe are what a "cuarto", a "sala" and the like are for.
-var roomsDe = wordsOf(`lavado bano estar juntas servicio huespedes maquinas television tele visitas juegos costura musica conferencias espera clases casilleros ninos
-	lavanderia trabajo maestros reuniones ejercicio descanso oracion`)
+var roomsDe = wordsOf(`lavado bano estar juntas servicio huespedes maquinas television tele visitas juegos
+	costura musica conferencias espera clases casilleros ninos lavanderia trabajo maestros reuniones ejercicio
+	descanso oracion`)
 
 // joinRooms makes one word of "living room" and "cuarto de lavado", where kinds are known that it may
 // name or what it measures follows: "living room 25 x 25, den 25 x 49".
@@ -31,9 +34,11 @@ func (r *reader) roomOfWords(i int) int {
 	switch {
 	case i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken:
 		return 0
-	case roomsOfTwo.has(r.toks[i].text) && r.wordAt(i+1, "room"), r.wordAt(i, "bano", "recamara", "cuarto") && r.wordAt(i+1, "principal"):
+	case roomsOfTwo.has(r.toks[i].text) && r.wordAt(i+1, "room"), r.wordAt(i, "bano", "recamara", "cuarto") &&
+		r.wordAt(i+1, "principal"):
 		return 2
-	case r.wordAt(i, "cuarto", "sala", "salon", "bano", "recamara", "habitacion") && r.wordAt(i+1, "de") && i+2 < len(r.toks) && r.among(i+2, roomsDe):
+	case r.wordAt(i, "cuarto", "sala", "salon", "bano", "recamara", "habitacion") && r.wordAt(i+1, "de") && i+2 < len(r.toks) &&
+		r.among(i+2, roomsDe):
 		return 3
 	}
 	return 0

@@ -2,6 +2,14 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	beforeUnitName = wordsOf(`not no isnt arent off to the a an my your per every within one few couple un una al el
+		la`)
+	noUnitName = wordsOf(`over from on measured i ok oh sorry yes sheet itself por es de both all two three four of
+		them these those they theyre are were as like said told you before size sizes measurement measurements ambos
+		ambas todos todas son medida medidas como dije dos tres cuatro`)
+)
+
 // unit is a unit of length as people write it.
 type unit uint8
 
@@ -22,7 +30,8 @@ var unitLengths = [...]fitcheck.Length{noUnit: fitcheck.Inch, inch: fitcheck.Inc
 // a small word.
 var unitWords = map[string]unit{
 	"in": inch, "inch": inch, "inches": inch, "ins": inch, "inchs": inch, "inche": inch, "inces": inch,
-	"ich": inch, "iches": inch, "incehs": inch, "inchez": inch, "imches": inch, "incs": inch, "unches": inch, "inh": inch, "inchess": inch, "pulgada": inch, "pulgadas": inch, "pulg": inch, "plg": inch,
+	"ich": inch, "iches": inch, "incehs": inch, "inchez": inch, "imches": inch, "incs": inch, "unches": inch,
+	"inh": inch, "inchess": inch, "pulgada": inch, "pulgadas": inch, "pulg": inch, "plg": inch,
 	"pulgda": inch, "pulgads": inch,
 	"ft": foot, "foot": foot, "feet": foot, "fts": foot, "foots": foot, "feets": foot, "fet": foot,
 	"pie": foot, "pies": foot,
@@ -47,10 +56,11 @@ func UnitNamed(text string) string {
 		if t.kind != wordToken || t.word == nil || t.word.unit == noUnit || t.is("in", "m", "mil") && len(toks) > 1 {
 			continue
 		}
-		if i > 0 && toks[i-1].is("not", "no", "isnt", "arent", "off", "to", "the", "a", "an", "my", "your", "per", "every", "within", "one", "few", "couple", "un", "una", "al", "el", "la") {
+		if i > 0 && toks[i-1].among(beforeUnitName) {
 			return ""
 		}
-		if i > 0 && (toks[i-1].kind == numToken || toks[i-1].word != nil && toks[i-1].word.number.kind != notNumber) || name != "" && unitWords[name] != t.word.unit {
+		if i > 0 && (toks[i-1].kind == numToken || toks[i-1].word != nil && toks[i-1].word.number.kind != notNumber) ||
+			name != "" && unitWords[name] != t.word.unit {
 			return ""
 		}
 		name = t.text
@@ -71,7 +81,7 @@ func NamesPart(text string) bool {
 		case t.kind == markToken:
 		case r.labelAt[i] >= 0 && isName(&r.labels[r.labelAt[i]]):
 			named = true
-		case t.kind == wordToken && (t.word != nil && t.word.filler && !negWords.has(t.text) || r.wordAt(i, "over", "from", "on", "measured", "i", "ok", "oh", "sorry", "yes", "sheet", "itself", "por", "es", "de", "both", "all", "two", "three", "four", "of", "them", "these", "those", "they", "theyre", "are", "were", "as", "like", "said", "told", "you", "before", "size", "sizes", "measurement", "measurements", "ambos", "ambas", "todos", "todas", "son", "medida", "medidas", "como", "dije", "dos", "tres", "cuatro")):
+		case t.kind == wordToken && (t.word != nil && t.word.filler && !negWords.has(t.text) || r.among(i, noUnitName)):
 		default:
 			return false
 		}

@@ -4,6 +4,9 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Colors that were said without the layer that each is for.
 
+var wishesBetween = wordsOf(`but want wants wanted going prefers quiere actually sorry no instead now pero quiero
+	perdon mejor`)
+
 // unlayered places the colors that were said without a layer; it reports true where
 // they can't be.
 func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
@@ -25,7 +28,8 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		}
 		return false
 	}
-	if len(free) == 2 && (r.over(free[0].last+1, free[1].first) || r.markAt(free[0].last+1, '/') && free[0].last+2 == free[1].first) {
+	if len(free) == 2 &&
+		(r.over(free[0].last+1, free[1].first) || r.markAt(free[0].last+1, '/') && free[0].last+2 == free[1].first) {
 		c.Outer, c.Inner = free[0].value, free[1].value
 		return false
 	}
@@ -41,7 +45,8 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
 		return false
 	}
-	if len(free) == 3 && r.wordsIn(free[0].last+1, free[1].first, "then", "luego") && r.wordsIn(free[1].last+1, free[2].first, "then", "luego") {
+	if len(free) == 3 && r.wordsIn(free[0].last+1, free[1].first, "then", "luego") &&
+		r.wordsIn(free[1].last+1, free[2].first, "then", "luego") {
 		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
 		return false // "white on top then clear then clear"
 	}
@@ -62,11 +67,12 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		return false
 	}
 	a, b := free[0], free[len(free)-1]
-	if r.wordAt(a.first-1, "from", "de") && r.wordAt(b.first-1, "to", "a") || r.exchanged(a.first, a.last, b.first) || r.wishedInstead(a.last+1, b.first) {
+	if r.wordAt(a.first-1, "from", "de") && r.wordAt(b.first-1, "to", "a") ||
+		r.exchanged(a.first, a.last, b.first) || r.wishedInstead(a.last+1, b.first) {
 		c.Outer = b.value // "from bronze to clear"
 		return false
 	}
-	if r.wordsIn(a.last+1, b.first, "but", "want", "wants", "wanted", "going", "prefers", "quiere", "actually", "sorry", "no", "instead", "now", "pero", "quiero", "perdon", "mejor") {
+	if r.anyOf(a.last+1, b.first, wishesBetween) {
 		c.Outer = b.value
 		return false
 	}
@@ -96,7 +102,8 @@ func (r *reader) layersOr(i int) bool {
 	if !r.layerNumber(i) {
 		return false
 	}
-	if r.wordAt(i-1, "or", "o") && (r.wordAt(i-2, "layer", "layers", "capa", "capas") || r.layerNumber(i-2) && r.wordAt(i+1, "layer", "layers", "capa", "capas")) {
+	if r.wordAt(i-1, "or", "o") &&
+		(r.wordAt(i-2, "layer", "layers", "capa", "capas") || r.layerNumber(i-2) && r.wordAt(i+1, "layer", "layers", "capa", "capas")) {
 		return true
 	}
 	return r.wordAt(i+1, "or", "o") && r.layerNumber(i+2) && r.wordAt(i+3, "layer", "layers", "capa", "capas")

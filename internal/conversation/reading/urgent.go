@@ -12,13 +12,17 @@ import (
 // storm.
 func (r *reader) openHole() {
 	for _, f := range r.out.Facts {
-		if l, ok := f.Value.(fitcheck.ChoiceList); ok && f.Topic == fitcheck.TopicProblem && has(l, fitcheck.ProblemHoleOpen) && r.weatherAhead() {
+		if l, ok := f.Value.(fitcheck.ChoiceList); ok && f.Topic == fitcheck.TopicProblem && has(l, fitcheck.ProblemHoleOpen) &&
+			r.weatherAhead() {
 			r.request(RequestUrgent)
 		}
 	}
-	if r.known(fitcheck.TopicProblem) && r.out.Language == "en" && !slices.Contains(r.out.Requests, RequestHelp) && (r.wordAt(len(r.toks)-1, "help") || r.markAt(len(r.toks)-1, '!') && r.wordsIn(0, len(r.toks), "help")) && !r.negated(len(r.toks)-1) {
+	if r.known(fitcheck.TopicProblem) && r.out.Language == "en" && !slices.Contains(r.out.Requests, RequestHelp) &&
+		(r.wordAt(len(r.toks)-1, "help") || r.markAt(len(r.toks)-1, '!') && r.wordsIn(0, len(r.toks), "help")) &&
+		!r.negated(len(r.toks)-1) {
 		for _, f := range r.out.Facts {
-			if l, ok := f.Value.(fitcheck.ChoiceList); ok && f.Topic == fitcheck.TopicProblem && (has(l, fitcheck.ProblemHoleOpen) || has(l, fitcheck.ProblemLeaking)) {
+			if l, ok := f.Value.(fitcheck.ChoiceList); ok && f.Topic == fitcheck.TopicProblem &&
+				(has(l, fitcheck.ProblemHoleOpen) || has(l, fitcheck.ProblemLeaking)) {
 				r.request(RequestUrgent)
 			}
 		}
@@ -31,7 +35,8 @@ func (r *reader) struck() bool {
 		return false
 	}
 	for i := range r.toks {
-		if r.wordAt(i, "in") && r.wordAt(i-1, "coming", "pouring", "getting", "comes", "running") && r.wordsIn(max(0, i-4), i, "rain", "water", "snow", "its") && !r.negated(i) {
+		if r.wordAt(i, "in") && r.wordAt(i-1, "coming", "pouring", "getting", "comes", "running") &&
+			r.wordsIn(max(0, i-4), i, "rain", "water", "snow", "its") && !r.negated(i) {
 			return r.wordsIn(0, len(r.toks), "tree", "branch", "limb", "smashed", "shattered", "through", "thru", "hail", "storm")
 		}
 	}

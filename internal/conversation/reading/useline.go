@@ -6,7 +6,8 @@ import "example.com/intake-bot/internal/fitcheck"
 // stand around it: "its Rosa from the laundromat on 4th ours is leaking", "glass at my house chris mwangi". Only
 // where one kind of building is named, plainly, and no other person's or thing's.
 func (r *reader) useInLine() {
-	if r.known(fitcheck.TopicUse) || r.doubtful(fitcheck.TopicUse) || r.out.Language != "en" && r.out.Language != "es" || !r.hurried() ||
+	if r.known(fitcheck.TopicUse) || r.doubtful(fitcheck.TopicUse) ||
+		r.out.Language != "en" && r.out.Language != "es" || !r.hurried() ||
 		len(r.Asked) > 0 && !r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !r.asked(fitcheck.TopicProblem) {
 		return
 	}
@@ -17,7 +18,8 @@ func (r *reader) useInLine() {
 			if s.topic != fitcheck.TopicUse || s.asked || h.is("none", "none") || r.toks[h.first].named || r.afterName(h) {
 				continue
 			}
-			if value != "" && value != s.value || r.negated(h.first) || r.questioned(h.first) || r.elsewhere(s, h) || r.doubted(h.first, h.last) || r.besideThePoint(s, h) {
+			if value != "" && value != s.value || r.negated(h.first) || r.questioned(h.first) ||
+				r.elsewhere(s, h) || r.doubted(h.first, h.last) || r.besideThePoint(s, h) {
 				return
 			}
 			value, first, last = s.value, h.first, h.last

@@ -82,8 +82,9 @@ var words = sync.OnceValue(func() *vocabulary {
 })
 
 func loadVocabulary(files fs.FS) (*vocabulary, error) {
-	v := &vocabulary{known: map[string]*word{}, nodes: make([]node, layerCount), classes: map[string]int32{}, bearers: map[int32][]*word{},
-		groups: map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}, real: map[string]bool{}, tight: map[int32]bool{}}
+	v := &vocabulary{known: map[string]*word{}, nodes: make([]node, layerCount), classes: map[string]int32{},
+		bearers: map[int32][]*word{},
+		groups:  map[string]int32{}, fillers: map[int32]bool{}, typos: map[string][]string{}, real: map[string]bool{}, tight: map[int32]bool{}}
 	for i := range v.nodes {
 		v.nodes[i].meaning = -1
 	}

@@ -126,7 +126,8 @@ func (w *walk) over(i int, at int32, depth int) {
 	for n := 0; n <= maxGap && i < len(w.toks); n++ {
 		w.step(i, at, depth+1, 0)
 		t := &w.toks[i]
-		if t.ends() || t.mark('(') || t.mark(',') || t.kind == wordToken && (negWords.has(t.text) || t.text == "but" || t.text == "pero") {
+		if t.ends() || t.mark('(') || t.mark(',') ||
+			t.kind == wordToken && (negWords.has(t.text) || t.text == "but" || t.text == "pero") {
 			return
 		}
 		i++

@@ -6,10 +6,25 @@ import "example.com/intake-bot/internal/fitcheck"
 // somebody else quoted it, it hangs on an "unless", or it is what shall stay.
 
 var (
+	beforeBought = wordsOf(`be get gets being is are need needs want wants to gotta should`)
+	buyers       = wordsOf(`i we he she they ive weve theyd wed owner owners guy roofer contractor husband dad brother
+		somebody someone`)
+	timeGoneNouns = wordsOf(`time year summer spring fall winter month week vez round go`)
+	planVerbs     = wordsOf(`thinking planning gonna going hoping leaning looking about set ready considering`)
+	quoters       = wordsOf(`guy guys roofer contractor company place they he she someone somebody handyman outfit store`)
+	wantHangsOn   = wordsOf(`frame frames metal marco you theres price cheaper costs usted ustedes`)
+	domeHarmed    = wordsOf(`problem issue broken cracked damaged bad problema roto quebrado rajado danado`)
+	staysVerbs    = wordsOf(`is s are looks seems was still esta sigue quedo salio se`)
+	alreadyHave   = wordsOf(`bought have got ordered replaced own compre tengo compramos tenemos cambie cambiamos`)
+)
+
+var (
 	boughtWords = wordsOf(`replaced changed swapped bought purchased ordered installed redid reinstalled`)
-	boughtThen  = wordsOf(`did put got had cambiamos cambie cambio cambiaron compramos compre compro pusimos puse pusieron instalamos instale`)
-	laterWords  = wordsOf(`later someday eventually afterwards despues adelante`)
-	stayWords   = wordsOf(`good fine ok okay great perfect sound solid new intact clear excellent bueno buena buenos bien perfecto nuevo nueva sano intacto entero`)
+	boughtThen  = wordsOf(`did put got had cambiamos cambie cambio cambiaron compramos compre compro pusimos puse
+		pusieron instalamos instale`)
+	laterWords = wordsOf(`later someday eventually afterwards despues adelante`)
+	stayWords  = wordsOf(`good fine ok okay great perfect sound solid new intact clear excellent bueno buena
+		buenos bien perfecto nuevo nueva sano intacto entero`)
 )
 
 // wantElsewhen: the phrase tells of another time or of another's offer.
@@ -25,10 +40,10 @@ func (r *reader) boughtBefore(h *hit) bool {
 	from := r.clauseStart(h.first)
 	for i := from; i < h.first; i++ {
 		w := r.wordText(i)
-		if !boughtWords.has(w) && !boughtThen.has(w) || r.negated(i) || r.wordAt(i-1, "be", "get", "gets", "being", "is", "are", "need", "needs", "want", "wants", "to", "gotta", "should") {
+		if !boughtWords.has(w) && !boughtThen.has(w) || r.negated(i) || r.among(i-1, beforeBought) {
 			continue
 		}
-		someone := r.wordsIn(max(from, i-3), i, "i", "we", "he", "she", "they", "ive", "weve", "theyd", "wed", "owner", "owners", "guy", "roofer", "contractor", "husband", "dad", "brother", "somebody", "someone") || boughtThen.has(w) && r.out.Language == "es"
+		someone := r.anyOf(max(from, i-3), i, buyers) || boughtThen.has(w) && r.out.Language == "es"
 		if someone && (boughtWords.has(w) && !r.wordsIn(i+1, h.first, "and", "so", "but") || r.timeGone(h.first)) {
 			return !r.wordsIn(i, h.first, "want", "need", "now", "mind", "wish", "quiero", "necesito", "ahora")
 		}
@@ -43,7 +58,7 @@ func (r *reader) timeGone(i int) bool {
 		switch {
 		case r.wordAt(k, "ago", "previously", "originally", "hace", "already", "ya", "antes", "before"):
 			return true
-		case r.wordAt(k, "last", "ultima", "previous") && r.wordAt(k+1, "time", "year", "summer", "spring", "fall", "winter", "month", "week", "vez", "round", "go"):
+		case r.wordAt(k, "last", "ultima", "previous") && r.among(k+1, timeGoneNouns):
 			return true
 		case r.wordAt(k, "pasado", "pasada") && r.wordAt(k-1, "ano", "verano", "mes", "vez", "semana", "invierno"):
 			return true
@@ -58,7 +73,9 @@ func (r *reader) timeGone(i int) bool {
 func (r *reader) plannedOnce(h *hit) bool {
 	from := r.sentenceFirst(h.first)
 	for i := from; i < h.first; i++ {
-		if (r.wordAt(i, "was", "were") && r.wordAt(i+1, "thinking", "planning", "gonna", "going", "hoping", "leaning", "looking", "about", "set", "ready", "considering") || r.wordAt(i, "wanted", "planned", "iba", "ibamos", "queria", "queriamos", "pensaba", "pensabamos")) && !r.newClause(i+2, h.first) {
+		if (r.wordAt(i, "was", "were") && r.among(i+1, planVerbs) ||
+			r.wordAt(i, "wanted", "planned", "iba", "ibamos", "queria", "queriamos", "pensaba", "pensabamos")) &&
+			!r.newClause(i+2, h.first) {
 			return r.wordsIn(h.last+1, r.sentenceLast(h.first)+1, "until", "till", "til", "hasta")
 		}
 	}
@@ -71,7 +88,11 @@ func (r *reader) forLater(h *hit) bool {
 		return false
 	}
 	for i := r.clauseStart(h.first); i <= r.clauseEnd(h.last); i++ {
-		if (laterWords.has(r.wordText(i)) && !r.wordAt(i-1, "no", "see", "talk", "you") || r.wordAt(i, "next", "another", "other", "proximo", "otro") && r.wordAt(i+1, "year", "summer", "spring", "time", "winter", "fall", "ano", "verano") || r.wordAt(i, "road") && r.wordAt(i-1, "the")) && !r.wordsIn(i+1, r.clauseEnd(h.last)+1, "now", "ahora") {
+		if (laterWords.has(r.wordText(i)) && !r.wordAt(i-1, "no", "see", "talk", "you") ||
+			r.wordAt(i, "next", "another", "other", "proximo", "otro") &&
+				r.wordAt(i+1, "year", "summer", "spring", "time", "winter", "fall", "ano", "verano") ||
+			r.wordAt(i, "road") && r.wordAt(i-1, "the")) &&
+			!r.wordsIn(i+1, r.clauseEnd(h.last)+1, "now", "ahora") {
 			return true
 		}
 	}
@@ -83,7 +104,8 @@ func (r *reader) otherWantBeside(h *hit) bool {
 	mine, _ := h.has(string(fitcheck.TopicWant))
 	for n := range r.wants {
 		o := &r.wants[n]
-		if v, ok := o.has(string(fitcheck.TopicWant)); ok && o.first != h.first && v != mine && v != fitcheck.WantUnsure && !r.negated(o.first) {
+		if v, ok := o.has(string(fitcheck.TopicWant)); ok && o.first != h.first && v != mine && v != fitcheck.WantUnsure &&
+			!r.negated(o.first) {
 			return true
 		}
 	}
@@ -93,8 +115,10 @@ func (r *reader) otherWantBeside(h *hit) bool {
 // quotedElse: "a guy quoted me for a complete unit": what somebody else offered is no wish.
 func (r *reader) quotedElse(h *hit) bool {
 	for i := r.clauseStart(h.first); i < h.first; i++ {
-		if r.wordAt(i, "quoted", "quote", "quotes", "bid", "cotizo", "cotizaron") && (r.wordAt(i, "quoted", "bid") || r.wordAt(i+1, "me", "us") || r.wordAt(i, "cotizo", "cotizaron")) &&
-			(r.wordsIn(max(r.clauseStart(h.first), i-6), i, "guy", "guys", "roofer", "contractor", "company", "place", "they", "he", "she", "someone", "somebody", "handyman", "outfit", "store") || r.wordAt(i, "cotizo", "cotizaron")) && !r.wordsIn(i, h.first, "but", "want", "need", "so") && !r.wordsIn(r.clauseStart(h.first), i, "you", "can") {
+		if r.wordAt(i, "quoted", "quote", "quotes", "bid", "cotizo", "cotizaron") &&
+			(r.wordAt(i, "quoted", "bid") || r.wordAt(i+1, "me", "us") || r.wordAt(i, "cotizo", "cotizaron")) &&
+			(r.anyOf(max(r.clauseStart(h.first), i-6), i, quoters) || r.wordAt(i, "cotizo", "cotizaron")) &&
+			!r.wordsIn(i, h.first, "but", "want", "need", "so") && !r.wordsIn(r.clauseStart(h.first), i, "you", "can") {
 			return true
 		}
 	}
@@ -104,17 +128,22 @@ func (r *reader) quotedElse(h *hit) bool {
 // totalAsked: "how much is the whole thing?", "price for both?": what all of it costs is asked, and
 // nothing chosen.
 func (r *reader) totalAsked(s sense, h *hit) bool {
-	if s.value != fitcheck.WantCompleteUnit || !r.priced(h.first) || r.wordsIn(h.first, h.last+1, "unit", "units", "skylight", "skylights", "frame", "complete", "assembly", "kit") {
+	if s.value != fitcheck.WantCompleteUnit || !r.priced(h.first) ||
+		r.wordsIn(h.first, h.last+1, "unit", "units", "skylight", "skylights", "frame", "complete", "assembly", "kit") {
 		return false
 	}
 	from, to := r.sentence(h.first)
-	return r.wordAt(h.last, "thing", "both", "everything", "ambos", "ambas", "todo") && (r.markAt(to, '?') || to-from < 6) && !r.wordsIn(from, to+1, "want", "need", "like", "get", "replace", "order", "quiero", "necesito", "cambiar")
+	return r.wordAt(h.last, "thing", "both", "everything", "ambos", "ambas", "todo") && (r.markAt(to, '?') || to-from < 6) &&
+		!r.wordsIn(from, to+1, "want", "need", "like", "get", "replace", "order", "quiero", "necesito", "cambiar")
 }
 
 // harmedOnly: "just the dome is broken, but the frame is old so all of it": what alone is harmed is told,
 // and another wish follows.
 func (r *reader) harmedOnly(s sense, h *hit) bool {
-	if s.value != fitcheck.WantDomeOnly || !r.wordAt(h.first, "just", "only", "solo", "nomas", "solamente") || !r.wordAt(h.last+1, "is", "s", "got", "has", "was", "esta", "are") || !r.otherWantBeside(h) {
+	if s.value != fitcheck.WantDomeOnly ||
+		!r.wordAt(h.first, "just", "only", "solo", "nomas", "solamente") ||
+		!r.wordAt(h.last+1, "is", "s", "got", "has", "was", "esta", "are") ||
+		!r.otherWantBeside(h) {
 		return false
 	}
 	harm := within(r.choices, h.last+2, h.last+4)
@@ -134,11 +163,13 @@ func (r *reader) wantHangs(s sense, h *hit) bool {
 	}
 	from, to := r.sentence(h.first)
 	for i := from; i <= to; i++ {
-		if (r.wordAt(i, "unless") || r.wordAt(i, "menos") && r.wordAt(i-1, "a") && r.wordAt(i+1, "que")) && r.wordsIn(i+1, min(i+6, to+1), "frame", "frames", "metal", "marco", "you", "theres", "price", "cheaper", "costs", "usted", "ustedes") {
+		if (r.wordAt(i, "unless") || r.wordAt(i, "menos") && r.wordAt(i-1, "a") && r.wordAt(i+1, "que")) &&
+			r.anyOf(i+1, min(i+6, to+1), wantHangsOn) {
 			return true
 		}
 	}
-	if r.wordsIn(from, to+1, "whatever", "whichever") && r.wordsIn(from, to+1, "cheaper", "cheapest", "cheap", "less") && r.wordsIn(from, to+1, "guess", "maybe", "probably", "suppose", "think") {
+	if r.wordsIn(from, to+1, "whatever", "whichever") && r.wordsIn(from, to+1, "cheaper", "cheapest", "cheap", "less") &&
+		r.wordsIn(from, to+1, "guess", "maybe", "probably", "suppose", "think") {
 		return true
 	}
 	return s.value == fitcheck.WantDomeOnly && r.domeStays(h) && r.frameHeld()
@@ -146,7 +177,8 @@ func (r *reader) wantHangs(s sense, h *hit) bool {
 
 // domeStays: "the dome is fine", "I already bought a dome", "nothing wrong with the plastic".
 func (r *reader) domeStays(h *hit) bool {
-	if r.wordsIn(h.first, h.last+1, "just", "only", "solo", "nomas", "frame", "frames", "marco") || r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "just", "only", "solo", "nomas", "without") {
+	if r.wordsIn(h.first, h.last+1, "just", "only", "solo", "nomas", "frame", "frames", "marco") ||
+		r.wordsIn(max(r.clauseStart(h.first), h.first-3), h.first, "just", "only", "solo", "nomas", "without") {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
@@ -155,16 +187,16 @@ func (r *reader) domeStays(h *hit) bool {
 		case frameNouns.has(w) || r.wordAt(i, "and", "but", "y", "pero"):
 			i = to
 		case r.wordAt(i, "isnt", "not", "no", "aint"):
-			return r.wordsIn(i+1, min(i+4, to+1), "problem", "issue", "broken", "cracked", "damaged", "bad", "problema", "roto", "quebrado", "rajado", "danado")
+			return r.anyOf(i+1, min(i+4, to+1), domeHarmed)
 		case r.wordAt(i, "doesnt", "dont") && r.wordAt(i+1, "need"), r.wordAt(i, "stays", "survived"):
 			return true
-		case stayWords.has(w) && r.wordsIn(h.last+1, i, "is", "s", "are", "looks", "seems", "was", "still", "esta", "sigue", "quedo", "salio", "se"):
+		case stayWords.has(w) && r.anyOf(h.last+1, i, staysVerbs):
 			return !r.wordAt(i+1, "enough", "for")
 		}
 	}
 	for i := max(from, h.first-6); i < h.first; i++ {
 		switch {
-		case r.wordAt(i, "already", "ya") && r.wordsIn(i+1, h.first, "bought", "have", "got", "ordered", "replaced", "own", "compre", "tengo", "compramos", "tenemos", "cambie", "cambiamos"),
+		case r.wordAt(i, "already", "ya") && r.anyOf(i+1, h.first, alreadyHave),
 			r.wordAt(i, "bought", "replaced", "compre", "cambie") && r.timeGone(i),
 			r.wordAt(i, "nothing", "nada") && r.wordsIn(i+1, h.first, "wrong", "malo"):
 			return true

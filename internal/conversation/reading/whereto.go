@@ -7,6 +7,22 @@ import (
 
 // Of several towns, the one where the skylight goes.
 
+var (
+	billPlaces = wordsOf(`billing billed invoice invoices payment statement not mailing factura cobro facturar
+		office oficina hq headquarters moved used grew`)
+	shipWords = wordsOf(`ship ships shipped shipping deliver delivered delivery send sent goes going envio enviar
+		envien manden mandar mandenlo envienlo entregar entrega freight`)
+	jobPlaces = wordsOf(`building job jobsite project site customer client homeowner house casa cliente skylight
+		skylights dome domes church warehouse cabin rental property install installed edificio obra trabajo tragaluz
+		domo propiedad`)
+	officeWords = wordsOf(`live vivo vivimos billing office oficina based im am estoy`)
+	placeOfJob  = wordsOf(`its is goes ship building house cabin job it church es esta va casa edificio shop rental
+		rentals property skylight dome`)
+	placeOfJobOnly = wordsOf(`building house cabin job church rental rentals property skylight dome casa edificio
+		ship goes`)
+	afterBillPlace = wordsOf(`in from near here out over down up of with again`)
+)
+
 // whereItGoes finds the one town of several that the skylight is to be sent to, or failing
 // that the one where the building is: "ship to my shop in Medford OR, bill to Ashland OR".
 func (r *reader) whereItGoes(all []found) (found, bool) {
@@ -32,13 +48,13 @@ func (r *reader) whereItGoes(all []found) (found, bool) {
 // goesThere weighs the words that lead to a town: 2 where something is sent, 1 where the
 // building is, less where bills go or somebody lives.
 func (r *reader) goesThere(from, to int) int {
-	if r.billIn(from, to) || r.wordsIn(from, to, "billing", "billed", "invoice", "invoices", "payment", "statement", "not", "mailing", "factura", "cobro", "facturar", "office", "oficina", "hq", "headquarters", "moved", "used", "grew") {
+	if r.billIn(from, to) || r.anyOf(from, to, billPlaces) {
 		return -1
 	}
-	if r.wordsIn(from, to, "ship", "ships", "shipped", "shipping", "deliver", "delivered", "delivery", "send", "sent", "goes", "going", "envio", "enviar", "envien", "manden", "mandar", "mandenlo", "envienlo", "entregar", "entrega", "freight") {
+	if r.anyOf(from, to, shipWords) {
 		return 2
 	}
-	if r.wordsIn(from, to, "building", "job", "jobsite", "project", "site", "customer", "client", "homeowner", "house", "casa", "cliente", "skylight", "skylights", "dome", "domes", "church", "warehouse", "cabin", "rental", "property", "install", "installed", "edificio", "obra", "trabajo", "tragaluz", "domo", "propiedad") {
+	if r.anyOf(from, to, jobPlaces) {
 		return 1
 	}
 	return 0
@@ -48,21 +64,24 @@ func (r *reader) goesThere(from, to int) int {
 // where somebody lives, and another clause tells where the building is.
 func (r *reader) buildingElsewhere(home found) bool {
 	from := r.clauseStart(home.first)
-	if r.goesThere(from, home.first) > 0 || !r.billIn(from, home.first) && !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "billing", "office", "oficina", "based", "im", "am", "estoy") {
+	if r.goesThere(from, home.first) > 0 || !r.billIn(from, home.first) && !r.anyOf(from, home.first, officeWords) {
 		return false
 	}
-	just := !r.billIn(from, home.first) && !r.wordsIn(from, home.first, "live", "vivo", "vivimos", "billing", "office", "oficina", "based")
+	just := !r.billIn(from, home.first) &&
+		!r.wordsIn(from, home.first, "live", "vivo", "vivimos", "billing", "office", "oficina", "based")
 	var buf [8]string
 	for i := range r.toks {
-		if i >= from && i <= home.last || r.toks[i].kind != wordToken || r.toks[i].used || !r.wordAt(i-1, "in", "to", "en", "a") || r.negated(i) || r.overtaken(i) || r.anotherThings(i, i) {
+		if i >= from && i <= home.last || r.toks[i].kind != wordToken || r.toks[i].used ||
+			!r.wordAt(i-1, "in", "to", "en", "a") || r.negated(i) || r.overtaken(i) ||
+			r.anotherThings(i, i) {
 			continue
 		}
 		ahead := r.wordsFrom(i, 4, buf[:])
 		n := place.Scan(ahead, "")
-		if n == 0 || n == 1 && !r.townWord(i) || !r.wordsIn(r.clauseStart(i), i, "its", "is", "goes", "ship", "building", "house", "cabin", "job", "it", "church", "es", "esta", "va", "casa", "edificio", "shop", "rental", "rentals", "property", "skylight", "dome") {
+		if n == 0 || n == 1 && !r.townWord(i) || !r.anyOf(r.clauseStart(i), i, placeOfJob) {
 			continue
 		}
-		if just && !r.wordsIn(r.clauseStart(i), i, "building", "house", "cabin", "job", "church", "rental", "rentals", "property", "skylight", "dome", "casa", "edificio", "ship", "goes") {
+		if just && !r.anyOf(r.clauseStart(i), i, placeOfJobOnly) {
 			continue
 		}
 		last := r.tokenOf(i, n)
@@ -89,14 +108,17 @@ func (r *reader) betterTown(i, last int) bool {
 // billsThere: only the bill goes to the town: "bill to Denver, ship to Gunnison".
 func (r *reader) billsThere(i int) bool {
 	from := r.clauseStart(i)
-	return (r.billIn(from, i) || r.wordsIn(from, i, "billing", "billed", "invoice", "invoices", "factura", "facturar", "cobro")) && !r.wordsIn(from, i, "ship", "shipping", "send", "sent", "and", "y", "enviar", "envio", "same")
+	return (r.billIn(from, i) || r.wordsIn(from, i, "billing", "billed", "invoice", "invoices", "factura", "facturar", "cobro")) &&
+		!r.wordsIn(from, i, "ship", "shipping", "send", "sent", "and", "y", "enviar", "envio", "same")
 }
 
 // billIn: a bill is spoken of between the tokens, and nobody called Bill: "This is Bill Hanks in
 // Tulsa" tells where Bill lives.
 func (r *reader) billIn(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.wordAt(i, "bill") && !((r.opensClause(i) || r.introEnds(i-1)) && (r.wordAt(i+1, "in", "from", "near", "here", "out", "over", "down", "up", "of", "with", "again") || r.markAt(i+1, ',') || i+1 < to && r.surname(i+1))) {
+		if r.wordAt(i, "bill") &&
+			!((r.opensClause(i) || r.introEnds(i-1)) &&
+				(r.among(i+1, afterBillPlace) || r.markAt(i+1, ',') || i+1 < to && r.surname(i+1))) {
 			return true
 		}
 	}

@@ -9,6 +9,15 @@ import (
 
 // Which of the towns of one name is meant.
 
+var (
+	churchNames = wordsOf(`baptist methodist lutheran presbyterian fellowship ministries tabernacle cathedral
+		elementary preschool montessori academy apartments island islands county township episcopal nazarene`)
+	afterTo = wordsOf(`going goes go get moved moving move sent send mail mailed close closer near next drive coming
+		freight up out over down back`)
+	townCorrected = wordsOf(`town city place location ciudad pueblo lugar im we were am live ship ships goes going
+		vivo estoy estamos not no envio`)
+)
+
 // unaskedPopulation is how many people live in a town that is taken for meant where no place
 // was asked for.
 const unaskedPopulation = 5_000
@@ -21,7 +30,8 @@ func (r *reader) surelyMeant(first, last int, name string) (place.Entry, bool) {
 	}
 	asked := r.asked(fitcheck.TopicPlace)
 	told := r.wordAt(first-1, "is", "es", "called") && r.wordAt(first-2, "town", "city", "ciudad", "pueblo") // "town is Ruidoso"
-	if w := r.toks[first].word; first == last && w != nil && !told && (!asked || w.common || w.filler || w.trade || w.given && r.asked(fitcheck.TopicName)) {
+	if w := r.toks[first].word; first == last && w != nil && !told &&
+		(!asked || w.common || w.filler || w.trade || w.given && r.asked(fitcheck.TopicName)) {
 		return place.Entry{}, false
 	}
 	e, ok := place.Only(name)
@@ -34,7 +44,9 @@ func (r *reader) inNamedState(first, last int, name string) (place.Entry, bool) 
 	var buf [8]string
 	state := ""
 	for i := 0; i < len(r.toks); i++ {
-		short := len(r.toks[i].text) == 2 && r.wordAt(i-1, "the") && r.wordAt(i+1, "one", "side") || len(r.toks[i].text) == 2 && r.markAt(i-1, ',') && (i+1 >= len(r.toks) || r.sentenceEnd(i+1)) && r.asked(fitcheck.TopicPlace) // "… the one they say Bew-fort, SC"
+		// "… the one they say Bew-fort, SC"
+		short := len(r.toks[i].text) == 2 && r.wordAt(i-1, "the") && r.wordAt(i+1, "one", "side") ||
+			len(r.toks[i].text) == 2 && r.markAt(i-1, ',') && (i+1 >= len(r.toks) || r.sentenceEnd(i+1)) && r.asked(fitcheck.TopicPlace)
 		if i >= first && i <= last || r.toks[i].kind != wordToken || len(r.toks[i].text) < 4 && !short || r.overtaken(i) {
 			continue
 		}
@@ -68,13 +80,16 @@ func (r *reader) ofFirm(i int) bool {
 
 // churchWord: "Grace Fellowship", "Faith Chapel": no family is called so.
 func (r *reader) churchWord(i int) bool {
-	return r.wordAt(i, "baptist", "methodist", "lutheran", "presbyterian", "fellowship", "ministries", "tabernacle", "cathedral", "elementary", "preschool", "montessori", "academy", "apartments", "island", "islands", "county", "township", "episcopal", "nazarene")
+	return r.among(i, churchNames)
 }
 
-var firmWords = wordsOf(`baptist methodist lutheran presbyterian catholic episcopal mennonite nazarene pentecostal adventist church chapel cathedral fellowship ministries ministry assembly
-	temple synagogue mosque elementary academy preschool daycare montessori university roofing construction builders contracting contractors remodeling exteriors glazing glass plumbing electric
-	properties property management realty rentals apartments apts dental clinic veterinary hospital motel hotel inn diner grill cafe bakery llc inc corp company enterprises industries
-	farms dairy nursery greenhouse storage warehouse lodge foundation library museum iglesia escuela construcciones techos`)
+var firmWords = wordsOf(`baptist methodist lutheran presbyterian catholic episcopal mennonite nazarene
+	pentecostal adventist church chapel cathedral fellowship ministries ministry assembly temple synagogue mosque
+	elementary academy preschool daycare montessori university roofing construction builders contracting
+	contractors remodeling exteriors glazing glass plumbing electric properties property management realty rentals
+	apartments apts dental clinic veterinary hospital motel hotel inn diner grill cafe bakery llc inc corp company
+	enterprises industries farms dairy nursery greenhouse storage warehouse lodge foundation library museum iglesia
+	escuela construcciones techos`)
 
 // verbAfterTo: "do I need to hunt up a roofer": after "to", where nothing is sent or moved, a
 // town's name that is no well-known one's is more likely what somebody does.
@@ -83,7 +98,7 @@ func (r *reader) verbAfterTo(i int) bool {
 		return false
 	}
 	for k := i - 2; k >= 0 && k > i-5 && r.toks[k].kind == wordToken; k-- {
-		if t := r.toks[k].text; strings.HasPrefix(t, "ship") || strings.HasPrefix(t, "deliver") || r.wordAt(k, "going", "goes", "go", "get", "moved", "moving", "move", "sent", "send", "mail", "mailed", "close", "closer", "near", "next", "drive", "coming", "freight", "up", "out", "over", "down", "back") {
+		if t := r.toks[k].text; strings.HasPrefix(t, "ship") || strings.HasPrefix(t, "deliver") || r.among(k, afterTo) {
 			return false
 		}
 	}
@@ -107,10 +122,12 @@ func (r *reader) correctsTown(i int) bool {
 		return false
 	}
 	named := r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar")
-	if w := r.toks[i].word; w != nil && !named && !r.wordAt(i-1, "in", "to", "en") && !r.wordAt(i, "el", "la", "las", "los") && (w.common || w.filler || w.trade) || !named && !r.surelyTown(i) {
+	if w := r.toks[i].word; w != nil && !named && !r.wordAt(i-1, "in", "to", "en") && !r.wordAt(i, "el", "la", "las", "los") &&
+		(w.common || w.filler || w.trade) ||
+		!named && !r.surelyTown(i) {
 		return false // "the color should be white"
 	}
-	return r.wordsIn(max(0, i-8), i, "town", "city", "place", "location", "ciudad", "pueblo", "lugar", "im", "we", "were", "am", "live", "ship", "ships", "goes", "going", "vivo", "estoy", "estamos", "not", "no", "envio")
+	return r.anyOf(max(0, i-8), i, townCorrected)
 }
 
 // anyTown: the word is a well-known town, though it may be a name as well.

@@ -52,3 +52,6 @@ func (r *reader) anyOf(from, to int, s *wordSet) bool {
 	}
 	return false
 }
+
+// among says whether the token is a word of the set.
+func (t *token) among(s *wordSet) bool { return t.kind == wordToken && s.has(t.text) }

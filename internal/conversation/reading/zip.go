@@ -5,6 +5,14 @@ import (
 	"example.com/intake-bot/internal/place"
 )
 
+var (
+	byDates = wordsOf(`next this tomorrow tonight then monday tuesday wednesday thursday friday saturday sunday
+		spring summer fall winter christmas thanksgiving easter truck freight mail ups ground boat barge plane
+		whatever whichever`)
+	codeOwners = wordsOf(`vendor reference contract project tracking customer license policy claim requisition
+		contrato poliza proveedor cliente reclamo`)
+)
+
 // zipAt is a five-digit token that may be a ZIP code.
 type zipAt struct {
 	code        string
@@ -26,7 +34,9 @@ func (r *reader) zips() []zipAt {
 		if r.markAt(i-1, '-') && r.toks[i-1].glued && i > 1 && r.toks[i-2].kind == numToken && r.toks[i-2].dec == 0 {
 			continue // "claim no. is 44-10982"
 		}
-		if r.markAt(i-1, '#') || r.markAt(i-1, '$') || r.by(i-1) || r.by(i+1) && !r.wordsAfterBy(i+2) || r.unitAt(i+1) != noUnit || r.wordAt(i-1, "not", "no") || r.afterCode(i) {
+		if r.markAt(i-1, '#') || r.markAt(i-1, '$') || r.by(i-1) ||
+			r.by(i+1) && !r.wordsAfterBy(i+2) || r.unitAt(i+1) != noUnit ||
+			r.wordAt(i-1, "not", "no") || r.afterCode(i) {
 			continue
 		}
 		z := zipAt{code: t.text, first: i, last: i}
@@ -34,7 +44,8 @@ func (r *reader) zips() []zipAt {
 			z.last = i + 2
 		}
 		z.entry, z.known = place.ByZIP(z.code)
-		if !z.known && !r.asked(fitcheck.TopicPlace) && !r.wordAt(i-1, "zip", "code", "zipcode", "is", "postal") && !place.Military(r.stateBefore(i)) {
+		if !z.known && !r.asked(fitcheck.TopicPlace) && !r.wordAt(i-1, "zip", "code", "zipcode", "is", "postal") &&
+			!place.Military(r.stateBefore(i)) {
 			continue
 		}
 		out = append(out, z)
@@ -81,8 +92,9 @@ func (r *reader) zipInWords(code string, first, last int) (zipAt, bool) {
 // wordsAfterBy: "it would go to 98225 by truck", "need 20 by Friday": what follows "by" is no other
 // side.
 func (r *reader) wordsAfterBy(i int) bool {
-	return r.wordAt(i-1, "by") && (i < len(r.toks) && monthWords.has(r.toks[i].text) || r.wordAt(i, "next", "this", "tomorrow", "tonight", "then", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "spring", "summer", "fall", "winter", "christmas",
-		"thanksgiving", "easter", "truck", "freight", "mail", "ups", "ground", "boat", "barge", "plane", "whatever", "whichever") || r.wordAt(i, "the") && r.wordAt(i+1, "end", "time", "weekend", "holidays", "first", "middle"))
+	return r.wordAt(i-1, "by") &&
+		(i < len(r.toks) && monthWords.has(r.toks[i].text) || r.among(i, byDates) ||
+			r.wordAt(i, "the") && r.wordAt(i+1, "end", "time", "weekend", "holidays", "first", "middle"))
 }
 
 func (r *reader) afterCode(i int) bool {
@@ -93,7 +105,7 @@ func (r *reader) afterCode(i int) bool {
 	for r.markAt(j, '#') || r.markAt(j, '.') || r.markAt(j, ':') || r.wordAt(j, "number", "no", "is", "es", "numero") {
 		j--
 	}
-	if r.gateCode(j) || j < i-1 && r.wordsIn(j+1, i, "number", "no", "numero") && r.wordAt(j, "vendor", "reference", "contract", "project", "tracking", "customer", "license", "policy", "claim", "requisition", "contrato", "poliza", "proveedor", "cliente", "reclamo") {
+	if r.gateCode(j) || j < i-1 && r.wordsIn(j+1, i, "number", "no", "numero") && r.among(j, codeOwners) {
 		return true // "our vendor number is 55821"
 	}
 	if r.wordAt(i-1, "is", "es") && r.wordAt(j, "box", "floor", "road", "room", "route", "part", "lot", "exit", "since") {
@@ -104,7 +116,10 @@ func (r *reader) afterCode(i int) bool {
 
 // gateCode: "the gate code is 55821", "lockbox 55821".
 func (r *reader) gateCode(i int) bool {
-	return r.wordAt(i, "code", "codigo") && r.wordAt(i-1, "gate", "door", "lockbox", "access", "entry", "alarm", "keypad", "building") || r.wordAt(i, "lockbox", "keypad") || r.wordAt(i, "porton") && r.wordsIn(max(0, i-4), i, "codigo")
+	return r.wordAt(i, "code", "codigo") &&
+		r.wordAt(i-1, "gate", "door", "lockbox", "access", "entry", "alarm", "keypad", "building") ||
+		r.wordAt(i, "lockbox", "keypad") ||
+		r.wordAt(i, "porton") && r.wordsIn(max(0, i-4), i, "codigo")
 }
 
 func (r *reader) stateBefore(i int) string {
@@ -138,7 +153,10 @@ func (r *reader) personBefore(f found, z zipAt) bool {
 	if _, known := place.WellKnown(r.toks[f.first].text); known {
 		return false // "Austin, 78660"
 	}
-	return r.givenAt(f.first) && (r.toks[f.first+1].kind == markToken || f.first == 0 || r.introEnds(f.first-1)) || r.givenAt(f.first-1) && (r.toks[z.first-1].kind == markToken || f.first == z.first-1 && (f.first == 1 || r.opensClause(f.first-1) || r.introEnds(f.first-2)))
+	return r.givenAt(f.first) && (r.toks[f.first+1].kind == markToken || f.first == 0 || r.introEnds(f.first-1)) ||
+		r.givenAt(f.first-1) &&
+			(r.toks[z.first-1].kind == markToken ||
+				f.first == z.first-1 && (f.first == 1 || r.opensClause(f.first-1) || r.introEnds(f.first-2)))
 }
 
 // militaryOrUnknown: a ZIP code that the table lacks.
