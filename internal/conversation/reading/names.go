@@ -10,15 +10,8 @@ var (
 	notIntroduced = wordsOf(`les see guy an my you ha tu so do`)
 	staysAsIs     = wordsOf(`stays remains same unchanged stay igual mismo sigue queda no bien correcto fine right
 		correct good ok okay`)
-	lastNameLater = wordsOf(`later unknown none no withheld private same below above not`)
-	tradeTitles   = wordsOf(`hermano hermana maestro maestra ingeniero inge doctor doctora licenciado contratista`)
-	titles        = wordsOf(`mr mrs ms dr jr sr st sra sgt pastor rev reverend father fr sister rabbi hno hna bishop msgt
-		tsgt ssgt maj major cpl pvt pfc cmdr capt captain col lt officer chief judge prof professor coach deacon don
-		dona senor senora padre`)
-	nameParticles  = wordsOf(`van der von la de del st mc mac jr sr sra le el los`)
-	afterNameWords = wordsOf(`sorry perdon from in at with and here down up calling texting i we my of again im on
-		over de y en desde para pa you returning about regarding checking following everybody everyone will who
-		writing looking the out asking but btw tengo vivo con would`)
+	lastNameLater  = wordsOf(`later unknown none no withheld private same below above not`)
+	tradeTitles    = wordsOf(`hermano hermana maestro maestra ingeniero inge doctor doctora licenciado contratista`)
 	besideGreeting = wordsOf(`here now today already lol anyway again week day hi hey`)
 )
 
@@ -326,73 +319,6 @@ func (r *reader) verbAfterWill(i int) bool {
 	return i < len(r.toks) && r.toks[i].kind == wordToken && (r.toks[i].word == nil || !r.toks[i].word.given)
 }
 
-func (r *reader) titleOrInitial(i int) bool {
-	if i < 0 || i >= len(r.toks) {
-		return false
-	}
-	return len(r.toks[i].text) == 1 || r.among(i, titles)
-}
-
-// nameWord says whether a token can be a word of a name.
-func (r *reader) nameWord(i int, strict bool) bool {
-	if i >= len(r.toks) {
-		return false
-	}
-	t := &r.toks[i]
-	if t.is("btw", "lol", "haha", "jaja", "lmao", "everybody", "everyone") ||
-		t.kind != wordToken || t.used || len(t.text) == 1 && r.markAt(i+1, '/') {
-		return false
-	}
-	if t.word == nil || t.word.given || r.titleOrInitial(i) && len(t.text) > 1 || t.among(nameParticles) {
-		return true
-	}
-	if t.word.common || t.word.unit != noUnit {
-		return false
-	}
-	if t.word.filler || t.word.number.kind != notNumber {
-		return false
-	}
-	return !strict || r.properBefore(i)
-}
-
-// properBefore: the word before is a given name, so this is likely the family's.
-func (r *reader) properBefore(i int) bool {
-	return i > 0 && r.toks[i-1].kind == wordToken && (r.toks[i-1].word == nil || r.toks[i-1].word.given)
-}
-
-func (r *reader) properName(i int) bool {
-	if i >= len(r.toks) {
-		return false
-	}
-	t := &r.toks[i]
-	return t.word == nil || t.word.given
-}
-
-// likelyName: at least one word of it is a given name or none that a list knows.
-func (r *reader) likelyName(first, last int, strict bool) bool {
-	for i := first; i <= last; i++ {
-		t := &r.toks[i]
-		if t.kind == wordToken && (t.word == nil || t.word.given) {
-			return true
-		}
-	}
-	return !strict
-}
-
-// nameEnds: after "I'm …" a name is followed by the end, a sign, or words like "from".
-func (r *reader) nameEnds(i int) bool {
-	if i >= len(r.toks) || r.toks[i].kind != wordToken {
-		return true
-	}
-	if r.wordAt(i, "la", "el", "los") && r.wordAt(i+1, "de", "del", "que") {
-		return true // "soy Vero la del salón"
-	}
-	if r.wordAt(i, "de", "del") && (r.saysUse(i+1) || r.saysUse(i+2)) {
-		return true // "habla Refugio Armendáriz de la iglesia"
-	}
-	return r.toks[i].used || r.wordAt(i, "a") && r.wordAt(i+1, "la", "sus", "su", "tus") || r.among(i, afterNameWords)
-}
-
 // nameBefore reads a name that ends before token i: "Hal here".
 func (r *reader) nameBefore(i int) (first int, ok bool) {
 	first = i
@@ -440,10 +366,4 @@ func (r *reader) calledName() bool {
 		}
 	}
 	return false
-}
-
-// GivenName says whether the first word of a text is a given name that is no everyday word.
-func GivenName(text string) bool {
-	toks := lex(text)
-	return len(toks) > 0 && toks[0].kind == wordToken && toks[0].word != nil && toks[0].word.given && !toks[0].word.common
 }
