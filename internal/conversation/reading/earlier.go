@@ -5,6 +5,9 @@ package reading
 
 // denied: the sentence says that it can't be had, so its labels name no measure.
 func (r *reader) denied(i int) bool {
+	if r.gotMeasured(i) {
+		return false
+	}
 	first, last := r.sentence(i)
 	for ; first <= last; first++ {
 		if first < i && r.wordAt(first, "no") && r.wordAt(first+1, "hang", "wait", "hold", "sorry") {
@@ -18,6 +21,14 @@ func (r *reader) denied(i int) bool {
 		}
 	}
 	return false
+}
+
+// gotMeasured: the clause of a part says that it was measured, whatever could not be: "I couldn't
+// get to the outside, but I was able to measure the inside of the curb".
+func (r *reader) gotMeasured(i int) bool {
+	start := r.clauseStart(i)
+	return start > r.sentenceFirst(i) && r.wordsIn(start, i, "measure", "measured", "measuring", "medi", "medir", "medimos") &&
+		!r.anyOf(start, r.clauseEnd(i)+1, negWords)
 }
 
 // endsAsked: the sentence is a question about something else than a measure.

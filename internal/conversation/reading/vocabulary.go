@@ -35,6 +35,7 @@ const (
 
 // word is what the vocabulary says of one word.
 type word struct {
+	text    string              // as it is spelt right
 	own     int32               // its symbol, an edge of the phrase tree
 	tight   int32               // its symbol as the start of a tight phrase, 0 where there is none
 	symbols []int32             // itself and its classes, sorted
@@ -219,7 +220,7 @@ func (v *vocabulary) word(text string) *word {
 	w := v.known[text]
 	if w == nil {
 		v.symbols++
-		w = &word{own: v.symbols}
+		w = &word{text: text, own: v.symbols}
 		v.give(w, w.own)
 		v.known[text] = w
 	}
