@@ -1,5 +1,14 @@
 package reading
 
+var (
+	ageHedges     = wordsOf(`about almost only now just over nearly like casi ya`)
+	birthdayVerbs = wordsOf(`turned turning turn cumpli cumplio cumplo`)
+	numberSources = wordsOf(`per asked ask says said according to for from dice dijo segun para midio got
+		gets`)
+	afterAge = wordsOf(`but so now yrs old with still this next last measured measures says held went got
+		climbed read helped did wrote sent took came lo la se me midio subio pero que lol`)
+)
+
 // aged: a number is somebody's age: "my son who is 52", "my husband, 71, held the tape",
 // "mi hijo de 22 lo midió", "I turned 65 in May".
 func (r *reader) aged(i int) bool {
@@ -34,11 +43,11 @@ func (r *reader) allSame(i int) bool {
 // ageBegins: the words before a number tell whose age it is.
 func (r *reader) ageBegins(i int) bool {
 	k := i - 1
-	for r.wordAt(k, "about", "almost", "only", "now", "just", "over", "nearly", "like", "casi", "ya") {
+	for r.among(k, ageHedges) {
 		k--
 	}
 	switch {
-	case r.wordAt(k, "turned", "turning", "turn", "cumpli", "cumplio", "cumplo"):
+	case r.among(k, birthdayVerbs):
 		return !r.wordAt(k-1, "it", "they", "that")
 	case r.wordAt(k, "age", "aged", "edad"), r.wordAt(k, "im", "hes"), r.wordAt(k, "am") && r.wordAt(k-1, "i"):
 		return true
@@ -46,7 +55,7 @@ func (r *reader) ageBegins(i int) bool {
 		return r.kinBefore(k)
 	case r.wordAt(k, "is", "was") && r.wordAt(k-1, "who"), r.wordAt(k, "whos"):
 		return true
-	case r.markAt(k, ',') && (r.wordsIn(max(0, k-4), k, "per", "asked", "ask", "says", "said", "according", "to", "for", "from", "dice", "dijo", "segun", "para", "midio", "got", "gets") || len(r.toks) < 7):
+	case r.markAt(k, ',') && (r.anyOf(max(0, k-4), k, numberSources) || len(r.toks) < 7):
 		return false // "just asked my husband, 12"
 	case r.wordAt(k, "is", "es") && r.askedSize() != "none" && r.wordsIn(max(0, k-4), k, "segun", "per", "according"):
 		return false
@@ -78,8 +87,7 @@ func (r *reader) ageEnds(i int) bool {
 	if i >= len(r.toks) || r.markAt(i, ',') || r.markAt(i, ')') || r.markAt(i, '.') || r.markAt(i, '!') || r.markAt(i, '\n') || r.markAt(i, ';') {
 		return !(r.markAt(i, ',') && r.numberAfter(i+1) && !r.sizeLater(i+2))
 	}
-	return r.wordAt(i, "but", "so", "now", "yrs", "old", "with", "still", "this", "next", "last", "measured", "measures", "says", "held", "went", "got", "climbed", "read", "helped", "did", "wrote",
-		"sent", "took", "came", "lo", "la", "se", "me", "midio", "subio", "pero", "que", "lol") || r.wordAt(i, "in") && i+1 < len(r.toks) && monthWords.has(r.toks[i+1].text)
+	return r.among(i, afterAge) || r.wordAt(i, "in") && i+1 < len(r.toks) && monthWords.has(r.toks[i+1].text)
 }
 
 // sizeLater: two sides follow, so a number before them is none.

@@ -9,6 +9,16 @@ import (
 // Kinds that are said to be like another: "the kitchen one is a metal frame on a box, the bath one
 // too", "same as the kitchen one".
 
+var (
+	alikeArticles = wordsOf(`the el la de del al in on en`)
+	alikeWords    = wordsOf(`same like identical igual mismo similar`)
+	sameOnlyWords = wordsOf(`same igual mismo misma the its it is one kind thing that too yes also lo el es
+		si tambien exact exactly there`)
+	afterAlikeKind  = wordsOf(`one ones is are the exactly just es esta son lo de`)
+	alsoSame        = wordsOf(`too also same identical likewise igual iguales tambien mismo`)
+	beforeAlikeKind = wordsOf(`the for with on in is does has el la de del en para con`)
+)
+
 // likeAnother: "same as the kitchen one, a metal frame": what is said is of the kind that was asked
 // about, and not of the one that it is compared to.
 func (r *reader) likeAnother() {
@@ -21,10 +31,10 @@ func (r *reader) likeAnother() {
 		return
 	}
 	i := r.refs[0].first - 1
-	for r.wordAt(i, "the", "el", "la", "de", "del", "al", "in", "on", "en") {
+	for r.among(i, alikeArticles) {
 		i--
 	}
-	if !r.wordAt(i, "as", "like", "que", "to", "igual") || !r.wordsIn(max(0, i-2), i+1, "same", "like", "identical", "igual", "mismo", "similar") {
+	if !r.wordAt(i, "as", "like", "que", "to", "igual") || !r.anyOf(max(0, i-2), i+1, alikeWords) {
 		return
 	}
 	unit := r.refs[0].units[0]
@@ -42,7 +52,7 @@ func (r *reader) onlySame() bool {
 			continue
 		}
 		same = same || r.wordAt(i, "same", "igual", "mismo", "misma")
-		if !r.wordAt(i, "same", "igual", "mismo", "misma", "the", "its", "it", "is", "one", "kind", "thing", "that", "too", "yes", "also", "lo", "el", "es", "si", "tambien", "exact", "exactly", "there") {
+		if !r.among(i, sameOnlyWords) {
 			return false
 		}
 	}
@@ -74,15 +84,15 @@ func (r *reader) alikeKinds() {
 // saidAlike: "the bath one too", "el del pasillo igual", "same for the bath", "so is the bath one".
 func (r *reader) saidAlike(ref *unitRef) bool {
 	i := ref.last + 1
-	for r.wordAt(i, "one", "ones", "is", "are", "the", "exactly", "just", "es", "esta", "son", "lo", "de") {
+	for r.among(i, afterAlikeKind) {
 		i++
 	}
 	ends := func(i int) bool { return i >= len(r.toks) || r.toks[i].kind == markToken }
-	if r.wordAt(i, "too", "also", "same", "identical", "likewise", "igual", "iguales", "tambien", "mismo") && ends(i+1) || r.wordAt(i, "as") && r.wordAt(i+1, "well") && ends(i+2) {
+	if r.among(i, alsoSame) && ends(i+1) || r.wordAt(i, "as") && r.wordAt(i+1, "well") && ends(i+2) {
 		return true
 	}
 	i = ref.first - 1
-	for r.wordAt(i, "the", "for", "with", "on", "in", "is", "does", "has", "el", "la", "de", "del", "en", "para", "con") {
+	for r.among(i, beforeAlikeKind) {
 		i--
 	}
 	after := ref.last + 1

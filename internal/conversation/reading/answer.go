@@ -6,6 +6,22 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	yesGoesOn    = wordsOf(`con puesto puestos el la lo los cuanto que si a no es se`)
+	lackedThings = wordsOf(`photo photos pic pics picture pictures foto fotos camera camara email mail
+		correo rush hurry`)
+	exceptWords     = wordsOf(`except excepting besides excepto menos apart aside`)
+	correctionNouns = wordsOf(`thing change correction fix mistake problem`)
+	wrongLinks      = wordsOf(`is are was looks esta estan`)
+	halfYesWords    = wordsOf(`not most but unless until has pero creo error menos guess`)
+	politeLeads     = wordsOf(`but and pero y please just por favor`)
+	atHomeWords     = wordsOf(`home here around free good up available`)
+	notYetWords     = wordsOf(`im not no wait let ill hold`)
+	frameTroubles   = wordsOf(`damage problem problems issues bent rust`)
+	beforeNoFrame   = wordsOf(`metal aluminum a any un de real ningun`)
+	frameLackVerbs  = wordsOf(`theres is has have got hay`)
+)
+
 // answers reads yes and no, "don't know" and "doesn't matter" as answers to what was
 // asked.
 func (r *reader) answers() {
@@ -168,10 +184,10 @@ func (r *reader) confirm() {
 		case v == "yes" && r.notAYes(h), v == "no" && r.notANo(h):
 		case v == "yes" && h.last > h.first && r.yesNoQuestion(h.first): // "is everything correct on your end?"
 		case v == "yes" && h.first == h.last && r.wordAt(h.first, "copy", "exactamente", "efectivamente", "roger") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken && !r.wordAt(h.last+1, "that", "si", "todo"):
-		case v == "yes" && h.first == h.last && (r.wordAt(h.first, "y") || r.wordAt(h.first, "va", "si", "ya") && r.markAt(r.sentenceLast(h.first), '?')) && r.wordAt(h.last+1, "con", "puesto", "puestos", "el", "la", "lo", "los", "cuanto", "que", "si", "a", "no", "es", "se"): // "y con el envío, ¿cuánto?"
+		case v == "yes" && h.first == h.last && (r.wordAt(h.first, "y") || r.wordAt(h.first, "va", "si", "ya") && r.markAt(r.sentenceLast(h.first), '?')) && r.among(h.last+1, yesGoesOn): // "y con el envío, ¿cuánto?"
 		case v == "yes" && h.last > h.first && r.halfYes(h):
 		case v == "yes" && (r.excepted(h.last+1) || r.notYet(h) || r.wordAt(h.last+1, "me", "if")):
-		case v == "no" && h.last == h.first && r.wordAt(h.last+1, "photo", "photos", "pic", "pics", "picture", "pictures", "foto", "fotos", "camera", "camara", "email", "mail", "correo", "rush", "hurry"):
+		case v == "no" && h.last == h.first && r.among(h.last+1, lackedThings):
 		case v == "no" && h.last == h.first && r.wordAt(h.first-1, "si") && (r.wordAt(h.first-2, "y") || r.markAt(r.sentenceLast(h.first), '?')) && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == wordToken: // "¿y si no queda me lo cambian?"
 		case v == "no" && r.wordAt(h.last+1, "wait", "hold", "let", "not") && h.last == h.first:
 		case v == "yes" && yes < 0 && !r.negated(h.first) && !r.questioned(h.first) && r.clauseIs(h):
@@ -205,7 +221,7 @@ func (r *reader) confirm() {
 // excepted: what follows takes something out of a yes: "all good except my name".
 func (r *reader) excepted(i int) bool {
 	for ; i < len(r.toks); i++ {
-		if r.wordAt(i, "except", "excepting", "besides", "excepto", "menos", "apart", "aside") || r.wordAt(i, "other") && r.wordAt(i+1, "than") || r.wordAt(i, "only", "one", "just", "just") && r.wordAt(i+1, "thing", "change", "correction", "fix", "mistake", "problem") {
+		if r.among(i, exceptWords) || r.wordAt(i, "other") && r.wordAt(i+1, "than") || r.wordAt(i, "only", "one", "just", "just") && r.among(i+1, correctionNouns) {
 			return true
 		}
 	}
@@ -219,9 +235,9 @@ func (r *reader) halfYes(h *hit) bool {
 	for i := range r.toks {
 		switch {
 		case i >= h.first && i <= h.last:
-		case r.wordAt(i, "isnt", "arent", "wasnt"), r.wordAt(i, "wrong", "mal", "off") && r.wordAt(i-1, "is", "are", "was", "looks", "esta", "estan"):
+		case r.wordAt(i, "isnt", "arent", "wasnt"), r.wordAt(i, "wrong", "mal", "off") && r.among(i-1, wrongLinks):
 			return true
-		case i >= from && i <= to && r.wordAt(i, "not", "most", "but", "unless", "until", "has", "pero", "creo", "error", "menos", "guess"):
+		case i >= from && i <= to && r.among(i, halfYesWords):
 			return !r.wordAt(i, "not") || !r.wordsIn(i+1, min(i+4, len(r.toks)), "giving", "bad")
 		case r.wordAt(i, "make") && r.wordAt(i+1, "sure"):
 			return true
@@ -239,19 +255,19 @@ func (r *reader) notYet(h *hit) bool {
 		i++
 	}
 	k := i
-	for r.wordAt(k, "but", "and", "pero", "y", "please", "just", "por", "favor") {
+	for r.among(k, politeLeads) {
 		k++
 	}
 	if k > i && (r.wordAt(k, "call", "text", "email", "phone", "ring") && r.wordAt(k+1, "me", "us") || r.wordAt(k, "llameme", "llamenme", "llamen", "marqueme", "marquenme")) {
 		return false // "yes, but call me when you have it"
 	}
-	if r.wordAt(i, "let") && r.wordAt(i+2, "know") || ended && r.wordAt(i, "im", "ill") && r.wordsIn(i+1, i+3, "home", "here", "around", "free", "good", "up", "available") {
+	if r.wordAt(i, "let") && r.wordAt(i+2, "know") || ended && r.wordAt(i, "im", "ill") && r.anyOf(i+1, i+3, atHomeWords) {
 		return false // "correct. let me know if you need anything else", "yes. I'm home today"
 	}
 	if r.wordAt(i, "so") && r.requestAt(i+1) {
 		return false // "correct. so how much is it"
 	}
-	if r.wordAt(i, "but", "so", "pero") || r.wordAt(i, "i") && r.wordAt(i+1, "have", "still", "need", "want", "got") || r.wordAt(i, "im", "not", "no", "wait", "let", "ill", "hold") {
+	if r.wordAt(i, "but", "so", "pero") || r.wordAt(i, "i") && r.wordAt(i+1, "have", "still", "need", "want", "got") || r.among(i, notYetWords) {
 		return !r.wordAt(i, "no") || !r.wordAt(i+1, "changes", "problem", "problems", "issues")
 	}
 	return false
@@ -302,14 +318,14 @@ func (r *reader) noFrame() {
 		return
 	}
 	for i := range r.toks {
-		if !r.wordAt(i, "frame", "marco", "frames", "marcos") || r.wordAt(i+1, "damage", "problem", "problems", "issues", "bent", "rust") {
+		if !r.wordAt(i, "frame", "marco", "frames", "marcos") || r.among(i+1, frameTroubles) {
 			continue
 		}
 		k := i - 1
-		for r.wordAt(k, "metal", "aluminum", "a", "any", "un", "de", "real", "ningun") {
+		for r.among(k, beforeNoFrame) {
 			k--
 		}
-		if r.wordAt(k, "no") && (k == 0 || r.wordAt(k-1, "theres", "is", "has", "have", "got", "hay") || r.toks[k-1].kind == markToken) || r.wordAt(k, "hay", "tiene", "lleva", "trae", "tengo") && r.wordAt(k-1, "no") || r.wordAt(k, "have", "isnt") && r.wordAt(k-1, "doesnt", "dont", "there") {
+		if r.wordAt(k, "no") && (k == 0 || r.among(k-1, frameLackVerbs) || r.toks[k-1].kind == markToken) || r.wordAt(k, "hay", "tiene", "lleva", "trae", "tengo") && r.wordAt(k-1, "no") || r.wordAt(k, "have", "isnt") && r.wordAt(k-1, "doesnt", "dont", "there") {
 			r.fact(fitcheck.TopicStyle, 0, fitcheck.Choice(fitcheck.StyleBareDome), k, i)
 			return
 		}

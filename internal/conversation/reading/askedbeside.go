@@ -6,6 +6,15 @@ import "slices"
 // notice, so when does it ship?", "he says to ask whether you take credit cards", "whatll that run me".
 
 var (
+	costAsks        = wordsOf(`what whatll whats whatd much would will`)
+	costWords       = wordsOf(`cost costs cuesta cuestan price prices`)
+	whetherSubjects = wordsOf(`you u yall ya ustedes aceptan venden hacen mandan entregan tienen`)
+	whetherDenials  = wordsOf(`not dont didnt no let you`)
+	whetherTheirs   = wordsOf(`need want got have see saw know can could`)
+	talkLeads       = wordsOf(`so and but then also y pero entonces now well pues ok okay hmm um bueno`)
+)
+
+var (
 	askVerbs    = wordsOf(`ask asking asks wondering wonder wonders know curious find see check tell preguntar pregunta saber digame dime`)
 	askOpeners  = wordsOf(`when how where why which who what do does did can could will would should is are cuando donde como cuanto cual quien puedo puede pueden`)
 	askSubjects = wordsOf(`you u ya yall it they that this these those one i we the an a my your there me le lo se`)
@@ -33,16 +42,16 @@ func (r *reader) askedBeside() {
 // costWondered: "whatll that run me", "it depends what they cost, so tell me that first".
 func (r *reader) costWondered(i int) bool {
 	from, to := r.sentence(i)
-	if r.wordAt(i, "run", "set") && r.wordAt(i+1, "me", "us") && r.wordsIn(max(from, i-5), i, "what", "whatll", "whats", "whatd", "much", "would", "will") && !r.wordsIn(i+2, min(i+4, to+1), "out", "off", "up", "down", "through") {
+	if r.wordAt(i, "run", "set") && r.wordAt(i+1, "me", "us") && r.anyOf(max(from, i-5), i, costAsks) && !r.wordsIn(i+2, min(i+4, to+1), "out", "off", "up", "down", "through") {
 		return r.wordAt(i, "run") || r.wordsIn(i+2, to+1, "back")
 	}
-	return r.wordAt(i, "cost", "costs", "cuesta", "cuestan", "price", "prices") && r.wordsIn(from, i, "depends", "depend", "depende") && r.wordsIn(i+1, to+1, "tell", "first", "know", "digame", "primero")
+	return r.among(i, costWords) && r.wordsIn(from, i, "depends", "depend", "depende") && r.wordsIn(i+1, to+1, "tell", "first", "know", "digame", "primero")
 }
 
 // whetherYou: "he says to ask whether you take credit cards", "I was wondering if you ship to Guam".
 func (r *reader) whetherYou(i int) bool {
-	return askVerbs.has(r.wordText(i)) && r.wordAt(i+1, "if", "whether", "si") && r.wordAt(i+2, "you", "u", "yall", "ya", "ustedes", "aceptan", "venden", "hacen", "mandan", "entregan", "tienen") &&
-		!r.wordsIn(max(r.sentenceFirst(i), i-3), i, "not", "dont", "didnt", "no", "let", "you") && !r.wordsIn(i+3, min(i+6, len(r.toks)), "need", "want", "got", "have", "see", "saw", "know", "can", "could") && !r.fellTo(i)
+	return askVerbs.has(r.wordText(i)) && r.wordAt(i+1, "if", "whether", "si") && r.among(i+2, whetherSubjects) &&
+		!r.anyOf(max(r.sentenceFirst(i), i-3), i, whetherDenials) && !r.anyOf(i+3, min(i+6, len(r.toks)), whetherTheirs) && !r.fellTo(i)
 }
 
 // fellTo: what the sentence says was understood as something else.
@@ -68,7 +77,7 @@ func (r *reader) clauseAsks(i int) bool {
 		return false
 	}
 	k := r.clauseStart(i - 1)
-	for r.wordAt(k, "so", "and", "but", "then", "also", "y", "pero", "entonces") {
+	for r.among(k, talkLeads) {
 		k++
 	}
 	if !askOpeners.has(r.wordText(k)) || !askSubjects.has(r.wordText(k+1)) && !askSubjects.has(r.wordText(k+2)) || i-k < 3 {

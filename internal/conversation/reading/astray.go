@@ -2,13 +2,58 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	sealants           = wordsOf(`caulk caulked tar tarred silicone goop smeared sealant cement mastic`)
+	bankLeads          = wordsOf(`call ask tell with from snow`)
+	phonePlaces        = wordsOf(`mobile home house office shop store casa oficina`)
+	beforeCoffeeColor  = wordsOf(`como esta color puso muy bien medio y mas puro`)
+	artSchoolWords     = wordsOf(`teacher class classes room school department dept supplies`)
+	parkedThings       = wordsOf(`rv rvs boat boats camper trailer motorhome bote lancha traila`)
+	parkVerbs          = wordsOf(`park store stores stored keep guardo guardamos`)
+	jobsAtPlace        = wordsOf(`skylight skylights dome domes one ones leak job roof`)
+	vanOwners          = wordsOf(`my a our the camper for`)
+	installInfinitives = wordsOf(`ponerle poner agregarle agregar hacerle instalarle meterle abrirle`)
+	otherPlaceWords    = wordsOf(`different other another wrong neighbors next`)
+	placeActs          = wordsOf(`has had have said says told quoted sells sold wants closes opens called carries
+		charges does lady roofer contractor owner manager phone number address key keys sale work wife guy paint
+		insurance hours secretary people`)
+	wouldLikers  = wordsOf(`id wed would d i we theyd shed hed`)
+	phoneTellers = wordsOf(`the my is thats its a la es de mi number at`)
+	skylightsHad = wordsOf(`skylight skylights dome domes bubble bubbles skylite skylites hatch hatches
+		leaks em them those`)
+	barnOwners    = wordsOf(`our my the grandmas moms mothers dads parents`)
+	coveringNouns = wordsOf(`roof shingles shingle shakes tile tiles slate`)
+	holdingStrips = wordsOf(`ring retainer strip strips bar bars rim`)
+	stripMetals   = wordsOf(`metal aluminum steel retainer retaining a the`)
+	notFrameMetal = wordsOf(`roof roofing deck decking screws screw panels panel washers building shed
+		siding sheet sheets clips tape flashing tabs brackets anywhere curb box`)
+	roomOwners    = wordsOf(`kids daughters sons brothers sisters moms dads dog dogs cat bed tv pool`)
+	ownedRooms    = wordsOf(`room rooms bedroom bath bathroom playroom house kennel`)
+	harmsOfThings = wordsOf(`cracked broke broken split chipped smashed shattered busted break cracks crack
+		leaks leaked leaking hit rompio quebro`)
+	harmedLeads  = wordsOf(`the my her his a our their open`)
+	thoughtLinks = wordsOf(`a an the was were had it they made of that`)
+	housedKin    = wordsOf(`cousin cousins brother brothers sister sisters friend friends buddy buddys moms
+		dads parents`)
+	neighborNouns = wordsOf(`neighbor neighbors neighbour neighbours vecino vecinos`)
+	feelingHedges = wordsOf(`pretty so a little bit kinda very really not getting feeling all just`)
+	madeVerbs     = wordsOf(`screwed built made put installed bolted nailed glued caulked sealed tarred smeared
+		gobbed puso hizo atornillo clavo pego`)
+	gaveNumberVerbs = wordsOf(`gave got sent paso dio recommended referred recomendo`)
+	beforeSpeech    = wordsOf(`and i also still really always just y yo would d me`)
+	speechVerbs     = wordsOf(`says said thinks saw sees noticed found swears told tells dice dijo vio dicen`)
+	householders    = wordsOf(`wife husband mom dad mother father daughter kids`)
+	householdWishes = wordsOf(`wants want prefers prefer likes loves insists picked chose voted decided
+		rather needs agreed quiere queremos prefiere escogio`)
+)
+
 // astray says whether a value's words speak of something else than the skylight: "the
 // driveway is cracked", "aluminum ladder", "I'm hazy on that", "the neighbor has glass".
 func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if r.thoughtOnce(first) || t != fitcheck.TopicWant && r.askedIsOf(first, last) || r.unreal(t, first) || r.inGeneral(t, first, last) || t != fitcheck.TopicProblem && r.overtaken(first) {
 		return true
 	}
-	if t == fitcheck.TopicStyle && r.wordsIn(first, last, "see") && r.wordsIn(r.sentenceFirst(first), first, "caulk", "caulked", "tar", "tarred", "silicone", "goop", "smeared", "sealant", "cement", "mastic") {
+	if t == fitcheck.TopicStyle && r.wordsIn(first, last, "see") && r.anyOf(r.sentenceFirst(first), first, sealants) {
 		return true // "smeared with caulk, can't see the metal just the dome"
 	}
 	if r.othersClause(first, last) || t == fitcheck.TopicStyle && r.bareButFramed(first, last) {
@@ -29,7 +74,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicFrameCondition && r.wordAt(last+1, "on") && r.wordsIn(last+2, min(last+5, len(r.toks)), "screws", "screw", "nails", "bolts", "roof") {
 		return true
 	}
-	if t == fitcheck.TopicUse && (r.wordAt(first, "store") && r.wordAt(first-1, "i", "we", "they", "to", "you") || r.wordAt(first, "bank") && r.wordsIn(max(0, first-3), first, "call", "ask", "tell", "with", "from", "snow")) {
+	if t == fitcheck.TopicUse && (r.wordAt(first, "store") && r.wordAt(first-1, "i", "we", "they", "to", "you") || r.wordAt(first, "bank") && r.anyOf(max(0, first-3), first, bankLeads)) {
 		return true // "I store hay in it", "call the bank first"
 	}
 	if t == fitcheck.TopicUse && !r.asked(t) && r.wordAt(first, "art") && first > 0 && first+1 == len(r.toks) && r.sentenceEnd(first-1) {
@@ -41,31 +86,31 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 	if t == fitcheck.TopicStyle && r.wordAt(first, "on", "of") && r.wordsIn(first, last, "your", "ur", "yalls") || t == fitcheck.TopicStyle && r.wordAt(first-1, "your", "ur") && !r.asked(t) {
 		return true // "the tolerance on your curb"
 	}
-	if t == fitcheck.TopicUse && first == last && r.numberedAt(first-1) && r.wordAt(first, "mobile", "home", "house", "office", "shop", "store") {
+	if t == fitcheck.TopicUse && first == last && r.numberedAt(first-1) && r.among(first, phonePlaces) {
 		return true // "505-555-0149 mobile"
 	}
-	if t == fitcheck.TopicUse && r.wordAt(first, "cafe") && r.wordAt(first-1, "como", "esta", "color", "puso", "muy", "bien", "medio", "y", "mas", "puro") {
+	if t == fitcheck.TopicUse && r.wordAt(first, "cafe") && r.among(first-1, beforeCoffeeColor) {
 		return true // "está como café": a color
 	}
 	if t == fitcheck.TopicUse && r.behindHouse(first, last) {
 		return true
 	}
-	if t == fitcheck.TopicUse && r.wordAt(first, "art") && !r.wordsIn(r.sentenceFirst(first), first, "where", "store") && !r.wordAt(last+1, "in", "there", "here") && (r.wordAt(first-1, "teach", "teaches", "taught") || r.wordAt(last+1, "teacher", "class", "classes", "room", "school", "department", "dept", "supplies")) {
+	if t == fitcheck.TopicUse && r.wordAt(first, "art") && !r.wordsIn(r.sentenceFirst(first), first, "where", "store") && !r.wordAt(last+1, "in", "there", "here") && (r.wordAt(first-1, "teach", "teaches", "taught") || r.among(last+1, artSchoolWords)) {
 		return true // "I teach art"
 	}
-	if t == fitcheck.TopicUse && r.asked(fitcheck.TopicPhone) && !r.asked(t) && first == last && r.wordAt(first, "house", "home", "office", "shop", "casa", "oficina") && r.besidePhone(first) {
+	if t == fitcheck.TopicUse && r.asked(fitcheck.TopicPhone) && !r.asked(t) && first == last && r.among(first, phonePlaces) && r.besidePhone(first) {
 		return true // "218-555-0166 is the house"
 	}
-	if t == fitcheck.TopicUse && r.wordsIn(first, last+1, "rv", "rvs", "boat", "boats", "camper", "trailer", "motorhome", "bote", "lancha", "traila") && r.wordsIn(max(r.sentenceFirst(first), first-7), first, "park", "store", "stores", "stored", "keep", "guardo", "guardamos") {
+	if t == fitcheck.TopicUse && r.anyOf(first, last+1, parkedThings) && r.anyOf(max(r.sentenceFirst(first), first-7), first, parkVerbs) {
 		return true // "detached garage, where I park the RV"
 	}
 	if t == fitcheck.TopicUse && (r.wordsIn(first, last+1, "doctors", "dentist", "dentists") && r.wordAt(first-1, "my", "the") && r.wordAt(first-2, "at", "in", "from", "leaving") && !r.wordsIn(0, first, "skylight", "skylights") || r.wordsIn(max(0, first-3), first, "over", "above") && r.wordsIn(0, first, "apartment", "condo", "loft")) {
 		return true // "I'm at my doctors office", "our apartment is over a convenience store"
 	}
 	if t == fitcheck.TopicUse {
-		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.likened(first) || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && !r.wordAt(first, "our", "my") && len(r.toks) > 2 && !r.wordAt(first-2, "skylight", "skylights", "dome", "domes", "one", "ones", "leak", "job", "roof") || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.wordAt(first-1, "my", "a", "our", "the", "camper", "for") || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") && !r.wordsIn(r.clauseStart(first), first, "ponerle", "poner", "agregarle", "agregar", "hacerle", "instalarle", "meterle", "abrirle") || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
-			r.wordAt(first-1, "different", "other", "another", "wrong", "neighbors", "next") || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") || r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(max(0, first-4), first, "at") && r.wordsIn(max(0, first-8), first, "number", "flyer", "card", "ad", "name") ||
-			!r.under(first, last) && r.wordAt(last+1, "has", "had", "have", "said", "says", "told", "quoted", "sells", "sold", "wants", "closes", "opens", "called", "carries", "charges", "does", "lady", "roofer", "contractor", "owner", "manager", "phone", "number", "address", "key", "keys", "sale", "work", "wife", "guy", "paint", "insurance", "hours", "secretary", "lady", "people")
+		return r.ofShop(first) || r.ofPhone(last) || r.wordAt(last+1, "next") && r.wordAt(last+2, "door") || r.wordsIn(max(0, first-5), first, "between") && r.wordAt(first-1, "the", "my", "our") || r.likened(first) || r.wordAt(first, "casa") && r.out.Language == "en" && len(r.toks) > 1 || r.wordAt(first-1, "to", "at") && !r.wordAt(first, "our", "my") && len(r.toks) > 2 && !r.among(first-2, jobsAtPlace) || r.wordAt(first, "van") && !r.asked(fitcheck.TopicUse) && !r.among(first-1, vanOwners) || r.wordAt(first-1, "la", "casa") && r.wordAt(first-2, "a") && !r.anyOf(r.clauseStart(first), first, installInfinitives) || r.wordAt(first-1, "a") && r.wordAt(first-2, "llego", "voy", "llegue") ||
+			r.among(first-1, otherPlaceWords) || r.wordAt(first-1, "the") && r.wordAt(first-2, "from", "to") || r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(max(0, first-4), first, "at") && r.wordsIn(max(0, first-8), first, "number", "flyer", "card", "ad", "name") ||
+			!r.under(first, last) && r.among(last+1, placeActs)
 	}
 	if r.ofPerson(t, first) {
 		return true
@@ -79,7 +124,7 @@ func (r *reader) astray(t fitcheck.Topic, first, last int) bool {
 // likened: "it's like a barn"; not "we'd like a skylight in our garage".
 func (r *reader) likened(first int) bool {
 	for i := max(r.clauseStart(first), first-5); i < first; i++ {
-		if r.wordAt(i, "like") && !r.wordAt(i-1, "id", "wed", "would", "d", "i", "we", "theyd", "shed", "hed") {
+		if r.wordAt(i, "like") && !r.among(i-1, wouldLikers) {
 			return true
 		}
 	}
@@ -92,7 +137,7 @@ func (r *reader) besidePhone(i int) bool {
 		return true
 	}
 	i--
-	for r.wordAt(i, "the", "my", "is", "thats", "its", "a", "la", "es", "de", "mi", "number", "at") || r.markAt(i, '(') || r.markAt(i, '-') {
+	for r.among(i, phoneTellers) || r.markAt(i, '(') || r.markAt(i, '-') {
 		i--
 	}
 	return r.numberedAt(i)
@@ -117,8 +162,8 @@ func (r *reader) under(first, last int) bool {
 	if r.wordAt(i, "our", "my") && r.wordAt(i-1, "of") && r.wordAt(i-2, "skylight", "skylights", "dome", "domes") {
 		return true // "the hallway skylight of our house has gotten cloudy"
 	}
-	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "skylight", "skylights", "dome", "domes", "bubble", "bubbles", "skylite", "skylites", "hatch", "hatches", "leaks", "em", "them", "those") ||
-		r.wordAt(first-1, "our", "my", "the", "grandmas", "moms", "mothers", "dads", "parents") && r.wordAt(last+1, "has", "have") && r.wordsIn(last+2, min(last+8, len(r.toks)), "roof", "shingles", "shingle", "shakes", "tile", "tiles", "slate") // "my barn has a steel panel roof"
+	return r.wordAt(last+1, "have") && r.wordAt(last+2, "a") || r.wordAt(i, "our", "my") && r.wordAt(i-1, "in", "on", "at", "over") || r.wordAt(last+1, "has", "had", "have") && r.anyOf(last+2, min(last+8, len(r.toks)), skylightsHad) ||
+		r.among(first-1, barnOwners) && r.wordAt(last+1, "has", "have") && r.anyOf(last+2, min(last+8, len(r.toks)), coveringNouns) // "my barn has a steel panel roof"
 }
 
 // bareButFramed: "screwed down through a metal ring" is no bare sheet, whatever holds it.
@@ -136,7 +181,7 @@ func (r *reader) bareButFramed(first, last int) bool {
 	}
 	from, to := r.sentence(first)
 	for i := from; i <= to; i++ {
-		if r.wordAt(i, "ring", "retainer", "strip", "strips", "bar", "bars", "rim") && !r.negated(i) && r.wordAt(i-1, "metal", "aluminum", "steel", "retainer", "retaining", "a", "the") {
+		if r.among(i, holdingStrips) && !r.negated(i) && r.among(i-1, stripMetals) {
 			return true
 		}
 		if r.metalFramed(i) {
@@ -151,17 +196,17 @@ func (r *reader) metalFramed(i int) bool {
 	if !r.asked(fitcheck.TopicStyle) || r.toks[i].kind != wordToken || !metalWords.has(r.toks[i].text) && !r.wordAt(i, "rim") {
 		return false
 	}
-	if r.wordAt(i+1, "roof", "roofing", "deck", "decking", "screws", "screw", "panels", "panel", "washers", "building", "shed", "siding", "sheet", "sheets", "clips", "tape", "flashing", "tabs", "brackets", "anywhere", "curb", "box") || r.negated(i) || r.deniedAfter(i) {
+	if r.among(i+1, notFrameMetal) || r.negated(i) || r.deniedAfter(i) {
 		return false
 	}
-	return !r.wordsIn(max(0, i-4), i, "no", "not", "without", "never", "sin", "ni", "nothing", "aint", "isnt") && !r.wordsIn(max(0, i-2), i, "roof", "techo") && !r.wordsIn(i+1, min(i+4, len(r.toks)), "roof", "techo")
+	return !r.anyOf(max(0, i-4), i, negWords) && !r.wordsIn(max(0, i-2), i, "roof", "techo") && !r.wordsIn(i+1, min(i+4, len(r.toks)), "roof", "techo")
 }
 
 func (r *reader) thingAt(i int) bool {
 	if r.wordAt(i, "sky") && r.wordAt(i+1, "light", "lights", "lite", "lites") {
 		return false // "a leaky sky light"
 	}
-	if r.wordAt(i, "kids", "daughters", "sons", "brothers", "sisters", "moms", "dads", "dog", "dogs", "cat", "bed", "tv", "pool") && r.wordAt(i+1+number(r.markAt(i+1, '\'')), "room", "rooms", "bedroom", "bath", "bathroom", "playroom", "house", "kennel") {
+	if r.among(i, roomOwners) && r.among(i+1+number(r.markAt(i+1, '\'')), ownedRooms) {
 		return false // "the kids' room faces west so bronze please"
 	}
 	return i >= 0 && i < len(r.toks) && r.toks[i].kind == wordToken && r.toks[i].word != nil && r.toks[i].word.thing && !r.inRef(i)
@@ -169,8 +214,8 @@ func (r *reader) thingAt(i int) bool {
 
 // modifies: the word right after is some other thing's name: "acrylic paint".
 func (r *reader) modifies(t fitcheck.Topic, i int) bool {
-	if t == fitcheck.TopicProblem && !r.wordAt(i-2, "has", "have", "is", "its", "got") && r.wordAt(i-1, "cracked", "broke", "broken", "split", "chipped", "smashed", "shattered", "busted", "break", "cracks", "crack", "leaks", "leaked", "leaking", "hit", "rompio", "quebro") { // "cracked the screen", "broke her arm"
-		for r.wordAt(i, "the", "my", "her", "his", "a", "our", "their", "open") {
+	if t == fitcheck.TopicProblem && !r.wordAt(i-2, "has", "have", "is", "its", "got") && r.among(i-1, harmsOfThings) { // "cracked the screen", "broke her arm"
+		for r.among(i, harmedLeads) {
 			i++
 		}
 	}
@@ -180,7 +225,7 @@ func (r *reader) modifies(t fitcheck.Topic, i int) bool {
 // thoughtOnce: "I thought it was glass".
 func (r *reader) thoughtOnce(first int) bool {
 	i := first - 1
-	for r.wordAt(i, "a", "an", "the", "was", "were", "had", "it", "they", "made", "of", "that") {
+	for r.among(i, thoughtLinks) {
 		i--
 	}
 	return r.wordAt(i, "thought", "assumed", "figured") || r.wordAt(i, "like") && r.wordAt(i-1, "looks", "looked", "look") && r.wordsIn(first, r.sentenceLast(first), "but", "pero")
@@ -224,10 +269,10 @@ func (r *reader) othersClause(first, last int) bool {
 		if i < first && r.othersThing(i, first) {
 			return true
 		}
-		if r.wordAt(i, "cousin", "cousins", "brother", "brothers", "sister", "sisters", "friend", "friends", "buddy", "buddys", "moms", "dads", "parents") && r.wordsIn(to, r.sentenceLast(first)+1, "ours", "mine", "us", "we") && r.wordsIn(to, r.sentenceLast(first)+1, "but") {
+		if r.among(i, housedKin) && r.wordsIn(to, r.sentenceLast(first)+1, "ours", "mine", "us", "we") && r.wordsIn(to, r.sentenceLast(first)+1, "but") {
 			return true // "my cousin's house got hail but ours never"
 		}
-		if r.wordAt(i, "neighbor", "neighbors", "neighbour", "neighbours", "vecino", "vecinos") && r.wordsIn(i+1, min(i+4, to+1), "has", "have", "had", "got", "tiene") && !r.wordAt(i+1, "no", "mi") {
+		if r.among(i, neighborNouns) && r.wordsIn(i+1, min(i+4, to+1), "has", "have", "had", "got", "tiene") && !r.wordAt(i+1, "no", "mi") {
 			return true
 		}
 	}
@@ -240,7 +285,7 @@ func (r *reader) ofPerson(t fitcheck.Topic, first int) bool {
 		return false
 	}
 	i := first - 1
-	for r.wordAt(i, "pretty", "so", "a", "little", "bit", "kinda", "very", "really", "not", "getting", "feeling", "all", "just") {
+	for r.among(i, feelingHedges) {
 		i--
 	}
 	return r.wordAt(i, "im", "hes", "shes") || r.wordAt(i, "am", "is", "was") && r.wordAt(i-1, "i", "he", "she", "who")
@@ -251,7 +296,7 @@ func (r *reader) madeBy(i int) bool {
 	if r.wordAt(i+1, "in") && r.wordAt(i+2, "law", "laws") {
 		i += 2
 	}
-	return r.wordsIn(i+1, min(i+3, len(r.toks)), "screwed", "built", "made", "put", "installed", "bolted", "nailed", "glued", "caulked", "sealed", "tarred", "smeared", "gobbed", "puso", "hizo", "atornillo", "clavo", "pego")
+	return r.anyOf(i+1, min(i+3, len(r.toks)), madeVerbs)
 }
 
 // thingSubject: some other thing is named before the value in its clause, and nothing
@@ -264,7 +309,7 @@ func (r *reader) thingSubject(first, last int) bool {
 			thing = i
 		}
 	}
-	if thing < 0 || !r.wordsIn(from, first, "his", "her", "their", "has", "who") && r.wordsIn(from, first, "number", "numero", "recommended", "referred", "recomendo") && r.wordsIn(from, first, "gave", "got", "sent", "paso", "dio", "recommended", "referred", "recomendo") {
+	if thing < 0 || !r.wordsIn(from, first, "his", "her", "their", "has", "who") && r.wordsIn(from, first, "number", "numero", "recommended", "referred", "recomendo") && r.anyOf(from, first, gaveNumberVerbs) {
 		return false // also "my neighbor gave me your number our house just the one"
 	}
 	for i := from; i <= to; i++ {
@@ -286,14 +331,13 @@ func (r *reader) thingSubject(first, last int) bool {
 // white one but she isn't paying".
 func (r *reader) speaks(i int) bool {
 	who := i
-	for i++; r.wordAt(i, "and", "i", "also", "still", "really", "always", "just", "y", "yo", "would", "d", "me"); i++ {
+	for i++; r.among(i, beforeSpeech); i++ {
 	}
-	if r.wordAt(i, "says", "said", "thinks", "saw", "sees", "noticed", "found", "swears", "told", "tells", "dice", "dijo", "vio", "dicen") {
+	if r.among(i, speechVerbs) {
 		return true
 	}
 	_, to := r.sentence(who)
-	return r.wordAt(who, "wife", "husband", "mom", "dad", "mother", "father", "daughter", "kids") && r.wordAt(i, "wants", "want", "prefers", "prefer", "likes", "loves", "insists", "picked",
-		"chose", "voted", "decided", "rather", "needs", "agreed", "quiere", "queremos", "prefiere", "escogio") && !r.wordAt(i+1, "to", "against", "a") && !r.wordsIn(i, to+1, "but", "pero", "isnt", "though") && !r.choseOther(who)
+	return r.among(who, householders) && r.among(i, householdWishes) && !r.wordAt(i+1, "to", "against", "a") && !r.wordsIn(i, to+1, "but", "pero", "isnt", "though") && !r.choseOther(who)
 }
 
 // choseOther: the writer named a value before, in another clause and without a "but".

@@ -2,6 +2,23 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	zipOrTown       = wordsOf(`zip codigo cp town ciudad pueblo`)
+	spanishArticles = wordsOf(`el la los las lo un una`)
+	willSubjects    = wordsOf(`you i it this that they u we the a yall my`)
+	companyNouns    = wordsOf(`roofing construction properties management llc inc builders contracting
+		contractors exteriors remodeling homes company realty rentals church school preschool daycare apartments
+		farms dairy ministries academy clinic enterprises corp`)
+	notOfCompany = wordsOf(`i im we our this at here there hi hello hey yes no ok it its is for my the a
+		with from was call work own by did`)
+	ownerNouns     = wordsOf(`duena dueno owner encargada encargado manager`)
+	nameBreakers   = wordsOf(`with w will wants can here said in is from and y on at en needs again or o`)
+	neverTurned    = wordsOf(`thx ty hi hello hey ok okay sure yes yeah yep thanks no well hola si`)
+	nameHums       = wordsOf(`pues bueno este mire mira oiga aja alright uh ah so`)
+	beforeBareName = wordsOf(`its it is thats names sure yes yeah ok okay well um es si claro oh sorry oops
+		perdon disculpe disculpa hi hello hey name just solo nomas con`)
+)
+
 // bareName reads the answer to "what's your name?" without an introduction.
 func (r *reader) bareName() {
 	if r.refuses() || r.firstTalk("dontknow") != nil || r.foreignTalk() {
@@ -15,14 +32,14 @@ func (r *reader) bareName() {
 		}
 		i++
 	}
-	if r.wordAt(i, "el", "la", "the", "mi", "my") && r.wordAt(i+1, "zip", "codigo", "cp", "town", "ciudad", "pueblo") {
+	if r.wordAt(i, "el", "la", "the", "mi", "my") && r.among(i+1, zipOrTown) {
 		return
 	}
 	first, last, ok := r.answerName(i)
-	if ok && first == last && (r.wordAt(first, "el", "la", "los", "las", "lo", "un", "una") || r.wordAt(first, "del", "de") && r.room(first+1)) {
+	if ok && first == last && (r.among(first, spanishArticles) || r.wordAt(first, "del", "de") && r.room(first+1)) {
 		return // "el de ahora deja entrar agua"
 	}
-	if r.wordAt(first, "will") && r.wordAt(first+1, "you", "i", "it", "this", "that", "they", "u", "we", "the", "a", "yall", "my") {
+	if r.wordAt(first, "will") && r.among(first+1, willSubjects) {
 		return // "will you spam me"
 	}
 	if !ok || r.townTold(first, last) || r.putOff(first) || r.answeredWith(first, last) || first == last && r.saysUse(first) || i > 0 && r.wordAt(i-1, "its", "is", "it") && !r.surelyName(&hit{}, first, last) {
@@ -115,7 +132,7 @@ func (r *reader) wholeName() {
 // companyName: a firm's name is an answer too, unless a person's stands beside it.
 func (r *reader) companyName() bool {
 	for i := range r.toks {
-		if !r.wordAt(i, "roofing", "construction", "properties", "management", "llc", "inc", "builders", "contracting", "contractors", "exteriors", "remodeling", "homes", "company", "realty", "rentals", "church", "school", "preschool", "daycare", "apartments", "farms", "dairy", "ministries", "academy", "clinic", "enterprises", "corp") || i == 0 {
+		if !r.among(i, companyNouns) || i == 0 {
 			continue
 		}
 		if r.markAt(i+1, ',') || r.markAt(i+1, '-') {
@@ -137,7 +154,7 @@ func (r *reader) companyName() bool {
 func (r *reader) wordsOnly(from, to int) bool {
 	for i := from; i <= to; i++ {
 		t := &r.toks[i]
-		if t.kind != wordToken || t.used || negWords.has(t.text) || t.is("i", "im", "we", "our", "this", "at", "here", "there", "hi", "hello", "hey", "yes", "no", "ok", "it", "its", "is", "for", "my", "the", "a", "with", "from", "was", "at", "call", "work", "own", "by", "did") {
+		if t.kind != wordToken || t.used || negWords.has(t.text) || r.among(i, notOfCompany) {
 			return false
 		}
 	}
@@ -186,7 +203,7 @@ func (r *reader) nameStep(a *bareAnswer, i int) nameStep {
 		return nameEnd // "Tiffany Raske R A S K E"
 	case a.words > 0 && (t.is(asking...) && (!t.is("how") || i+1 < len(r.toks) && (r.toks[i+1].kind == wordToken || r.markAt(i+1, '?'))) || t.is("but", "and", "pero", "y") && r.wordAt(i+1, asking...)):
 		return nameEnd // "roland white how much"
-	case a.words > 0 && t.is("la", "el", "the") && r.wordAt(i+1, "duena", "dueno", "owner", "encargada", "encargado", "manager"):
+	case a.words > 0 && t.is("la", "el", "the") && r.among(i+1, ownerNouns):
 		return nameEnd
 	case a.words == 0 && (t.word != nil && !t.word.given && !r.titleWord(i) || negWords.has(t.text)):
 		return noName
@@ -228,12 +245,12 @@ func (r *reader) titleWord(i int) bool {
 // breaksName: a word that does not stand within a name.
 func (r *reader) breaksName(t *token) bool {
 	return t.word != nil && (t.word.filler && !t.is("la", "del", "las", "los", "el") || negWords.has(t.text)) ||
-		t.is("with", "w", "will", "wants", "can", "here", "said", "in", "is", "from", "and", "y", "on", "at", "en", "needs", "again", "or", "o")
+		nameBreakers.has(t.text)
 }
 
 // turned reads "Morrow, Tess".
 func (r *reader) turned(first, comma int) bool {
-	if r.wordAt(first, "thx", "ty", "hi", "hello", "hey", "ok", "okay", "sure", "yes", "yeah", "yep", "thanks", "no", "well", "hola", "si") || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken || r.toks[comma+1].used ||
+	if r.among(first, neverTurned) || comma+2 != len(r.toks) || r.toks[comma+1].kind != wordToken || r.toks[comma+1].used ||
 		r.toks[comma+1].word != nil && !r.toks[comma+1].word.given || r.toks[comma+1].word == nil && comma < first+3 || r.toks[first].word != nil && r.toks[first].word.given {
 		return false
 	}
@@ -273,13 +290,13 @@ func (r *reader) leadWord(i int) bool {
 	if r.wordAt(i, "me") && i == 0 && (r.wordAt(i+1, "its", "this") || r.markAt(i+1, ',')) {
 		return true // "me its dottie again"
 	}
-	if r.wordAt(i, "pues", "bueno", "este", "mire", "mira", "oiga", "aja", "alright", "uh", "ah", "so") && i+1 < len(r.toks) && (r.givenAt(i+1) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == wordToken && r.toks[i+1].word == nil) {
+	if r.among(i, nameHums) && i+1 < len(r.toks) && (r.givenAt(i+1) || r.toks[i+1].kind == markToken || r.toks[i+1].kind == wordToken && r.toks[i+1].word == nil) {
 		return true // "Pues Lalo, así me conocen"
 	}
 	if r.wordAt(i, "for", "under") && r.wordAt(i-1, "its", "is", "put", "thats", "it") {
 		return true // "it's for Grace and Bill"
 	}
-	return r.wordAt(i, "its", "it", "is", "thats", "names", "sure", "yes", "yeah", "ok", "okay", "well", "um", "es", "si", "claro", "oh", "sorry", "oops", "perdon", "disculpe", "disculpa", "hi", "hello", "hey", "name", "just", "solo", "nomas", "con")
+	return r.among(i, beforeBareName)
 }
 
 func (r *reader) onlyUsedAfter(i int) bool {

@@ -6,6 +6,20 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	notOnlyFrame = wordsOf(`flange flanges old existing caps cap curb viejo pestana ceja brida under
+		underneath`)
+	tookOffVerbs = wordsOf(`took taken pulled lifted removed popped brought quite quito quitamos saque
+		sacamos saco`)
+	wallBoards    = wordsOf(`drywall sheetrock plaster studs rafters joists`)
+	fromIndoors   = wordsOf(`inside indoors below underneath adentro dentro abajo`)
+	solidParts    = wordsOf(`plastic dome frame ring metal marco aro plastico domo`)
+	otherOpenings = wordsOf(`curb wood roof rough box ceiling caja techo madera old mounting flange window
+		house under existing drywall inside adentro dentro`)
+	notMetalAlone = wordsOf(`inside in under not without no between hides plastic plastico sin bajo adentro
+		dentro minus past to tape roof off removed took fine good rusted bent`)
+)
+
 // besidePlastic: an "opening" told beside the plastic's own size is the one that the
 // plastic shows in; what is told as the inside of a frame and is smaller than the
 // plastic may be that too.
@@ -74,13 +88,13 @@ func (r *reader) onlyFrame(m *measure) bool {
 	if !r.labelled(from, to-1) && from > 0 { // named in the sentence before
 		from = max(m.from, r.sentenceFirst(from-1))
 	}
-	return m.part != "flange" && !r.tookOff(from, to) && !r.wordsIn(from, to, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
+	return m.part != "flange" && !r.tookOff(from, to) && !r.anyOf(from, to, notOnlyFrame)
 }
 
 // tookOff: "took the frame off and measured the inside of it": what came off whole is the old frame.
 func (r *reader) tookOff(from, to int) bool {
 	from = r.sentenceFirst(from)
-	if !r.wordsIn(from, to, "took", "taken", "pulled", "lifted", "removed", "popped", "brought", "quite", "quito", "quitamos", "saque", "sacamos", "saco") {
+	if !r.anyOf(from, to, tookOffVerbs) {
 		return false
 	}
 	for i := from; i < to; i++ {
@@ -94,13 +108,13 @@ func (r *reader) tookOff(from, to int) bool {
 // besideCurb: what is told as taken from inside, beside the outside of the box and so much
 // smaller as its walls make it, is the box's inside.
 func (r *reader) besideCurb(j *judged, ms []measure) {
-	if j.topic == "" && j.part == "opening" && j.face != "outside" && r.wordsIn(r.sentenceFirst(j.first), r.sentenceLast(j.last)+1, "drywall", "sheetrock", "plaster", "studs", "rafters", "joists") {
+	if j.topic == "" && j.part == "opening" && j.face != "outside" && r.anyOf(r.sentenceFirst(j.first), r.sentenceLast(j.last)+1, wallBoards) {
 		j.topic, j.candidates = fitcheck.TopicCurbInside, nil // "inside the opening, drywall to drywall"
 		return
 	}
 	named := j.topic != "" || j.part != "" && j.part != "opening"
 	if named && !r.namedBehind(j.measure) || len(j.parts) > 2 ||
-		j.face != "inside" && !r.bareHole(j.measure) && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
+		j.face != "inside" && !r.bareHole(j.measure) && !r.anyOf(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, fromIndoors) {
 		return
 	}
 	if r.wordsIn(r.clauseStart(j.first), r.clauseEnd(j.last)+1, "house", "spare", "garage", "shed") {
@@ -133,7 +147,7 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 
 // bareHole: "what it sits on is 30 by 30 on the outside and the hole is 27 by 27".
 func (r *reader) bareHole(m *measure) bool {
-	return m.part == "opening" && m.face == "" && r.wordsIn(r.clauseStart(m.first), m.first, "hole", "hoyo", "hueco", "agujero") && !r.otherOpening(m) && !r.wordsIn(r.clauseStart(m.first), m.first, "plastic", "dome", "frame", "ring", "metal", "marco", "aro", "plastico", "domo")
+	return m.part == "opening" && m.face == "" && r.wordsIn(r.clauseStart(m.first), m.first, "hole", "hoyo", "hueco", "agujero") && !r.otherOpening(m) && !r.anyOf(r.clauseStart(m.first), m.first, solidParts)
 }
 
 // frameOpening: the words beside the measure, in its clause, name the opening of "the frame".
@@ -147,7 +161,7 @@ var openingWords = []string{"opening", "abertura", "hueco", "hole"}
 
 // otherOpening: the clause speaks of an opening that is none of a metal frame's.
 func (r *reader) otherOpening(m *measure) bool {
-	return r.wordsIn(max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera", "old", "mounting", "flange", "window", "house", "under", "existing", "drywall", "inside", "adentro", "dentro")
+	return r.anyOf(max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1, otherOpenings)
 }
 
 // namedBehind: "ID 48 x 48, mill frame", "inside 22 x 22, acrylic": what comes after the comma is
@@ -175,7 +189,7 @@ func (r *reader) metalMeasured(j *judged) {
 		to = r.sentenceLast(j.last) + 1 // "28 x 28, that's the metal"
 	}
 	if j.topic != fitcheck.TopicPlasticSize || j.where || !r.asked(j.topic) || !r.wordsIn(from, to, "metal", "aluminum", "aluminio") ||
-		r.wordsIn(from, to, "inside", "in", "under", "not", "without", "no", "between", "hides", "plastic", "plastico", "sin", "bajo", "adentro", "dentro", "minus", "past", "to", "tape", "roof", "off", "removed", "took", "fine", "good", "rusted", "bent") {
+		r.anyOf(from, to, notMetalAlone) {
 		return
 	}
 	j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOutside, fitcheck.TopicPlasticSize}

@@ -4,6 +4,20 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Numbers beside layers: which are of layers, and which count skylights.
 
+var (
+	layerPlaces = wordsOf(`inside within under outside bottom air gap space between other or dentro encima
+		maybe sure`)
+	countPlaceLinks  = wordsOf(`for in over on para en`)
+	countPlaceOwners = wordsOf(`the my our el la mi`)
+	layersNowWords   = wordsOf(`now currently old is are was were has had ahora es era tiene viejo`)
+	layerAdjectives  = wordsOf(`double single triple doble sencillo sencilla`)
+	beforePricedOne  = wordsOf(`would does will do is might should of cuesta vale sale costaria`)
+	afterPricedOne   = wordsOf(`cost costs run runs go goes cuesta vale sale`)
+	pricedThings     = wordsOf(`one it them dome domes skylight skylights unit units uno domo domos tragaluz
+		tragaluces`)
+	comparingWords = wordsOf(`or vs versus than more extra difference if come o mas diferencia si`)
+)
+
 // countBesideLayers: "Two layers. I need one dome, not three.", "double, clear. Just the one": where
 // layers are asked about and told by a word of their own, a number in another clause counts skylights if
 // they stand behind it, or if it is "just one".
@@ -16,7 +30,7 @@ func (r *reader) countBesideLayers(i int) (countAt, bool) {
 		n, next = 1, i+1
 	}
 	if next == i || n < 1 || n > 100 || r.negated(i) || r.questioned(i) || r.wordAt(i-1, "the") && n > 1 || !r.layersToldBeside(i) || r.wordsIn(next, r.signFrom(next), "layer", "layers", "capa", "capas") ||
-		r.wordsIn(r.clauseStart(i), r.sentenceLast(i)+1, "inside", "within", "under", "outside", "bottom", "air", "gap", "space", "between", "other", "or", "dentro", "encima", "maybe", "sure") {
+		r.anyOf(r.clauseStart(i), r.sentenceLast(i)+1, layerPlaces) {
 		return countAt{}, false
 	}
 	if r.endsCount(next) && next < len(r.toks) && r.among(next, countNouns) {
@@ -34,7 +48,7 @@ func (r *reader) countBesideLayers(i int) (countAt, bool) {
 	for r.wordAt(j, "the", "about", "of") {
 		j--
 	}
-	return countAt{n, i, next - 1}, (next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "total", "please", "thanks", "nomas", "needed") || r.wordAt(next, "for", "in", "over", "on", "para", "en") && r.wordAt(next+1, "the", "my", "our", "el", "la", "mi")) &&
+	return countAt{n, i, next - 1}, (next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "total", "please", "thanks", "nomas", "needed") || r.among(next, countPlaceLinks) && r.among(next+1, countPlaceOwners)) &&
 		(r.onlyAt(j) || r.wordAt(j, needWords...) && r.onlyAt(j-1))
 }
 
@@ -55,7 +69,7 @@ func (r *reader) onlyAt(i int) bool {
 func (r *reader) layersToldBeside(i int) bool {
 	for n := range r.choices {
 		h := &r.choices[n]
-		if v, ok := h.has("layers"); ok && v != "?" && r.apart(min(h.last, i), max(h.first, i)) && !r.negated(h.first) && !r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "now", "currently", "old", "is", "are", "was", "were", "has", "had", "ahora", "es", "era", "tiene", "viejo") && (r.wordsIn(h.first, h.last+1, "layer", "layers", "layered", "capa", "capas") || r.wordAt(h.first, "double", "single", "triple", "doble", "sencillo", "sencilla")) {
+		if v, ok := h.has("layers"); ok && v != "?" && r.apart(min(h.last, i), max(h.first, i)) && !r.negated(h.first) && !r.anyOf(r.clauseStart(h.first), r.clauseEnd(h.last)+1, layersNowWords) && (r.wordsIn(h.first, h.last+1, "layer", "layers", "layered", "capa", "capas") || r.among(h.first, layerAdjectives)) {
 			return true
 		}
 	}
@@ -101,7 +115,7 @@ func (r *reader) bothOfLayers(i int) bool {
 
 // priceOfOne: "what would one cost me": the price of a piece, not how many.
 func (r *reader) priceOfOne(i int) bool {
-	return r.wordAt(i, "one", "uno", "una") && r.priced(i) && (r.wordAt(i-1, "would", "does", "will", "do", "is", "might", "should", "of", "cuesta", "vale", "sale", "costaria") || r.wordAt(i+1, "cost", "costs", "run", "runs", "go", "goes", "cuesta", "vale", "sale"))
+	return r.wordAt(i, "one", "uno", "una") && r.priced(i) && (r.among(i-1, beforePricedOne) || r.among(i+1, afterPricedOne))
 }
 
 // pricedWith: "what would one cost me with double polycarbonate?": what is asked for the price of is
@@ -112,8 +126,8 @@ func (r *reader) pricedWith(h *hit) bool {
 		i--
 	}
 	from, to := r.sentence(h.first)
-	return r.wordAt(i, "with", "in", "con", "en") && r.priced(h.first) && r.wordsIn(from, i, "one", "it", "them", "dome", "domes", "skylight", "skylights", "unit", "units", "uno", "domo", "domos", "tragaluz", "tragaluces") &&
-		!r.wordsIn(from, to+1, "or", "vs", "versus", "than", "more", "extra", "difference", "if", "come", "o", "mas", "diferencia", "si")
+	return r.wordAt(i, "with", "in", "con", "en") && r.priced(h.first) && r.anyOf(from, i, pricedThings) &&
+		!r.anyOf(from, to+1, comparingWords)
 }
 
 // layersOfColor: "clear on both layers": as many layers as the color is said of.

@@ -5,6 +5,61 @@ import "example.com/intake-bot/internal/fitcheck"
 // What a value's words tell where they do not tell the value: one of several, a small part
 // that is lost, how a sheet is made, what a size is taken of.
 
+var (
+	beforeUsePlace = wordsOf(`the my our a el la mi detached`)
+	usePlaceLinks  = wordsOf(`over on in above at en sobre for out`)
+	addedOneWords  = wordsOf(`forgot add also another plus olvide agregue agrega falto`)
+	afterOnlyDome  = wordsOf(`rises comes sticks goes bulges bows stands pops measures rise raises lifts
+		humps bubbles leaks cracked came lasted has lets gets sube levanta mide tiene sale alza up`)
+	lostWords  = wordsOf(`missing gone falta faltan off lost`)
+	smallParts = wordsOf(`retainer strip strips screw screws trim clip clips gasket corner side sides rail
+		rails bolt bolts rivet rivets weatherstrip flashing caulk tornillo tornillos empaque esquinero moldura
+		tira`)
+	glazedParts    = wordsOf(`dome skylight plastic bubble lens domo plastico burbuja tragaluz hole hoyo`)
+	fellHedges     = wordsOf(`just has is all pretty much basically se me kinda already`)
+	fellApartVerbs = wordsOf(`fell falling falls crumbled crumbling crumbles disintegrated deshizo deshace`)
+	fallenParts    = wordsOf(`frame frames marco metal retainer flashing trim wood curb box flange ring madera
+		cajon`)
+	whiteSinceWords = wordsOf(`now anymore hardly barely turned gotten gone got used ya puso ahora clear
+		transparente`)
+	unseenParts = wordsOf(`ningun ninguna marco metal tornillos tornillo cajon madera caja curb aluminio
+		retenedor`)
+	corrodingParts = wordsOf(`frame frames aluminum aluminums aluminium aluminiums metal metals marco
+		aluminio rim retainer`)
+	besideWhiteMetal = wordsOf(`and dome domes plastic bubble lens acrylic domo plastico in inside skylight
+		y around with`)
+	corrodedColors = wordsOf(`white chalky dull blanco gray grey brown`)
+	sheetParts     = wordsOf(`dome plastic bubble lens acrylic domo plastico burbuja acrilico`)
+	sheetOrWish    = wordsOf(`dome domes plastic bubble lens acrylic domo plastico acrilico want need quiero
+		layer layers`)
+	corrosionWords = wordsOf(`pitted corroded flaky rusty crusty picado oxidado flaking powdery powder crust
+		corrosion rust oxidation scale polvoso oxido pitting`)
+	corrosionOf = wordsOf(`frame metal aluminum corroded corrosion pitted pitting rim marco aluminio rusty
+		rusted retainer`)
+	heardWords     = wordsOf(`ok okay k fine alright all bien bueno`)
+	frameTalkWords = wordsOf(`frame metal shape rust bent aluminum condition marco aluminio far`)
+	afterHeard     = wordsOf(`hang hold wait let ill whatever whats what bye later gonna deje dejeme espere
+		adios`)
+	notNowVerbs = wordsOf(`wont will cant cannot gotta need dont have should`)
+	treeNames   = wordsOf(`oak oaks pine pines maple maples ash ashes birch birches spruce spruces cedar
+		cedars fir firs walnut walnuts poplar poplars cypress elm elms locust`)
+	betweenWishes = wordsOf(`maybe just only if the do tal vez quizas solo nomas`)
+	wholeWishes   = wordsOf(`new whole skylight skylights unit complete entire everything nuevo tragaluz
+		completo unidad todo`)
+	domeWishes      = wordsOf(`top dome plastic bubble lens cover acrylic tapa domo plastico mica burbuja`)
+	openToLinks     = wordsOf(`the a doing replacing getting do el la`)
+	riskLeads       = wordsOf(`you le about on of de del the for what how if we get much sobre`)
+	riskTails       = wordsOf(`i is risk part we no ahi`)
+	quoteWords      = wordsOf(`quote price prices pricing cotice precio precios cotizacion`)
+	bornSkylights   = wordsOf(`one ones hatch skylight skylights dome domes vent`)
+	cappedLeads     = wordsOf(`the my wood over el la`)
+	eitherUnitWords = wordsOf(`or o maybe might could be puede podria ser quiza quizas`)
+	metricWords     = wordsOf(`cm cms centimeters centimetres mm millimeters millimetres centimetros milimetros
+		metric`)
+	sheetMaterials = wordsOf(`acrylic polycarbonate lexan plexiglass acrilico policarbonato`)
+	materialWishes = wordsOf(`like want prefer in make need quiero prefiero`)
+)
+
 // besideThePoint says whether a value's words tell something else than the value here.
 func (r *reader) besideThePoint(s sense, h *hit) bool {
 	switch s.topic {
@@ -45,10 +100,10 @@ func (r *reader) oneOfThem(h *hit) bool {
 		return false
 	}
 	i := h.first - 1
-	for r.wordAt(i, "the", "my", "our", "a", "el", "la", "mi", "detached") {
+	for r.among(i, beforeUsePlace) {
 		i--
 	}
-	if !r.wordAt(i, "over", "on", "in", "above", "at", "en", "sobre", "for", "out") {
+	if !r.among(i, usePlaceLinks) {
 		return false
 	}
 	i--
@@ -59,7 +114,7 @@ func (r *reader) oneOfThem(h *hit) bool {
 	if n < 1 {
 		return false
 	}
-	if r.wordsIn(r.sentenceFirst(i), i, "forgot", "add", "also", "another", "plus", "olvide", "agregue", "agrega", "falto") {
+	if r.anyOf(r.sentenceFirst(i), i, addedOneWords) {
 		return true // "forgot the one in the garage"
 	}
 	for k := range r.out.Facts {
@@ -92,7 +147,7 @@ func (r *reader) sizeNamed(h *hit) bool {
 // onlyRises: "the dome only rises 5 and a half": the "only" is of what it does.
 func (r *reader) onlyRises(s sense, h *hit) bool {
 	return s.value == fitcheck.WantDomeOnly && r.wordAt(h.last, "only", "just", "solo", "nomas") &&
-		r.wordAt(h.last+1, "rises", "comes", "sticks", "goes", "bulges", "bows", "stands", "pops", "measures", "rise", "raises", "lifts", "humps", "bubbles", "leaks", "cracked", "came", "lasted", "has", "lets", "gets", "sube", "levanta", "mide", "tiene", "sale", "alza", "up")
+		r.among(h.last+1, afterOnlyDome)
 }
 
 // bentOver: "metal bent over the wood" is how flashing lies, and no harm to the frame.
@@ -105,28 +160,28 @@ func (r *reader) bentOver(s sense, h *hit) bool {
 
 // smallPartLost: a strip, a screw or a corner piece that is gone leaves no open hole.
 func (r *reader) smallPartLost(h *hit) bool {
-	if !r.wordsIn(h.first, h.last+1, "missing", "gone", "falta", "faltan", "off", "lost") {
+	if !r.anyOf(h.first, h.last+1, lostWords) {
 		return false
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)+1
-	return r.wordsIn(from, to, "retainer", "strip", "strips", "screw", "screws", "trim", "clip", "clips", "gasket", "corner", "side", "sides", "rail", "rails", "bolt", "bolts", "rivet", "rivets", "weatherstrip", "flashing", "caulk", "tornillo", "tornillos", "empaque", "esquinero", "moldura", "tira") &&
-		!r.wordsIn(from, to, "dome", "skylight", "plastic", "bubble", "lens", "domo", "plastico", "burbuja", "tragaluz", "hole", "hoyo")
+	return r.anyOf(from, to, smallParts) &&
+		!r.anyOf(from, to, glazedParts)
 }
 
 // frameFell: "the frame fell apart": what broke is no plastic.
 func (r *reader) frameFell(h *hit) bool {
 	i := h.first - 1
-	for r.wordAt(i, "just", "has", "is", "all", "pretty", "much", "basically", "se", "me", "kinda", "already") {
+	for r.among(i, fellHedges) {
 		i--
 	}
-	return r.wordsIn(h.first, h.last+1, "fell", "falling", "falls", "crumbled", "crumbling", "crumbles", "disintegrated", "deshizo", "deshace") && r.wordAt(i, "frame", "frames", "marco", "metal", "retainer", "flashing", "trim", "wood", "curb", "box", "flange", "ring", "madera", "cajon")
+	return r.anyOf(h.first, h.last+1, fellApartVerbs) && r.among(i, fallenParts)
 }
 
 // litThrough: "milky white, you can't see the sky through it but it lets light in" tells
 // what kind of white it is.
 func (r *reader) litThrough(h *hit) bool {
 	return r.asked(fitcheck.TopicColor) && !r.asked(fitcheck.TopicProblem) && r.wordsIn(h.first, h.last+1, "see", "ve", "mira") &&
-		!r.wordsIn(0, len(r.toks), "now", "anymore", "hardly", "barely", "turned", "gotten", "gone", "got", "used", "ya", "puso", "ahora", "clear", "transparente") && r.whiteFirst(h.first)
+		!r.anyOf(0, len(r.toks), whiteSinceWords) && r.whiteFirst(h.first)
 }
 
 // whiteFirst: a color that hides what is behind it is told before the token.
@@ -143,53 +198,53 @@ func (r *reader) whiteFirst(i int) bool {
 // nothingOf: "no se ve ningún marco": what is not seen is a part, not the sky.
 func (r *reader) nothingOf(h *hit) bool {
 	return r.wordAt(h.first, "no") && r.wordsIn(h.first, h.last+1, "ve", "ven", "veo") &&
-		(r.wordAt(h.last+1, "ningun", "ninguna", "marco", "metal", "tornillos", "tornillo", "cajon", "madera", "caja", "curb") || r.wordAt(h.last+1, "el", "la", "de", "un", "los") && r.wordAt(h.last+2, "marco", "metal", "cajon", "madera", "aluminio", "tornillos", "caja", "retenedor"))
+		(r.among(h.last+1, unseenParts) || r.wordAt(h.last+1, "el", "la", "de", "un", "los") && r.among(h.last+2, unseenParts))
 }
 
 // whiteMetal: a frame that turned white is corroded or faded, no plastic that went dull.
 func (r *reader) whiteMetal(h *hit) bool {
-	if i := r.clauseStart(h.first); r.wordsIn(i, h.first, "frame", "frames", "aluminum", "aluminums", "aluminium", "aluminiums", "metal", "metals", "marco", "aluminio") && !r.wordsIn(i, h.first, "and", "dome", "domes", "plastic", "bubble", "lens", "acrylic", "domo", "plastico", "in", "inside", "skylight", "y", "around", "with") {
+	if i := r.clauseStart(h.first); r.anyOf(i, h.first, corrodingParts) && !r.anyOf(i, h.first, besideWhiteMetal) {
 		return true // "the aluminum has gone white and crusty", whatever was asked
 	}
-	if !r.asked(fitcheck.TopicFrameCondition) || r.asked(fitcheck.TopicProblem) || !r.wordsIn(h.first, h.last+1, "white", "chalky", "dull", "blanco", "gray", "grey", "brown") {
+	if !r.asked(fitcheck.TopicFrameCondition) || r.asked(fitcheck.TopicProblem) || !r.anyOf(h.first, h.last+1, corrodedColors) {
 		return false
 	}
 	from, to := r.sentence(h.first)
-	return !r.wordsIn(from, to+1, "dome", "plastic", "bubble", "lens", "acrylic", "domo", "plastico", "burbuja", "acrilico")
+	return !r.anyOf(from, to+1, sheetParts)
 }
 
 // corrosionsColor: "corroded pretty bad, all white and flaky": the color is the corrosion's.
 func (r *reader) corrosionsColor(h *hit) bool {
 	from, to := r.sentence(h.first)
-	if r.asked(fitcheck.TopicColor) || r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "dome", "domes", "plastic", "bubble", "lens", "acrylic", "domo", "plastico", "acrilico", "want", "need", "quiero", "layer", "layers") {
+	if r.asked(fitcheck.TopicColor) || r.anyOf(r.clauseStart(h.first), r.clauseEnd(h.last)+1, sheetOrWish) {
 		return false
 	}
 	i := h.last + 1
 	if r.wordAt(i, "and", "y") {
 		i++
 	}
-	if r.wordAt(h.first-1, "and", "y") && r.wordAt(h.first-2, "pitted", "corroded", "flaky", "rusty", "crusty", "picado", "oxidado") && r.wordsIn(from, h.first, "frame", "metal", "aluminum", "rim", "marco", "aluminio", "retainer") {
+	if r.wordAt(h.first-1, "and", "y") && r.among(h.first-2, corrosionWords) && r.anyOf(from, h.first, corrodingParts) {
 		return true // "the aluminum is all pitted and white"
 	}
-	return r.wordAt(i, "flaky", "flaking", "powdery", "powder", "crusty", "crust", "corrosion", "rust", "oxidation", "scale", "polvoso", "oxido", "corroded", "rusty", "pitted", "pitting") && r.wordsIn(from, to+1, "frame", "metal", "aluminum", "corroded", "corrosion", "pitted", "pitting", "rim", "marco", "aluminio", "rusty", "rusted", "retainer")
+	return r.among(i, corrosionWords) && r.anyOf(from, to+1, corrosionOf)
 }
 
 // onlyHeard: "ok, let me check tomorrow", "fine whatever": the question was heard, and
 // nothing of the frame is said.
 func (r *reader) onlyHeard(first, last int) bool {
-	if first > 0 || !r.wordAt(first, "ok", "okay", "k", "fine", "alright", "all", "bien", "bueno") || r.wordsIn(last+1, len(r.toks), "frame", "metal", "shape", "rust", "bent", "aluminum", "condition", "marco", "aluminio", "far") {
+	if first > 0 || !r.among(first, heardWords) || r.anyOf(last+1, len(r.toks), frameTalkWords) {
 		return false
 	}
 	i := last + 1
-	for r.wordAt(i, "now", "but", "then", "well", "so", "pero", "pues", "entonces") || r.markAt(i, ',') || r.markAt(i, '.') || r.markAt(i, '-') || r.markAt(i, '!') {
+	for r.among(i, talkLeads) || r.markAt(i, ',') || r.markAt(i, '.') || r.markAt(i, '-') || r.markAt(i, '!') {
 		i++
 	}
-	return r.wordAt(i, "hang", "hold", "wait", "let", "ill", "whatever", "whats", "what", "bye", "later", "gonna", "deje", "dejeme", "espere", "adios") || r.wordAt(i, "i", "we") && r.wordAt(i+1, "wont", "will", "cant", "cannot", "gotta", "need", "dont", "have", "should")
+	return r.among(i, afterHeard) || r.wordAt(i, "i", "we") && r.among(i+1, notNowVerbs)
 }
 
 // treeNamed: "two white oaks", "a silver maple": a color that is part of a tree's name.
 func (r *reader) treeNamed(i int) bool {
-	return r.wordAt(i, "oak", "oaks", "pine", "pines", "maple", "maples", "ash", "ashes", "birch", "birches", "spruce", "spruces", "cedar", "cedars", "fir", "firs", "walnut", "walnuts", "poplar", "poplars", "cypress", "elm", "elms", "locust")
+	return r.among(i, treeNames)
 }
 
 // harmedPart: the words of an earlier sentence name the plastic because it broke, not as
@@ -232,27 +287,37 @@ func (r *reader) eitherWish(s sense, h *hit) bool {
 	from, to := r.sentence(h.first)
 	or := -1
 	for i := from; i <= to; i++ {
-		if r.wordAt(i, "or", "o") && (i < h.first && r.onlyWords(i+1, h.first, "maybe", "just", "only", "if", "the", "do", "tal", "vez", "quizas", "solo", "nomas") || i > h.last && r.onlyWords(h.last+1, i, "part", "maybe", "itself")) {
+		if r.wordAt(i, "or", "o") && (i < h.first && r.allAmong(i+1, h.first, betweenWishes) || i > h.last && r.onlyWords(h.last+1, i, "part", "maybe", "itself")) {
 			or = i
 		}
 	}
 	if or < 0 || r.firstTalk("dontknow") == nil && r.firstTalk("maybe") == nil && !r.wordsIn(from, h.first, "whether") && !r.eitherDoes(from, to) {
 		return false
 	}
-	wished := []string{"new", "whole", "skylight", "skylights", "unit", "complete", "entire", "everything", "nuevo", "tragaluz", "completo", "unidad", "todo"}
+	wished := wholeWishes
 	if s.value == fitcheck.WantCompleteUnit {
-		wished = []string{"top", "dome", "plastic", "bubble", "lens", "cover", "acrylic", "tapa", "domo", "plastico", "mica", "burbuja"}
+		wished = domeWishes
 	}
 	if or < h.first {
-		return r.wordsIn(from, or, wished...)
+		return r.anyOf(from, or, wished)
 	}
-	return r.wordsIn(or+1, to+1, wished...)
+	return r.anyOf(or+1, to+1, wished)
 }
 
 // onlyWords: none but the given words stand between two tokens, the second not counted.
 func (r *reader) onlyWords(from, to int, words ...string) bool {
 	for i := from; i < to; i++ {
 		if !r.wordAt(i, words...) {
+			return false
+		}
+	}
+	return true
+}
+
+// allAmong: none but words of the set stand between two tokens, the second not counted.
+func (r *reader) allAmong(from, to int, s *wordSet) bool {
+	for i := from; i < to; i++ {
+		if !r.among(i, s) {
 			return false
 		}
 	}
@@ -266,7 +331,7 @@ func (r *reader) openTo(s sense, h *hit) bool {
 		return false
 	}
 	i := h.first - 1
-	for r.wordAt(i, "the", "a", "doing", "replacing", "getting", "do", "el", "la") {
+	for r.among(i, openToLinks) {
 		i--
 	}
 	return r.wordAt(i, "to") && r.wordAt(i-1, "open") || r.wordAt(i, "considering", "consider", "about") && r.wordsIn(max(0, i-2), i+1, "considering", "consider", "thinking", "thought") && r.wordsIn(h.last+1, len(r.toks), "but", "pero")
@@ -280,14 +345,14 @@ func (r *reader) riskUnknown(h *hit) bool {
 			continue
 		}
 		i := t.last + 1
-		for r.wordAt(i, "you", "le", "about", "on", "of", "de", "del", "the", "for", "what", "how", "if", "we", "get", "much", "sobre") {
+		for r.among(i, riskLeads) {
 			i++
 		}
 		if i == h.first && i > t.last+1 {
 			return true
 		}
 		i = h.last + 1
-		for r.wordAt(i, "i", "is", "risk", "part", "we", "no", "ahi") {
+		for r.among(i, riskTails) {
 			i++
 		}
 		if i == t.first && (t.last+1 < len(r.toks)) {
@@ -302,7 +367,7 @@ func (r *reader) bothPriced(all []saying) bool {
 	for k := 1; k < len(all); k++ {
 		a, b := &all[k-1], &all[k]
 		if a.value != b.value && a.value != fitcheck.WantUnsure && b.value != fitcheck.WantUnsure && r.wordsIn(a.last+1, b.first, "and", "y", "plus") &&
-			r.wordsIn(0, a.first, "quote", "price", "prices", "pricing", "cotice", "precio", "precios", "cotizacion") {
+			r.anyOf(0, a.first, quoteWords) {
 			return true
 		}
 	}
@@ -322,7 +387,7 @@ func (r *reader) otherWants(h *hit) bool {
 // bearsSkylight: "boat hatch skylight 20 inch round": what else is named only says where the
 // skylight is.
 func (r *reader) bearsSkylight(h *hit) bool {
-	return h.has1("other") && r.wordAt(h.last+1, "one", "ones", "hatch", "skylight", "skylights", "dome", "domes", "vent")
+	return h.has1("other") && r.among(h.last+1, bornSkylights)
 }
 
 // standsBy: "the one by the chimney": what is named only says where the skylight is.
@@ -341,7 +406,7 @@ func (r *reader) cappedOver(h *hit) bool {
 		return false
 	}
 	i := h.first - 1
-	for r.wordAt(i, "the", "my", "wood", "over", "el", "la") {
+	for r.among(i, cappedLeads) {
 		i--
 	}
 	return r.wordAt(i, "caps", "capping", "covers") && r.wordsIn(r.clauseStart(h.first), i, "flange", "part", "lip", "frame", "piece")
@@ -362,14 +427,14 @@ func (r *reader) unitsAsked() bool {
 // other: "cm or inches"; 0 for none.
 func (r *reader) unitsEither(i int) int {
 	k := i + 1
-	for r.wordAt(k, "or", "o", "maybe", "might", "could", "be", "puede", "podria", "ser", "quiza", "quizas") || r.markAt(k, ',') {
+	for r.among(k, eitherUnitWords) || r.markAt(k, ',') {
 		k++
 	}
 	if k == i+1 || k == i+2 && r.markAt(i+1, ',') {
 		return 0
 	}
 	for _, two := range [2][2]int{{i, k}, {k, i}} {
-		if r.wordAt(two[0], "inches", "inch", "in", "pulgadas") && !(r.wordAt(two[0], "in") && r.wordAt(two[0]+1, "the", "a", "my", "la", "el")) && r.wordAt(two[1], "cm", "cms", "centimeters", "centimetres", "mm", "millimeters", "millimetres", "centimetros", "milimetros", "metric") {
+		if r.wordAt(two[0], "inches", "inch", "in", "pulgadas") && !(r.wordAt(two[0], "in") && r.wordAt(two[0]+1, "the", "a", "my", "la", "el")) && r.among(two[1], metricWords) {
 			return k
 		}
 	}
@@ -379,8 +444,8 @@ func (r *reader) unitsEither(i int) int {
 // materialChosen: "47 x 47. acrylic, two layers", to the size of a box: what the dome is to be of,
 // and not what was measured.
 func (r *reader) materialChosen(m *measure, h *hit) bool {
-	if !h.is("part", "plastic") || h.last > h.first || !r.wordAt(h.first, "acrylic", "polycarbonate", "lexan", "plexiglass", "acrilico", "policarbonato") || r.askedSize() == "none" || r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicBulgeBase) {
+	if !h.is("part", "plastic") || h.last > h.first || !r.among(h.first, sheetMaterials) || r.askedSize() == "none" || r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicBulgeBase) {
 		return false
 	}
-	return r.softBetween(m.last+1, h.first) || r.wordsIn(m.last+1, h.first, "like", "want", "prefer", "in", "make", "need", "quiero", "prefiero")
+	return r.softBetween(m.last+1, h.first) || r.anyOf(m.last+1, h.first, materialWishes)
 }

@@ -10,6 +10,14 @@ import (
 // Kinds of unit told apart by their shape or how large they are: "a round one screwed down and
 // a square one in a metal frame", "el redondo es de 36 y el cuadrado de 24 x 24".
 
+var (
+	lookJoins        = wordsOf(`or o not no with con on in over en sobre like como than is es its instead of`)
+	oneLookWords     = wordsOf(`a an un una uno one`)
+	afterCountedLook = wordsOf(`and y in with that are is son es de mide miden`)
+	spanishLookLeads = wordsOf(`el los la las uno una un dos tres`)
+	lookArticles     = wordsOf(`a an one the my un una uno el la los las`)
+)
+
 // lookOf says which words tell of one look; a kind has one of them.
 var lookOf = map[string]string{
 	"round": "round", "rounds": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
@@ -59,7 +67,7 @@ func (r *reader) lookUnits() {
 		if look == "" || !ok {
 			continue
 		}
-		if r.wordAt(first-1, "or", "o", "not", "no", "with", "con", "on", "in", "over", "en", "sobre", "like", "como", "than", "is", "es", "its", "than", "instead", "of") && len(seen) > 0 {
+		if r.among(first-1, lookJoins) && len(seen) > 0 {
 			return // "a round one, not a square one", "a round dome on a square unit"
 		}
 		the := r.wordAt(first, "the", "el", "la", "los", "las") || r.wordAt(first-1, "los", "las")
@@ -101,7 +109,7 @@ func (r *reader) countLooks(found []unitRef) {
 	counts := map[int]countAt{}
 	for _, ref := range found {
 		n, last := r.wholeSaid(ref.first), ref.first
-		if r.wordAt(ref.first, "a", "an", "un", "una", "uno", "one") || r.wordAt(ref.first, "el", "la") && found[0].first != ref.first && r.wholeSaid(found[0].first) > 0 {
+		if r.among(ref.first, oneLookWords) || r.wordAt(ref.first, "el", "la") && found[0].first != ref.first && r.wholeSaid(found[0].first) > 0 {
 			n = 1
 		}
 		if _, again := counts[ref.units[0]]; n > 0 && !again {
@@ -151,7 +159,7 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	if !r.determined(first - 1) {
 		return 0, 0, false
 	}
-	if n := r.wholeAt(i - 1); !r.markAt(i-2, '/') && (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "in", "with", "that", "are", "is", "son", "es", "de", "mide", "miden")) {
+	if n := r.wholeAt(i - 1); !r.markAt(i-2, '/') && (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.among(i+1, afterCountedLook)) {
 		return first - 1, last, true // "one round and two rectangular"
 	}
 	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
@@ -160,7 +168,7 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	if r.wordAt(i-1, "a", "one", "1") && (r.nounLook(i) || r.domeWord(i)) && r.groupEnds(i+1) {
 		return first - 1, last, true // "2 domes and a pyramid"
 	}
-	return first - 1, last, last > i || first < i || r.wordAt(i-1, "el", "los", "la", "las", "uno", "una", "un", "dos", "tres") && !r.wordAt(i+1, "de", "del")
+	return first - 1, last, last > i || first < i || r.among(i-1, spanishLookLeads) && !r.wordAt(i+1, "de", "del")
 }
 
 // determined: an article, or a number of things.
@@ -169,7 +177,7 @@ func (r *reader) determined(i int) bool {
 		return false
 	}
 	n := r.wholeSaid(i)
-	return r.wordAt(i, "a", "an", "one", "the", "my", "un", "una", "uno", "el", "la", "los", "las") || n > 0 && n < 50
+	return r.among(i, lookArticles) || n > 0 && n < 50
 }
 
 // asksAnything: the message has a question mark.

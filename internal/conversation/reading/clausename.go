@@ -7,6 +7,33 @@ import (
 	"example.com/intake-bot/internal/place"
 )
 
+var (
+	shortTitles    = wordsOf(`dr mr mrs ms rev prof`)
+	listNameLeads  = wordsOf(`its this im it is soy habla`)
+	namesLikeVerbs = wordsOf(`creed speed freed sneed tweed steed ahmed saeed waleed majeed fareed mohamed
+		mohammed hamed`)
+	tellingVerbs = wordsOf(`did got has had took went told came made said says can sent put cut thinks knows
+		up out too calls helps paid pays wins won wants needs likes loves hates agrees decides votes lives owns
+		works bought built saw found swears insists asks lied coming going working`)
+	givenAsState = wordsOf(`dusty stormy misty clay art may june april summer autumn crystal jade amber van
+		rocky ruby marco`)
+	greetedBy        = wordsOf(`hi hey hello thanks thx dear hola gracias ok morning afternoon evening you`)
+	nameParticles    = wordsOf(`de la del los van der von st`)
+	afterAskedName   = wordsOf(`itd itll estoy vivo ships estamos`)
+	afterOwnName     = wordsOf(`here speaking zip zipcode codigo cp again`)
+	namePlaceLinks   = wordsOf(`from in at of de en near by around`)
+	spellingArticles = wordsOf(`a an the una two one`)
+	afterOutOver     = wordsOf(`here in at near by of`)
+	fromPlaceLinks   = wordsOf(`in from de en near of`)
+	recommendVerbs   = wordsOf(`told said says recommended referred suggested mentioned gave sent dijo
+		recomendo conto`)
+	toldObjects     = wordsOf(`me us you your to that que`)
+	townLinks       = wordsOf(`in from near of out over down up here`)
+	townDirections  = wordsOf(`out over down up here right back just outside`)
+	notGivenByPlace = wordsOf(`will van may june april guy hope chase grant skip art houston dallas austin
+		jackson lincoln madison augusta savannah charlotte`)
+)
+
 // clauseName reads a given name that fills its clause, with whatever follows it there:
 // after words of introduction, before "here", or where the name was asked for. Such a
 // name is looked for before its words are looked at otherwise: Mark Glass is no glass.
@@ -61,7 +88,7 @@ func (r *reader) doctorBefore(i int) bool {
 	if r.markAt(i-1, '.') {
 		i--
 	}
-	return r.wordAt(i-1, "dr", "mr", "mrs", "ms", "rev", "prof")
+	return r.among(i-1, shortTitles)
 }
 
 // toBePut: "you can put Pat Hale", also where nobody asked for a name yet.
@@ -85,7 +112,7 @@ func (r *reader) listName() {
 		}
 	}
 	said := false
-	for r.wordAt(from, "its", "this", "im", "it", "is", "soy", "habla") && from < end {
+	for r.among(from, listNameLeads) && from < end {
 		from, said = from+1, true
 	}
 	if !r.givenAt(from) || !said && breaks < 3 || from == end && (breaks < 2 || r.alsoPlace(from)) {
@@ -104,12 +131,10 @@ func (r *reader) listName() {
 // verbAt: the word tells what somebody did or does. Few family names end as such words do:
 // they are listed.
 func (r *reader) verbAt(i int) bool {
-	if text := r.toks[i].text; len(text) > 4 && strings.HasSuffix(text, "ed") && !r.wordAt(i, "creed", "speed", "freed", "sneed", "tweed", "steed", "ahmed", "saeed", "waleed", "majeed", "fareed", "mohamed", "mohammed", "hamed") {
+	if text := r.toks[i].text; len(text) > 4 && strings.HasSuffix(text, "ed") && !r.among(i, namesLikeVerbs) {
 		return true
 	}
-	return r.wordAt(i, "did", "got", "has", "had", "took", "went", "told", "came", "made", "said", "says", "can", "sent", "put", "cut", "thinks", "knows",
-		"up", "out", "too", "calls", "helps", "paid", "pays", "wins", "won", "wants", "needs", "likes", "loves", "hates", "agrees", "decides", "votes", "lives",
-		"owns", "works", "bought", "built", "saw", "found", "swears", "insists", "asks", "lied", "coming", "going", "working")
+	return r.among(i, tellingVerbs)
 }
 
 // alsoPlace: "its georgia", where no place was told yet.
@@ -121,7 +146,7 @@ func (r *reader) alsoPlace(i int) bool {
 
 // alsoState: a given name that also tells how something is, or when: "it's rusty".
 func (r *reader) alsoState(i int) bool {
-	return r.soft(i) && !r.wordAt(i, "sandy") || r.wordAt(i, "dusty", "stormy", "misty", "clay", "art", "may", "june", "april", "summer", "autumn", "crystal", "jade", "amber", "van", "rocky", "ruby", "marco")
+	return r.soft(i) && !r.wordAt(i, "sandy") || r.among(i, givenAsState)
 }
 
 // familyName: the word is no other that tells something of a skylight.
@@ -133,7 +158,7 @@ func (r *reader) familyName(i int) bool {
 // addressed: "Thanks Mike! its Dana", "hey Tom its Greg": a name after a greeting is whom
 // the writer speaks to, where another follows that is the writer's.
 func (r *reader) addressed(i int) bool {
-	if !r.wordAt(i-1, "hi", "hey", "hello", "thanks", "thx", "dear", "hola", "gracias", "ok", "morning", "afternoon", "evening", "you") {
+	if !r.among(i-1, greetedBy) {
 		return false
 	}
 	for k := i + 2; k < len(r.toks); k++ {
@@ -232,7 +257,7 @@ func (r *reader) namePart(i int) int {
 		return j + 1
 	case (r.wordAt(j, "and", "y", "e", "n") || r.markAt(j, '&')) && (r.givenAt(j+1) || r.asked(fitcheck.TopicName) && r.strangeName(j+1)):
 		return j + 1
-	case r.wordAt(j, "de", "la", "del", "los", "van", "der", "von", "st") && r.surnameAt(j+1):
+	case r.among(j, nameParticles) && r.surnameAt(j+1):
 		return j + 1
 	case r.surnameAt(j):
 		return j
@@ -271,16 +296,16 @@ func (r *reader) nameOver(i int) bool {
 	if r.toks[i].kind == markToken {
 		return !r.markAt(i, '?') && !r.markAt(i, '\'') && !(r.markAt(i, '-') && r.toks[i].glued)
 	}
-	if r.asked(fitcheck.TopicName) && (r.wordAt(i, "itd", "itll", "estoy", "vivo", "ships", "estamos") || r.wordAt(i, "its", "were", "im", "it", "ill") && i > 0 || r.wordAt(i, "el", "mi", "my", "the") && r.wordAt(i+1, "zip", "codigo", "cp", "town")) {
+	if r.asked(fitcheck.TopicName) && (r.among(i, afterAskedName) || r.wordAt(i, "its", "were", "im", "it", "ill") && i > 0 || r.wordAt(i, "el", "mi", "my", "the") && r.wordAt(i+1, "zip", "codigo", "cp", "town")) {
 		return true // "tom it'd ship to 94601"
 	}
 	if len(r.toks[i].text) == 1 && r.markAt(i+1, '/') {
 		return true // "c/o"
 	}
-	if r.wordAt(i, "here", "speaking", "zip", "zipcode", "codigo", "cp", "again") || r.smallTalkAt(i) > i || r.asideAt(i) {
+	if r.among(i, afterOwnName) || r.smallTalkAt(i) > i || r.asideAt(i) {
 		return true
 	}
-	return r.wordAt(i, "from", "in", "at", "of", "de", "en") && i+1 < len(r.toks) && r.toks[i+1].used
+	return r.among(i, namePlaceLinks) && i+1 < len(r.toks) && r.toks[i+1].used
 }
 
 // asideAt: words with which people go on after their name: "out here in Burlington",
@@ -292,10 +317,10 @@ func (r *reader) asideAt(i int) bool {
 	if r.wordAt(i, "not") && r.asked(fitcheck.TopicName) && i+2 == len(r.toks) || r.wordAt(i, "w") && r.wordAt(i+1, "the", "my", "our") || r.wordAt(i, "como") && r.wordAt(i+1, "el", "la") {
 		return true // "Stuart not Stewart", "Pedro Infante como el cantante"
 	}
-	if r.wordAt(i, "like") && r.wordAt(i+1, "the", "in") || r.wordAt(i, "as") && r.wordAt(i+1, "in") || r.wordAt(i, "with", "con") && r.wordAt(i+1, "a", "an", "the", "una", "two", "one") && i+2 < len(r.toks) && (len(r.toks[i+2].text) == 1 || r.wordAt(i+2, "letter", "silent")) || r.wordAt(i, "short") && r.wordAt(i+1, "for") {
+	if r.wordAt(i, "like") && r.wordAt(i+1, "the", "in") || r.wordAt(i, "as") && r.wordAt(i+1, "in") || r.wordAt(i, "with", "con") && r.among(i+1, spellingArticles) && i+2 < len(r.toks) && (len(r.toks[i+2].text) == 1 || r.wordAt(i+2, "letter", "silent")) || r.wordAt(i, "short") && r.wordAt(i+1, "for") {
 		return true // "Gene like the jeans", "Katherine with a K"
 	}
-	return r.wordAt(i, "out", "over", "down", "up") && r.wordAt(i+1, "here", "in", "at", "near", "by", "of") || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
+	return r.wordAt(i, "out", "over", "down", "up") && r.among(i+1, afterOutOver) || r.wordAt(i, "let") && r.wordAt(i+1, "me", "us")
 }
 
 var afterName = wordsOf(`como aunque porque because like since lol haha jaja lmao honestly para pa everybody everyone people most folks returning soy tengo necesito necesitamos ocupo quiero busco llamo escribo hablo vivimos somos pero le decimos but here again speaking writing calling texting looking from in at with wants want needs need is was are am will can said says who
@@ -322,7 +347,7 @@ func (r *reader) placeAfterName(i, last int) bool {
 	if at := r.townLead(last + 1); at > last+1 {
 		last = at - 2
 	}
-	if r.wordAt(last+1, "in", "from", "de", "en", "near", "of") {
+	if r.among(last+1, fromPlaceLinks) {
 		return last+2 < len(r.toks) && (r.toks[last+2].named || r.toks[last+2].used && (r.doubtful(fitcheck.TopicPlace) || r.known(fitcheck.TopicPlace)))
 	}
 	return (r.markAt(last+1, ',') || r.markAt(last+1, '.') || r.markAt(last+1, '-')) && last+2 < len(r.toks) && r.toks[last+2].named && (i == 0 || r.sentenceEnd(i-1))
@@ -331,12 +356,12 @@ func (r *reader) placeAfterName(i, last int) bool {
 // toldBy: what stands before the token is who told the writer something: "Sam Weller over in Boise
 // told me about you".
 func (r *reader) toldBy(i int) bool {
-	return r.wordAt(i, "told", "said", "says", "recommended", "referred", "suggested", "mentioned", "gave", "sent", "dijo", "recomendo", "conto") && r.wordAt(i+1, "me", "us", "you", "your", "to", "that", "que")
+	return r.among(i, recommendVerbs) && r.among(i+1, toldObjects)
 }
 
 // afterUsed is the first token from i on that is not told of yet, past what leads to it.
 func (r *reader) afterUsed(i int) int {
-	for i < len(r.toks) && (r.toks[i].used || r.wordAt(i, "in", "from", "near", "of", "out", "over", "down", "up", "here")) {
+	for i < len(r.toks) && (r.toks[i].used || r.among(i, townLinks)) {
 		i++
 	}
 	return i
@@ -346,10 +371,10 @@ func (r *reader) afterUsed(i int) int {
 // in Savannah", "up by Duluth". It gives the token after the last such word, i where there is none.
 func (r *reader) townLead(i int) int {
 	k := i
-	for r.wordAt(k, "out", "over", "down", "up", "here", "right", "back", "just", "outside") || r.wordAt(k, "aca", "aqui", "alla") {
+	for r.among(k, townDirections) || r.wordAt(k, "aca", "aqui", "alla") {
 		k++
 	}
-	if r.wordAt(k, "in", "from", "near", "of", "by", "at", "around", "en", "de") {
+	if r.among(k, namePlaceLinks) {
 		return k + 1
 	}
 	return i
@@ -357,5 +382,5 @@ func (r *reader) townLead(i int) int {
 
 // notByPlace: a given name that is likelier another word, also beside a place.
 func (r *reader) notByPlace(i int) bool {
-	return r.wordAt(i, "will", "van", "may", "june", "april", "guy", "hope", "chase", "grant", "skip", "art", "houston", "dallas", "austin", "jackson", "lincoln", "madison", "augusta", "savannah", "charlotte")
+	return r.among(i, notGivenByPlace)
 }

@@ -7,6 +7,11 @@ import (
 
 // Names that stand where a message begins or ends, and names that are told of a note.
 
+var (
+	beforeClosingName = wordsOf(`bueno pues ok okay well lol sure fine anyway oh ah bien`)
+	noteLinks         = wordsOf(`was is its note message text came mail email`)
+)
+
 // closingName: who was asked for a name ends with it, after a sentence of something else: "Who's
 // asking? Lol. Brandy McNutt", "¿Para qué quiere mi nombre? Bueno, Esperanza Luna".
 func (r *reader) closingName() bool {
@@ -18,7 +23,7 @@ func (r *reader) closingName() bool {
 	for first > 0 && r.toks[first-1].kind == wordToken && !r.toks[first-1].used {
 		first--
 	}
-	if first < 2 || end-first != 2 && end-first != 3 || !(r.sentenceEnd(first-1) || r.markAt(first-1, ':') || r.markAt(first-1, ',') && r.wordAt(first-2, "bueno", "pues", "ok", "okay", "well", "lol", "sure", "fine", "anyway", "oh", "ah", "bien")) || r.markAt(end, '?') {
+	if first < 2 || end-first != 2 && end-first != 3 || !(r.sentenceEnd(first-1) || r.markAt(first-1, ':') || r.markAt(first-1, ',') && r.among(first-2, beforeClosingName)) || r.markAt(end, '?') {
 		return false
 	}
 	if !r.givenAt(first) && r.toks[first].word != nil || r.addressed(first) || r.toldOf(first) || r.verbAt(first+1) {
@@ -54,7 +59,7 @@ func (r *reader) openingName() bool {
 // note, or what stands in a name's place.
 func (r *reader) noteName() bool {
 	for i := 1; i+2 < len(r.toks); i++ {
-		note := r.wordAt(i, "from") && r.wordAt(i-1, "was", "is", "its", "note", "message", "text", "came", "mail", "email")
+		note := r.wordAt(i, "from") && r.among(i-1, noteLinks)
 		right := r.wordAt(i, "be", "read", "say") && r.wordAt(i-1, "should", "must", "to") && r.wordsIn(0, i, "name", "misspelled")
 		if !note && !right || !r.givenAt(i+1) || !r.surname(i+2) || i+3 < len(r.toks) && r.toks[i+3].kind == wordToken && !r.wordAt(i+3, "and", "not", "in", "at") {
 			continue

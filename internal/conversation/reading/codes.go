@@ -2,6 +2,10 @@ package reading
 
 // Numbers that are names: of rooms in a list, and on a sticker.
 
+var (
+	stickerWords = wordsOf(`sticker label model stamped tag etiqueta modelo serial`)
+)
+
 // roomsOf are words before numbers of rooms and buildings.
 var roomsOf = wordsOf("units rooms apts apartments suites buildings bldgs classrooms lots stalls bays unidades cuartos departamentos apartamentos")
 
@@ -38,7 +42,7 @@ func (r *reader) stickerCode(i int) bool {
 	}
 	dashed := r.markAt(i-1, '-') && r.toks[i-1].glued && t.glued && i >= 2 && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit && len(r.toks[i-2].text) <= 4 && len(t.text) >= 3
 	from, _ := r.sentence(i)
-	told := len(t.text) == 4 && !r.markAt(i+1, '/') && (r.wordsIn(from, i, "sticker", "label", "model", "stamped", "tag", "etiqueta", "modelo", "serial") ||
+	told := len(t.text) == 4 && !r.markAt(i+1, '/') && (r.anyOf(from, i, stickerWords) ||
 		r.askedSize() == "none" && r.wordAt(i-1, "says", "dice"))
 	if !t.code && !dashed && !told {
 		return false

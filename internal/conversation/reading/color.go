@@ -2,6 +2,28 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	clearSpans = wordsOf(`part area space width span length distance height dimension dimensions opening
+		size measurement`)
+	sameColorWords  = wordsOf(`so and same match please again`)
+	seeSubjects     = wordsOf(`can you could i we u`)
+	beforeOpal      = wordsOf(`is im mrs ms miss name soy grandma aunt sister`)
+	pricedTintLeads = wordsOf(`a an one two new un una in en the los las`)
+	clearDirections = wordsOf(`across through thru out up down off around to`)
+	tintedFrames    = wordsOf(`fiberglass metal aluminum plastic vinyl wood powder`)
+	lookingWords    = wordsOf(`looks look see just ya se ve parece old one`)
+	confirmFillers  = wordsOf(`i we in and if en se puede puedo possible can could you u pero que sea sean
+		domo ordered asked requested chose picked for said too also as well likewise tambien should not no it
+		thats meant mean change switch swap to sorry be digo dije me needs forgot forget mention say thing
+		olvido olvide decir decirle cosa una falto oh quise el la de del los las por favor`)
+	ofPlasticWords = wordsOf(`want like need prefer color make go lets please tint over plastic dome domes
+		acrylic cambie cambien cambiele cambielo cambiela cambia cambiar ponga pongale ponle prefiero
+		polycarbonate skylight version option layer layers double single triple lens bubble colour quiero domo
+		plastico acrilico policarbonato meant mejor sea sean should instead wants one ones choose order capa
+		doble sencillo for glazing sheet plexiglass`)
+	changedTint = wordsOf(`sorry actually want make no wait instead now change perdon digo quiero mejor`)
+)
+
 // tint is a color named in the message.
 type tint struct {
 	value       string
@@ -48,7 +70,7 @@ func (r *reader) colors() {
 func (r *reader) tintAt(n int, value string) (tint, bool) {
 	h := &r.choices[n]
 	t := tint{value: value, first: h.first, last: h.last}
-	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.wordAt(h.first+1, "part", "area", "space", "width", "span", "length", "distance", "height", "dimension", "dimensions", "opening", "size", "measurement") || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
+	if r.saidTwice(n, value) || r.askedSize() != "none" && h.first == h.last && r.wordAt(h.first, "clear") && h.first+1 < len(r.toks) && (r.labelKind(h.first+1, "topic") || r.among(h.first+1, clearSpans) || r.wordAt(h.first+1, "inside", "opening", "across") && h.first+2 >= len(r.toks)) {
 		return t, false // "23 3/4 by 47 3/4 clear inside the frame"
 	}
 	if r.calledByColor(h.first) {
@@ -57,7 +79,7 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.ofCourse(n) || r.staysClear(n) || r.clearSpan(h) || r.passedOver(string(fitcheck.TopicColor), h) && !r.ofTwoLayers(n) || r.asked(fitcheck.TopicColor) && r.asksOfValue(h) && !r.priced(h.first) {
 		return t, false
 	}
-	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic", "skylight", "layer") && r.wordAt(h.first-3, "old", "current", "existing") && r.afterNote(k) >= h.first-5 && !r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "so", "and", "same", "match", "please", "again") {
+	if k := r.clauseStart(h.first); r.wordAt(h.first-1, "is", "was") && r.wordAt(h.first-2, "one", "dome", "plastic", "skylight", "layer") && r.wordAt(h.first-3, "old", "current", "existing") && r.afterNote(k) >= h.first-5 && !r.anyOf(h.last+1, min(h.last+5, len(r.toks)), sameColorWords) {
 		return t, false // "the old one is clear"
 	}
 	if k := h.last + 1 + number(r.wordAt(h.last+1, "one", "ones")); r.wordAt(k, "gone", "out", "removed", "replaced") && r.wordAt(h.first-1, "the", "these", "those") {
@@ -66,10 +88,10 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.wordAt(h.first, "claro") && (r.wordAt(h.last+1, "donde") || r.wordAt(h.last+1, "por") && r.wordAt(h.last+2, "donde") || r.wordAt(h.last+1, "del", "libre") && r.askedSize() != "none") {
 		return t, false // "el claro por donde asoma el domo"
 	}
-	if r.wordAt(h.first, "see") && r.wordAt(h.first-1, "can", "you", "could", "i", "we", "u") {
+	if r.wordAt(h.first, "see") && r.among(h.first-1, seeSubjects) {
 		return t, false // "the opening you can see through"
 	}
-	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.wordAt(h.first-1, "is", "im", "mrs", "ms", "miss", "name", "soy", "grandma", "aunt", "sister") || h.last+1 == len(r.toks) && (r.markAt(h.first-1, ',') || r.markAt(h.first-1, '\n')) && r.talkBefore(h.first-2)) {
+	if r.wordAt(h.first, "opal", "amber") && (r.markAt(h.first-1, '.') || r.among(h.first-1, beforeOpal) || h.last+1 == len(r.toks) && (r.markAt(h.first-1, ',') || r.markAt(h.first-1, '\n')) && r.talkBefore(h.first-2)) {
 		return t, false // "this is Mrs. Opal Hendricks"
 	}
 	if n > 0 && r.choices[n-1].last == h.first-1 && r.choices[n-1].is("problem", fitcheck.ProblemHazy) && !r.asked(fitcheck.TopicColor) {
@@ -84,12 +106,12 @@ func (r *reader) tintAt(n int, value string) (tint, bool) {
 	if r.frameColor(h, value) || r.corrosionsColor(h) || r.treeNamed(h.last+1) {
 		return t, false
 	}
-	if r.ofName(h) || r.askedOther(h) && !r.ofTwoLayers(n) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.wordAt(h.first-1, "a", "an", "one", "two", "new", "un", "una", "in", "en", "the", "los", "las") && !r.compared(h.first)) && !r.listedForPrice(h) {
+	if r.ofName(h) || r.askedOther(h) && !r.ofTwoLayers(n) || r.astray(fitcheck.TopicColor, h.first, h.last) || !r.asked(fitcheck.TopicColor) && r.fieldBefore(h.first) != fitcheck.TopicColor && !r.ofPlastic(n) || r.yesNoQuestion(h.first) && !r.wishBehind(fitcheck.TopicColor, h.first, h.last) && !(r.priced(h.first) && r.among(h.first-1, pricedTintLeads) && !r.compared(h.first)) && !r.listedForPrice(h) {
 		return t, false
 	}
 	if r.asked(fitcheck.TopicStyle) && r.inStyle(h) || r.unexplained(fitcheck.TopicColor, h) ||
-		r.wordAt(h.last, "clear") && r.wordAt(h.last+1, "across", "through", "thru", "out", "up", "down", "off", "around", "to") ||
-		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.wordAt(h.last+1, "fiberglass", "metal", "aluminum", "plastic", "vinyl", "wood", "powder") {
+		r.wordAt(h.last, "clear") && r.among(h.last+1, clearDirections) ||
+		r.wordAt(h.last+2, "frame", "frames", "metal", "rim") && r.among(h.last+1, tintedFrames) {
 		return t, false
 	}
 	if r.pastValue("color", h) {
@@ -145,10 +167,10 @@ func (r *reader) ofPlastic(n int) bool {
 		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.inRef(i) || r.toks[i].used && r.Units > 1 && r.wholeSaid(i) > 0 || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || i < r.afterNote(from) || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) || r.wordAt(i, "after", "all") && (r.wordAt(i+1, "all") || r.wordAt(i-1, "after")) {
 			continue
 		}
-		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.wordAt(i, "looks", "look", "see", "just", "ya", "se", "ve", "parece", "old", "one") {
+		if (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicMaterial)) && r.among(i, lookingWords) {
 			continue // "can't tell, looks white tho"
 		}
-		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "i", "we", "in", "and", "if", "en", "se", "puede", "puedo", "possible", "can", "could", "you", "u", "pero", "que", "sea", "sean", "domo", "ordered", "asked", "requested", "chose", "picked", "for", "said", "too", "also", "as", "well", "likewise", "tambien", "should", "not", "no", "it", "thats", "meant", "mean", "change", "switch", "swap", "to", "sorry", "be", "digo", "dije", "me", "needs", "forgot", "forget", "mention", "say", "thing", "olvido", "olvide", "decir", "decirle", "cosa", "una", "falto", "oh", "quise", "el", "la", "de", "del", "los", "las", "por", "favor") {
+		if r.asked(fitcheck.TopicConfirm) && r.among(i, confirmFillers) {
 			continue
 		}
 		if r.asked(fitcheck.TopicConfirm) && r.wordAt(i, "wanted", "queria", "pedi") {
@@ -157,9 +179,7 @@ func (r *reader) ofPlastic(n int) bool {
 		if r.wordAt(i, "rather") || r.wordAt(i, "do", "use") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicWant)) {
 			return true // "poly carb, n do white"
 		}
-		if r.wordAt(i, "want", "like", "need", "prefer", "color", "make", "go", "lets", "please", "tint", "over", "plastic", "dome", "domes", "acrylic",
-			"cambie", "cambien", "cambiele", "cambielo", "cambiela", "cambia", "cambiar", "ponga", "pongale", "ponle", "prefiero", "polycarbonate", "skylight", "version", "option", "layer", "layers", "double", "single", "triple", "lens", "bubble", "colour", "quiero", "domo", "plastico", "acrilico", "policarbonato", "meant", "mejor", "sea", "sean",
-			"should", "instead", "wants", "one", "ones", "choose", "order", "capa", "doble", "sencillo", "for", "glazing", "sheet", "plexiglass") {
+		if r.among(i, ofPlasticWords) {
 			return true
 		}
 		if w := r.toks[i].word; (w == nil || !w.filler) && !r.colorAt(i) {
@@ -205,7 +225,7 @@ func (r *reader) colorFact(unit int, tints []tint) {
 			return
 		}
 		twice := t.layer == "outer" && c.Outer != "" && c.Outer != t.value || t.layer == "inner" && c.Inner != "" && c.Inner != t.value
-		if twice && !r.wordsIn(tints[k-1].last+1, t.first, "sorry", "actually", "want", "make", "no", "wait", "instead", "now", "change", "perdon", "digo", "quiero", "mejor") {
+		if twice && !r.anyOf(tints[k-1].last+1, t.first, changedTint) {
 			r.unclear(fitcheck.TopicColor, unit, WhyChoice, nil, first, last)
 			return // one layer in two colors
 		}

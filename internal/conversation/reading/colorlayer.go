@@ -2,6 +2,13 @@ package reading
 
 // Which layer of the plastic a color is said of.
 
+var (
+	bothOfSkylights = wordsOf(`sizes kinds skylights domes units rooms tamanos medidas domos tragaluces`)
+	colorLinks      = wordsOf(`on the is for of a layer dome in de la el por en one plastic acrylic to at should
+		be would will can stay stays goes go que sea es debe ser are son also instead actually too tambien igual
+		color colour was supposed meant intended`)
+)
+
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
@@ -60,7 +67,7 @@ func (r *reader) bothSkylights(n int) bool {
 		return false
 	}
 	return r.overPair(n-1, -1) && r.colorGap(r.choices[n-1].last+1, h.first) || r.overPair(n+1, 1) && r.colorGap(h.last+1, r.choices[n+1].first) ||
-		r.wordAt(h.last+1, "sizes", "kinds", "skylights", "domes", "units", "rooms", "tamanos", "medidas", "domos", "tragaluces") || r.Units > 1 && r.wordAt(h.last, "domes")
+		r.among(h.last+1, bothOfSkylights) || r.Units > 1 && r.wordAt(h.last, "domes")
 }
 
 // overPair: the color is one of two that lie over each other, the other before (-1) or after it (1).
@@ -142,7 +149,7 @@ func (r *reader) colorGap(from, to int) bool {
 		if r.inRef(i) {
 			continue // "the inside of the kitchen one is white"
 		}
-		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son", "also", "instead", "actually", "too", "tambien", "igual", "color", "colour", "was", "supposed", "meant", "intended") {
+		if t.kind != wordToken || !r.among(i, colorLinks) {
 			return false
 		}
 	}

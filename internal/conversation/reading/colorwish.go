@@ -2,14 +2,24 @@ package reading
 
 // Ways of wishing for a color in which no word of plastic stands, and of taking one back.
 
+var (
+	choseVerbs   = wordsOf(`said says picked chose dijo dice escogio`)
+	tintChoosers = wordsOf(`i we she he they owner customer client homeowner wife husband board architect
+		boss esposa esposo dueno cliente`)
+	somethingIn  = wordsOf(`something anything it them these those one`)
+	praiseWords  = wordsOf(`good nice great better best work please perfect`)
+	stayVerbs    = wordsOf(`stay stays stayed staying remain remains remained`)
+	tookBackTint = wordsOf(`mean meant digo sorry scratch perdon`)
+)
+
 // choseColor: "she said clear", "something in white would be good", "mejor que sea color bronce".
 func (r *reader) choseColor(h *hit) bool {
 	i := h.first - 1
-	if r.wordAt(i, "said", "says", "picked", "chose", "dijo", "dice", "escogio") && h.last == r.clauseEnd(h.last) {
-		return r.wordAt(i-1, "i", "we", "she", "he", "they", "owner", "customer", "client", "homeowner", "wife", "husband", "board", "architect", "boss", "esposa", "esposo", "dueno", "cliente")
+	if r.among(i, choseVerbs) && h.last == r.clauseEnd(h.last) {
+		return r.among(i-1, tintChoosers)
 	}
-	if r.wordAt(i, "in") && r.wordAt(i-1, "something", "anything", "it", "them", "these", "those", "one") {
-		return r.wordsIn(h.last+1, r.clauseEnd(h.last)+1, "good", "nice", "great", "better", "best", "work", "please", "perfect")
+	if r.wordAt(i, "in") && r.among(i-1, somethingIn) {
+		return r.anyOf(h.last+1, r.clauseEnd(h.last)+1, praiseWords)
 	}
 	return r.wordAt(i, "sea", "sean", "fuera", "fueran") && r.wordAt(i-1, "que") && r.wordAt(i-2, "mejor", "quiero", "queremos", "prefiero", "quisiera")
 }
@@ -17,7 +27,7 @@ func (r *reader) choseColor(h *hit) bool {
 // staysClear: "acrylic stays clear longer": how a sheet ages; not "the inner stays clear".
 func (r *reader) staysClear(n int) bool {
 	i := r.choices[n].first - 1
-	return r.wordAt(i, "stay", "stays", "stayed", "staying", "remain", "remains", "remained") && n > 0 && r.choices[n-1].last == i-1 && r.choices[n-1].has1("material")
+	return r.among(i, stayVerbs) && n > 0 && r.choices[n-1].last == i-1 && r.choices[n-1].has1("material")
 }
 
 // takenBackTints leaves out the colors that the writer takes back for others: "clear over bronze, I
@@ -29,7 +39,7 @@ func (r *reader) takenBackTints(tints []tint) []tint {
 	}
 	for k := n - 2; k > 0; k-- {
 		rest := tints[k:]
-		if r.wordsIn(tints[k-1].last+1, rest[0].first, "mean", "meant", "digo", "sorry", "scratch", "perdon") && rest[0].layer != "" && rest[1].layer != "" && rest[0].layer != rest[1].layer {
+		if r.anyOf(tints[k-1].last+1, rest[0].first, tookBackTint) && rest[0].layer != "" && rest[1].layer != "" && rest[0].layer != rest[1].layer {
 			return rest
 		}
 	}
