@@ -15,13 +15,15 @@ var (
 // choseColor: "she said clear", "something in white would be good", "mejor que sea color bronce".
 func (r *reader) choseColor(h *hit) bool {
 	i := h.first - 1
-	if r.among(i, choseVerbs) && h.last == r.clauseEnd(h.last) {
+	switch {
+	case r.among(i, choseVerbs) && h.last == r.clauseEnd(h.last):
 		return r.among(i-1, tintChoosers)
-	}
-	if r.wordAt(i, "in") && r.among(i-1, somethingIn) {
+	case r.wordAt(i, "in") && r.among(i-1, somethingIn):
 		return r.anyOf(h.last+1, r.clauseEnd(h.last)+1, praiseWords)
+	case r.wordAt(i, "sea", "sean", "fuera", "fueran") && r.wordAt(i-1, "que"):
+		return r.wordAt(i-2, "mejor", "quiero", "queremos", "prefiero", "quisiera")
 	}
-	return r.wordAt(i, "sea", "sean", "fuera", "fueran") && r.wordAt(i-1, "que") && r.wordAt(i-2, "mejor", "quiero", "queremos", "prefiero", "quisiera")
+	return false
 }
 
 // staysClear: "acrylic stays clear longer": how a sheet ages; not "the inner stays clear".
@@ -34,14 +36,19 @@ func (r *reader) staysClear(n int) bool {
 // mean bronze on top and clear on the bottom"; and the talk before "so bronze it has to be".
 func (r *reader) takenBackTints(tints []tint) []tint {
 	n := len(tints)
-	if n > 1 && tints[n-1].value != "?" && tints[n-1].layer == "" && r.wordAt(tints[n-1].first-1, "so", "entonces") && r.wordAt(tints[n-1].last+1, "it") && r.wordAt(tints[n-1].last+2, "is", "has") {
+	if n > 1 && tints[n-1].value != "?" && tints[n-1].layer == "" && r.soItIs(&tints[n-1]) {
 		return tints[n-1:]
 	}
 	for k := n - 2; k > 0; k-- {
-		rest := tints[k:]
-		if r.anyOf(tints[k-1].last+1, rest[0].first, tookBackTint) && rest[0].layer != "" && rest[1].layer != "" && rest[0].layer != rest[1].layer {
-			return rest
+		one, other := tints[k].layer, tints[k+1].layer
+		if one != "" && other != "" && one != other && r.anyOf(tints[k-1].last+1, tints[k].first, tookBackTint) {
+			return tints[k:]
 		}
 	}
 	return tints
+}
+
+// soItIs: "so bronze it has to be".
+func (r *reader) soItIs(t *tint) bool {
+	return r.wordAt(t.first-1, "so", "entonces") && r.wordAt(t.last+1, "it") && r.wordAt(t.last+2, "is", "has")
 }
