@@ -12,15 +12,10 @@ var (
 // calor?": a question about a purpose, which leaves no choice to the shop. "What you
 // recommend for the color" and "for us" do.
 func (r *reader) bestForWhat(h *hit) bool {
-	_, last := r.sentence(h.first)
-	first := r.clauseStart(h.first)
-	for first < h.first && r.among(first, talkLeads) {
-		first++
-	}
-	asks := r.wordAt(first, "what", "whats", "which", "que", "cual") && first >= h.first-2 && !r.wordAt(h.first, "whatever", "whichever")
-	if !asks {
+	if !r.asksWhat(h) {
 		return false
 	}
+	_, last := r.sentence(h.first)
 	i := h.last + 1
 	for i <= last && !r.among(i, purposeLinks) {
 		i++
@@ -35,4 +30,14 @@ func (r *reader) bestForWhat(h *hit) bool {
 	}
 	_, topic := topicWords[r.toks[i].text]
 	return !topic && !r.among(i, noPurposes)
+}
+
+// asksWhat: "what" or "which" opens the clause, right before the phrase.
+func (r *reader) asksWhat(h *hit) bool {
+	first := r.clauseStart(h.first)
+	for first < h.first && r.among(first, talkLeads) {
+		first++
+	}
+	return r.wordAt(first, "what", "whats", "which", "que", "cual") && first >= h.first-2 &&
+		!r.wordAt(h.first, "whatever", "whichever")
 }

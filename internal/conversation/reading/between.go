@@ -71,6 +71,7 @@ func (r *reader) cantTold(h *hit) bool {
 	if r.wordsIn(start, h.first, "never", "didnt", "havent", "nunca", "no") && r.anyOf(start, h.first, measureVerbsDenied) {
 		return true
 	}
-	return r.wordsIn(start, h.first, "cant", "cannot", "couldnt", "unable") || r.wordsIn(start, h.first, "can", "could") && r.wordsIn(start, h.first, "not") ||
+	return r.wordsIn(start, h.first, "cant", "cannot", "couldnt", "unable") ||
+		r.wordsIn(start, h.first, "can", "could") && r.wordsIn(start, h.first, "not") ||
 		r.wordsIn(start, h.first, "no") && r.wordsIn(start, end+1, "puedo", "pude", "alcanzo", "alcance", "podemos")
 }
