@@ -19,19 +19,37 @@ var (
 )
 
 // lookOf says which words tell of one look; a kind has one of them.
-var lookOf = map[string]string{
-	"round": "round", "rounds": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
-	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
-	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long", "skinny": "long", "narrow": "long", "angosto": "long", "angostos": "long", "angosta": "long", "angostas": "long",
-	"pyramid": "pyramid", "pyramids": "pyramid", "barrel": "barrel", "barrels": "barrel", "barril": "barrel", "barriles": "barrel", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
-	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
-	"small": "small", "smaller": "small", "little": "small", "tiny": "small", "wee": "small", "huge": "big", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
-	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
-	"chiquito": "small", "chiquita": "small", "chiquitos": "small", "chiquitas": "small", "bubble": "dome", "domed": "dome",
+var lookOf = looksOf(map[string]string{
+	"round":     `round rounds circular redondo redonda redondos redondas`,
+	"square":    `square squares cuadrado cuadrada cuadrados cuadradas`,
+	"rectangle": `rectangular rectangulares rectangle rectangles oblong`,
+	"long":      `long longer largo largos skinny narrow angosto angostos angosta angostas`,
+	"pyramid":   `pyramid pyramids piramide piramides`,
+	"barrel":    `barrel barrels barril barriles`,
+	"flat":      `flat flats plano planos`,
+	"dome":      `bubble domed`,
+	"big":       `big bigger large larger huge grande grandes`,
+	"small": `small smaller little tiny wee chico chica chicos chicas pequeno pequena pequenos pequenas chiquito
+		chiquita chiquitos chiquitas`,
+})
+
+// looksOf is the look of each word, of lists of words by look.
+func looksOf(lists map[string]string) map[string]string {
+	looks := map[string]string{}
+	for look, list := range lists {
+		for _, word := range strings.Fields(list) {
+			looks[word] = look
+		}
+	}
+	return looks
 }
 
 // lookSort parts the looks that one skylight can have at once: a shape, a profile, how large.
-var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "barrel": 2, "flat": 2, "dome": 2, "big": 3, "small": 3}
+var lookSort = map[string]int{
+	"round": 1, "square": 1, "rectangle": 1, "long": 1,
+	"pyramid": 2, "barrel": 2, "flat": 2, "dome": 2,
+	"big": 3, "small": 3,
+}
 
 // IsLook says whether a word tells how a skylight looks: "round", "grandes". It never fails.
 func IsLook(word string) bool { return lookOf[word] != "" }
@@ -59,12 +77,12 @@ func (r *reader) lookUnits() {
 	var at []int
 	article, known := false, false
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken {
+		look := r.lookAt(i)
+		if look == "" {
 			continue
 		}
-		look := r.lookAt(i)
 		first, last, ok := r.lookNamed(i)
-		if look == "" || !ok {
+		if !ok {
 			continue
 		}
 		if r.among(first-1, lookJoins) && len(seen) > 0 {
@@ -72,8 +90,8 @@ func (r *reader) lookUnits() {
 		}
 		the := r.wordAt(first, "the", "el", "la", "los", "las") || r.wordAt(first-1, "los", "las")
 		article, known = article || !the, known || the
-		if n := len(found); n > 0 && lookSort[look] != lookSort[seen[found[n-1].units[0]-1]] && !r.wordsIn(found[n-1].last+1, first, "and", "y", "plus") {
-			return // "a large skylight, a square one": the same
+		if n := len(found); n > 0 && r.sameSkylight(look, seen[found[n-1].units[0]-1], found[n-1].last, first) {
+			return
 		}
 		before := len(seen)
 		seen, found = r.seeRoom(seen, found, look, first, last)
@@ -89,6 +107,11 @@ func (r *reader) lookUnits() {
 	for k, i := range at {
 		r.lookFact(k+1, seen[k], i)
 	}
+}
+
+// sameSkylight: "a large skylight, a square one": two looks of different sorts, which one skylight has.
+func (r *reader) sameSkylight(look, before string, last, first int) bool {
+	return lookSort[look] != lookSort[before] && !r.wordsIn(last+1, first, "and", "y", "plus")
 }
 
 // lookFact records what a look at a token tells of a kind.
@@ -108,12 +131,13 @@ func (r *reader) lookFact(unit int, look string, i int) {
 func (r *reader) countLooks(found []unitRef) {
 	counts := map[int]countAt{}
 	for _, ref := range found {
-		n, last := r.wholeSaid(ref.first), ref.first
-		if r.among(ref.first, oneLookWords) || r.wordAt(ref.first, "el", "la") && found[0].first != ref.first && r.wholeSaid(found[0].first) > 0 {
+		n := r.wholeSaid(ref.first)
+		la := r.wordAt(ref.first, "el", "la") && ref.first != found[0].first && r.wholeSaid(found[0].first) > 0
+		if la || r.among(ref.first, oneLookWords) {
 			n = 1
 		}
 		if _, again := counts[ref.units[0]]; n > 0 && !again {
-			counts[ref.units[0]] = countAt{n, ref.first, last}
+			counts[ref.units[0]] = countAt{n, ref.first, ref.first}
 		}
 	}
 	sum := 0
@@ -159,16 +183,26 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	if !r.determined(first - 1) {
 		return 0, 0, false
 	}
-	if n := r.wholeAt(i - 1); !r.markAt(i-2, '/') && (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.among(i+1, afterCountedLook)) {
-		return first - 1, last, true // "one round and two rectangular"
-	}
-	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
-		return first - 1, last, true // "one square 24 x 24"
-	}
-	if r.wordAt(i-1, "a", "one", "1") && (r.nounLook(i) || r.domeWord(i)) && r.groupEnds(i+1) {
-		return first - 1, last, true // "2 domes and a pyramid"
+	if r.lookCounted(i) || r.lookBySize(i) || r.lookByItself(i) {
+		return first - 1, last, true
 	}
 	return first - 1, last, last > i || first < i || r.among(i-1, spanishLookLeads) && !r.wordAt(i+1, "de", "del")
+}
+
+// lookCounted: "one round and two rectangular".
+func (r *reader) lookCounted(i int) bool {
+	n := r.wholeAt(i - 1)
+	return (n > 0 && n < 50 || r.wordAt(i-1, "one")) && !r.markAt(i-2, '/') && (r.markOrEnd(i+1) || r.among(i+1, afterCountedLook))
+}
+
+// lookBySize: "one square 24 x 24".
+func (r *reader) lookBySize(i int) bool {
+	return r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken
+}
+
+// lookByItself: "2 domes and a pyramid".
+func (r *reader) lookByItself(i int) bool {
+	return r.wordAt(i-1, "a", "one", "1") && (r.nounLook(i) || r.domeWord(i)) && r.groupEnds(i+1)
 }
 
 // determined: an article, or a number of things.
