@@ -107,8 +107,8 @@ func (r *reader) metalFramed(i int) bool {
 	if r.among(i+1, notFrameMetal) || r.negated(i) || r.deniedAfter(i) {
 		return false
 	}
-	ofRoof := r.wordsIn(max(0, i-2), i, "roof", "techo") || r.wordsIn(i+1, i+4, "roof", "techo")
-	return !ofRoof && !r.anyOf(max(0, i-4), i, negWords)
+	ofRoof := r.wordsIn(i-2, i, "roof", "techo") || r.wordsIn(i+1, i+4, "roof", "techo")
+	return !ofRoof && !r.anyOf(i-4, i, negWords)
 }
 
 // modifies: the word right after is some other thing's name: "acrylic paint", "cracked the

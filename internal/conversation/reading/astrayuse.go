@@ -44,7 +44,7 @@ func (r *reader) noPlaceWord(first, last int) bool {
 	case r.wordAt(first, "store"): // "I store hay in it"
 		return r.wordAt(first-1, "i", "we", "they", "to", "you")
 	case r.wordAt(first, "bank"): // "call the bank first"
-		return r.anyOf(max(0, first-3), first, bankLeads)
+		return r.anyOf(first-3, first, bankLeads)
 	case r.wordAt(first, "cafe"): // "está como café": a color
 		return r.among(first-1, beforeCoffeeColor)
 	case r.wordAt(first, "art"):
@@ -94,14 +94,14 @@ func (r *reader) atDoctors(first, last int) bool {
 
 // flatAbove: "our apartment is over a convenience store".
 func (r *reader) flatAbove(first int) bool {
-	return r.wordsIn(max(0, first-3), first, "over", "above") && r.wordsIn(0, first, "apartment", "condo", "loft")
+	return r.wordsIn(first-3, first, "over", "above") && r.wordsIn(0, first, "apartment", "condo", "loft")
 }
 
 // placeNearby: the place is another one, or only near.
 func (r *reader) placeNearby(first, last int) bool {
 	switch {
 	case r.wordAt(last+1, "next") && r.wordAt(last+2, "door"),
-		r.wordAt(first-1, "the", "my", "our") && r.wordsIn(max(0, first-5), first, "between"),
+		r.wordAt(first-1, "the", "my", "our") && r.wordsIn(first-5, first, "between"),
 		r.among(first-1, otherPlaceWords),
 		r.likened(first):
 		return true
@@ -133,8 +133,8 @@ func (r *reader) actsForShop(first, last int) bool {
 	if r.ofShop(first) || r.ofPhone(last) || r.among(last+1, placeActs) && !r.under(first, last) {
 		return true
 	}
-	return r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(max(0, first-4), first, "at") &&
-		r.wordsIn(max(0, first-8), first, "number", "flyer", "card", "ad", "name")
+	return r.wordAt(first-1, "the", "feed", "hardware", "grocery") && r.wordsIn(first-4, first, "at") &&
+		r.wordsIn(first-8, first, "number", "flyer", "card", "ad", "name")
 }
 
 // likened: "it's like a barn"; not "we'd like a skylight in our garage".

@@ -132,7 +132,7 @@ func (r *reader) speaks(i int) bool {
 // choseOther: the writer named a value before, in another clause and without a "but".
 func (r *reader) choseOther(who int) bool {
 	from, to := r.clauseStart(who), r.clauseEnd(who)
-	if r.wordsIn(max(0, who-4), who, "wait", "actually", "sorry", "no") ||
+	if r.wordsIn(who-4, who, "wait", "actually", "sorry", "no") ||
 		r.wordAt(from, "but", "pero", "and") || r.wordAt(from-1, "but", "pero", "and") {
 		return false
 	}

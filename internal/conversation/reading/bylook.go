@@ -72,9 +72,28 @@ func (r *reader) lookUnits() {
 	if len(r.refs) > 0 || r.Units > 1 || r.wordsIn(0, len(r.toks), "instead", "rather", "lugar", "vez") || r.asksAnything() {
 		return
 	}
-	var found []unitRef
-	var seen []string
-	var at []int
+	named, ok := r.namedLooks()
+	if !ok || len(named.looks) < 2 {
+		return
+	}
+	r.refs = named.refs
+	r.countLooks(named.refs)
+	for k, i := range named.at {
+		r.lookFact(k+1, named.looks[k], i)
+	}
+}
+
+// namedLook are the kinds that a message tells apart by their looks.
+type namedLook struct {
+	refs  []unitRef
+	looks []string // by kind
+	at    []int    // by kind: the token that first tells its look
+}
+
+// namedLooks finds the kinds; not ok where one skylight has the looks, or where only some have an article
+// that names a kind as known: "the round one …" is told apart as a room is; "the round one cracked, I want
+// a square one".
+func (r *reader) namedLooks() (named namedLook, ok bool) {
 	article, known := false, false
 	for i := range r.toks {
 		look := r.lookAt(i)
@@ -85,33 +104,28 @@ func (r *reader) lookUnits() {
 		if !ok {
 			continue
 		}
-		if r.among(first-1, lookJoins) && len(seen) > 0 {
-			return // "a round one, not a square one", "a round dome on a square unit"
+		if len(named.looks) > 0 && r.among(first-1, lookJoins) || r.sameSkylight(&named, look, first) {
+			return named, false // "a round one, not a square one", "a round dome on a square unit"
 		}
 		the := r.wordAt(first, "the", "el", "la", "los", "las") || r.wordAt(first-1, "los", "las")
 		article, known = article || !the, known || the
-		if n := len(found); n > 0 && r.sameSkylight(look, seen[found[n-1].units[0]-1], found[n-1].last, first) {
-			return
-		}
-		before := len(seen)
-		seen, found = r.seeRoom(seen, found, look, first, last)
-		if len(seen) > before {
-			at = append(at, i)
+		before := len(named.looks)
+		named.looks, named.refs = r.seeRoom(named.looks, named.refs, look, first, last)
+		if len(named.looks) > before {
+			named.at = append(named.at, i)
 		}
 	}
-	if len(seen) < 2 || article && known || !article && !r.spanishShapes(at) {
-		return // "the round one …" is told apart as a room is; "the round one cracked, I want a square one"
-	}
-	r.refs = found
-	r.countLooks(found)
-	for k, i := range at {
-		r.lookFact(k+1, seen[k], i)
-	}
+	return named, !(article && known) && (article || r.spanishShapes(named.at))
 }
 
 // sameSkylight: "a large skylight, a square one": two looks of different sorts, which one skylight has.
-func (r *reader) sameSkylight(look, before string, last, first int) bool {
-	return lookSort[look] != lookSort[before] && !r.wordsIn(last+1, first, "and", "y", "plus")
+func (r *reader) sameSkylight(named *namedLook, look string, first int) bool {
+	n := len(named.refs)
+	if n == 0 {
+		return false
+	}
+	before := &named.refs[n-1]
+	return lookSort[look] != lookSort[named.looks[before.units[0]-1]] && !r.wordsIn(before.last+1, first, "and", "y", "plus")
 }
 
 // lookFact records what a look at a token tells of a kind.

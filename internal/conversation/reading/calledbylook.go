@@ -36,6 +36,12 @@ func (r *reader) calledByLook(i int) bool {
 	if r.unitAt(i-1) != noUnit || i > 0 && r.toks[i-1].kind == numToken && !r.wordAt(i-2, "the", "los", "las", "el", "la") {
 		return false // "42 3/8" long"
 	}
+	return r.lookAlone(i)
+}
+
+// lookAlone: "the big is bronze", "squares white", "bronze for long": what stands before and after a look
+// without a noun tells that it is one of the kinds.
+func (r *reader) lookAlone(i int) bool {
 	k := i - 1
 	if r.wholeAt(k) > 0 {
 		k--

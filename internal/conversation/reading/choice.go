@@ -35,19 +35,8 @@ func (r *reader) readChoices() {
 	if r.out.Language != "en" && r.out.Language != "es" {
 		return // words that look like ours may mean something else there
 	}
-	var all []saying
-	for n := range r.choices {
-		h := &r.choices[n]
-		if r.toks[h.first].used || h.is("none", "none") || r.afterName(h) {
-			continue
-		}
-		all = r.sayings(all, h)
-	}
-	for n := range r.styles {
-		if h := &r.styles[n]; !r.toks[h.first].used && !h.is("none", "none") && !r.afterName(h) {
-			all = r.sayings(all, h)
-		}
-	}
+	all := r.plainSayings(nil, r.choices)
+	all = r.plainSayings(all, r.styles)
 	for n := range r.wants {
 		if h := &r.wants[n]; !r.toks[h.first].used && !r.saysStyle(all, h) {
 			all = r.sayings(all, h)
@@ -60,6 +49,16 @@ func (r *reader) readChoices() {
 	r.fallsOn()
 	r.colors()
 	r.layersOfColor()
+}
+
+// plainSayings adds what phrases say that are no part of a name, and that nothing was told by yet.
+func (r *reader) plainSayings(all []saying, phrases []hit) []saying {
+	for n := range phrases {
+		if h := &phrases[n]; !r.toks[h.first].used && !h.is("none", "none") && !r.afterName(h) {
+			all = r.sayings(all, h)
+		}
+	}
+	return all
 }
 
 // afterName: the word goes on a name: "Tri County Glass".
@@ -190,7 +189,7 @@ func (r *reader) valueSaid(s sense, h *hit, negated bool) string {
 
 // eitherLayers: "either one or two, which do you sell the most of".
 func (r *reader) eitherLayers(h *hit) bool {
-	return r.wordAt(h.first-1, "or", "o") && r.wordsIn(max(0, h.first-4), h.first, "either") &&
+	return r.wordAt(h.first-1, "or", "o") && r.wordsIn(h.first-4, h.first, "either") &&
 		(r.wholeAt(h.first-2) > 0 || r.wordAt(h.first-2, "single", "double", "sencillo", "doble"))
 }
 
@@ -286,7 +285,7 @@ func (r *reader) plasticGoesOver(i int, h *hit) bool {
 	if r.wordsIn(i, h.first, "and", "which", "that", "with") {
 		return false
 	}
-	return i+2 <= h.first && r.wordsIn(i+1, min(i+5, len(r.toks)), "down", "over") && r.anyOf(i+2, h.first+1, lidCovered)
+	return i+2 <= h.first && r.wordsIn(i+1, i+5, "down", "over") && r.anyOf(i+2, h.first+1, lidCovered)
 }
 
 func (r *reader) softQuestion(i int) bool { return r.wordAt(i-1, "to", "the", "from", "inside") }

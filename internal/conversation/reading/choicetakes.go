@@ -6,12 +6,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // often tell, in their place, something else.
 
 var (
-	paneLinks       = wordsOf(`is was has got looks esta`)
-	restOfThem      = wordsOf(`third other others rest last everything`)
-	lensOnlyWords   = wordsOf(`plastic lens lenses only fix plastico`)
-	differenceLinks = wordsOf(`is are its looks esta estan es`)
-	onePieceWords   = wordsOf(`piece glued molded moulded built one together integral part came`)
-	finishWishes    = wordsOf(`want need like please prefer quiero favor`)
+	afterGolfGreen = wordsOf(`so and at of on here with`)
+	paneLinks      = wordsOf(`is was has got looks esta`)
+	finishWishes   = wordsOf(`want need like please prefer quiero favor`)
 )
 
 // takes says whether a sense counts here at all: on its own, or as the answer that was asked for.

@@ -4,6 +4,14 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Words like "only the plastic" and "all of it" that tell no wish.
 
+var (
+	restOfThem       = wordsOf(`third other others rest last everything`)
+	lensOnlyWords    = wordsOf(`plastic lens lenses only fix plastico`)
+	differenceLinks  = wordsOf(`is are its looks esta estan es`)
+	onePieceWords    = wordsOf(`piece glued molded moulded built one together integral part came`)
+	straightFastened = wordsOf(`screwed bolted nailed glued caulked sits attached`)
+)
+
 // noWantTold says whether the words tell nothing of what is wanted.
 func (r *reader) noWantTold(s sense, h *hit) bool {
 	switch s.value {

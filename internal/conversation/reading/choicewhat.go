@@ -5,14 +5,12 @@ import "example.com/intake-bot/internal/fitcheck"
 // Words that tell neither how a skylight is made nor what is wrong with it.
 
 var (
-	buyVerbs         = wordsOf(`need want like sell buy order replace new`)
-	frameOrBox       = wordsOf(`frame frames metal curb box boxes`)
-	afterGolfGreen   = wordsOf(`so and at of on here with`)
-	plainLooks       = wordsOf(`old viejo vieja square round white black brown flat`)
-	milkyWords       = wordsOf(`milky lechoso lechosa smoky opaco opaque cloudy frosted lechosos`)
-	soloWishes       = wordsOf(`solo nomas puro pura busco buco quiero necesito`)
-	straightFastened = wordsOf(`screwed bolted nailed glued caulked sits attached`)
-	turnedHazyWords  = wordsOf(`now anymore hardly but turned gotten ya pero puso ahora`)
+	buyVerbs        = wordsOf(`need want like sell buy order replace new`)
+	frameOrBox      = wordsOf(`frame frames metal curb box boxes`)
+	plainLooks      = wordsOf(`old viejo vieja square round white black brown flat`)
+	milkyWords      = wordsOf(`milky lechoso lechosa smoky opaco opaque cloudy frosted lechosos`)
+	soloWishes      = wordsOf(`solo nomas puro pura busco buco quiero necesito`)
+	turnedHazyWords = wordsOf(`now anymore hardly but turned gotten ya pero puso ahora`)
 )
 
 // noStyleTold says whether the words tell nothing of how a skylight is made.
@@ -68,7 +66,7 @@ func (r *reader) noProblemTold(s sense, h *hit) bool {
 // frameTurned: "el marco se puso negro", "tronado el marco".
 func (r *reader) frameTurned(h *hit) bool {
 	return r.wordsIn(h.first, h.last+1, "puso") ||
-		r.wordsIn(h.first, h.last+1, "tronado") && r.wordsIn(h.first, min(h.last+4, len(r.toks)), "marco")
+		r.wordsIn(h.first, h.last+1, "tronado") && r.wordsIn(h.first, h.last+4, "marco")
 }
 
 // milkyKind: "white, the milky kind you can't see through": what kind of white it is.

@@ -29,17 +29,7 @@ func (r *reader) clauseName() {
 		return
 	}
 	for n := range r.intros {
-		h := &r.intros[n]
-		v, _ := h.has("intro")
-		if v != "name" && v != "im" && (v != "ask" || !asked && !r.toBePut(h)) || r.deniedName(h) {
-			continue
-		}
-		if v == "name" && (r.ofThing(h) || r.nameByParts(n)) {
-			return // "why do you need my name austin"
-		}
-		i := r.afterIntro(h.last + 1)
-		if last, ok := r.nameFills(i); ok && (v != "im" || !r.soft(h.last+1)) {
-			r.nameFact(i, last)
+		if r.afterIntroName(n, asked) {
 			return
 		}
 	}
@@ -53,6 +43,25 @@ func (r *reader) clauseName() {
 		}
 	}
 	r.listName()
+}
+
+// afterIntroName reads the name behind words of introduction; true where no other name is to be looked for.
+func (r *reader) afterIntroName(n int, asked bool) bool {
+	h := &r.intros[n]
+	v, _ := h.has("intro")
+	if v != "name" && v != "im" && (v != "ask" || !asked && !r.toBePut(h)) || r.deniedName(h) {
+		return false
+	}
+	if v == "name" && (r.ofThing(h) || r.nameByParts(n)) {
+		return true // "why do you need my name austin"
+	}
+	i := r.afterIntro(h.last + 1)
+	last, ok := r.nameFills(i)
+	if !ok || v == "im" && r.soft(h.last+1) {
+		return false
+	}
+	r.nameFact(i, last)
+	return true
 }
 
 // nameByParts: "name is Duane, last name Fitzhugh", "my name is Glass, Peter Glass", "name: Morrow, Tess".

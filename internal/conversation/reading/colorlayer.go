@@ -28,6 +28,11 @@ func (r *reader) layerOf(n int) string {
 	if v := r.bothOnOne(b, n); v != "" {
 		return v
 	}
+	return r.layerBeside(b, n)
+}
+
+// layerBeside is the layer that is named before or after a color that starts with phrase b and ends with n.
+func (r *reader) layerBeside(b, n int) string {
 	if b > 0 && r.bothSkylights(b-1) {
 		b = 0 // it tells of no layer
 	}
@@ -42,7 +47,7 @@ func (r *reader) layerOf(n int) string {
 	if b > 1 && r.choices[b-1].first == r.choices[b-1].last && r.wordAt(r.choices[b-1].first, "color", "colour") {
 		b-- // "the inside color should be white"
 	}
-	return r.layerBefore(b, h.first)
+	return r.layerBefore(b, r.choices[n].first)
 }
 
 // bothOnOne: "both are clear on the inside": the layer after a color that is said of both skylights.
