@@ -1,5 +1,14 @@
 package reading
 
+var (
+	ageHedges     = wordsOf(`about almost only now just over nearly like casi ya`)
+	birthdayVerbs = wordsOf(`turned turning turn cumpli cumplio cumplo`)
+	numberSources = wordsOf(`per asked ask says said according to for from dice dijo segun para midio got
+		gets`)
+	afterAge = wordsOf(`but so now yrs old with still this next last measured measures says held went got
+		climbed read helped did wrote sent took came lo la se me midio subio pero que lol`)
+)
+
 // aged: a number is somebody's age: "my son who is 52", "my husband, 71, held the tape",
 // "mi hijo de 22 lo midió", "I turned 65 in May".
 func (r *reader) aged(i int) bool {
@@ -24,7 +33,13 @@ func (r *reader) allSame(i int) bool {
 	} else if r.toks[i].dec > 0 {
 		return false
 	}
-	if next == i || n < 2 || n > 50 || !r.wordAt(i-1, "all", "los", "las") || !(r.pairBefore(i) || r.wordsIn(0, i, "sq", "square", "cuadrado", "cuadrados")) || next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "of", "r", "are", "were", "match") {
+	if next == i || n < 2 || n > 50 || !r.wordAt(i-1, "all", "los", "las") {
+		return false
+	}
+	if !r.pairBefore(i) && !r.wordsIn(0, i, "sq", "square", "cuadrado", "cuadrados") {
+		return false
+	}
+	if next < len(r.toks) && r.toks[next].kind == wordToken && !r.wordAt(next, "of", "r", "are", "were", "match") {
 		return false
 	}
 	r.use(i, next-1)
@@ -34,39 +49,30 @@ func (r *reader) allSame(i int) bool {
 // ageBegins: the words before a number tell whose age it is.
 func (r *reader) ageBegins(i int) bool {
 	k := i - 1
-	for r.wordAt(k, "about", "almost", "only", "now", "just", "over", "nearly", "like", "casi", "ya") {
+	for r.among(k, ageHedges) {
 		k--
 	}
 	switch {
-	case r.wordAt(k, "turned", "turning", "turn", "cumpli", "cumplio", "cumplo"):
+	case r.among(k, birthdayVerbs):
 		return !r.wordAt(k-1, "it", "they", "that")
-	case r.wordAt(k, "age", "aged", "edad"), r.wordAt(k, "im", "hes"), r.wordAt(k, "am") && r.wordAt(k-1, "i"):
+	case r.wordAt(k, "age", "aged", "edad", "im", "hes"), r.wordAt(k, "am") && r.wordAt(k-1, "i"):
 		return true
-	case r.wordAt(k, "is") && r.wordAt(k-1, "he"), r.wordAt(k, "shes") || r.wordAt(k, "is") && r.wordAt(k-1, "she"):
+	case r.wordAt(k, "is") && r.wordAt(k-1, "he", "she"), r.wordAt(k, "shes"):
 		return r.kinBefore(k)
 	case r.wordAt(k, "is", "was") && r.wordAt(k-1, "who"), r.wordAt(k, "whos"):
 		return true
-	case r.markAt(k, ',') && (r.wordsIn(max(0, k-4), k, "per", "asked", "ask", "says", "said", "according", "to", "for", "from", "dice", "dijo", "segun", "para", "midio", "got", "gets") || len(r.toks) < 7):
+	case r.markAt(k, ',') && (len(r.toks) < 7 || r.anyOf(k-4, k, numberSources)):
 		return false // "just asked my husband, 12"
-	case r.wordAt(k, "is", "es") && r.askedSize() != "none" && r.wordsIn(max(0, k-4), k, "segun", "per", "according"):
+	case r.wordAt(k, "is", "es") && r.askedSize() != "none" && r.wordsIn(k-4, k, "segun", "per", "according"):
 		return false
 	case r.wordAt(k, "is", "de", "thats", "es"), r.markAt(k, ','), r.markAt(k, '('):
-		return r.kinAt(k - 1)
+		return r.among(k-1, kin)
 	}
 	return false
-}
-
-func (r *reader) kinAt(i int) bool {
-	return i >= 0 && i < len(r.toks) && r.among(i, kin)
 }
 
 func (r *reader) kinBefore(i int) bool {
-	for i--; i >= 0; i-- {
-		if r.kinAt(i) {
-			return true
-		}
-	}
-	return false
+	return r.anyOf(0, i, kin)
 }
 
 // ageEnds: what follows makes no measure of the number: a sign, or what the person does.
@@ -75,11 +81,13 @@ func (r *reader) ageEnds(i int) bool {
 		_, _, _, part := r.spokenPart(i + 1)
 		return !part && !r.numberAfter(i+1)
 	}
-	if i >= len(r.toks) || r.markAt(i, ',') || r.markAt(i, ')') || r.markAt(i, '.') || r.markAt(i, '!') || r.markAt(i, '\n') || r.markAt(i, ';') {
-		return !(r.markAt(i, ',') && r.numberAfter(i+1) && !r.sizeLater(i+2))
+	switch {
+	case r.markAt(i, ','):
+		return !r.numberAfter(i+1) || r.sizeLater(i+2)
+	case i >= len(r.toks), r.markAt(i, ')'), r.markAt(i, '.'), r.markAt(i, '!'), r.markAt(i, '\n'), r.markAt(i, ';'):
+		return true
 	}
-	return r.wordAt(i, "but", "so", "now", "yrs", "old", "with", "still", "this", "next", "last", "measured", "measures", "says", "held", "went", "got", "climbed", "read", "helped", "did", "wrote",
-		"sent", "took", "came", "lo", "la", "se", "me", "midio", "subio", "pero", "que", "lol") || r.wordAt(i, "in") && i+1 < len(r.toks) && monthWords.has(r.toks[i+1].text)
+	return r.among(i, afterAge) || r.wordAt(i, "in") && r.among(i+1, monthWords)
 }
 
 // sizeLater: two sides follow, so a number before them is none.

@@ -9,6 +9,16 @@ import (
 // Kinds that are said to be like another: "the kitchen one is a metal frame on a box, the bath one
 // too", "same as the kitchen one".
 
+var (
+	alikeArticles = wordsOf(`the el la de del al in on en`)
+	alikeWords    = wordsOf(`same like identical igual mismo similar`)
+	sameOnlyWords = wordsOf(`same igual mismo misma the its it is one kind thing that too yes also lo el es
+		si tambien exact exactly there`)
+	afterAlikeKind  = wordsOf(`one ones is are the exactly just es esta son lo de`)
+	alsoSame        = wordsOf(`too also same identical likewise igual iguales tambien mismo`)
+	beforeAlikeKind = wordsOf(`the for with on in is does has el la de del en para con`)
+)
+
 // likeAnother: "same as the kitchen one, a metal frame": what is said is of the kind that was asked
 // about, and not of the one that it is compared to.
 func (r *reader) likeAnother() {
@@ -21,10 +31,10 @@ func (r *reader) likeAnother() {
 		return
 	}
 	i := r.refs[0].first - 1
-	for r.wordAt(i, "the", "el", "la", "de", "del", "al", "in", "on", "en") {
+	for r.among(i, alikeArticles) {
 		i--
 	}
-	if !r.wordAt(i, "as", "like", "que", "to", "igual") || !r.wordsIn(max(0, i-2), i+1, "same", "like", "identical", "igual", "mismo", "similar") {
+	if !r.wordAt(i, "as", "like", "que", "to", "igual") || !r.anyOf(i-2, i+1, alikeWords) {
 		return
 	}
 	unit := r.refs[0].units[0]
@@ -42,7 +52,7 @@ func (r *reader) onlySame() bool {
 			continue
 		}
 		same = same || r.wordAt(i, "same", "igual", "mismo", "misma")
-		if !r.wordAt(i, "same", "igual", "mismo", "misma", "the", "its", "it", "is", "one", "kind", "thing", "that", "too", "yes", "also", "lo", "el", "es", "si", "tambien", "exact", "exactly", "there") {
+		if !r.among(i, sameOnlyWords) {
 			return false
 		}
 	}
@@ -56,17 +66,23 @@ func (r *reader) alikeKinds() {
 		if len(ref.units) != 1 || len(before.units) != 1 || ref.units[0] == before.units[0] || !r.saidAlike(ref) {
 			continue
 		}
-		for _, f := range slices.Clone(r.out.Facts) {
-			if f.Unit == before.units[0] && f.Topic != fitcheck.TopicCount && !slices.ContainsFunc(r.out.Facts, func(o Fact) bool { return o.Topic == f.Topic && o.Unit == ref.units[0] }) {
-				f.Unit = ref.units[0]
-				r.out.Facts = append(r.out.Facts, f)
-			}
+		r.sameOfUnit(before.units[0], ref.units[0])
+	}
+}
+
+// sameOfUnit says of a kind what was said of another, but for how many there are and what it has of its own.
+func (r *reader) sameOfUnit(from, to int) {
+	for _, f := range slices.Clone(r.out.Facts) {
+		own := func(o Fact) bool { return o.Topic == f.Topic && o.Unit == to }
+		if f.Unit == from && f.Topic != fitcheck.TopicCount && !slices.ContainsFunc(r.out.Facts, own) {
+			f.Unit = to
+			r.out.Facts = append(r.out.Facts, f)
 		}
-		for _, u := range slices.Clone(r.out.Unclear) {
-			if u.Unit == before.units[0] {
-				u.Unit = ref.units[0]
-				r.out.Unclear = append(r.out.Unclear, u)
-			}
+	}
+	for _, u := range slices.Clone(r.out.Unclear) {
+		if u.Unit == from {
+			u.Unit = to
+			r.out.Unclear = append(r.out.Unclear, u)
 		}
 	}
 }
@@ -74,47 +90,59 @@ func (r *reader) alikeKinds() {
 // saidAlike: "the bath one too", "el del pasillo igual", "same for the bath", "so is the bath one".
 func (r *reader) saidAlike(ref *unitRef) bool {
 	i := ref.last + 1
-	for r.wordAt(i, "one", "ones", "is", "are", "the", "exactly", "just", "es", "esta", "son", "lo", "de") {
+	for r.among(i, afterAlikeKind) {
 		i++
 	}
-	ends := func(i int) bool { return i >= len(r.toks) || r.toks[i].kind == markToken }
-	if r.wordAt(i, "too", "also", "same", "identical", "likewise", "igual", "iguales", "tambien", "mismo") && ends(i+1) || r.wordAt(i, "as") && r.wordAt(i+1, "well") && ends(i+2) {
+	if r.among(i, alsoSame) && r.markOrEnd(i+1) || r.wordAt(i, "as") && r.wordAt(i+1, "well") && r.markOrEnd(i+2) {
 		return true
 	}
 	i = ref.first - 1
-	for r.wordAt(i, "the", "for", "with", "on", "in", "is", "does", "has", "el", "la", "de", "del", "en", "para", "con") {
+	for r.among(i, beforeAlikeKind) {
 		i--
 	}
 	after := ref.last + 1
 	for r.wordAt(after, "one", "ones") {
 		after++
 	}
-	return ends(after) && i < ref.first-1 && (r.wordAt(i, "same", "igual", "mismo", "tambien", "ditto") || r.wordAt(i, "so") && r.wordAt(i+1, "is", "does", "has"))
+	if !r.markOrEnd(after) || i == ref.first-1 {
+		return false
+	}
+	return r.wordAt(i, "same", "igual", "mismo", "tambien", "ditto") || r.wordAt(i, "so") && r.wordAt(i+1, "is", "does", "has")
 }
+
+// markOrEnd: a sign stands at the token, or the message ends before it.
+func (r *reader) markOrEnd(i int) bool { return i >= len(r.toks) || r.toks[i].kind == markToken }
 
 // alikeAfterAll: "2 of them, identical. One has a crack and the other is fine but I figure do both. metal
 // frame on a curb": two that were only told apart by harm, and of which all else is the same, are one kind.
 func (r *reader) alikeAfterAll() {
-	if r.Units > 1 || len(r.out.Rooms) > 0 || len(r.out.SameKind) > 0 || !r.countedInAll(2) {
+	if r.Units > 1 || len(r.out.Rooms) > 0 || len(r.out.SameKind) > 0 || !r.countedInAll(2) || !r.toldTheSame() {
 		return
-	}
-	of := func(unit int) []Fact {
-		return slices.DeleteFunc(slices.Clone(r.out.Facts), func(f Fact) bool { return f.Unit != unit })
-	}
-	one, other := of(1), of(2)
-	if len(one) == 0 || len(one) != len(other) || slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 2 }) || slices.ContainsFunc(r.out.Unclear, func(u Unclear) bool { return u.Unit > 0 }) {
-		return
-	}
-	for k := range one {
-		if one[k].Topic.OfSize() || one[k].Topic != other[k].Topic || one[k].Said != other[k].Said {
-			return
-		}
 	}
 	r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool { return f.Unit == 2 })
 	for k := range r.out.Facts {
 		r.out.Facts[k].Unit = 0
 	}
 	r.out.Kinds = 0
+}
+
+// toldTheSame: of two kinds, and no more, the message tells the same in the same words, and no size.
+func (r *reader) toldTheSame() bool {
+	of := func(unit int) []Fact {
+		return slices.DeleteFunc(slices.Clone(r.out.Facts), func(f Fact) bool { return f.Unit != unit })
+	}
+	one, other := of(1), of(2)
+	if len(one) == 0 || len(one) != len(other) ||
+		slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Unit > 2 }) ||
+		slices.ContainsFunc(r.out.Unclear, func(u Unclear) bool { return u.Unit > 0 }) {
+		return false
+	}
+	for k := range one {
+		if one[k].Topic.OfSize() || one[k].Topic != other[k].Topic || one[k].Said != other[k].Said {
+			return false
+		}
+	}
+	return true
 }
 
 // countedInAll: the message tells that there are so many in all.

@@ -1,7 +1,7 @@
 package reading
 
 import (
-	"slices"
+	"strings"
 
 	"example.com/intake-bot/internal/fitcheck"
 )
@@ -10,11 +10,24 @@ import (
 // the name was.
 
 var (
-	cannots = []string{"cant", "i cant", "we cant", "cannot", "i cannot", "no can do", "unable", "unable to", "i am unable", "cant do it", "cant do that", "i cant do that", "cant get it",
-		"i have no way to measure that", "i have no way to measure it", "no way to measure it", "i have no way", "no way", "not possible", "its not possible", "not able to", "im not able to", "impossible",
-		"no puedo", "no se puede", "no podemos", "no puedo medirlo", "no puedo medirla", "no lo puedo medir", "no la puedo medir", "ya le dije que no lo puedo medir", "ya le dije que no puedo", "imposible", "no es posible", "no tengo como", "no tengo como medirlo", "no hay manera"}
-	noNames = []string{"no", "nope", "nah", "no thanks", "no thank you", "no way", "rather not", "id rather not", "no gracias", "mejor no", "prefiero no", "not saying", "does it matter", "skip", "pass"}
+	cannots = answersOf(`cant, i cant, we cant, cannot, i cannot, no can do, unable, unable to, i am unable, cant do it,
+		cant do that, i cant do that, cant get it, i have no way to measure that, i have no way to measure it,
+		no way to measure it, i have no way, no way, not possible, its not possible, not able to, im not able to,
+		impossible, no puedo, no se puede, no podemos, no puedo medirlo, no puedo medirla, no lo puedo medir,
+		no la puedo medir, ya le dije que no lo puedo medir, ya le dije que no puedo, imposible, no es posible,
+		no tengo como, no tengo como medirlo, no hay manera`)
+	noNames = answersOf(`no, nope, nah, no thanks, no thank you, no way, rather not, id rather not, no gracias, mejor no,
+		prefiero no, not saying, does it matter, skip, pass`)
 )
+
+// answersOf is a set of whole answers, with commas between them.
+func answersOf(list string) map[string]bool {
+	answers := map[string]bool{}
+	for _, a := range strings.Split(list, ",") {
+		answers[strings.TrimSpace(a)] = true
+	}
+	return answers
+}
 
 // bareNo lets go of what was asked last.
 func (r *reader) bareNo() {
@@ -23,9 +36,9 @@ func (r *reader) bareNo() {
 	}
 	text := politeness(bareWords(r.Text))
 	switch {
-	case r.asked(fitcheck.TopicName) && slices.Contains(noNames, text):
+	case r.asked(fitcheck.TopicName) && noNames[text]:
 		r.out.DontKnow = append(r.out.DontKnow, fitcheck.TopicName)
-	case r.askedSize() != "none" && slices.Contains(cannots, text):
+	case r.askedSize() != "none" && cannots[text]:
 		for _, t := range r.openTopics() {
 			if t.OfLength() {
 				r.out.DontKnow = append(r.out.DontKnow, t)

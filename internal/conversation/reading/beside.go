@@ -6,28 +6,38 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	notOnlyFrame = wordsOf(`flange flanges old existing caps cap curb viejo pestana ceja brida under
+		underneath`)
+	tookOffVerbs = wordsOf(`took taken pulled lifted removed popped brought quite quito quitamos saque
+		sacamos saco`)
+	wallBoards    = wordsOf(`drywall sheetrock plaster studs rafters joists`)
+	fromIndoors   = wordsOf(`inside indoors below underneath adentro dentro abajo`)
+	solidParts    = wordsOf(`plastic dome frame ring metal marco aro plastico domo`)
+	otherOpenings = wordsOf(`curb wood roof rough box ceiling caja techo madera old mounting flange window
+		house under existing drywall inside adentro dentro`)
+	notMetalAlone = wordsOf(`inside in under not without no between hides plastic plastico sin bajo adentro
+		dentro minus past to tape roof off removed took fine good rusted bent`)
+)
+
 // besidePlastic: an "opening" told beside the plastic's own size is the one that the
 // plastic shows in; what is told as the inside of a frame and is smaller than the
 // plastic may be that too.
 func (r *reader) besidePlastic(j *judged, ms []measure) {
-	var plastic *measure
-	for k := range ms {
-		if m := &ms[k]; m != j.measure && !m.drop && slices.Equal(m.units, j.units) && (m.topic == fitcheck.TopicPlasticSize || m.topic == "" && (m.part == "plastic" && m.face != "inside" || m.part == "" && (m.face == "" || m.face == "edge") && r.asked(fitcheck.TopicPlasticSize))) {
-			plastic = m
-		}
-	}
-	if plastic == nil || len(plastic.parts) != len(j.parts) && !j.square && !plastic.square && j.shape != lone || len(j.parts) > 2 {
+	plastic := r.plasticOf(j, ms)
+	if plastic == nil || len(j.parts) > 2 ||
+		len(plastic.parts) != len(j.parts) && !j.square && !plastic.square && j.shape != lone {
 		return
 	}
 	least := bySides(plastic, j.measure)
 	switch {
 	case least < fitcheck.Inch:
-	case j.topic == "" && j.part == "opening" && (r.onlyPart() == "plastic" || r.onlyPart() == "" && (r.asked(fitcheck.TopicPlasticSize) || plastic.part == "plastic" && !r.curbNamed()) && least <= fitcheck.Inch*11/4 && !r.otherOpening(j.measure)):
+	case j.topic == "" && j.part == "opening" && r.plasticsOpening(j, plastic, least):
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
-	case j.topic == "" && r.frameOpening(j.measure) && least <= fitcheck.Inch*11/4:
+	case j.topic == "" && least <= mostLip && r.frameOpening(j.measure):
 		j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil
-	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*21/16 && !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure):
-		if r.asked(fitcheck.TopicPlasticSize) && least <= fitcheck.Inch*11/4 {
+	case j.topic == fitcheck.TopicFrameInside && least > fitcheck.Inch*21/16 && r.maybeRetainer(j, ms):
+		if r.asked(fitcheck.TopicPlasticSize) && least <= mostLip {
 			j.topic, j.candidates = fitcheck.TopicRetainerOpening, nil // asked for the plastic, which is checked by it
 			return
 		}
@@ -35,11 +45,58 @@ func (r *reader) besidePlastic(j *judged, ms []measure) {
 	}
 }
 
+// mostLip is how much of the plastic a retaining frame covers at most, both sides together.
+const mostLip = fitcheck.Inch * 11 / 4
+
+// plasticOf is the size of the plastic that is told beside another measure, nil for none.
+func (r *reader) plasticOf(j *judged, ms []measure) *measure {
+	var plastic *measure
+	for k := range ms {
+		if m := &ms[k]; m != j.measure && !m.drop && slices.Equal(m.units, j.units) && r.ofPlasticSize(m) {
+			plastic = m
+		}
+	}
+	return plastic
+}
+
+// ofPlasticSize: a measure is the plastic's, by its name or because that was asked for.
+func (r *reader) ofPlasticSize(m *measure) bool {
+	switch {
+	case m.topic != "":
+		return m.topic == fitcheck.TopicPlasticSize
+	case m.part == "plastic":
+		return m.face != "inside"
+	}
+	return m.part == "" && (m.face == "" || m.face == "edge") && r.asked(fitcheck.TopicPlasticSize)
+}
+
+// plasticsOpening: the opening is the one that the plastic shows in, and not the box's.
+func (r *reader) plasticsOpening(j *judged, plastic *measure, least fitcheck.Length) bool {
+	switch r.onlyPart() {
+	case "plastic":
+		return true
+	case "":
+		ofPlastic := r.asked(fitcheck.TopicPlasticSize) || plastic.part == "plastic" && !r.curbNamed()
+		return ofPlastic && least <= mostLip && !r.otherOpening(j.measure)
+	}
+	return false
+}
+
+// maybeRetainer: the inside of "the frame" may be the opening of the one that holds the plastic.
+func (r *reader) maybeRetainer(j *judged, ms []measure) bool {
+	return !r.retainerTold(ms) && !r.asked(fitcheck.TopicFrameInside) && r.onlyFrame(j.measure)
+}
+
 // curbNamed: the message speaks of the box, which has an opening as well.
 func (r *reader) curbNamed() bool {
-	return slices.ContainsFunc(r.labels, func(h hit) bool {
-		return h.is("part", "curb") || h.is("topic", string(fitcheck.TopicCurbOutside)) || h.is("topic", string(fitcheck.TopicCurbInside))
-	})
+	for n := range r.labels {
+		h := &r.labels[n]
+		if h.is("part", "curb") || h.is("topic", string(fitcheck.TopicCurbOutside)) ||
+			h.is("topic", string(fitcheck.TopicCurbInside)) {
+			return true
+		}
+	}
+	return false
 }
 
 // bySides is how much larger one size is than another, on the side where it is least.
@@ -74,17 +131,22 @@ func (r *reader) onlyFrame(m *measure) bool {
 	if !r.labelled(from, to-1) && from > 0 { // named in the sentence before
 		from = max(m.from, r.sentenceFirst(from-1))
 	}
-	return m.part != "flange" && !r.tookOff(from, to) && !r.wordsIn(from, to, "flange", "flanges", "old", "existing", "caps", "cap", "curb", "viejo", "pestana", "ceja", "brida", "under", "underneath")
+	return m.part != "flange" && !r.tookOff(from, to) && !r.anyOf(from, to, notOnlyFrame)
 }
 
 // tookOff: "took the frame off and measured the inside of it": what came off whole is the old frame.
 func (r *reader) tookOff(from, to int) bool {
 	from = r.sentenceFirst(from)
-	if !r.wordsIn(from, to, "took", "taken", "pulled", "lifted", "removed", "popped", "brought", "quite", "quito", "quitamos", "saque", "sacamos", "saco") {
+	if !r.anyOf(from, to, tookOffVerbs) {
 		return false
 	}
 	for i := from; i < to; i++ {
-		if r.wordAt(i, "inside", "insides") && (r.wordAt(i+1, "of") && r.wordAt(i+2, "it", "that", "this") || r.wordAt(i+1, "it")) || r.wordAt(i, "lo") && r.wordAt(i+1, "medi", "midio", "medimos") {
+		switch {
+		case r.wordAt(i, "inside", "insides"):
+			if r.wordAt(i+1, "of") && r.wordAt(i+2, "it", "that", "this") || r.wordAt(i+1, "it") {
+				return true
+			}
+		case r.wordAt(i, "lo") && r.wordAt(i+1, "medi", "midio", "medimos"):
 			return true
 		}
 	}
@@ -94,18 +156,41 @@ func (r *reader) tookOff(from, to int) bool {
 // besideCurb: what is told as taken from inside, beside the outside of the box and so much
 // smaller as its walls make it, is the box's inside.
 func (r *reader) besideCurb(j *judged, ms []measure) {
-	if j.topic == "" && j.part == "opening" && j.face != "outside" && r.wordsIn(r.sentenceFirst(j.first), r.sentenceLast(j.last)+1, "drywall", "sheetrock", "plaster", "studs", "rafters", "joists") {
-		j.topic, j.candidates = fitcheck.TopicCurbInside, nil // "inside the opening, drywall to drywall"
+	if r.betweenWalls(j) {
+		j.topic, j.candidates = fitcheck.TopicCurbInside, nil
 		return
 	}
+	if !r.takenInside(j) || r.wordsIn(r.clauseStart(j.first), r.clauseEnd(j.last)+1, "house", "spare", "garage", "shed") {
+		return
+	}
+	curb := curbOf(j, ms)
+	if curb == nil || len(curb.parts) != len(j.parts) {
+		return
+	}
+	if least := bySides(curb, j.measure); least >= fitcheck.Inch && least <= 8*fitcheck.Inch {
+		j.topic, j.candidates = fitcheck.TopicCurbInside, nil
+	}
+}
+
+// betweenWalls: "inside the opening, drywall to drywall".
+func (r *reader) betweenWalls(j *judged) bool {
+	return j.topic == "" && j.part == "opening" && j.face != "outside" &&
+		r.anyOf(r.sentenceFirst(j.first), r.sentenceLast(j.last)+1, wallBoards)
+}
+
+// takenInside: two sides that no name of another part stands with were taken from inside.
+func (r *reader) takenInside(j *judged) bool {
 	named := j.topic != "" || j.part != "" && j.part != "opening"
-	if named && !r.namedBehind(j.measure) || len(j.parts) > 2 ||
-		j.face != "inside" && !r.bareHole(j.measure) && !r.wordsIn(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, "inside", "indoors", "below", "underneath", "adentro", "dentro", "abajo") {
-		return
+	if named && !r.namedBehind(j.measure) || len(j.parts) > 2 {
+		return false
 	}
-	if r.wordsIn(r.clauseStart(j.first), r.clauseEnd(j.last)+1, "house", "spare", "garage", "shed") {
-		return
-	}
+	return j.face == "inside" || r.bareHole(j.measure) ||
+		r.anyOf(r.sentenceFirst(j.first), r.clauseEnd(j.last)+1, fromIndoors)
+}
+
+// curbOf is the outside of the box that is told beside a measure; nil for none, and where the
+// measure may be of another size that is told there.
+func curbOf(j *judged, ms []measure) *measure {
 	var curb *measure
 	for k := range ms {
 		m := &ms[k]
@@ -120,34 +205,32 @@ func (r *reader) besideCurb(j *judged, ms []measure) {
 		case topic == fitcheck.TopicCurbOutside:
 			curb = m
 		case topic.OfSize():
-			return // the opening may be that one's
+			return nil // the opening may be that one's
 		}
 	}
-	if curb == nil || len(curb.parts) != len(j.parts) {
-		return
-	}
-	if least := bySides(curb, j.measure); least >= fitcheck.Inch && least <= 8*fitcheck.Inch {
-		j.topic, j.candidates = fitcheck.TopicCurbInside, nil
-	}
+	return curb
 }
 
 // bareHole: "what it sits on is 30 by 30 on the outside and the hole is 27 by 27".
 func (r *reader) bareHole(m *measure) bool {
-	return m.part == "opening" && m.face == "" && r.wordsIn(r.clauseStart(m.first), m.first, "hole", "hoyo", "hueco", "agujero") && !r.otherOpening(m) && !r.wordsIn(r.clauseStart(m.first), m.first, "plastic", "dome", "frame", "ring", "metal", "marco", "aro", "plastico", "domo")
+	from := r.clauseStart(m.first)
+	return m.part == "opening" && m.face == "" && r.wordsIn(from, m.first, "hole", "hoyo", "hueco", "agujero") &&
+		!r.otherOpening(m) && !r.anyOf(from, m.first, solidParts)
 }
 
 // frameOpening: the words beside the measure, in its clause, name the opening of "the frame".
 func (r *reader) frameOpening(m *measure) bool {
 	from, to := max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1
-	return (r.wordsIn(from, m.first, openingWords...) && r.wordsIn(from, m.first, "frame", "marco", "metal") ||
-		r.wordsIn(m.last+1, to, openingWords...) && r.wordsIn(m.last+1, to, "frame", "marco", "metal")) && !r.otherOpening(m)
+	return (r.openingOfFrame(from, m.first) || r.openingOfFrame(m.last+1, to)) && !r.otherOpening(m)
 }
 
-var openingWords = []string{"opening", "abertura", "hueco", "hole"}
+func (r *reader) openingOfFrame(from, to int) bool {
+	return r.wordsIn(from, to, "opening", "abertura", "hueco", "hole") && r.wordsIn(from, to, "frame", "marco", "metal")
+}
 
 // otherOpening: the clause speaks of an opening that is none of a metal frame's.
 func (r *reader) otherOpening(m *measure) bool {
-	return r.wordsIn(max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1, "curb", "wood", "roof", "rough", "box", "ceiling", "caja", "techo", "madera", "old", "mounting", "flange", "window", "house", "under", "existing", "drywall", "inside", "adentro", "dentro")
+	return r.anyOf(max(r.clauseStart(m.first), r.sentenceFirst(m.first)), r.clauseEnd(m.last)+1, otherOpenings)
 }
 
 // namedBehind: "ID 48 x 48, mill frame", "inside 22 x 22, acrylic": what comes after the comma is
@@ -170,13 +253,14 @@ func (r *reader) namedBehind(m *measure) bool {
 
 // metalMeasured: asked for the plastic alone, "the metal is 28 x 28" tells of something else.
 func (r *reader) metalMeasured(j *judged) {
+	if j.topic != fitcheck.TopicPlasticSize || j.where || !r.asked(j.topic) {
+		return
+	}
 	from, to := r.clauseStart(j.first), r.clauseEnd(j.last)+1
 	if r.markAt(to-1, ',') || r.markAt(to, ',') && r.wordAt(to+1, "thats", "that") {
 		to = r.sentenceLast(j.last) + 1 // "28 x 28, that's the metal"
 	}
-	if j.topic != fitcheck.TopicPlasticSize || j.where || !r.asked(j.topic) || !r.wordsIn(from, to, "metal", "aluminum", "aluminio") ||
-		r.wordsIn(from, to, "inside", "in", "under", "not", "without", "no", "between", "hides", "plastic", "plastico", "sin", "bajo", "adentro", "dentro", "minus", "past", "to", "tape", "roof", "off", "removed", "took", "fine", "good", "rusted", "bent") {
-		return
+	if r.wordsIn(from, to, "metal", "aluminum", "aluminio") && !r.anyOf(from, to, notMetalAlone) {
+		j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOutside, fitcheck.TopicPlasticSize}
 	}
-	j.topic, j.candidates = "", []fitcheck.Topic{fitcheck.TopicRetainerOutside, fitcheck.TopicPlasticSize}
 }

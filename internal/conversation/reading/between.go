@@ -3,6 +3,11 @@ package reading
 // Two sizes told without a break between them: which of the names that stand there are of
 // the first, and which of the second.
 
+var (
+	partOfLinks        = wordsOf(`of de del the la el`)
+	measureVerbsDenied = wordsOf(`measure measured reach reached medi medimos llego`)
+)
+
 // secondName: "19 x 26 is the outside of the curb inside 15 x 23": the names between two
 // measures are two, and neither measure has one on its other side; gives where the second
 // begins, -1 where it is otherwise.
@@ -44,7 +49,7 @@ func (r *reader) leadsToPart(h *hit) bool {
 	if !r.wordAt(i, "of", "de", "del") {
 		return false
 	}
-	for r.wordAt(i, "of", "de", "del", "the", "la", "el") {
+	for r.among(i, partOfLinks) {
 		i++
 	}
 	p := r.labelFrom(i)
@@ -63,9 +68,10 @@ func (r *reader) cantTold(h *hit) bool {
 	if r.wordsIn(start, h.first, "so", "then", "instead", "asi", "entonces") {
 		return false // "cant get on the roof so I measured the opening from inside"
 	}
-	if r.wordsIn(start, h.first, "never", "didnt", "havent", "nunca", "no") && r.wordsIn(start, h.first, "measure", "measured", "reach", "reached", "medi", "medimos", "llego") {
+	if r.wordsIn(start, h.first, "never", "didnt", "havent", "nunca", "no") && r.anyOf(start, h.first, measureVerbsDenied) {
 		return true
 	}
-	return r.wordsIn(start, h.first, "cant", "cannot", "couldnt", "unable") || r.wordsIn(start, h.first, "can", "could") && r.wordsIn(start, h.first, "not") ||
+	return r.wordsIn(start, h.first, "cant", "cannot", "couldnt", "unable") ||
+		r.wordsIn(start, h.first, "can", "could") && r.wordsIn(start, h.first, "not") ||
 		r.wordsIn(start, h.first, "no") && r.wordsIn(start, end+1, "puedo", "pude", "alcanzo", "alcance", "podemos")
 }

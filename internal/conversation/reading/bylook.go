@@ -10,20 +10,46 @@ import (
 // Kinds of unit told apart by their shape or how large they are: "a round one screwed down and
 // a square one in a metal frame", "el redondo es de 36 y el cuadrado de 24 x 24".
 
+var (
+	lookJoins        = wordsOf(`or o not no with con on in over en sobre like como than is es its instead of`)
+	oneLookWords     = wordsOf(`a an un una uno one`)
+	afterCountedLook = wordsOf(`and y in with that are is son es de mide miden`)
+	spanishLookLeads = wordsOf(`el los la las uno una un dos tres`)
+	lookArticles     = wordsOf(`a an one the my un una uno el la los las`)
+)
+
 // lookOf says which words tell of one look; a kind has one of them.
-var lookOf = map[string]string{
-	"round": "round", "rounds": "round", "circular": "round", "redondo": "round", "redonda": "round", "redondos": "round", "redondas": "round",
-	"square": "square", "cuadrado": "square", "cuadrada": "square", "cuadrados": "square", "cuadradas": "square",
-	"rectangular": "rectangle", "rectangulares": "rectangle", "rectangle": "rectangle", "oblong": "rectangle", "rectangles": "rectangle", "squares": "square", "long": "long", "longer": "long", "largo": "long", "largos": "long", "skinny": "long", "narrow": "long", "angosto": "long", "angostos": "long", "angosta": "long", "angostas": "long",
-	"pyramid": "pyramid", "pyramids": "pyramid", "barrel": "barrel", "barrels": "barrel", "barril": "barrel", "barriles": "barrel", "piramide": "pyramid", "piramides": "pyramid", "flat": "flat", "flats": "flat", "plano": "flat", "planos": "flat",
-	"big": "big", "bigger": "big", "large": "big", "larger": "big", "grande": "big", "grandes": "big",
-	"small": "small", "smaller": "small", "little": "small", "tiny": "small", "wee": "small", "huge": "big", "chico": "small", "chica": "small", "chicos": "small", "chicas": "small",
-	"pequeno": "small", "pequena": "small", "pequenos": "small", "pequenas": "small",
-	"chiquito": "small", "chiquita": "small", "chiquitos": "small", "chiquitas": "small", "bubble": "dome", "domed": "dome",
+var lookOf = looksOf(map[string]string{
+	"round":     `round rounds circular redondo redonda redondos redondas`,
+	"square":    `square squares cuadrado cuadrada cuadrados cuadradas`,
+	"rectangle": `rectangular rectangulares rectangle rectangles oblong`,
+	"long":      `long longer largo largos skinny narrow angosto angostos angosta angostas`,
+	"pyramid":   `pyramid pyramids piramide piramides`,
+	"barrel":    `barrel barrels barril barriles`,
+	"flat":      `flat flats plano planos`,
+	"dome":      `bubble domed`,
+	"big":       `big bigger large larger huge grande grandes`,
+	"small": `small smaller little tiny wee chico chica chicos chicas pequeno pequena pequenos pequenas chiquito
+		chiquita chiquitos chiquitas`,
+})
+
+// looksOf is the look of each word, of lists of words by look.
+func looksOf(lists map[string]string) map[string]string {
+	looks := map[string]string{}
+	for look, list := range lists {
+		for _, word := range strings.Fields(list) {
+			looks[word] = look
+		}
+	}
+	return looks
 }
 
 // lookSort parts the looks that one skylight can have at once: a shape, a profile, how large.
-var lookSort = map[string]int{"round": 1, "square": 1, "rectangle": 1, "long": 1, "pyramid": 2, "barrel": 2, "flat": 2, "dome": 2, "big": 3, "small": 3}
+var lookSort = map[string]int{
+	"round": 1, "square": 1, "rectangle": 1, "long": 1,
+	"pyramid": 2, "barrel": 2, "flat": 2, "dome": 2,
+	"big": 3, "small": 3,
+}
 
 // IsLook says whether a word tells how a skylight looks: "round", "grandes". It never fails.
 func IsLook(word string) bool { return lookOf[word] != "" }
@@ -46,41 +72,60 @@ func (r *reader) lookUnits() {
 	if len(r.refs) > 0 || r.Units > 1 || r.wordsIn(0, len(r.toks), "instead", "rather", "lugar", "vez") || r.asksAnything() {
 		return
 	}
-	var found []unitRef
-	var seen []string
-	var at []int
+	named, ok := r.namedLooks()
+	if !ok || len(named.looks) < 2 {
+		return
+	}
+	r.refs = named.refs
+	r.countLooks(named.refs)
+	for k, i := range named.at {
+		r.lookFact(k+1, named.looks[k], i)
+	}
+}
+
+// namedLook are the kinds that a message tells apart by their looks.
+type namedLook struct {
+	refs  []unitRef
+	looks []string // by kind
+	at    []int    // by kind: the token that first tells its look
+}
+
+// namedLooks finds the kinds; not ok where one skylight has the looks, or where only some have an article
+// that names a kind as known: "the round one …" is told apart as a room is; "the round one cracked, I want
+// a square one".
+func (r *reader) namedLooks() (named namedLook, ok bool) {
 	article, known := false, false
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken {
-			continue
-		}
 		look := r.lookAt(i)
-		first, last, ok := r.lookNamed(i)
-		if look == "" || !ok {
+		if look == "" {
 			continue
 		}
-		if r.wordAt(first-1, "or", "o", "not", "no", "with", "con", "on", "in", "over", "en", "sobre", "like", "como", "than", "is", "es", "its", "than", "instead", "of") && len(seen) > 0 {
-			return // "a round one, not a square one", "a round dome on a square unit"
+		first, last, ok := r.lookNamed(i)
+		if !ok {
+			continue
+		}
+		if len(named.looks) > 0 && r.among(first-1, lookJoins) || r.sameSkylight(&named, look, first) {
+			return named, false // "a round one, not a square one", "a round dome on a square unit"
 		}
 		the := r.wordAt(first, "the", "el", "la", "los", "las") || r.wordAt(first-1, "los", "las")
 		article, known = article || !the, known || the
-		if n := len(found); n > 0 && lookSort[look] != lookSort[seen[found[n-1].units[0]-1]] && !r.wordsIn(found[n-1].last+1, first, "and", "y", "plus") {
-			return // "a large skylight, a square one": the same
-		}
-		before := len(seen)
-		seen, found = r.seeRoom(seen, found, look, first, last)
-		if len(seen) > before {
-			at = append(at, i)
+		before := len(named.looks)
+		named.looks, named.refs = r.seeRoom(named.looks, named.refs, look, first, last)
+		if len(named.looks) > before {
+			named.at = append(named.at, i)
 		}
 	}
-	if len(seen) < 2 || article && known || !article && !r.spanishShapes(at) {
-		return // "the round one …" is told apart as a room is; "the round one cracked, I want a square one"
+	return named, !(article && known) && (article || r.spanishShapes(named.at))
+}
+
+// sameSkylight: "a large skylight, a square one": two looks of different sorts, which one skylight has.
+func (r *reader) sameSkylight(named *namedLook, look string, first int) bool {
+	n := len(named.refs)
+	if n == 0 {
+		return false
 	}
-	r.refs = found
-	r.countLooks(found)
-	for k, i := range at {
-		r.lookFact(k+1, seen[k], i)
-	}
+	before := &named.refs[n-1]
+	return lookSort[look] != lookSort[named.looks[before.units[0]-1]] && !r.wordsIn(before.last+1, first, "and", "y", "plus")
 }
 
 // lookFact records what a look at a token tells of a kind.
@@ -100,12 +145,13 @@ func (r *reader) lookFact(unit int, look string, i int) {
 func (r *reader) countLooks(found []unitRef) {
 	counts := map[int]countAt{}
 	for _, ref := range found {
-		n, last := r.wholeSaid(ref.first), ref.first
-		if r.wordAt(ref.first, "a", "an", "un", "una", "uno", "one") || r.wordAt(ref.first, "el", "la") && found[0].first != ref.first && r.wholeSaid(found[0].first) > 0 {
+		n := r.wholeSaid(ref.first)
+		la := r.wordAt(ref.first, "el", "la") && ref.first != found[0].first && r.wholeSaid(found[0].first) > 0
+		if la || r.among(ref.first, oneLookWords) {
 			n = 1
 		}
 		if _, again := counts[ref.units[0]]; n > 0 && !again {
-			counts[ref.units[0]] = countAt{n, ref.first, last}
+			counts[ref.units[0]] = countAt{n, ref.first, ref.first}
 		}
 	}
 	sum := 0
@@ -151,16 +197,26 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 	if !r.determined(first - 1) {
 		return 0, 0, false
 	}
-	if n := r.wholeAt(i - 1); !r.markAt(i-2, '/') && (n > 0 && n < 50 || r.wordAt(i-1, "one")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "and", "y", "in", "with", "that", "are", "is", "son", "es", "de", "mide", "miden")) {
-		return first - 1, last, true // "one round and two rectangular"
+	if r.lookCounted(i) || r.lookBySize(i) || r.lookByItself(i) {
+		return first - 1, last, true
 	}
-	if r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken {
-		return first - 1, last, true // "one square 24 x 24"
-	}
-	if r.wordAt(i-1, "a", "one", "1") && (r.nounLook(i) || r.domeWord(i)) && r.groupEnds(i+1) {
-		return first - 1, last, true // "2 domes and a pyramid"
-	}
-	return first - 1, last, last > i || first < i || r.wordAt(i-1, "el", "los", "la", "las", "uno", "una", "un", "dos", "tres") && !r.wordAt(i+1, "de", "del")
+	return first - 1, last, last > i || first < i || r.among(i-1, spanishLookLeads) && !r.wordAt(i+1, "de", "del")
+}
+
+// lookCounted: "one round and two rectangular".
+func (r *reader) lookCounted(i int) bool {
+	n := r.wholeAt(i - 1)
+	return (n > 0 && n < 50 || r.wordAt(i-1, "one")) && !r.markAt(i-2, '/') && (r.markOrEnd(i+1) || r.among(i+1, afterCountedLook))
+}
+
+// lookBySize: "one square 24 x 24".
+func (r *reader) lookBySize(i int) bool {
+	return r.wordAt(i-1, "one", "a", "un", "una") && i+1 < len(r.toks) && r.toks[i+1].kind == numToken
+}
+
+// lookByItself: "2 domes and a pyramid".
+func (r *reader) lookByItself(i int) bool {
+	return r.wordAt(i-1, "a", "one", "1") && (r.nounLook(i) || r.domeWord(i)) && r.groupEnds(i+1)
 }
 
 // determined: an article, or a number of things.
@@ -169,7 +225,7 @@ func (r *reader) determined(i int) bool {
 		return false
 	}
 	n := r.wholeSaid(i)
-	return r.wordAt(i, "a", "an", "one", "the", "my", "un", "una", "uno", "el", "la", "los", "las") || n > 0 && n < 50
+	return r.among(i, lookArticles) || n > 0 && n < 50
 }
 
 // asksAnything: the message has a question mark.

@@ -6,12 +6,15 @@ import "example.com/intake-bot/internal/fitcheck"
 // white one is polycarbonate", "el blanco es de policarbonato". To the question for a color it is an
 // answer: "the white one".
 func (r *reader) calledByColor(i int) bool {
-	if !colorNames.has(r.toks[i].text) || r.Names[r.toks[i].text] == 0 || r.asked(fitcheck.TopicColor) {
+	if !r.among(i, colorNames) || r.Names[r.toks[i].text] == 0 || r.asked(fitcheck.TopicColor) {
 		return false
 	}
-	one := r.wordAt(i+1, "one", "ones") || r.noun(i+1)
-	if !one && !r.wordAt(i-1, "el", "la", "los", "las") && !(r.noun(i-1) && r.wordAt(i-2, "el", "la", "los", "las")) || one && !r.wordAt(i-1, "the") {
-		return false
+	if r.wordAt(i+1, "one", "ones") || r.noun(i+1) {
+		return r.wordAt(i-1, "the") && r.saidOfLook(i+2)
 	}
-	return r.saidOfLook(i + 1 + number(one))
+	the := i - 1
+	if r.noun(the) {
+		the--
+	}
+	return r.wordAt(the, "el", "la", "los", "las") && r.saidOfLook(i+1)
 }

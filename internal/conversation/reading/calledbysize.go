@@ -2,6 +2,8 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var sizeNameLinks = wordsOf(`is are in to be should gets get with es son en de con van va`)
+
 // roundedSize is how far a size that calls a kind may lie from what was measured: people leave the
 // fractions out.
 const roundedSize = fitcheck.Inch
@@ -38,12 +40,12 @@ func (r *reader) namedBySize(first, end int) bool {
 	if r.wordAt(before, "the", "el", "la", "los", "las") {
 		before--
 	}
-	ends := end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "and", "y")
+	ends := r.markOrEnd(end) || r.wordAt(end, "and", "y")
 	if ends && (r.wordAt(before, "for", "on", "in", "para", "en") || covers(r.choices, before)) {
 		from := r.clauseStart(first)
 		return r.choiceBegins(from + number(r.wordAt(from, "and", "y")))
 	}
-	for r.wordAt(end, "is", "are", "in", "to", "be", "should", "gets", "get", "with", "es", "son", "en", "de", "con", "van", "va") || r.markAt(end, ':') || r.markAt(end, '-') || r.markAt(end, '=') {
+	for r.among(end, sizeNameLinks) || r.markAt(end, ':') || r.markAt(end, '-') || r.markAt(end, '=') {
 		end++
 	}
 	return r.choiceBegins(end) || r.wholeSaid(end) > 0 && r.wordAt(end+1, "layer", "layers", "capa", "capas")

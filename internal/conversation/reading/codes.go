@@ -2,8 +2,11 @@ package reading
 
 // Numbers that are names: of rooms in a list, and on a sticker.
 
+var stickerWords = wordsOf(`sticker label model stamped tag etiqueta modelo serial`)
+
 // roomsOf are words before numbers of rooms and buildings.
-var roomsOf = wordsOf("units rooms apts apartments suites buildings bldgs classrooms lots stalls bays unidades cuartos departamentos apartamentos")
+var roomsOf = wordsOf(`units rooms apts apartments suites buildings bldgs classrooms lots stalls bays unidades
+	cuartos departamentos apartamentos`)
 
 // codeList: "over units 204, 206 and 208": numbers of rooms, which measure and count nothing.
 func (r *reader) codeList(i int) bool {
@@ -36,11 +39,7 @@ func (r *reader) stickerCode(i int) bool {
 	if t.dec > 0 || r.by(i+1) || r.by(i-1) || r.unitAt(i+1) != noUnit && !r.toks[i+1].glued {
 		return false
 	}
-	dashed := r.markAt(i-1, '-') && r.toks[i-1].glued && t.glued && i >= 2 && r.toks[i-2].kind == wordToken && r.unitAt(i-2) == noUnit && len(r.toks[i-2].text) <= 4 && len(t.text) >= 3
-	from, _ := r.sentence(i)
-	told := len(t.text) == 4 && !r.markAt(i+1, '/') && (r.wordsIn(from, i, "sticker", "label", "model", "stamped", "tag", "etiqueta", "modelo", "serial") ||
-		r.askedSize() == "none" && r.wordAt(i-1, "says", "dice"))
-	if !t.code && !dashed && !told {
+	if !t.code && !r.dashedCode(i) && !r.stickerTold(i) {
 		return false
 	}
 	end := i
@@ -49,4 +48,21 @@ func (r *reader) stickerCode(i int) bool {
 	}
 	r.use(i, end)
 	return true
+}
+
+// dashedCode: "VS-3046": a number after a few letters and a dash.
+func (r *reader) dashedCode(i int) bool {
+	if i < 2 || !r.markAt(i-1, '-') || !r.toks[i-1].glued || !r.toks[i].glued || len(r.toks[i].text) < 3 {
+		return false
+	}
+	letters := &r.toks[i-2]
+	return letters.kind == wordToken && len(letters.text) <= 4 && r.unitAt(i-2) == noUnit
+}
+
+// stickerTold: "the label says 2246".
+func (r *reader) stickerTold(i int) bool {
+	if len(r.toks[i].text) != 4 || r.markAt(i+1, '/') {
+		return false
+	}
+	return r.anyOf(r.sentenceFirst(i), i, stickerWords) || r.askedSize() == "none" && r.wordAt(i-1, "says", "dice")
 }

@@ -2,12 +2,20 @@ package reading
 
 // Which layer of the plastic a color is said of.
 
+var (
+	bothOfSkylights = wordsOf(`sizes kinds skylights domes units rooms tamanos medidas domos tragaluces`)
+	colorLinks      = wordsOf(`on the is for of a layer dome in de la el por en one plastic acrylic to at should
+		be would will can stay stays goes go que sea es debe ser are son also instead actually too tambien igual
+		color colour was supposed meant intended`)
+)
+
 // layerOf finds which layer a color was said of: the name of a layer right beside it.
 func (r *reader) layerOf(n int) string {
 	h := &r.choices[n]
-	if v, ok := h.has("layer"); ok && r.overPair(n, -1) && !r.wordsIn(h.first, min(h.last+2, len(r.toks)), "layer", "layers", "way", "capas") {
-		return "" // "clear over white on all three": of three skylights
-	} else if ok {
+	if v, ok := h.has("layer"); ok {
+		if r.overPair(n, -1) && !r.wordsIn(h.first, h.last+2, "layer", "layers", "way", "capas") {
+			return "" // "clear over white on all three": of three skylights
+		}
 		return r.layersOf(v) // "clear all the way through"
 	}
 	b := n // "both layers see-through clear": the color starts with the word before
@@ -17,37 +25,64 @@ func (r *reader) layerOf(n int) string {
 	if v := r.layerOfBoth(b - 1); v != "" {
 		return v
 	}
-	if n+1 < len(r.choices) && b > 0 && r.choices[b-1].is("layer", "both") && r.bothKinds(r.choices[b-1].last) {
-		if v, _ := r.choices[n+1].has("layer"); (v == "inner" || v == "outer") && r.colorGap(h.last+1, r.choices[n+1].first) {
-			return v // "both are clear on the inside"
-		}
+	if v := r.bothOnOne(b, n); v != "" {
+		return v
 	}
+	return r.layerBeside(b, n)
+}
+
+// layerBeside is the layer that is named before or after a color that starts with phrase b and ends with n.
+func (r *reader) layerBeside(b, n int) string {
 	if b > 0 && r.bothSkylights(b-1) {
 		b = 0 // it tells of no layer
 	}
-	if b > 0 && r.layersFirst {
-		before := &r.choices[b-1]
-		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[b].first) {
-			return r.bothLayers(b-1, v)
-		}
-	}
-	if n+1 < len(r.choices) {
-		next := &r.choices[n+1]
-		if v, ok := next.has("layer"); ok && v == "both" && h.last+2 == next.first && r.toks[h.last+1].kind == markToken && r.endsAnswer(next.last+1, true) {
-			return v // "Clear, both"
-		}
-		if v, ok := next.has("layer"); ok && v != "over" && r.colorGap(h.last+1, next.first) && !r.layerTaken(n+1) && !r.bothSkylights(n+1) {
+	if r.layersFirst {
+		if v := r.layerBefore(b, r.choices[b].first); v != "" {
 			return v
 		}
+	}
+	if v := r.layerAfter(n); v != "" {
+		return v
 	}
 	if b > 1 && r.choices[b-1].first == r.choices[b-1].last && r.wordAt(r.choices[b-1].first, "color", "colour") {
 		b-- // "the inside color should be white"
 	}
-	if b > 0 {
-		before := &r.choices[b-1]
-		if v, ok := before.has("layer"); ok && v != "over" && r.colorGap(before.last+1, r.choices[n].first) {
-			return r.bothLayers(b-1, v)
-		}
+	return r.layerBefore(b, r.choices[n].first)
+}
+
+// bothOnOne: "both are clear on the inside": the layer after a color that is said of both skylights.
+func (r *reader) bothOnOne(b, n int) string {
+	if b < 1 || n+1 == len(r.choices) || !r.choices[b-1].is("layer", "both") || !r.bothKinds(r.choices[b-1].last) {
+		return ""
+	}
+	v, _ := r.choices[n+1].has("layer")
+	if (v == "inner" || v == "outer") && r.colorGap(r.choices[n].last+1, r.choices[n+1].first) {
+		return v
+	}
+	return ""
+}
+
+// layerBefore is the layer that is named before a phrase and up to a color at a token.
+func (r *reader) layerBefore(b, color int) string {
+	if b < 1 || !r.isLayer(b-1) || !r.colorGap(r.choices[b-1].last+1, color) {
+		return ""
+	}
+	v, _ := r.choices[b-1].has("layer")
+	return r.bothLayers(b-1, v)
+}
+
+// layerAfter is the layer that is named right after a color.
+func (r *reader) layerAfter(n int) string {
+	if n+1 == len(r.choices) || !r.isLayer(n+1) {
+		return ""
+	}
+	last, next := r.choices[n].last, &r.choices[n+1]
+	v, _ := next.has("layer")
+	if v == "both" && last+2 == next.first && r.toks[last+1].kind == markToken && r.endsAnswer(next.last+1, true) {
+		return v // "Clear, both"
+	}
+	if r.colorGap(last+1, next.first) && !r.layerTaken(n+1) && !r.bothSkylights(n+1) {
+		return v
 	}
 	return ""
 }
@@ -56,11 +91,14 @@ func (r *reader) layerOf(n int) string {
 // skylights, not for the layers of one.
 func (r *reader) bothSkylights(n int) bool {
 	h := &r.choices[n]
-	if !h.is("layer", "both") && !h.is("layer", "all") || r.wordsIn(h.first, min(h.last+2, len(r.toks)), "layer", "layers", "capa", "capas") {
+	if !h.is("layer", "both") && !h.is("layer", "all") || r.wordsIn(h.first, h.last+2, "layer", "layers", "capa", "capas") {
 		return false
 	}
-	return r.overPair(n-1, -1) && r.colorGap(r.choices[n-1].last+1, h.first) || r.overPair(n+1, 1) && r.colorGap(h.last+1, r.choices[n+1].first) ||
-		r.wordAt(h.last+1, "sizes", "kinds", "skylights", "domes", "units", "rooms", "tamanos", "medidas", "domos", "tragaluces") || r.Units > 1 && r.wordAt(h.last, "domes")
+	if r.among(h.last+1, bothOfSkylights) || r.Units > 1 && r.wordAt(h.last, "domes") {
+		return true
+	}
+	return r.overPair(n-1, -1) && r.colorGap(r.choices[n-1].last+1, h.first) ||
+		r.overPair(n+1, 1) && r.colorGap(h.last+1, r.choices[n+1].first)
 }
 
 // overPair: the color is one of two that lie over each other, the other before (-1) or after it (1).
@@ -94,11 +132,12 @@ func (r *reader) layersOf(v string) string {
 
 // layerOfBoth: "the inside of both is clear": the layer before the word for both skylights.
 func (r *reader) layerOfBoth(n int) string {
-	if n < 1 || !r.choices[n].is("layer", "both") || !r.isLayer(n-1) || r.Units < 2 || !r.colorGap(r.choices[n].last+1, r.choices[n+1].first) {
+	if n < 1 || r.Units < 2 || !r.choices[n].is("layer", "both") || !r.isLayer(n-1) {
 		return ""
 	}
 	i := r.choices[n-1].last + 1
-	if !r.wordAt(i, "of", "on", "for", "de", "en") || i+1 < r.choices[n].first {
+	if !r.wordAt(i, "of", "on", "for", "de", "en") || i+1 < r.choices[n].first ||
+		!r.colorGap(r.choices[n].last+1, r.choices[n+1].first) {
 		return ""
 	}
 	v, _ := r.choices[n-1].has("layer")
@@ -142,7 +181,7 @@ func (r *reader) colorGap(from, to int) bool {
 		if r.inRef(i) {
 			continue // "the inside of the kitchen one is white"
 		}
-		if t.kind != wordToken || !t.is("on", "the", "is", "for", "of", "a", "layer", "dome", "in", "de", "la", "el", "por", "en", "one", "plastic", "acrylic", "to", "at", "should", "be", "would", "will", "can", "stay", "stays", "goes", "go", "que", "sea", "es", "debe", "ser", "are", "son", "also", "instead", "actually", "too", "tambien", "igual", "color", "colour", "was", "supposed", "meant", "intended") {
+		if t.kind != wordToken || !r.among(i, colorLinks) {
 			return false
 		}
 	}
