@@ -7,7 +7,7 @@ import (
 )
 
 var (
-	shortTitles = wordsOf(`dr mr mrs ms rev capt lt sgt col prof fr st sra`)
+	titlesOfNames = wordsOf(`dr mr mrs ms rev capt lt sgt col prof fr st sra`)
 	namedThings = wordsOf(`job project company business building site file street road brand model product dogs
 		subdivision`)
 	firmWordsOfNames = wordsOf(`roofing techos mantenimiento escuela iglesia oficina construccion construcciones
@@ -21,7 +21,7 @@ func (r *reader) withTitle(first, last int) (int, int) {
 		t--
 	}
 	if t >= 0 && r.toks[t].kind == wordToken && !r.toks[t].used && len(r.toks[t].text) > 1 && r.titleOrInitial(t) &&
-		(t == first-1 || r.among(t, shortTitles)) {
+		(t == first-1 || r.among(t, titlesOfNames)) {
 		first = t
 		for k := t - 1; k > 0 && (r.markAt(k, '&') || r.wordAt(k, "and", "y")); k = first - 1 { // "Mr. & Mrs. Van Horn"
 			if r.markAt(k-1, '.') {

@@ -12,7 +12,7 @@ var (
 	talkNotWanted = wordsOf(`my mi our roofer told said measure if when will already did helped si cuando was dijo`)
 	talkVerbs     = wordsOf(`talk speak call phone ring contact reach touch chat hablar platicar llame llamar hable
 		marque atienda`)
-	talkLeads = wordsOf(`have get let ask need want send please like can could tell que quiero necesito puede podria
+	askToTalk = wordsOf(`have get let ask need want send please like can could tell que quiero necesito puede podria
 		pueden`)
 )
 
@@ -66,7 +66,7 @@ func (r *reader) talkMeant(i, from, to int) bool {
 	if !reach {
 		return false
 	}
-	bids := r.anyOf(from, i, talkLeads) && r.wordsIn(i+1, to+1, "me", "us", "hable", "llame", "llamar", "marque", "atienda")
+	bids := r.anyOf(from, i, askToTalk) && r.wordsIn(i+1, to+1, "me", "us", "hable", "llame", "llamar", "marque", "atienda")
 	there := r.wordsIn(from, i, "there", "hay") && r.wordsIn(i+1, to+1, "i", "we", "to", "pueda", "puedo", "podamos", "hablar")
 	return bids || there
 }

@@ -6,7 +6,7 @@ import (
 )
 
 var (
-	townLinks              = wordsOf(`in from near to en desde de around of outside by cerca`)
+	eachTownLinks              = wordsOf(`in from near to en desde de around of outside by cerca`)
 	stateCodesThatAreWords = wordsOf(`ok hi me oh or in so no id ma pa al la de`)
 	afterLoneTown          = wordsOf(`so and but which if where because cause about pero asi y`)
 	signOffWords           = wordsOf(`thanks thank thx ty sincerely best regards gracias saludos cheers
@@ -58,7 +58,7 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 			continue // "V as in Victor"
 		}
 		// "I go by Bernie"
-		named := r.among(i-1, townLinks) && !r.negated(i) && !(r.wordAt(i-1, "by") && r.wordAt(i-2, "go", "goes", "went"))
+		named := r.among(i-1, eachTownLinks) && !r.negated(i) && !(r.wordAt(i-1, "by") && r.wordAt(i-2, "go", "goes", "went"))
 		named = named || r.shipsTo(i) || r.correctsTown(i)
 		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
 		named = named || r.sentThere(i)

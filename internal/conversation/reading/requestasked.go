@@ -5,7 +5,7 @@ package reading
 var (
 	askedSubject = wordsOf(`one ones guy guys person wife husband man woman people somebody someone anybody friend
 		son roofer`)
-	tellingVerbs    = wordsOf(`see can could have got get said told sent call called would wrote put asked described`)
+	verbsOfTelling    = wordsOf(`see can could have got get said told sent call called would wrote put asked described`)
 	compareVerbs    = wordsOf(`trae traen viene vienen incluye incluyen aguanta aguantan dura duran sirve lleva resiste`)
 	notInverted     = wordsOf(`know see on about from for with like of is exactly up than tell said`)
 	wellEnough      = wordsOf(`ok okay right enough normal fine correct possible good bad alright`)
@@ -78,7 +78,7 @@ func (r *reader) asks(h *hit) bool {
 	if r.wordAt(h.first, "that", "thats") {
 		return false // "yes that all looks right"
 	}
-	if r.wordAt(h.first, "what") && r.wordAt(h.last, "you", "u") && r.among(h.last+1, tellingVerbs) {
+	if r.wordAt(h.first, "what") && r.wordAt(h.last, "you", "u") && r.among(h.last+1, verbsOfTelling) {
 		return false // "what u can see between the strips is 21 by 45"
 	}
 	if r.wordAt(h.first, "viene", "vienen", "hay", "tiene", "tienen") && r.wordAt(h.first-1, "ya", "que") {
