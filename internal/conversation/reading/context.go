@@ -260,8 +260,8 @@ func (r *reader) wordsBefore(m *measure, region [2]int) {
 		if r.bearsSkylight(h) || r.standsBy(h) || r.cappedOver(h) || r.cantBeHad(h, h.last+1, m.first) || r.onlyTold(h) && r.softBetween(h.last+1, m.first) {
 			continue
 		}
-		if h.has1("face") && h.last+1 < len(r.toks) && r.toks[h.last+1].named {
-			continue // "a barn outside Burlington"
+		if h.has1("face") && (h.last+1 < len(r.toks) && r.toks[h.last+1].named || h.first < own && r.diagonalsOver(h)) {
+			continue // "a barn outside Burlington", "I did both diagonals over the outside. First one is 55 5/8"
 		}
 		if h.first < own && m.where && h.first >= named && !h.has1("face") {
 			continue // of what is named only the face may still be told: "the outside length for the curb"

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Which lengths are diagonals, by words that stand further off.
 
@@ -50,4 +54,12 @@ func (r *reader) diagonalsNamed(m *measure) bool {
 		}
 	}
 	return false
+}
+
+// diagonalsOver: diagonals were asked for, and the clause of the face names them: the face tells only
+// where they were taken.
+func (r *reader) diagonalsOver(h *hit) bool {
+	return r.asked(fitcheck.TopicCurbDiagonals) && slices.ContainsFunc(r.labels, func(l hit) bool {
+		return l.is("shape", "diagonal") && l.first >= r.clauseStart(h.first) && l.last <= r.clauseEnd(h.last) && !r.noDiagonal(&l)
+	})
 }

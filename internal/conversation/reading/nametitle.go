@@ -8,7 +8,7 @@ import (
 
 var (
 	titlesOfNames = wordsOf(`dr mr mrs ms rev capt lt sgt col prof fr st sra`)
-	namedThings = wordsOf(`job project company business building site file street road brand model product dogs
+	namedThings   = wordsOf(`job project company business building site file street road brand model product dogs
 		subdivision`)
 	firmWordsOfNames = wordsOf(`roofing techos mantenimiento escuela iglesia oficina construccion construcciones
 		glass homes compania empresa services servicios remodeling constructora contratistas`)

@@ -6,7 +6,7 @@ var (
 	titles = wordsOf(`mr mrs ms dr jr sr st sra sgt pastor rev reverend father fr sister rabbi hno hna bishop msgt
 		tsgt ssgt maj major cpl pvt pfc cmdr capt captain col lt officer chief judge prof professor coach deacon don
 		dona senor senora padre`)
-	particles  = wordsOf(`van der von la de del st mc mac jr sr sra le el los`)
+	particles      = wordsOf(`van der von la de del st mc mac jr sr sra le el los`)
 	afterNameWords = wordsOf(`sorry perdon from in at with and here down up calling texting i we my of again im on
 		over de y en desde para pa you returning about regarding checking following everybody everyone will who
 		writing looking the out asking but btw tengo vivo con would`)

@@ -6,7 +6,7 @@ import (
 )
 
 var (
-	eachTownLinks              = wordsOf(`in from near to en desde de around of outside by cerca`)
+	eachTownLinks          = wordsOf(`in from near to en desde de around of outside by cerca`)
 	stateCodesThatAreWords = wordsOf(`ok hi me oh or in so no id ma pa al la de`)
 	afterLoneTown          = wordsOf(`so and but which if where because cause about pero asi y`)
 	signOffWords           = wordsOf(`thanks thank thx ty sincerely best regards gracias saludos cheers
@@ -54,15 +54,18 @@ func (r *reader) eachPlaceWord(asked bool, try func(i int, ahead []string, asked
 		if r.toks[i].kind != wordToken || r.toks[i].used {
 			continue
 		}
-		if r.overtaken(i) || r.whereKinIs(i) || r.wordAt(i-1, "in") && r.wordAt(i-2, "as") && i > 2 && len(r.toks[i-3].text) == 1 {
-			continue // "V as in Victor"
-		}
 		// "I go by Bernie"
 		named := r.among(i-1, eachTownLinks) && !r.negated(i) && !(r.wordAt(i-1, "by") && r.wordAt(i-2, "go", "goes", "went"))
 		named = named || r.shipsTo(i) || r.correctsTown(i)
 		named = named || r.asked(fitcheck.TopicName) && r.givenAt(i-1) && place.Scan(r.wordsFrom(i, 5, buf[:]), "") > 1
 		named = named || r.sentThere(i)
-		if (asked || named) && try(i, r.wordsFrom(i, 5, buf[:]), asked) {
+		if !asked && !named {
+			continue
+		}
+		if r.overtaken(i) || r.whereKinIs(i) || r.wordAt(i-1, "in") && r.wordAt(i-2, "as") && i > 2 && len(r.toks[i-3].text) == 1 {
+			continue // "V as in Victor"
+		}
+		if try(i, r.wordsFrom(i, 5, buf[:]), asked) {
 			return true
 		}
 	}
@@ -146,6 +149,12 @@ func (r *reader) townAfter(i int, state string) (int, string) {
 	}
 	if r.wordAt(i+2, "in", "near", "by", "en") {
 		i++ // "I'm on Maui, in Kihei"
+	}
+	if r.wordAt(i+2, "the", "el") {
+		i++
+	}
+	if r.wordAt(i+2, "town", "city", "village", "pueblo", "ciudad") && r.wordAt(i+3, "of", "de") {
+		i += 2 // "Arizona, town of Prescott"
 	}
 	var buf [8]string
 	name := r.wordsFrom(i+2, 4, buf[:])

@@ -5,7 +5,7 @@ package reading
 var (
 	askedSubject = wordsOf(`one ones guy guys person wife husband man woman people somebody someone anybody friend
 		son roofer`)
-	verbsOfTelling    = wordsOf(`see can could have got get said told sent call called would wrote put asked described`)
+	verbsOfTelling  = wordsOf(`see can could have got get said told sent call called would wrote put asked described`)
 	compareVerbs    = wordsOf(`trae traen viene vienen incluye incluyen aguanta aguantan dura duran sirve lleva resiste`)
 	notInverted     = wordsOf(`know see on about from for with like of is exactly up than tell said`)
 	wellEnough      = wordsOf(`ok okay right enough normal fine correct possible good bad alright`)

@@ -73,5 +73,12 @@ func (r *reader) undoStands(h *hit) bool {
 	if r.wordsIn(h.first, h.last+1, "last") && r.wordsIn(h.first, h.last+1, "disregard", "ignore", "forget") {
 		return !r.negated(h.first) && !r.measuredNow()
 	}
-	return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && len(r.out.Facts) == 0 && len(r.out.Unclear) == 0
+	return (!r.negated(h.first) || r.wordAt(h.first-1, "wait", "no")) && r.onlySigned() && len(r.out.Unclear) == 0
+}
+
+// onlySigned: nothing is told but who writes: "Please take back my last answer. Thanks, Cesar".
+func (r *reader) onlySigned() bool {
+	return !slices.ContainsFunc(r.out.Facts, func(f Fact) bool {
+		return f.Topic != fitcheck.TopicName && f.Topic != fitcheck.TopicPhone && f.Topic != fitcheck.TopicEmail
+	})
 }
