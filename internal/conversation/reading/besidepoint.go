@@ -21,6 +21,7 @@ var (
 	skylightsBorne  = wordsOf(`one ones hatch skylight skylights dome domes vent`)
 	cappedLeads     = wordsOf(`the my wood over el la`)
 	eitherUnitWords = wordsOf(`or o maybe might could be puede podria ser quiza quizas`)
+	unitDoubts      = wordsOf(`tell know sure certain unsure idk dunno remember say se seguro segura`)
 	metricWords     = wordsOf(`cm cms centimeters centimetres mm millimeters millimetres centimetros milimetros
 		metric`)
 	sheetMaterials = wordsOf(`acrylic polycarbonate lexan plexiglass acrilico policarbonato`)
@@ -238,6 +239,19 @@ func (r *reader) cappedOver(h *hit) bool {
 func (r *reader) unitsAsked() bool {
 	for i := range r.toks {
 		if k := r.unitsEither(i); k > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// unitsUnsure: somebody can't tell which of two units a tape is in: "I can't tell if this is inches or
+// centimeters"; not "let me know if you want inches or cm".
+func (r *reader) unitsUnsure() bool {
+	for i := range r.toks {
+		if from := max(r.sentenceFirst(i), i-8); r.unitsEither(i) > 0 &&
+			r.wordsIn(from, i, "if", "whether", "sure", "si", "unsure") && r.anyOf(from, i, unitDoubts) &&
+			!r.wordsIn(from, i, "you", "want", "need", "prefer", "quiere", "prefiere") {
 			return true
 		}
 	}

@@ -198,7 +198,7 @@ func (r *reader) doubt(j *judged) Why {
 		return WhyRange
 	case j.nominal && r.nominal(j):
 		return WhyNominal
-	case j.rough && r.unitsAsked() || r.unitsEither(j.last) > 0:
+	case r.unitsAsked() && (j.rough || r.unitsUnsure()) || r.unitsEither(j.last) > 0:
 		return WhyUnits
 	case j.rough:
 		return WhyRough

@@ -40,6 +40,9 @@ func (r *reader) ofCourse(n int) bool {
 		r.fieldBefore(h.first) == fitcheck.TopicColor {
 		return false
 	}
+	if r.wordAt(h.first-1, "el") && r.askedSize() != "none" {
+		return true // "adentro del marco, el claro, 23 x 47": the opening
+	}
 	for k := max(n-1, 0); k < len(r.choices) && k <= n+1; k++ {
 		c := &r.choices[k]
 		if k != n &&
