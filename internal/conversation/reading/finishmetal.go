@@ -4,13 +4,19 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // What the frame of the new unit is to look like, where its metal or the frame that is wished for is named.
 
+var (
+	finishLinks   = wordsOf(`on the over sobre de en el`)
+	oldFrameWords = wordsOf(`old existing current my our viejo mi`)
+	whichLinks    = wordsOf(`is the s would be one that sea es`)
+)
+
 // metalOfFinish: "bronze anodized aluminum", "anodized metal": the metal that a finish is on is no finish.
 func (r *reader) metalOfFinish(h *hit) bool {
 	if h.first != h.last || !r.wordAt(h.first, "aluminum", "aluminium", "metal", "alum", "aluminio") {
 		return false
 	}
 	i := h.first - 1
-	for r.wordAt(i, "on", "the", "over", "sobre", "de", "en", "el") {
+	for r.among(i, finishLinks) {
 		i--
 	}
 	for n := range r.choices {
@@ -37,7 +43,7 @@ func (r *reader) wishedFrame(first, last int) bool {
 		}
 		for n := range r.choices {
 			if c := &r.choices[n]; c.has1("finish") && (c.first <= i && i <= c.last || c.last == i-1 || c.first == after && r.wordAt(i, "marco", "marcos")) {
-				return !r.wordsIn(max(0, min(c.first, i)-2), i, "old", "existing", "current", "my", "our", "viejo", "mi")
+				return !r.anyOf(max(0, min(c.first, i)-2), i, oldFrameWords)
 			}
 		}
 	}
@@ -48,7 +54,7 @@ func (r *reader) wishedFrame(first, last int) bool {
 // left to the shop.
 func (r *reader) saysWhich(h *hit) bool {
 	next := h.last + 1
-	for r.wordAt(next, "is", "the", "s", "would", "be", "one", "that", "sea", "es") {
+	for r.among(next, whichLinks) {
 		next++
 	}
 	for n := range r.choices {

@@ -2,6 +2,8 @@ package reading
 
 // What may stand after a length, and what makes the number before it a count or a code.
 
+var fastenersCounted = wordsOf(`screws bolts nails clips washers tornillos`)
+
 // countsOther says whether the words after a number without unit make it a count or
 // a code: a known small word, a side's name or a sign may follow a length, little else.
 func (r *reader) countsOther(i int) bool {
@@ -35,7 +37,7 @@ func (r *reader) countsOther(i int) bool {
 
 func (r *reader) labelCounts(h *hit, i int) bool {
 	s := h.senses[0]
-	if r.wordAt(i, "screws", "bolts", "nails", "clips", "washers", "tornillos") {
+	if r.among(i, fastenersCounted) {
 		return true // "six screws each side"
 	}
 	switch s.kind {
@@ -48,12 +50,11 @@ func (r *reader) labelCounts(h *hit, i int) bool {
 }
 
 // lengthFollowers are ordinary words that may follow a length.
-var lengthFollowers = wordsOf(`and or to on at in for from if but i it across each both not no sorry wait please pls thanks thank thx y
-	o por de en a pero with so now too as we he plus by ish up down over under above total edge when without
-	including around give maybe probably then while because cuz bc lol haha ok measured off oops correction
-	instead con nose dot even flat within best call b c d al hasta before after she my which what how can
-	dont didnt havent cant hope let you u per min max pretty final tho though also tall high long wide is
-	says according corner end e n nd square strong heavy light shy scant something odd full thru through
-	plywood yes si tops sir maam roughly approx about gracias depending depends wherever im ive were weve
-	thats cause since until estoy soy porque afuera adentro dentro fuera same twice again right where would
-	should ft mas menos`)
+var lengthFollowers = wordsOf(`and or to on at in for from if but i it across each both not no sorry wait please pls
+	thanks thank thx y o por de en a pero with so now too as we he plus by ish up down over under above total edge when
+	without including around give maybe probably then while because cuz bc lol haha ok measured off oops correction
+	instead con nose dot even flat within best call b c d al hasta before after she my which what how can dont didnt
+	havent cant hope let you u per min max pretty final tho though also tall high long wide is says according corner
+	end e n nd square strong heavy light shy scant something odd full thru through plywood yes si tops sir maam roughly
+	approx about gracias depending depends wherever im ive were weve thats cause since until estoy soy porque afuera
+	adentro dentro fuera same twice again right where would should ft mas menos`)

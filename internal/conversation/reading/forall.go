@@ -8,6 +8,18 @@ import (
 
 // What is said of all kinds in a message that names several.
 
+var (
+	allAfterKinds = wordsOf(`are all both have estan son tienen todos`)
+	forAllWords   = wordsOf(`all both everything each todo todos todas ambos ambas`)
+	allOfParts    = wordsOf(`layers layer sides the around capas las los`)
+	goesOnOfLast  = wordsOf(`it its one that thats this which same and also but with plus es esta ese esa este tiene con
+		tambien`)
+	frameNamers  = wordsOf(`metal aluminum fiberglass frame frames marco marcos glass`)
+	severalWords = wordsOf(`frames domes curbs marcos domos all both todos ambos`)
+	kindLeads    = wordsOf(`for on in over para en el del de la los las`)
+	chosenLinks  = wordsOf(`and over on in y de sobre`)
+)
+
 // restForAll: "bedroom 1 bronze, bedroom 2 clear, 1 layer acrylic", "… the second is 25 x 49.
 // Metal frames, only plastic": what comes last, in a clause of its own and of no one's else, is
 // said of all, and what comes after it.
@@ -24,7 +36,7 @@ func (r *reader) restForAll() {
 	from := len(r.toks)
 	if r.trailing || r.onlyListed() && (r.markAt(end.last+1, ',') || r.sentenceEnd(end.last+1)) {
 		from = end.last + 1 // "one in the den, one in the hall, metal frame on a curb"
-	} else if len(r.groups) > 0 && r.onlyListed() && r.wordAt(end.last+1, "are", "all", "both", "have", "estan", "son", "tienen", "todos") {
+	} else if len(r.groups) > 0 && r.onlyListed() && r.among(end.last+1, allAfterKinds) {
 		from = r.clauseEnd(end.last) + 1 // "2 in the den and 1 in the hall are cracked, metal frame"
 	} else if k := r.clauseEnd(end.last) + 2; r.onlyListed() && k < len(r.toks) && r.markAt(k-1, ',') && !r.saidOfKind(end.last+1, k) {
 		from = k // "4 big domes and 2 small ones cracked, metal frame on a curb"
@@ -61,8 +73,8 @@ func (r *reader) allOpens(from int) int {
 		if r.wordAt(before, "and", "but", "y", "pero") {
 			before--
 		}
-		if r.wordAt(i, "all", "both", "everything", "each", "todo", "todos", "todas", "ambos", "ambas") && (r.markAt(before, ',') || r.sentenceEnd(before)) &&
-			r.wholeSaid(i+1) < 0 && !r.wordAt(i+1, "layers", "layer", "sides", "the", "around", "capas", "las", "los") {
+		if r.among(i, forAllWords) && (r.markAt(before, ',') || r.sentenceEnd(before)) &&
+			r.wholeSaid(i+1) < 0 && !r.among(i+1, allOfParts) {
 			return i // not "all 3 layers"
 		}
 	}
@@ -73,7 +85,7 @@ func (r *reader) allOpens(from int) int {
 // goes on from none of them: "#1 kitchen …, #2 hall …. Metal frame on a curb, frames good".
 func (r *reader) nextSentenceForAll(end unitRef) int {
 	at := r.sentenceLast(end.last) + 1
-	if at >= len(r.toks) || r.wordAt(at, "it", "its", "one", "that", "thats", "this", "which", "same", "and", "also", "but", "with", "plus", "es", "esta", "ese", "esa", "este", "ese", "tiene", "con", "tambien") {
+	if at >= len(r.toks) || r.among(at, goesOnOfLast) {
 		return 0
 	}
 	return at
@@ -85,14 +97,14 @@ func (r *reader) opensRest(w saidAt, end unitRef) bool {
 	if !r.markAt(w.first-1, ',') && !r.sentenceEnd(w.first-1) && !r.wordAt(w.first-1, "and", "all", "y") || w.topic.OfLength() || r.saidOfOther(w.topic, end.units[0]) {
 		return false
 	}
-	if w.topic == fitcheck.TopicStyle && r.markAt(w.first-1, ',') && r.countedOnly() && !r.wordsIn(0, w.first, "metal", "aluminum", "fiberglass", "frame", "frames", "marco", "marcos", "glass") {
+	if w.topic == fitcheck.TopicStyle && r.markAt(w.first-1, ',') && r.countedOnly() && !r.anyOf(0, w.first, frameNamers) {
 		return true // "3 domes 25 x 25 and 2 of 25 x 49, metal frame on a wood curb"
 	}
 	before := false
 	for _, v := range r.where {
 		before = before || v.topic != w.topic && v.first > end.last && v.first < w.first-1
 	}
-	return chosen(w.topic) && before && (r.Units > 1 || r.itemsEnd > 0) || r.wordsIn(w.first, min(w.first+3, len(r.toks)), "frames", "domes", "curbs", "marcos", "domos", "all", "both", "todos", "ambos")
+	return chosen(w.topic) && before && (r.Units > 1 || r.itemsEnd > 0) || r.anyOf(w.first, min(w.first+3, len(r.toks)), severalWords)
 }
 
 // countedOnly: nothing but how many there are of each tells the kinds apart.
@@ -179,7 +191,7 @@ func (r *reader) refOfClause(first, last int) []int {
 		return found.units
 	}
 	lead := r.wordBefore(*found)
-	if !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.wordAt(found.first, "for", "on", "in", "over", "para", "en", "el", "del", "de") && !r.wordAt(lead, "for", "on", "in", "over", "para", "en", "del", "el", "la", "de", "los", "las") && !(r.wordAt(lead, "the") && r.wordAt(lead-1, "for", "on", "in", "over")) {
+	if !(found.first == last+1 && (lookOf[r.toks[found.first].text] != "" || len(found.units) > 1)) && !r.among(found.first, kindLeads) && !r.among(lead, kindLeads) && !(r.wordAt(lead, "the") && r.wordAt(lead-1, "for", "on", "in", "over")) {
 		return nil
 	}
 	return found.units
@@ -192,7 +204,7 @@ func (r *reader) onlyChosen(from, to int) bool {
 		to--
 	}
 	for i := from; i < to; i++ {
-		if r.toks[i].kind != markToken && !r.toChoose(i) && !r.wordAt(i, "and", "over", "on", "in", "y", "de", "sobre") {
+		if r.toks[i].kind != markToken && !r.toChoose(i) && !r.among(i, chosenLinks) {
 			return false
 		}
 	}

@@ -2,6 +2,16 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	foreignPlaces = wordsOf(`canada ontario alberta quebec manitoba saskatchewan toronto montreal calgary edmonton
+		winnipeg ottawa mexico tijuana mexicali juarez hermosillo chihuahua england uk bc australia bahamas jamaica
+		ireland scotland germany france monterrey guadalajara acuna reynosa matamoros ensenada tecate culiacan torreon
+		saltillo obregon guaymas sinaloa jalisco michoacan oaxaca zacatecas guatemala honduras newfoundland saskatoon
+		kelowna kamloops moncton philippines japan spain italy bermuda scotia columbia`)
+	bornOrMade = wordsOf(`grew born made bought back trip vacation naci hecho`)
+	asksNext   = wordsOf(`can do could will is how does would`)
+)
+
 // foreign finds places outside the country.
 func (r *reader) foreign() bool {
 	for i := range r.toks {
@@ -9,7 +19,7 @@ func (r *reader) foreign() bool {
 			r.unclear(fitcheck.TopicPlace, 0, WhyPlace, nil, i, min(i+5, len(r.toks)-1))
 			return true
 		}
-		if !r.wordAt(i, "canada", "ontario", "alberta", "quebec", "manitoba", "saskatchewan", "toronto", "montreal", "calgary", "edmonton", "winnipeg", "ottawa", "mexico", "tijuana", "mexicali", "juarez", "hermosillo", "chihuahua", "england", "uk", "bc", "australia", "bahamas", "jamaica", "ireland", "scotland", "germany", "france", "monterrey", "guadalajara", "acuna", "reynosa", "matamoros", "ensenada", "tecate", "culiacan", "torreon", "saltillo", "obregon", "guaymas", "sinaloa", "jalisco", "michoacan", "oaxaca", "zacatecas", "guatemala", "honduras", "newfoundland", "saskatoon", "kelowna", "kamloops", "moncton", "philippines", "japan", "spain", "italy", "bermuda", "scotia", "columbia") {
+		if !r.among(i, foreignPlaces) {
 			continue
 		}
 		if r.wordAt(i-1, "not", "no") || r.wordAt(i, "ontario") && r.wordsIn(i+1, len(r.toks), "california", "calif", "oregon", "ca") {
@@ -18,9 +28,9 @@ func (r *reader) foreign() bool {
 		if r.wordAt(i, "mexico") && r.wordAt(i-1, "new", "nuevo", "gulf") || r.wordAt(i, "columbia") && !r.wordAt(i-1, "british") || r.wordAt(i, "scotia") && !r.wordAt(i-1, "nova") {
 			continue
 		}
-		if r.asked(fitcheck.TopicPlace) || r.wordAt(i-1, "in", "from", "to", "en", "de") && !r.wordsIn(max(0, i-5), i, "grew", "born", "made", "bought", "back", "trip", "vacation", "naci", "hecho") && (len(r.Asked) == 0 || r.askedSize() == "none") {
+		if r.asked(fitcheck.TopicPlace) || r.wordAt(i-1, "in", "from", "to", "en", "de") && !r.anyOf(max(0, i-5), i, bornOrMade) && (len(r.Asked) == 0 || r.askedSize() == "none") {
 			first, last := r.clauseStart(i), r.clauseEnd(i)
-			for last+2 < len(r.toks) && (r.markAt(last+1, ',') || r.markAt(last, ',')) && r.clauseEnd(last+2)-last < 5 && !r.wordAt(last+2, "can", "do", "could", "will", "is", "how", "does", "would") {
+			for last+2 < len(r.toks) && (r.markAt(last+1, ',') || r.markAt(last, ',')) && r.clauseEnd(last+2)-last < 5 && !r.among(last+2, asksNext) {
 				last = r.clauseEnd(last + 2) // "Calgary, Alberta"
 			}
 			for last > first && r.toks[last].kind == markToken {

@@ -5,13 +5,16 @@ import "example.com/intake-bot/internal/fitcheck"
 // The frame's color, told with the kind between the two: "the frame of the bath one should be
 // bronze", "el marco del baño en bronce".
 
+var frameColorLinks = wordsOf(`of on in for the one ones s is are to be should must can could will would may goes de
+		del el la los las en debe deben ser es son va sea sean que color colour finish`)
+
 // frameOfColor is where the frame stands that a color after it is of, -1 for none.
 func (r *reader) frameOfColor(h *hit) int {
 	for i := h.first - 1; i >= r.clauseStart(h.first); i-- {
 		switch {
 		case r.wordAt(i, "frame", "frames", "marco", "marcos"):
 			return i
-		case !r.inRef(i) && !r.wordAt(i, "of", "on", "in", "for", "the", "one", "ones", "s", "is", "are", "to", "be", "should", "must", "can", "could", "will", "would", "may", "goes", "de", "del", "el", "la", "los", "las", "en", "debe", "deben", "ser", "es", "son", "va", "sea", "sean", "que", "color", "colour", "finish"):
+		case !r.inRef(i) && !r.among(i, frameColorLinks):
 			return -1
 		}
 	}

@@ -9,6 +9,11 @@ import (
 
 // "Marco" is a man's name, and the Spanish word for the frame.
 
+var (
+	beforeMarco    = wordsOf(`el un del al su mi sin con`)
+	frameMaterials = wordsOf(`metal aluminio madera fibra lamina fierro acero plastico`)
+)
+
 // frameWord is the word as the frame's alone: no part of a name.
 var frameWord = sync.OnceValue(func() *word {
 	w := *words().word("marco")
@@ -30,7 +35,7 @@ func (r *reader) frameNotName() {
 // and the family's name are written with a capital, or where it may answer who somebody is.
 // A frame that is good, bent or of metal is one in any other place.
 func (r *reader) marcoIsName(i int) bool {
-	if r.wordAt(i+1, "de", "del") && r.materialAt(i+2) || r.wordAt(i+1, "esta", "es", "sobre") || r.wordAt(i-1, "el", "un", "del", "al", "su", "mi", "sin", "con") && !r.introEnds(i-2) {
+	if r.wordAt(i+1, "de", "del") && r.materialAt(i+2) || r.wordAt(i+1, "esta", "es", "sobre") || r.among(i-1, beforeMarco) && !r.introEnds(i-2) {
 		return false
 	}
 	if r.introEnds(i-1) || r.givenAt(i-1) || r.bothCapital(i) {
@@ -58,7 +63,7 @@ func (r *reader) marcoIsName(i int) bool {
 
 // materialAt: what a frame is of.
 func (r *reader) materialAt(i int) bool {
-	return r.wordAt(i, "metal", "aluminio", "madera", "fibra", "lamina", "fierro", "acero", "plastico")
+	return r.among(i, frameMaterials)
 }
 
 // bothCapital: the word and the one after it are written with a capital, in a message that has

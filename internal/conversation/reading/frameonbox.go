@@ -6,6 +6,13 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	measuredOrMoved = wordsOf(`snaps snap snapped inside measure measured keep put catch catches leaning stored`)
+	boxArticles     = wordsOf(`a an the my our raised un una el la of de top`)
+	sitsWords       = wordsOf(`sits sitting mounted all it its that which is set installed montado montada todo va esta right`)
+	otherGlass      = wordsOf(`windows window doors door block blocks allergies`)
+)
+
 // frameOnBox: "plastic dome in a metal frame, on a wood curb" tells the kind unasked: a metal frame,
 // and after a comma, which parts the words of a phrase, the box that it is on.
 func (r *reader) frameOnBox() (value string, first, last int) {
@@ -48,7 +55,7 @@ func (r *reader) liesUnasked() (value string, first, last int) {
 // drops over the wood, 26 x 50", or it tells what moved, "the dome snaps on top of the frame".
 func (r *reader) measuresOf(from, to int) bool {
 	for i := from; i <= to; i++ {
-		if r.toks[i].kind == numToken || r.wordAt(i, "snaps", "snap", "snapped", "inside", "measure", "measured", "keep", "put", "catch", "catches", "leaning", "stored") {
+		if r.toks[i].kind == numToken || r.among(i, measuredOrMoved) {
 			return true
 		}
 	}
@@ -57,7 +64,7 @@ func (r *reader) measuresOf(from, to int) bool {
 
 func (r *reader) onlyArticles(from, to int) bool {
 	for k := from; k < to; k++ {
-		if !r.wordAt(k, "a", "an", "the", "my", "our", "raised", "un", "una", "el", "la", "of", "de", "top") {
+		if !r.among(k, boxArticles) {
 			return false
 		}
 	}
@@ -66,7 +73,7 @@ func (r *reader) onlyArticles(from, to int) bool {
 
 func (r *reader) onlySits(from, to int) bool {
 	for k := from; k < to; k++ {
-		if !r.wordAt(k, "sits", "sitting", "mounted", "all", "it", "its", "that", "which", "is", "set", "installed", "montado", "montada", "todo", "va", "esta", "right") {
+		if !r.among(k, sitsWords) {
 			return false
 		}
 	}
@@ -86,7 +93,7 @@ func (r *reader) glassOnBox(all []saying) int {
 	}) {
 		return -1
 	}
-	if glass >= 0 && (r.sentenceFirst(all[glass].first) != r.sentenceFirst(all[0].first) || r.wordAt(all[glass].last+1, "windows", "window", "doors", "door", "block", "blocks", "allergies")) {
+	if glass >= 0 && (r.sentenceFirst(all[glass].first) != r.sentenceFirst(all[0].first) || r.among(all[glass].last+1, otherGlass)) {
 		return -1 // "on a curb, and the house has glass windows"
 	}
 	return glass

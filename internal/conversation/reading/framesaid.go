@@ -2,6 +2,24 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	oldKinds         = wordsOf(`style type kind school one fashioned skylight dome timey`)
+	otherWoods       = wordsOf(`wood wooden plywood madera drywall ceiling decking box cajon`)
+	frameOrMetal     = wordsOf(`frame frames metal marco rim aluminum aluminio screws`)
+	sheetNamed       = wordsOf(`plastic dome bubble domo plastico acrylic`)
+	nothingMuch      = wordsOf(`serious major bad terrible crazy big grave serio`)
+	nadaWhat         = wordsOf(`quebrado roto malo mal danado de que mas grave`)
+	noneYetWords     = wordsOf(`nothing new none nada addition remodel`)
+	noneYetFollowers = wordsOf(`there yet now up right at currently but today here exists in ahi todavia aun on so
+		please sorry construction install installation opening skylight build roof`)
+	onlyDoes       = wordsOf(`lasts last lasted cracks comes came yellows goes gets holds has had`)
+	partFollowers  = wordsOf(`itself measures is edge from sits part mide measured comes dome panel outside size`)
+	unharmedWords  = wordsOf(`harm free order repair unharmed untouched intact unscathed undamaged intacto`)
+	otherSound     = wordsOf(`roof house curb flashing rest everything techo`)
+	takeOffVerbs   = wordsOf(`took pulled tore ripped pried taken hauled removed threw quitamos quite quitaron sacamos`)
+	otherOldThings = wordsOf(`roof ceiling window vent chimney shingles techo`)
+)
+
 // notOfFrame: a word that tells the frame's condition only as an answer, and here tells
 // something else: "foggy and dull" of the plastic, "screwed straight down" and "an old
 // style one" of the kind, "no damage" of what is wrong.
@@ -9,7 +27,7 @@ func (r *reader) notOfFrame(s sense, h *hit) bool {
 	if s.topic != fitcheck.TopicFrameCondition || !s.asked {
 		return false
 	}
-	if r.wordAt(h.first, "old", "viejo", "vieja") && (r.wordAt(h.last+1, "style", "type", "kind", "school", "one", "fashioned", "skylight", "dome", "timey") || !r.asked(s.topic)) {
+	if r.wordAt(h.first, "old", "viejo", "vieja") && (r.among(h.last+1, oldKinds) || !r.asked(s.topic)) {
 		return true
 	}
 	if r.wordAt(h.first, "straight") && r.wordAt(h.last+1, "down", "into", "to", "through", "up") {
@@ -24,17 +42,17 @@ func (r *reader) notOfFrame(s sense, h *hit) bool {
 	for k := from - 1; k > 0 && r.wordAt(k, "and", "y", "but"); k = from - 1 {
 		from = r.clauseStart(k)
 	}
-	if r.wordsIn(from, h.first, "wood", "wooden", "plywood", "madera", "drywall", "ceiling", "decking", "box", "cajon") && !r.wordsIn(from, to+1, "frame", "frames", "metal", "marco", "rim", "aluminum", "aluminio") {
+	if r.anyOf(from, h.first, otherWoods) && !r.anyOf(from, to+1, frameOrMetal) {
 		return true // "the wood is rotten but the metal is fine"
 	}
-	frame := r.wordsIn(from, to+1, "frame", "frames", "metal", "marco", "rim", "aluminum", "aluminio", "screws")
+	frame := r.anyOf(from, to+1, frameOrMetal)
 	if frame || !r.asked(fitcheck.TopicProblem) && r.asked(s.topic) {
 		return false
 	}
 	if h.has1("problem") && s.value == fitcheck.ConditionGood {
 		return !r.faultBefore(h.first) && !r.goodAlone(h)
 	}
-	return r.faultIn(from, to, h) || r.wordsIn(from, to+1, "plastic", "dome", "bubble", "domo", "plastico", "acrylic")
+	return r.faultIn(from, to, h) || r.anyOf(from, to+1, sheetNamed)
 }
 
 // goodAlone: "good", to what is wrong and whether the frame is sound: nobody writes for a new
@@ -67,9 +85,9 @@ func (r *reader) faultIn(from, to int, beside *hit) bool {
 // things tell neither that nothing is wrong nor that there is no skylight yet.
 func (r *reader) otherNothing(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && s.value == "none" && h.first == h.last && r.wordAt(h.first, "nothing", "nada") {
-		return r.wordAt(h.last+1, "serious", "major", "bad", "terrible", "crazy", "big", "grave", "serio") && (r.faultBefore(h.first) || r.asked(fitcheck.TopicFrameCondition) && h.first > 0)
+		return r.among(h.last+1, nothingMuch) && (r.faultBefore(h.first) || r.asked(fitcheck.TopicFrameCondition) && h.first > 0)
 	}
-	if s.value == fitcheck.StyleNoneYet && r.wordAt(h.last, "nada") && r.wordAt(h.last+1, "quebrado", "roto", "malo", "mal", "danado", "de", "que", "mas", "grave") {
+	if s.value == fitcheck.StyleNoneYet && r.wordAt(h.last, "nada") && r.among(h.last+1, nadaWhat) {
 		return true // "no hay nada quebrado"
 	}
 	if (s.value == fitcheck.StyleNoneYet || s.topic == fitcheck.TopicProblem && s.value == "none" && r.wordAt(h.first, "no") && h.first == h.last && r.wordAt(h.last+1, "skylight", "skylights", "dome")) && r.oldTakenOff() {
@@ -88,8 +106,8 @@ func (r *reader) otherNothing(s sense, h *hit) bool {
 		return true // "is there supposed to be a metal ring? ours has none"
 	}
 	i := h.last + 1
-	return r.wordAt(h.first, "nothing", "new", "none", "nada", "addition", "remodel") && i < len(r.toks) && r.toks[i].kind == wordToken &&
-		!r.wordAt(i, "there", "yet", "now", "up", "right", "at", "currently", "but", "today", "here", "exists", "in", "ahi", "todavia", "aun", "on", "so", "please", "sorry", "construction", "install", "installation", "opening", "skylight", "build", "roof")
+	return r.among(h.first, noneYetWords) && i < len(r.toks) && r.toks[i].kind == wordToken &&
+		!r.among(i, noneYetFollowers)
 }
 
 // partOfTalk: "the acrylic itself measures 24 x 48" says what is measured.
@@ -99,7 +117,7 @@ func (r *reader) partOfTalk(s sense, h *hit) bool {
 		for r.markAt(i, ',') || r.markAt(i, ':') || r.wordAt(i, "is") {
 			i++
 		}
-		if r.wordAt(i, "lasts", "last", "lasted", "cracks", "comes", "came", "yellows", "goes", "gets", "holds", "has", "had") {
+		if r.among(i, onlyDoes) {
 			return true // "acrylic only lasts 8 years"
 		}
 		return i < len(r.toks) && r.toks[i].kind == numToken // "plastic only, 24 x 48": the name of a size
@@ -107,7 +125,7 @@ func (r *reader) partOfTalk(s sense, h *hit) bool {
 	if s.topic != fitcheck.TopicMaterial || r.asked(s.topic) || !r.wordAt(h.first-1, "the", "my", "el", "our", "del") {
 		return false
 	}
-	return r.wordAt(h.last+1, "itself", "measures", "is", "edge", "from", "sits", "part", "mide", "measured", "comes", "dome", "panel", "outside", "size") && r.numberNear(h)
+	return r.among(h.last+1, partFollowers) && r.numberNear(h)
 }
 
 func (r *reader) numberNear(h *hit) bool {
@@ -130,8 +148,8 @@ func (r *reader) inShape(s sense, h *hit) sense {
 		}
 		s.asked = !r.wordsIn(from, h.first, "frame", "frames", "marco") || r.wordsIn(max(from, h.first-4), h.first, "roof", "house", "building", "techo", "casa")
 	}
-	if s.asked && s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.wordsIn(h.first, h.last+1, "harm", "free", "order", "repair", "unharmed", "untouched", "intact", "unscathed", "undamaged", "intacto") {
-		s.asked = !r.frameLast(r.sentenceFirst(h.first), h.first) || r.wordsIn(r.clauseStart(h.first), h.first, "roof", "house", "curb", "flashing", "rest", "everything", "techo")
+	if s.asked && s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && r.anyOf(h.first, h.last+1, unharmedWords) {
+		s.asked = !r.frameLast(r.sentenceFirst(h.first), h.first) || r.anyOf(r.clauseStart(h.first), h.first, otherSound)
 	}
 	return s
 }
@@ -139,7 +157,7 @@ func (r *reader) inShape(s sense, h *hit) sense {
 // oldTakenOff: "took the old one off ourselves", "quitamos el viejo": there was one.
 func (r *reader) oldTakenOff() bool {
 	for i := range r.toks {
-		if r.wordAt(i, "took", "pulled", "tore", "ripped", "pried", "taken", "hauled", "removed", "threw", "quitamos", "quite", "quitaron", "sacamos") && r.wordsIn(i+1, min(i+4, len(r.toks)), "old", "viejo", "anterior") && !r.negated(i) && !r.wordsIn(i+1, min(i+5, len(r.toks)), "roof", "ceiling", "window", "vent", "chimney", "shingles", "techo") {
+		if r.among(i, takeOffVerbs) && r.wordsIn(i+1, min(i+4, len(r.toks)), "old", "viejo", "anterior") && !r.negated(i) && !r.anyOf(i+1, min(i+5, len(r.toks)), otherOldThings) {
 			return true
 		}
 	}

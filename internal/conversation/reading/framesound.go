@@ -11,8 +11,27 @@ import (
 // is the matter with it, it is broken, nobody looked.
 
 var (
-	lookWords  = wordsOf(`look looked looking checked check notice noticed attention inspected inspect examined examine seen saw climbed mire mirado fijado fije visto revisado checado revise`)
-	brokenWord = wordsOf(`crack cracks cracked broken broke split splits snapped shattered missing shot toast junk trashed wrecked totaled totalled ruined destroyed kaput busted garbage roto rota rotos quebrado quebrados rajado partido perdido`)
+	lookWords = wordsOf(`look looked looking checked check notice noticed attention inspected inspect examined
+		examine seen saw climbed mire mirado fijado fije visto revisado checado revise`)
+	brokenWord = wordsOf(`crack cracks cracked broken broke split splits snapped shattered missing shot toast junk
+		trashed wrecked totaled totalled ruined destroyed kaput busted garbage roto rota rotos quebrado quebrados rajado
+		partido perdido`)
+	noneOfFaults = wordsOf(`nothing nada no zero any isnt aint ningun sin`)
+	faultNouns   = wordsOf(`wrong matter problem problems issue issues trouble complaint complaints malo problema
+		problemas`)
+	besideLinks    = wordsOf(`on to around over of in`)
+	holdVerbs      = wordsOf(`held holding holds cleaned cleans came`)
+	holdsHow       = wordsOf(`nicely nice well fine great good beautifully perfectly clean`)
+	fineShape      = wordsOf(`fine good great perfect excellent decent nice tip top`)
+	shapeNouns     = wordsOf(`fettle nick shape order repair form condition trim`)
+	plentyWords    = wordsOf(`plenty lots lot good many mucha`)
+	brokenVerbs    = wordsOf(`is are was has have got looks s esta estan tiene a`)
+	lookedBut      = wordsOf(`if you except but until si`)
+	lookWhen       = wordsOf(`today now tomorrow until tonight yet hoy ahorita`)
+	lookAfter      = wordsOf(`like that good bad bien mal any anything rust much`)
+	paintNouns     = wordsOf(`paint finish color colour coating anodizing bronze shine pintura brillo`)
+	paintGoneWords = wordsOf(`gone worn wore off flaking flaked peeled peeling chipped chipping washed fading faded
+		disappeared gris caido caida cayo perdido perdio pelada fue`)
 )
 
 // frameHolds: "the frame that holds it has held up nicely", "in fine fettle", "not a thing the matter with
@@ -23,26 +42,26 @@ func (r *reader) frameHolds(i int) (int, int) {
 		return i, -1
 	}
 	for k := max(from, i-9); k < i; k++ {
-		none := r.wordAt(k, "nothing", "nada", "no", "zero", "any", "isnt", "aint", "ningun", "sin") || r.wordAt(k, "not") && r.wordAt(k+1, "a", "one", "any")
-		if none && r.wordsIn(k+1, i, "wrong", "matter", "problem", "problems", "issue", "issues", "trouble", "complaint", "complaints", "malo", "problema", "problemas") && r.wordsIn(max(k, i-4), i, "with", "about", "con") && !r.wordsIn(k, i, "except", "but", "dome", "plastic", "domo") {
+		none := r.among(k, noneOfFaults) || r.wordAt(k, "not") && r.wordAt(k+1, "a", "one", "any")
+		if none && r.anyOf(k+1, i, faultNouns) && r.wordsIn(max(k, i-4), i, "with", "about", "con") && !r.wordsIn(k, i, "except", "but", "dome", "plastic", "domo") {
 			return k, i
 		}
 	}
 	if r.deniesBetween(i, min(i+8, to+1)) {
-		if k := i + 1; r.wordAt(k, "has", "tiene", "no") && r.wordsIn(k, min(k+3, to+1), "nothing", "no", "nada") && r.wordsIn(k+1, min(k+6, to+1), "wrong", "problem", "problems", "issues", "malo", "problema") {
+		if k := i + 1; r.wordAt(k, "has", "tiene", "no") && r.wordsIn(k, min(k+3, to+1), "nothing", "no", "nada") && r.anyOf(k+1, min(k+6, to+1), faultNouns) {
 			return i, min(k+4, to)
 		}
 		return i, -1
 	}
 	for k := i + 1; k <= min(i+10, to); k++ {
-		if otherThings.has(r.wordText(k)) && !r.wordsIn(k-3, k, "on", "to", "around", "over", "of", "in") || stateOf[r.wordText(k)] != "" && stateOf[r.wordText(k)] != fitcheck.ConditionGood {
+		if otherThings.has(r.wordText(k)) && !r.anyOf(k-3, k, besideLinks) || stateOf[r.wordText(k)] != "" && stateOf[r.wordText(k)] != fitcheck.ConditionGood {
 			return i, -1
 		}
 		end := min(k+5, to+1)
 		switch {
-		case r.wordAt(k, "held", "holding", "holds", "cleaned", "cleans", "came") && r.wordAt(k+1, "up", "together", "out") && r.wordsIn(k+2, end, "nicely", "nice", "well", "fine", "great", "good", "beautifully", "perfectly", "clean"),
-			r.wordAt(k, "in") && r.wordsIn(k+1, end, "fine", "good", "great", "perfect", "excellent", "decent", "nice", "tip", "top") && r.wordsIn(k+1, end, "fettle", "nick", "shape", "order", "repair", "form", "condition", "trim"),
-			r.wordAt(k, "life", "years", "vida") && r.wordsIn(max(i, k-4), k, "plenty", "lots", "lot", "good", "many", "mucha") && r.wordsIn(i+1, k, "has", "got", "have", "s", "tiene") && r.wordsIn(k+1, end, "left", "yet", "in"),
+		case r.among(k, holdVerbs) && r.wordAt(k+1, "up", "together", "out") && r.anyOf(k+2, end, holdsHow),
+			r.wordAt(k, "in") && r.anyOf(k+1, end, fineShape) && r.anyOf(k+1, end, shapeNouns),
+			r.wordAt(k, "life", "years", "vida") && r.anyOf(max(i, k-4), k, plentyWords) && r.wordsIn(i+1, k, "has", "got", "have", "s", "tiene") && r.wordsIn(k+1, end, "left", "yet", "in"),
 			r.wordAt(k, "as") && r.wordAt(k+1, "good", "solid", "sound", "straight", "strong") && r.wordAt(k+2, "as"):
 			return i, min(k+3, to)
 		}
@@ -69,7 +88,7 @@ func (r *reader) frameBroken() {
 			if otherThings.has(r.wordText(k)) || stateDenials.has(r.wordText(k)) || stateDoubts.has(r.wordText(k)) {
 				break
 			}
-			if brokenWord.has(r.wordText(k)) && r.wordsIn(i+1, k, "is", "are", "was", "has", "have", "got", "looks", "s", "esta", "estan", "tiene", "a") {
+			if brokenWord.has(r.wordText(k)) && r.anyOf(i+1, k, brokenVerbs) {
 				r.unclear(t, 0, WhyChoice, nil, i, k)
 				return
 			}
@@ -94,8 +113,8 @@ func (r *reader) neverLooked() {
 			continue
 		}
 		from := r.clauseStart(i)
-		if !r.deniesBetween(max(from, i-7), i) && !r.wordsIn(max(from, i-7), i, "havent", "hasnt", "didnt", "nobody", "noone", "none", "cant", "nadie", "nunca", "couldnt") ||
-			r.wordsIn(from, i, "if", "you", "except", "but", "until", "si") || r.wordsIn(i+1, min(i+4, len(r.toks)), "today", "now", "tomorrow", "until", "tonight", "yet", "hoy", "ahorita") || r.wordAt(i+1, "like", "that", "good", "bad", "bien", "mal", "any", "anything", "rust", "much") || r.markAt(r.sentenceLast(i), '?') {
+		if !r.deniesBetween(max(from, i-7), i) && !r.anyOf(max(from, i-7), i, negWords) ||
+			r.anyOf(from, i, lookedBut) || r.anyOf(i+1, min(i+4, len(r.toks)), lookWhen) || r.among(i+1, lookAfter) || r.markAt(r.sentenceLast(i), '?') {
 			continue
 		}
 		r.conditionIs(fitcheck.ConditionUnsure, from, i)
@@ -110,14 +129,14 @@ func (r *reader) paintGone() {
 		return
 	}
 	for i := range r.toks {
-		if !r.wordAt(i, "paint", "finish", "color", "colour", "coating", "anodizing", "bronze", "shine", "pintura", "color", "brillo") || r.wordAt(i-1, "new", "what") || r.deniesBetween(max(0, i-3), i) {
+		if !r.among(i, paintNouns) || r.wordAt(i-1, "new", "what") || r.deniesBetween(max(0, i-3), i) {
 			continue
 		}
 		to := min(i+6, r.clauseEnd(i)+1)
 		if r.deniesBetween(i, to) || r.doubtBetween(i, to) {
 			continue
 		}
-		if r.wordsIn(i+1, to, "gone", "worn", "wore", "off", "flaking", "flaked", "peeled", "peeling", "chipped", "chipping", "washed", "fading", "faded", "disappeared", "gris", "caido", "caida", "cayo", "perdido", "perdio", "pelada", "fue") {
+		if r.anyOf(i+1, to, paintGoneWords) {
 			r.conditionIs(fitcheck.ConditionWeathered, i, min(to, len(r.toks))-1)
 			r.out.Facts = slices.DeleteFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicProblem && !r.asked(f.Topic) && noneSaid(f.Value) })
 			return

@@ -11,17 +11,51 @@ import (
 // parts, the thing that it speaks of and a word for a state after it, whatever stands between: "the
 // frame it sits in got twisted when the tree hit".
 
+var (
+	frameMetals        = wordsOf(`metal metals aluminum aluminums aluminium aluminiums aluminio`)
+	metalPartFollowers = wordsOf(`part parts piece is was has got gone went s ha looks around edge rim itself esta se`)
+	otherFrameLeads    = wordsOf(`window windows door picture new no without wood wooden bed time sin nuevo another
+		different replacement want need a un next and y plus con with`)
+	otherFrameFollowers = wordsOf(`shop color colors colour finish size sizes nuevo nuevos house`)
+	frameFinishWords    = wordsOf(`finish mill bronze anodized coat color acabado`)
+	newSubjectLeads     = wordsOf(`ya se esta estan the el la my`)
+	besideThings        = wordsOf(`on to around over of in de del al en`)
+	turnsAway           = wordsOf(`so because but pero porque since while when cuando`)
+	wasUntil            = wordsOf(`until before new installed made originally`)
+	beforeFrame         = wordsOf(`the my our its that this over up in all around right clean metal old el mi todo`)
+	frameOwners         = wordsOf(`the my our with this that its a el mi ese her his their`)
+	stuffOver           = wordsOf(`rust corrosion tar caulk caulking silicone sealant goo mastic silicon brea oxido rusts`)
+	seenWords           = wordsOf(`know knows seen checked check look looked inspected idea clue sabe sabemos visto revisado
+		checado sabria`)
+	// unseenDenials have no "wouldn't": "wouldn't you know it, the frame …".
+	unseenDenials  = wordsOf(`not no dont doesnt havent hasnt never nobody cant couldnt didnt nunca nadie`)
+	unseenElse     = wordsOf(`if which who size kind far any but and as`)
+	notFrameItself = wordsOf(`not no in inside around within from en del`)
+	frameAndMore   = wordsOf(`and or y with in holding`)
+	stateVerbs     = wordsOf(`is are was were parts looks looked look seems stays stayed remains feels held holding came
+		survived appears checked around esta estan sigue siguen quedo quedaron ve ven anda salio parece`)
+)
+
 // frameNouns name the frame by themselves; stateOf says what a word tells of one.
 var (
 	stateOf = statesOf(map[string]string{
-		fitcheck.ConditionGood:        `good survived escaped fine ok okay solid sound straight great perfect excellent intact undamaged sturdy strong usable reusable salvageable unharmed unscathed excelent exelent excellant excellent pristine flawless bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes fuerte fuertes perfecto intacto solido`,
-		fitcheck.ConditionBent:        `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado pandeo`,
-		fitcheck.ConditionCorroded:    `corroded rusted rusty rust corrosion rotted rotten rotting rusting crusty crusted pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
-		fitcheck.ConditionCaulkedOver: `caulked caulk caulking tar tarred silicone siliconed goop gooped gunked goo sealant mastic silicon silicona sellador chapopote brea resistol`,
-		fitcheck.ConditionWeathered:   `faded weathered chalky chalking dulled discolored peeling sunbaked descolorido descoloridos despintado despintados desgastado desgastados`,
+		fitcheck.ConditionGood: `good survived escaped fine ok okay solid sound straight great perfect excellent
+			intact undamaged sturdy strong usable reusable salvageable unharmed unscathed excelent exelent excellant
+			excellent pristine flawless bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes
+			fuerte fuertes perfecto intacto solido`,
+		fitcheck.ConditionBent: `bent kinked twisted dented warped bowed crushed mangled crumpled buckled crooked
+			deformed bows doblado doblados abollado abollados torcido torcidos chueco chuecos abollo doblo torcio pandeado
+			pandeo`,
+		fitcheck.ConditionCorroded: `corroded rusted rusty rust corrosion rotted rotten rotting rusting crusty
+			crusted pitted pitting oxidado oxidados corroido corroidos oxido podrido podridos herrumbre rusts`,
+		fitcheck.ConditionCaulkedOver: `caulked caulk caulking tar tarred silicone siliconed goop gooped gunked goo
+			sealant mastic silicon silicona sellador chapopote brea resistol`,
+		fitcheck.ConditionWeathered: `faded weathered chalky chalking dulled discolored peeling sunbaked descolorido
+			descoloridos despintado despintados desgastado desgastados`,
 	})
-	otherThings = wordsOf(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house
-		trim domo domos plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
+	otherThings = wordsOf(`plastic dome domes bubble bubbles skylight skylights curb curbs box boxes wood wooden roof
+		glass lens cover lid lip shingles flashing drywall ceiling screws screw acrylic sheet house trim domo domos
+		plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
 )
 
 func statesOf(lists map[string]string) map[string]string {
@@ -98,20 +132,20 @@ func (r *reader) wordText(i int) string {
 
 // metalPart: "the metal part is pretty rusty", "el metal está doblado".
 func (r *reader) metalPart(i int) bool {
-	return r.wordAt(i, "metal", "metals", "aluminum", "aluminums", "aluminium", "aluminiums", "aluminio") && (r.wordAt(i+1, "part", "parts", "rim", "edge") || r.wordAt(i-1, "the", "my", "our", "el")) && r.wordAt(i+1, "part", "parts", "piece", "is", "was", "has", "got", "gone", "went", "s", "ha", "looks", "around", "edge", "rim", "itself", "esta", "se")
+	return r.among(i, frameMetals) && (r.wordAt(i+1, "part", "parts", "rim", "edge") || r.wordAt(i-1, "the", "my", "our", "el")) && r.among(i+1, metalPartFollowers)
 }
 
 // theirFrame: the noun is the frame that is up there: not a window's, not one that is wished for.
 func (r *reader) theirFrame(i int) bool {
 	for k := i - 1; k >= 0 && k > i-4; k-- {
-		if r.wordAt(k, "window", "windows", "door", "picture", "new", "no", "without", "wood", "wooden", "bed", "time", "sin", "nuevo", "another", "different", "replacement", "want", "need", "a", "un", "next", "and", "y", "plus", "con", "with") {
+		if r.among(k, otherFrameLeads) {
 			return r.wordAt(k, "a") && r.wordAt(k-1, "got", "have", "has") || r.wordAt(k, "with") && r.wordAt(k+1, "my", "the", "our", "that") || r.wordAt(k, "and", "y") && r.wordAt(k+1, "the", "my", "our", "el", "its")
 		}
 		if r.toks[k].kind != wordToken {
 			break
 		}
 	}
-	return !r.wordAt(i+1, "shop", "color", "colors", "colour", "finish", "size", "sizes", "nuevo", "nuevos", "house") && !r.markAt(r.sentenceLast(i), '?') && !r.wordsIn(r.clauseStart(i), i, "finish", "mill", "bronze", "anodized", "coat", "color", "acabado") && !r.wishedFrame(i, i)
+	return !r.among(i+1, otherFrameFollowers) && !r.markAt(r.sentenceLast(i), '?') && !r.anyOf(r.clauseStart(i), i, frameFinishWords) && !r.wishedFrame(i, i)
 }
 
 // conditionAfter is the state that the words after the noun tell, up to where the clause turns to something
@@ -125,15 +159,15 @@ func (r *reader) conditionAfter(i int) (string, int) {
 		}
 		w := t.text
 		if t.kind != wordToken {
-			if state != "" || r.wordAt(k+1, "it", "its", "they") && k > i+1 || r.wordAt(k+1, "ya", "se", "esta", "estan", "the", "el", "la", "my") {
+			if state != "" || r.wordAt(k+1, "it", "its", "they") && k > i+1 || r.among(k+1, newSubjectLeads) {
 				break // "the frame's bent, the dome is fine", "frame stays, it has gotten foggy"
 			}
 			continue
 		}
-		if otherThings.has(w) && !r.wordAt(k-1, "on", "to", "around", "over", "of", "in", "de", "del", "al", "en") || r.wordAt(k, "so", "because", "but", "pero", "porque", "since", "while", "when", "cuando") && state != "" {
+		if otherThings.has(w) && !r.among(k-1, besideThings) || r.among(k, turnsAway) && state != "" {
 			break
 		}
-		if stateDoubts.has(w) || t.is("was", "were", "era") && r.wordsIn(k, min(k+6, len(r.toks)), "until", "before", "new", "installed", "made", "originally") {
+		if stateDoubts.has(w) || t.is("was", "were", "era") && r.anyOf(k, min(k+6, len(r.toks)), wasUntil) {
 			return "", 0
 		}
 		if stateDenials.has(w) {
@@ -167,14 +201,14 @@ func (r *reader) conditionAfter(i int) (string, int) {
 // bent the frame", "somebody caulked over the frame".
 func (r *reader) conditionBefore(i int) (string, int) {
 	k := i - 1
-	for r.wordAt(k, "the", "my", "our", "its", "that", "this", "over", "up", "in", "all", "around", "right", "clean", "metal", "old", "el", "mi", "todo") && k > i-5 {
+	for r.among(k, beforeFrame) && k > i-5 {
 		k--
 	}
 	state := stateOf[r.wordText(k)]
-	if state == "" || state == fitcheck.ConditionGood || r.deniesBetween(r.clauseStart(i), i) || k == i-1 && !r.wordsIn(i-3, i-1, "the", "my", "our", "with", "this", "that", "its", "a", "el", "mi") {
+	if state == "" || state == fitcheck.ConditionGood || r.deniesBetween(r.clauseStart(i), i) || k == i-1 && !r.anyOf(i-3, i-1, frameOwners) {
 		return "", 0
 	}
-	if k < i-1 && r.wordAt(k, "rust", "corrosion", "tar", "caulk", "caulking", "silicone", "sealant", "goo", "mastic", "silicon", "brea", "oxido", "rusts") && !r.wordsIn(k+1, i, "over") && !(r.wordsIn(k+1, i, "around") && stateOf[r.wordText(k)] == fitcheck.ConditionCaulkedOver) {
+	if k < i-1 && r.among(k, stuffOver) && !r.wordsIn(k+1, i, "over") && !(r.wordsIn(k+1, i, "around") && stateOf[r.wordText(k)] == fitcheck.ConditionCaulkedOver) {
 		return "", 0
 	}
 	return state, k
@@ -183,11 +217,11 @@ func (r *reader) conditionBefore(i int) (string, int) {
 // frameUnknown is where words begin that say that nobody has seen the frame: "she doesn't know how the
 // frame is", "no hemos revisado el marco"; -1 where there are none.
 func (r *reader) frameUnknown(i int) int {
-	if !r.wordAt(i-1, "the", "my", "our", "that", "el", "ese", "her", "his", "their") && !r.wordAt(i-2, "the", "my", "our", "that", "el", "her", "his", "their") {
+	if !r.among(i-1, frameOwners) && !r.among(i-2, frameOwners) {
 		return -1
 	}
 	for k := max(r.sentenceFirst(i), i-7); k < i; k++ {
-		if r.wordAt(k, "know", "knows", "seen", "checked", "check", "look", "looked", "inspected", "idea", "clue", "sabe", "sabemos", "visto", "revisado", "checado", "sabria") && r.wordsIn(max(r.sentenceFirst(i), k-5), k, "not", "dont", "doesnt", "havent", "hasnt", "never", "no", "nobody", "cant", "couldnt", "didnt", "nunca", "nadie") && !(r.wordsIn(k, i, "what") && !r.wordsIn(k, i, "shape", "condition", "state")) && !r.wordsIn(k, i, "if", "which", "who", "size", "kind", "far", "any", "but", "and", "as") && !r.wordsIn(i+1, min(i+4, len(r.toks)), "size", "kind", "measures") && (!r.wordsIn(i+1, min(i+4, len(r.toks)), "is", "was") || r.wordsIn(k, i, "shape", "condition", "state")) {
+		if r.among(k, seenWords) && r.anyOf(max(r.sentenceFirst(i), k-5), k, unseenDenials) && !(r.wordsIn(k, i, "what") && !r.wordsIn(k, i, "shape", "condition", "state")) && !r.anyOf(k, i, unseenElse) && !r.wordsIn(i+1, min(i+4, len(r.toks)), "size", "kind", "measures") && (!r.wordsIn(i+1, min(i+4, len(r.toks)), "is", "was") || r.wordsIn(k, i, "shape", "condition", "state")) {
 			return k
 		}
 	}
@@ -200,7 +234,7 @@ func (r *reader) frameHarmed(h *hit) bool {
 	for k := h.first - 1; k >= r.clauseStart(h.first) && k > h.first-6; k-- {
 		switch w := r.wordText(k); {
 		case frameNouns.has(w):
-			return r.theirFrame(k) && !r.wordsIn(max(0, k-3), k, "not", "no", "in", "inside", "around", "within", "from", "en", "del") && !r.wordsIn(k+1, h.first, "and", "or", "y", "with", "in", "holding")
+			return r.theirFrame(k) && !r.anyOf(max(0, k-3), k, notFrameItself) && !r.anyOf(k+1, h.first, frameAndMore)
 		case w == "", otherThings.has(w):
 			return false
 		}
@@ -210,7 +244,7 @@ func (r *reader) frameHarmed(h *hit) bool {
 
 // saidToBe: a verb joins the noun and the word: "the frame up there still looks good".
 func (r *reader) saidToBe(i, k int) bool {
-	return r.wordsIn(i+1, k, "is", "are", "was", "were", "parts", "looks", "looked", "look", "seems", "stays", "stayed", "remains", "feels", "held", "holding", "came", "survived", "appears", "checked", "around", "esta", "estan", "sigue", "siguen", "quedo", "quedaron", "ve", "ven", "anda", "salio", "parece") ||
+	return r.anyOf(i+1, k, stateVerbs) ||
 		k == i+1 && !r.wordAt(k+1, "size", "sizes", "for", "to", "with") || r.wordAt(k-1, "in", "en") && r.wordAt(k+1, "shape", "condition", "order", "estado", "condiciones")
 }
 

@@ -4,6 +4,13 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // What is up there no more, or not yet: a frame that the storm took, a new one that is wanted.
 
+var (
+	goneWords = wordsOf(`gone anymore blew blown flew ripped tore vanished disappeared volo llevo arranco perdio
+		desaparecio`)
+	takenThings = wordsOf(`it off away frame everything all skylight`)
+	newWishes   = wordsOf(`need needs want wants replace whole complete entire quiero necesito ocupo`)
+)
+
 // frameGone: "theres no frame its gone": there was one, so the plastic was not bare.
 func (r *reader) frameGone(s sense, h *hit) bool {
 	return s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "no", "sin", "without") && r.wordsIn(h.first, h.last+1, "frame", "marco", "metal", "ring") && r.tookAway()
@@ -13,9 +20,9 @@ func (r *reader) frameGone(s sense, h *hit) bool {
 func (r *reader) tookAway() bool {
 	for i := range r.toks {
 		switch {
-		case r.wordAt(i, "gone", "anymore", "blew", "blown", "flew", "ripped", "tore", "vanished", "disappeared", "volo", "llevo", "arranco", "perdio", "desaparecio"),
+		case r.among(i, goneWords),
 			r.wordAt(i, "missing", "torn", "falta") && r.wordsIn(r.clauseStart(i), r.clauseEnd(i)+1, "frame", "frames", "marco"),
-			r.wordAt(i, "took", "take", "carried") && r.wordsIn(i+1, min(i+6, len(r.toks)), "it", "off", "away", "frame", "everything", "all", "skylight"),
+			r.wordAt(i, "took", "take", "carried") && r.anyOf(i+1, min(i+6, len(r.toks)), takenThings),
 			r.wordAt(i, "frame", "marco") && r.wordAt(i+1, "left"), r.wordAt(i, "ya") && r.wordAt(i+1, "no") && r.wordAt(i+2, "hay", "tiene", "esta"):
 			if !r.negated(i) || r.wordAt(i, "anymore", "frame", "marco") {
 				return true
@@ -34,5 +41,5 @@ func (r *reader) newWished(h *hit) bool {
 		}
 	}
 	return covers(r.wants, h.first) || r.wordsIn(0, len(r.toks), "old", "existing", "viejo", "vieja") ||
-		r.wordsIn(r.sentenceFirst(h.first), h.first, "need", "needs", "want", "wants", "replace", "whole", "complete", "entire", "quiero", "necesito", "ocupo")
+		r.anyOf(r.sentenceFirst(h.first), h.first, newWishes)
 }

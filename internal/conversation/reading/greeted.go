@@ -2,6 +2,8 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var greetTitles = wordsOf(`there dear again miss ms mr mrs senora senor senorita`)
+
 // greeted takes the name of whoever is greeted or thanked for no customer's: asked for a name, "hi Sam",
 // "good morning Sarah", "thank you, Sam", "Thanks Emily. My name's not important". "Hi, Sam", "thx, Sam" and a thanks with
 // the name on a line of its own may be the writer's.
@@ -16,7 +18,7 @@ func (r *reader) greeted() {
 			continue
 		}
 		i := h.last + 1
-		for r.wordAt(i, "there", "dear", "again", "miss", "ms", "mr", "mrs", "senora", "senor", "senorita") {
+		for r.among(i, greetTitles) {
 			i++
 		}
 		if r.markAt(i, ',') && h.first < h.last {

@@ -2,6 +2,12 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	sidesNamed     = wordsOf(`left right top bottom upper lower front back corner side edge end`)
+	byAfter        = wordsOf(`stop off is longer bigger wider`)
+	changeArticles = wordsOf(`the that my from el la`)
+)
+
 // gap is what stands between two lengths.
 type gap uint8
 
@@ -33,7 +39,7 @@ func (r *reader) gapBetween(a, b *quantity) gap {
 		case r.labelKind(i, "fix") || t.is("son", "sino"):
 			g = fixGap
 		case g == byGap && (t.is("a", "the") || r.roughAt(i)):
-		case t.is("to") && r.wordAt(i-1, "left", "right", "top", "bottom", "upper", "lower", "front", "back", "corner", "side", "edge", "end"): // "upper left to lower right 62"
+		case t.is("to") && r.among(i-1, sidesNamed): // "upper left to lower right 62"
 		case t.is("than"):
 			return farGap
 		case t.mark('-') || t.is("to", "or", "thru", "through", "o", "hasta"), t.is("a") && r.out.Language == "es":
@@ -85,7 +91,7 @@ func (r *reader) group(qs []quantity) []measure {
 		if n == 1 && r.rangeAhead(&qs[i]) {
 			m.shape = ranged
 		}
-		m.orphan = n == 1 && m.first > 1 && qs[i].side == noSide && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
+		m.orphan = n == 1 && m.first > 1 && qs[i].side == noSide && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.among(m.first-2, byAfter))
 		m.fixed = i > 0 && (r.changeTo(&qs[i-1], &qs[i]) || r.gapBetween(&qs[i-1], &qs[i]) == fixGap)
 		i += n
 		if r.lumber(&m) {
@@ -214,7 +220,7 @@ func (r *reader) rangeAhead(q *quantity) bool {
 // changeTo: "change 48 to 48 1/8".
 func (r *reader) changeTo(a, b *quantity) bool {
 	i := a.first - 1
-	for r.wordAt(i, "the", "that", "my", "from", "el", "la") {
+	for r.among(i, changeArticles) {
 		i--
 	}
 	return r.wordAt(i, "change", "changed", "correct", "cambia", "cambie") && r.wordAt(b.first-1, "to", "a", "por")

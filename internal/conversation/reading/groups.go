@@ -5,6 +5,25 @@ import "example.com/intake-bot/internal/fitcheck"
 // Groups of skylights in one message, each with its number and the place or the look that tells it
 // apart: "2 skylights in the kitchen and 1 in the bath", "my barn has 4 and the house has 2".
 
+var (
+	theOrMy        = wordsOf(`the my our la el mi`)
+	groupsPast     = wordsOf(`replaced had fixed installed bought sold used cambie cambiamos tenia compre`)
+	oneWords       = wordsOf(`a an one un una uno otro otra another`)
+	groupGoesOn    = wordsOf(`that which of leaking cracked hazy big small que`)
+	oneArticles    = wordsOf(`a an un una otro otra another`)
+	placeArticles  = wordsOf(`the our my la el mi los las a`)
+	placeLeads     = wordsOf(`in over on for above at en sobre para inside`)
+	groupLookLinks = wordsOf(`es son is are a one ones and y`)
+	groupEnders    = wordsOf(`and y plus with con are is son es`)
+	notGroupLeads  = wordsOf(`unit skylight dome suite apt building no number each every that this which other not like
+		than last next only same about of or`)
+	notGroupFollowers = wordsOf(`layer layers capas or o to years weeks days way side of`)
+	notPlaces         = wordsOf(`roof metal wood same curb box frame one other mail way hail storm side sides moment total all
+		top phone whole file files record records paperwork techo marco caja winter summer morning`)
+	placeParts = wordsOf(`room rooms area floor house building hall porch bay side office shop store`)
+	placeSides = wordsOf(`side sides lado lados end edge`)
+)
+
 // skylightGroup is one of them.
 type skylightGroup struct {
 	first, last, n int
@@ -22,7 +41,7 @@ func (r *reader) countedGroups() {
 	var found []skylightGroup
 	for i := 0; i < len(r.toks); i++ {
 		if g, ok := r.countedGroupAt(i); ok {
-			if r.wordsIn(r.clauseStart(i), i, "replaced", "had", "fixed", "installed", "bought", "sold", "used", "cambie", "cambiamos", "tenia", "compre") {
+			if r.anyOf(r.clauseStart(i), i, groupsPast) {
 				return // of which nothing is wanted
 			}
 			if !r.ofThoseCounted(g, found) {
@@ -143,15 +162,15 @@ func (r *reader) groupNumberAt(g skylightGroup) int {
 
 // oneWord: a word for a single thing of its kind.
 func (r *reader) oneWord(i int) bool {
-	return r.wordAt(i, "a", "an", "one", "un", "una", "uno", "otro", "otra", "another")
+	return r.among(i, oneWords)
 }
 
 // countedGroupAt reads a group whose number, or whose place before its number, stands at a token.
 func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
-	if name, next := r.placeAt(i); next > i && r.wordAt(i-1, "the", "my", "our", "la", "el", "mi") && r.wordAt(next, "has", "have", "got", "tiene", "with") && (r.room(i) || r.saysUse(i)) {
+	if name, next := r.placeAt(i); next > i && r.among(i-1, theOrMy) && r.wordAt(next, "has", "have", "got", "tiene", "with") && (r.room(i) || r.saysUse(i)) {
 		if n, end := r.groupNumber(next + 1); end > next+1 {
 			noun := end < len(r.toks) && countNouns.has(r.toks[end].text)
-			if noun || r.groupEnds(end) || r.wordAt(end, "that", "which", "of", "leaking", "cracked", "hazy", "big", "small", "que") {
+			if noun || r.groupEnds(end) || r.among(end, groupGoesOn) {
 				return skylightGroup{first: i, last: end - 1 + number(noun), n: n, place: name}, true
 			}
 		}
@@ -188,12 +207,12 @@ func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 // groupPlace adds where the skylights of a group are, told from a token on; they need a place, a
 // look or a word for them.
 func (r *reader) groupPlace(g skylightGroup, k int, noun bool) (skylightGroup, bool) {
-	article := r.wordAt(g.first, "a", "an", "un", "una", "otro", "otra", "another")
+	article := r.among(g.first, oneArticles)
 	if article && !noun && !(g.look != "" || r.wordAt(g.first, "otro", "otra", "another")) {
 		return g, false
 	}
 	if g.place == "" && r.whereWord(k) {
-		det := r.wordAt(k+1, "the", "our", "my", "la", "el", "mi", "los", "las", "a")
+		det := r.among(k+1, placeArticles)
 		if name, end := r.placeAt(k + 1 + number(det)); end > k+1 && (det || r.room(k+1)) {
 			g.place, g.last = name, end-1
 			return r.groupLook(g), true
@@ -204,7 +223,7 @@ func (r *reader) groupPlace(g skylightGroup, k int, noun bool) (skylightGroup, b
 
 // whereWord: a word that leads to a place.
 func (r *reader) whereWord(k int) bool {
-	return r.wordAt(k, "in", "over", "on", "for", "above", "at", "en", "sobre", "para", "inside")
+	return r.among(k, placeLeads)
 }
 
 // groupLook adds a look that is told after the place: "1 for the stairwell, round; 2 for …".
@@ -218,7 +237,7 @@ func (r *reader) groupLook(g skylightGroup) skylightGroup {
 	}
 	for k++; k < len(r.toks) && r.toks[k].kind == wordToken; k++ {
 		look := r.lookAt(k)
-		if look == "" && !r.wordAt(k, "es", "son", "is", "are", "a", "one", "ones", "and", "y") {
+		if look == "" && !r.among(k, groupLookLinks) {
 			return g
 		}
 		if look != "" && (g.look == "" || lookSort[look] < lookSort[g.look]) {
@@ -233,19 +252,19 @@ func (r *reader) groupLook(g skylightGroup) skylightGroup {
 
 // groupEnds: what belongs to a group ends before a token.
 func (r *reader) groupEnds(k int) bool {
-	return k >= len(r.toks) || r.toks[k].kind != wordToken || r.wordAt(k, "and", "y", "plus", "with", "con", "are", "is", "son", "es") || r.wholeAt(k) > 0
+	return k >= len(r.toks) || r.toks[k].kind != wordToken || r.among(k, groupEnders) || r.wholeAt(k) > 0
 }
 
 // groupNumber reads the number of a group.
 func (r *reader) groupNumber(i int) (n, next int) {
-	if i >= len(r.toks) || r.used(i) || r.by(i-1) || r.markAt(i-1, '#') || r.markAt(i-1, '/') || r.room(i-1) && !sizeWords.has(r.toks[i-1].text) || r.wordAt(i-1, "unit", "skylight", "dome", "suite", "apt", "building", "no", "number", "each", "every", "that", "this", "which", "other", "not", "like", "than", "last", "next", "only", "same", "about", "of", "or") {
+	if i >= len(r.toks) || r.used(i) || r.by(i-1) || r.markAt(i-1, '#') || r.markAt(i-1, '/') || r.room(i-1) && !sizeWords.has(r.toks[i-1].text) || r.among(i-1, notGroupLeads) {
 		return 0, i
 	}
 	n, next = r.countNumber(i)
 	if next == i && (r.oneWord(i) || r.wordAt(i, "the", "my", "el", "mi") && r.skylightNamed(i+1, i+3)) {
 		n, next = 1, i+1
 	}
-	if n < 1 || n > 50 || next < len(r.toks) && (r.unitAt(next) != noUnit || r.by(next) || r.toks[next].kind == numToken) || r.markAt(next, '-') || r.wordAt(next, "layer", "layers", "capas", "or", "o", "to", "years", "weeks", "days", "way", "side", "of") && !r.wordAt(next+1, "them") && !r.ofTheLook(next) {
+	if n < 1 || n > 50 || next < len(r.toks) && (r.unitAt(next) != noUnit || r.by(next) || r.toks[next].kind == numToken) || r.markAt(next, '-') || r.among(next, notGroupFollowers) && !r.wordAt(next+1, "them") && !r.ofTheLook(next) {
 		return 0, i
 	}
 	return n, next
@@ -260,18 +279,18 @@ func (r *reader) ofTheLook(i int) bool {
 // is known, with "room" after it, or any one or two words that end their clause or go before a
 // verb or a joining word.
 func (r *reader) placeAt(i int) (name string, next int) {
-	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.wordAt(i, "roof", "metal", "wood", "same", "curb", "box", "frame", "one", "other", "mail", "way", "hail", "storm", "side", "sides", "moment", "total", "all", "top", "phone", "whole", "file", "files", "record", "records", "paperwork", "techo", "marco", "caja", "winter", "summer", "morning") || lookOf[r.toks[i].text] != "" || r.wholeAt(i) > 0 {
+	if i < 0 || i >= len(r.toks) || r.toks[i].kind != wordToken || r.among(i, notPlaces) || lookOf[r.toks[i].text] != "" || r.wholeAt(i) > 0 {
 		return "", i
 	}
 	end := i + 1
-	for end < len(r.toks) && end < i+3 && r.toks[end].kind == wordToken && (r.wordAt(end, "room", "rooms", "area", "floor", "house", "building", "hall", "porch", "bay", "side", "office", "shop", "store") || r.room(end) && !r.room(i)) {
+	for end < len(r.toks) && end < i+3 && r.toks[end].kind == wordToken && (r.among(end, placeParts) || r.room(end) && !r.room(i)) {
 		end++
 	}
 	name = r.toks[i].text
 	for k := i + 1; k < end; k++ {
 		name += " " + r.toks[k].text
 	}
-	if r.wordAt(end-1, "side", "sides", "lado", "lados", "end", "edge") || end == i+1 && !r.room(i) && (r.toks[i].word != nil && r.toks[i].word.filler || covers(r.choices, i) && !r.saysUse(i) || covers(r.labels, i)) {
+	if r.among(end-1, placeSides) || end == i+1 && !r.room(i) && (r.toks[i].word != nil && r.toks[i].word.filler || covers(r.choices, i) && !r.saysUse(i) || covers(r.labels, i)) {
 		return "", i
 	}
 	return name, end

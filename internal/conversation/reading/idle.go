@@ -6,21 +6,63 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	styleWishes = wordsOf(`whole complete entire completo keep reuse buy wanted like ocupo only want need replace get
+		order looking replacing quiero necesito porque because prefiero rather cambiar`)
+	saysItIs      = wordsOf(`its thats theyre is are like as es son ser be it`)
+	styleOrders   = wordsOf(`replace replacing order buy purchase need get getting change reemplazar cambiar comprar`)
+	unknownVerbs  = wordsOf(`know sure tell see unsure se clue idea remember`)
+	roundVerbs    = wordsOf(`year turned go come comes came get gets looked look going goes working`)
+	shipVerbs     = wordsOf(`ship deliver send mail envian mandan entregan`)
+	useArticles   = wordsOf(`the el la del my and`)
+	layerBelow    = wordsOf(`underneath under inside below bottom abajo adentro`)
+	frameFaults   = wordsOf(`damage problem problems issue issues rust`)
+	sheetingWords = wordsOf(`sheeting tarp bag bags stapled taped`)
+	caulkers      = wordsOf(`i we he she they husband wife guy roofer landlord son dad was got`)
+	wholeWishes   = wordsOf(`want need replace replaced replacing replacement buy order get sell looking new just for
+		interested quiero necesito lets prefer like go give price quote please pls rather do mejor`)
+	layerOfWhat   = wordsOf(`plastic acrylic polycarbonate plexiglass dome the glazing clear white bronze`)
+	talkOpeners   = wordsOf(`im so lets where what back ya vamos ahora aqui estoy sorry we were hold let`)
+	talkOfFrame   = wordsOf(`frame metal it marco rust bent corroded`)
+	vagueProblems = wordsOf(`missing break broke broken split splits bust busted smashed chipped puncture punctured
+		brittle crumbling cloud fog yellow smoky dingy loose draft drafty noise noisy birds bird bees wasps mice rats
+		squirrel squirrels rot rotted rotten mold moldy moho roto rota rotos partido partida volo arranco lona hoyo
+		agujero damp condensation sweats sweating suelto feo amarillo manchado opaque milky`)
+	vagueUses = wordsOf(`mobile manufactured plant business office offices store retail shelter art van stable gym
+		salon boat bote bus commercial industrial negocio oficina tienda remolque coop library hospital airport mall
+		comercial`)
+	vagueOutlines = wordsOf(`round circle triangle oval rectangle circulo`)
+	tradeTitles   = wordsOf(`facilities maintenance director engineer custodian janitor dept department secretary
+		principal administrator`)
+	useSpeakers   = wordsOf(`i im we at to from near by my is was`)
+	skylightHints = wordsOf(`it its one ones both ours mine ambos they them these esta this cover thing lid job project
+		building manage outline shape footprint own manager roof lo la se`)
+	harmedHints     = wordsOf(`hit got damage damaged from by took came size sized destroyed last por after cayo dano in`)
+	hurtWords       = wordsOf(`hit damage damaged destroyed cracked broke broken took last dano rompio quebro`)
+	thingLinks      = wordsOf(`from by where when for so because cause since over above like porque para cuando donde`)
+	beforeSubject   = wordsOf(`the my our metal aluminum old el and but`)
+	ownSubjectVerbs = wordsOf(`is are has looks esta estan`)
+	plainOnes       = wordsOf(`single a the an just regular plain`)
+	priceAgainst    = wordsOf(`over than against vs versus above`)
+	priceWords      = wordsOf(`upcharge surcharge extra more difference cost costs price premium`)
+	priceAsks       = wordsOf(`what whats how much tell is any`)
+)
+
 // saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
 // is wanted.
 func (r *reader) saysStyle(all []saying, h *hit) bool {
 	from, to := r.sentence(h.first)
-	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && (h.first == r.clauseStart(h.first) || r.frameTold(h.first-1)) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "like", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito", "porque", "because", "prefiero", "rather", "cambiar") {
+	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && (h.first == r.clauseStart(h.first) || r.frameTold(h.first-1)) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.anyOf(from, to+1, styleWishes) {
 		return true
 	}
 	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") && !r.wordsIn(from, h.first, "frame", "need", "want") && !r.wordsIn(h.last, to+1, "please", "need", "want") {
 		return true // "bolted straight down to the deck, just the plastic, no frame"
 	}
-	if bare := r.wordAt(h.last, "plastic", "acrylic", "plastico", "acrilico") && h.last == h.first+1; bare && !r.asked(fitcheck.TopicWant) && r.wordAt(h.first-1, "its", "thats", "theyre", "is", "are", "like", "as", "es", "son", "ser", "be", "it") && !r.wordAt(h.first-2, "want", "wanted", "need", "think", "do") {
+	if bare := r.wordAt(h.last, "plastic", "acrylic", "plastico", "acrilico") && h.last == h.first+1; bare && !r.asked(fitcheck.TopicWant) && r.among(h.first-1, saysItIs) && !r.wordAt(h.first-2, "want", "wanted", "need", "think", "do") {
 		return true // "to me it's just plastic"
 	}
 	for _, s := range all {
-		if s.value == fitcheck.StyleCurbMount && len(r.Asked) == 0 && r.wordsIn(from, h.first+1, "replace", "replacing", "order", "buy", "purchase", "need", "get", "getting", "change", "reemplazar", "cambiar", "comprar") {
+		if s.value == fitcheck.StyleCurbMount && len(r.Asked) == 0 && r.anyOf(from, h.first+1, styleOrders) {
 			continue // "replace only the dome on a curb-mounted skylight"
 		}
 		if s.topic == fitcheck.TopicStyle && !s.asked && (h.is("want", fitcheck.WantDomeOnly) || !r.wordAt(h.first, "complete", "whole", "entire", "full")) && (s.first <= h.last+1 || s.first == h.last+2 && r.markAt(h.last+1, ',') && s.value == fitcheck.StyleBareDome && !r.wordAt(s.first, "no", "sin")) && h.first <= s.last {
@@ -43,7 +85,7 @@ func (r *reader) frameTold(i int) bool {
 // unknownTo: "I don't know if it's cracked".
 func (r *reader) unknownTo(first int) bool {
 	for i := r.clauseStart(first); i < first; i++ {
-		if r.wordAt(i, "if", "whether", "si") && r.wordAt(i-1, "know", "sure", "tell", "see", "unsure", "se", "clue", "idea", "remember") {
+		if r.wordAt(i, "if", "whether", "si") && r.among(i-1, unknownVerbs) {
 			return true
 		}
 	}
@@ -72,7 +114,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
 		return true
 	}
-	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && (r.wordAt(h.first-1, "year", "turned", "go", "come", "comes", "came", "get", "gets", "looked", "look", "going", "goes", "working") || r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
+	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && (r.among(h.first-1, roundVerbs) || r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
 		return true // "rusted all the way round", "we live there year round"
 	}
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther && (len(r.Asked) > 0 && !r.asked(s.topic) || r.wordAt(h.last+1, "style", "fashioned", "school")) {
@@ -90,10 +132,10 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionWeathered && r.wordAt(h.last, "dirty", "sucio", "sucios", "dusty") && r.soundFrame(h) {
 		return true // "the frame is fine, a little dirty"
 	}
-	if s.topic == fitcheck.TopicUse && !r.asked(s.topic) && r.wordAt(h.first-1, "my", "the", "our", "mi", "la") && r.wordAt(h.first-2, "to", "a") && r.wordsIn(r.sentenceFirst(h.first), h.first, "ship", "deliver", "send", "mail", "envian", "mandan", "entregan") {
+	if s.topic == fitcheck.TopicUse && !r.asked(s.topic) && r.wordAt(h.first-1, "my", "the", "our", "mi", "la") && r.wordAt(h.first-2, "to", "a") && r.anyOf(r.sentenceFirst(h.first), h.first, shipVerbs) {
 		return true // "do you ship to my office?"
 	}
-	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && ((h.first == 0 || r.toks[h.first-1].kind == markToken || r.wordAt(h.first-1, "the", "el", "la", "del", "my", "and")) && r.wordAt(h.last+1, "one", "ones") || r.inRef(h.last) && (r.Units > 1 || r.kindsNamed() > 1) && len(r.groups) == 0) {
+	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && ((h.first == 0 || r.toks[h.first-1].kind == markToken || r.among(h.first-1, useArticles)) && r.wordAt(h.last+1, "one", "ones") || r.inRef(h.last) && (r.Units > 1 || r.kindsNamed() > 1) && len(r.groups) == 0) {
 		return true // "the garage one is bent": which of them
 	}
 	if s.value == fitcheck.StyleNoneYet && r.askedSize() != "none" && r.wordsIn(h.first, h.last+1, "lo", "la") {
@@ -105,7 +147,7 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicProblem && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordAt(h.first, "crumbles", "crumbling", "crumbled", "flakes", "flaking") {
 		return true // "the frame is corroded. It crumbles when you touch it"
 	}
-	if s.value == fitcheck.ProblemHazy && h.first == h.last && r.wordAt(h.first, "milky", "lechoso", "lechosa") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "underneath", "under", "inside", "below", "bottom", "abajo", "adentro") {
+	if s.value == fitcheck.ProblemHazy && h.first == h.last && r.wordAt(h.first, "milky", "lechoso", "lechosa") && r.anyOf(h.last+1, min(h.last+4, len(r.toks)), layerBelow) {
 		return true // "a clear one on top and a milky one underneath": layers
 	}
 	if s.topic == fitcheck.TopicWant && r.asked(fitcheck.TopicMaterial) && r.wordsIn(h.first, h.last+1, "acrilico", "acrylic", "policarbonato", "polycarbonate") {
@@ -117,10 +159,10 @@ func (r *reader) idle(s sense, h *hit) bool {
 	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal", "aluminum") && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "roof", "roofing", "seam", "techo", "siding") {
 		return true // "the roof is standing seam metal"
 	}
-	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.wordAt(h.last+1, "damage", "problem", "problems", "issue", "issues", "rust") {
+	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.among(h.last+1, frameFaults) {
 		return true // "no frame damage"
 	}
-	if s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "sheeting", "tarp", "bag", "bags", "stapled", "taped") && r.wordsIn(h.first, min(h.last+2, len(r.toks)), "hole", "opening", "over") {
+	if s.value == fitcheck.StyleBareDome && r.anyOf(h.first, h.last+1, sheetingWords) && r.wordsIn(h.first, min(h.last+2, len(r.toks)), "hole", "opening", "over") {
 		return true // "there's just plastic sheeting stapled over the hole"
 	}
 	if s.value == fitcheck.StyleBareDome && r.asked(fitcheck.TopicFinish) {
@@ -141,16 +183,16 @@ func (r *reader) idle(s sense, h *hit) bool {
 	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && (r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) && !(r.sentenceFirst(h.first) > 0 && r.wordsIn(h.first, h.last+1, "frame", "frames", "marco") && !r.wordsIn(r.clauseStart(h.first), h.first, "on", "for", "finish")):
 		return true // "raw aluminum is fine": an answer, no report
 	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionCaulkedOver && h.first == h.last && !r.asked(s.topic) &&
-		r.wordAt(h.first-1, "i", "we", "he", "she", "they", "husband", "wife", "guy", "roofer", "landlord", "son", "dad", "was", "got"):
+		r.among(h.first-1, caulkers):
 		return true // "leaked last year, I caulked it"
 	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic) && !(r.Units > 1 && len(r.unitsAt(h.first, h.last)) == 1):
 		if r.wordAt(h.last, "unit", "units") && r.aloneInClause(h.first, h.last) && !r.faultIn(h.last+1, len(r.toks)-1, nil) {
 			return false // "whole unit, 2 layers"
 		}
-		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "sell", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")
+		return !r.anyOf(first, last+1, wholeWishes)
 	case chosen(s.topic) && r.pricedAgainst(h.first):
 		return true
-	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing", "clear", "white", "bronze"):
+	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.among(h.last+2, layerOfWhat):
 		return true // "one layer of 2x6"
 	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
 		return !r.asked(s.topic) && r.inStyle(h)
@@ -170,7 +212,7 @@ func (r *reader) opensTalk(h *hit) bool {
 	if r.markAt(next, ',') {
 		next++
 	}
-	return r.wordAt(next, "im", "so", "lets", "where", "what", "back", "ya", "vamos", "ahora", "aqui", "estoy", "sorry", "we", "were", "hold", "let") && !r.wordsIn(next, r.sentenceLast(next)+1, "frame", "metal", "it", "marco", "rust", "bent", "corroded")
+	return r.among(next, talkOpeners) && !r.anyOf(next, r.sentenceLast(next)+1, talkOfFrame)
 }
 
 // vagueWord: an everyday word that tells something of a skylight only where one is spoken of.
@@ -180,15 +222,11 @@ func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
 	}
 	switch t {
 	case fitcheck.TopicProblem:
-		return r.wordAt(h.first, "missing", "break", "broke", "broken", "split", "splits", "bust", "busted", "smashed", "chipped", "puncture", "punctured",
-			"brittle", "crumbling", "cloud", "fog", "yellow", "smoky", "dingy", "loose", "draft", "drafty", "noise", "noisy", "birds", "bird", "bees", "wasps",
-			"mice", "rats", "squirrel", "squirrels", "rot", "rotted", "rotten", "mold", "moldy", "moho", "roto", "rota", "rotos", "partido", "partida", "volo",
-			"arranco", "lona", "hoyo", "agujero", "damp", "condensation", "sweats", "sweating", "suelto", "feo", "amarillo", "manchado", "opaque", "milky")
+		return r.among(h.first, vagueProblems)
 	case fitcheck.TopicUse:
-		return r.wordAt(h.first, "mobile", "manufactured", "plant", "business", "office", "offices", "store", "retail", "shelter", "art", "van", "stable", "gym",
-			"salon", "boat", "bote", "bus", "commercial", "industrial", "negocio", "oficina", "tienda", "remolque", "coop", "library", "hospital", "airport", "mall", "comercial")
+		return r.among(h.first, vagueUses)
 	case fitcheck.TopicOutline:
-		return r.wordAt(h.first, "round", "circle", "triangle", "oval", "rectangle", "circulo")
+		return r.among(h.first, vagueOutlines)
 	}
 	return false
 }
@@ -201,10 +239,10 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 	if h.has1(string(fitcheck.TopicProblem)) && h.first == r.clauseStart(h.first) && (h.last >= last || r.softBreak(h.last+1) || r.sentenceEnd(h.last+1)) {
 		return true // "casa en Houston 77036, roto"
 	}
-	if r.wordsIn(first, last+1, "facilities", "maintenance", "director", "engineer", "custodian", "janitor", "dept", "department", "secretary", "principal", "administrator") && len(r.Asked) == 0 && r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") {
+	if r.anyOf(first, last+1, tradeTitles) && len(r.Asked) == 0 && r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") {
 		return true // "Facilities at the airport. We have 11 domes …"
 	}
-	if first == 0 && h.first <= 2 && len(r.Asked) == 0 && last < 10 && r.wordsIn(last+1, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") && !r.wordsIn(first, last, "i", "im", "we", "at", "to", "from", "near", "by", "my", "is", "was") {
+	if first == 0 && h.first <= 2 && len(r.Asked) == 0 && last < 10 && r.wordsIn(last+1, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") && !r.anyOf(first, last, useSpeakers) {
 		return true // "Public library, Minot ND. 9 domes …"
 	}
 	for i := first; i <= last; i++ {
@@ -217,7 +255,7 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
 			return true
 		}
-		if r.wordAt(i, "it", "its", "one", "ones", "both", "ours", "mine", "ambos", "they", "them", "these", "esta", "this", "cover", "thing", "lid", "job", "project", "building", "manage", "outline", "shape", "footprint", "own", "manager", "roof", "lo", "la", "se") {
+		if r.among(i, skylightHints) {
 			return true
 		}
 	}
@@ -226,7 +264,7 @@ func (r *reader) ofSkylight(first, last int, h *hit) bool {
 
 // harmed: the sentence says that something was hit or broken.
 func (r *reader) harmed(first, last int, h *hit) bool {
-	if r.wordsIn(first, last, "hit", "got", "damage", "damaged", "from", "by", "took", "came", "size", "sized", "destroyed", "last", "por", "after", "cayo", "dano", "in") {
+	if r.anyOf(first, last, harmedHints) {
 		return true
 	}
 	choices := within(r.choices, first, last-1)
@@ -241,7 +279,7 @@ func (r *reader) harmed(first, last int, h *hit) bool {
 // hurt: the sentence says that it was hit or broken, not that it may be.
 func (r *reader) hurt(h *hit) bool {
 	first, last := r.sentence(h.first)
-	return r.wordsIn(first, last+1, "hit", "damage", "damaged", "destroyed", "cracked", "broke", "broken", "took", "last", "dano", "rompio", "quebro")
+	return r.anyOf(first, last+1, hurtWords)
 }
 
 // inStyle: the words are part of a description of the frame.
@@ -289,7 +327,7 @@ func (r *reader) inSizeName(h *hit) bool {
 func (r *reader) thingIn(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i <= to; i++ {
-		if (i < h.first || i > h.last) && r.thingAt(i) && !r.speaks(i) && !(i < h.first && r.wordsIn(i+1, h.first, "so", "entonces")) && !(i > h.last && r.wordsIn(h.last+1, i, "from", "by", "where", "when", "for", "so", "because", "cause", "since", "over", "above", "like", "porque", "para", "cuando", "donde")) && !r.wordsIn(from, i, "match", "matching", "matches") {
+		if (i < h.first || i > h.last) && r.thingAt(i) && !r.speaks(i) && !(i < h.first && r.wordsIn(i+1, h.first, "so", "entonces")) && !(i > h.last && r.anyOf(h.last+1, i, thingLinks)) && !r.wordsIn(from, i, "match", "matching", "matches") {
 			return true
 		}
 	}
@@ -315,7 +353,7 @@ func (r *reader) soundFrame(h *hit) bool {
 // frameSubject: the clause begins with the frame: what it says is of that.
 func (r *reader) frameSubject(h *hit) bool {
 	i := r.clauseStart(h.first)
-	for r.wordAt(i, "the", "my", "our", "metal", "aluminum", "old", "el", "and", "but") {
+	for r.among(i, beforeSubject) {
 		i++
 	}
 	return i < h.first && r.wordAt(i, "frame", "frames", "marco", "marcos", "metal") && !r.wordsIn(i+1, h.first, "and", "dome", "plastic", "around")
@@ -331,17 +369,17 @@ func (r *reader) useAlone(t fitcheck.Topic, h *hit) bool {
 // ownSubject: the words are a statement by themselves, so that a "not" further before is another's:
 // "he never called me back frame is a bit weathered".
 func (r *reader) ownSubject(h *hit) bool {
-	return h.last > h.first+1 && r.wordAt(h.first, "frame", "frames", "marco", "marcos") && r.wordAt(h.first+1, "is", "are", "has", "looks", "esta", "estan") && !negWords.has(r.toks[max(h.first-1, 0)].text) && !r.wordAt(h.first-1, "the", "my", "our", "el", "los")
+	return h.last > h.first+1 && r.wordAt(h.first, "frame", "frames", "marco", "marcos") && r.among(h.first+1, ownSubjectVerbs) && !negWords.has(r.toks[max(h.first-1, 0)].text) && !r.wordAt(h.first-1, "the", "my", "our", "el", "los")
 }
 
 // pricedAgainst: the value from token i on is what a price is held against: "two layers, and what
 // is the upcharge for that over a single one".
 func (r *reader) pricedAgainst(i int) bool {
 	k := i - 1
-	for r.wordAt(k, "single", "a", "the", "an", "just", "regular", "plain") {
+	for r.among(k, plainOnes) {
 		k--
 	}
-	return r.wordAt(k, "over", "than", "against", "vs", "versus", "above") &&
-		r.wordsIn(r.sentenceFirst(i), k, "upcharge", "surcharge", "extra", "more", "difference", "cost", "costs", "price", "premium") &&
-		r.wordsIn(r.sentenceFirst(i), k, "what", "whats", "how", "much", "tell", "is", "any")
+	return r.among(k, priceAgainst) &&
+		r.anyOf(r.sentenceFirst(i), k, priceWords) &&
+		r.anyOf(r.sentenceFirst(i), k, priceAsks)
 }

@@ -9,6 +9,19 @@ import (
 // Kinds of unit that are told of in one breath: in their order, by a share of each, or with
 // one name for all.
 
+var (
+	bothElse       = wordsOf(`me my us he she ways sides directions layers lados capas`)
+	orderFixes     = wordsOf(`no not wait actually sorry or meant perdon digo o instead now correction`)
+	sameWhat       = wordsOf(`frame frames framing kind type style setup marco tipo`)
+	addedVerbs     = wordsOf(`need want have got found forgot add order is theres necesito ocupo quiero tengo hay falta`)
+	oneMoreElse    = wordsOf(`time thing question measurement number photo picture side try layer`)
+	ofTotalVerbs   = wordsOf(`are of son de measure miden`)
+	totalGoesOn    = wordsOf(`are son of de over on en`)
+	kindJoins      = wordsOf(`and y & the el la`)
+	numberedThings = wordsOf(`skylight unit dome number tragaluz domo`)
+	kindNumbers    = wordsOf(`first second third fourth 1st 2nd 3rd 4th primero primera segundo segunda tercero tercera`)
+)
+
 // FarSizes is how far sizes of one skylight's parts lie apart at the most, side by side: plastic,
 // retainer, frame and curb nest within each other (common practice, no source). What lies
 // further apart is of two skylights.
@@ -48,7 +61,7 @@ func (r *reader) twoTold(ms []measure) bool {
 		return false
 	}
 	for i := range ms[0].first {
-		if r.wordAt(i, "both", "ambos", "ambas") && !r.wordAt(i+1, "me", "my", "us", "he", "she", "ways", "sides", "directions", "layers", "lados", "capas") {
+		if r.wordAt(i, "both", "ambos", "ambas") && !r.among(i+1, bothElse) {
 			return true
 		}
 	}
@@ -65,7 +78,7 @@ func (m *measure) says() bool { return m.where && !m.ofWhole() }
 
 // correctedBetween: "24 x 48, no wait, 36 x 36".
 func (r *reader) correctedBetween(a, b *measure) bool {
-	return b.fixed || r.wordsIn(a.last+1, b.first, "no", "not", "wait", "actually", "sorry", "or", "meant", "perdon", "digo", "o", "instead", "now", "correction")
+	return b.fixed || r.anyOf(a.last+1, b.first, orderFixes)
 }
 
 func farApart(a, b *measure) bool {
@@ -209,7 +222,7 @@ func (r *reader) sameKind() {
 
 // sameFrame: "same frame", "same kind", with nothing before it that measures it.
 func (r *reader) sameFrame(i int) bool {
-	return r.wordAt(i, "same", "mismo") && r.wordAt(i+1, "frame", "frames", "framing", "kind", "type", "style", "setup", "marco", "tipo") && !r.wordsIn(max(0, i-3), i, "of", "outside", "inside", "de", "not")
+	return r.wordAt(i, "same", "mismo") && r.among(i+1, sameWhat) && !r.wordsIn(max(0, i-3), i, "of", "outside", "inside", "de", "not")
 }
 
 // addedKind: "also need one more for the garage, that one is 37 x 37": a further kind, where
@@ -220,7 +233,7 @@ func (r *reader) addedKind() {
 	}
 	for i := range r.toks {
 		end := r.oneMoreAt(i)
-		if end == 0 || !r.wordsIn(r.clauseStart(i), i, "need", "want", "have", "got", "found", "forgot", "add", "order", "is", "theres", "necesito", "ocupo", "quiero", "tengo", "hay", "falta") ||
+		if end == 0 || !r.anyOf(r.clauseStart(i), i, addedVerbs) ||
 			!r.pairBetween(end, len(r.toks)) && !r.roomAdded(i) || r.pairBetween(0, i) && !r.sentenceEnd(r.sentenceFirst(i)-1) {
 			continue
 		}
@@ -237,7 +250,7 @@ func (r *reader) addedKind() {
 // oneMoreAt is where words for one more skylight end that begin at the token, 0 where none do.
 func (r *reader) oneMoreAt(i int) int {
 	switch {
-	case r.wordAt(i, "one") && r.wordAt(i+1, "more", "other") && !r.wordAt(i+2, "time", "thing", "question", "measurement", "number", "photo", "picture", "side", "try", "layer"):
+	case r.wordAt(i, "one") && r.wordAt(i+1, "more", "other") && !r.among(i+2, oneMoreElse):
 		return i + 2
 	case r.wordAt(i, "another") && (r.wordAt(i+1, "one") || i+1 < len(r.toks) && countNouns.has(r.toks[i+1].text)):
 		return i + 2
@@ -261,7 +274,7 @@ func (r *reader) roomAdded(i int) bool {
 func (r *reader) someOfTotal(ms []measure, counts []countAt) bool {
 	total := slices.IndexFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
 	k := slices.IndexFunc(counts, func(c countAt) bool { return c.value > 1 })
-	if total < 0 || k < 0 || !r.wordAt(counts[k].last+1, "are", "of", "son", "de", "measure", "miden") {
+	if total < 0 || k < 0 || !r.among(counts[k].last+1, ofTotalVerbs) {
 		return false
 	}
 	c, all := counts[k], r.out.Facts[total]
@@ -282,7 +295,7 @@ func (r *reader) totalFirst(c countAt) bool {
 	for k := range r.refs {
 		kinds = max(kinds, slices.Max(r.refs[k].units))
 	}
-	return kinds > 1 && c.value >= kinds && c.last < r.refs[0].first && !r.pairBetween(c.last, r.refs[0].first) && !r.wordAt(c.last+1, "are", "son", "of", "de", "over", "on", "en") && !(r.wordAt(c.last+1, "in") && !r.wordAt(c.last+2, "total", "all")) && !r.wordAt(r.refs[0].first, "other", "others", "rest")
+	return kinds > 1 && c.value >= kinds && c.last < r.refs[0].first && !r.pairBetween(c.last, r.refs[0].first) && !r.among(c.last+1, totalGoesOn) && !(r.wordAt(c.last+1, "in") && !r.wordAt(c.last+2, "total", "all")) && !r.wordAt(r.refs[0].first, "other", "others", "rest")
 }
 
 // twoCounts: "4 and 2", of kinds that nothing was told of, or of which the sum is meant.
@@ -308,7 +321,7 @@ func (r *reader) joinRefs() {
 			continue
 		}
 		i := a.last + 1
-		for r.wordAt(i, "and", "y", "&", "the", "el", "la") || r.markAt(i, '&') || r.markAt(i, ',') && k+2 < len(r.refs) {
+		for r.among(i, kindJoins) || r.markAt(i, '&') || r.markAt(i, ',') && k+2 < len(r.refs) {
 			i++
 		}
 		if i != b.first || i == a.last+1 || !r.wordsIn(a.last+1, b.first, "and", "y") && !r.markAt(a.last+1, '&') {
@@ -322,11 +335,11 @@ func (r *reader) joinRefs() {
 // numberedRef: the kind is named by its number: "#2", "the third".
 func (r *reader) numberedRef(ref unitRef) bool {
 	for i := ref.first; i <= ref.last; i++ {
-		if r.toks[i].kind == numToken && (r.markAt(i-1, '#') || r.wordAt(i-1, "skylight", "unit", "dome", "number", "tragaluz", "domo")) {
+		if r.toks[i].kind == numToken && (r.markAt(i-1, '#') || r.among(i-1, numberedThings)) {
 			return true
 		}
 	}
-	return r.wordsIn(ref.first, ref.last+1, "first", "second", "third", "fourth", "1st", "2nd", "3rd", "4th", "primero", "primera", "segundo", "segunda", "tercero", "tercera")
+	return r.anyOf(ref.first, ref.last+1, kindNumbers)
 }
 
 // bothOfOne: "bath: 2 layers, both clear": the layers of the one kind that the sentence is about.
