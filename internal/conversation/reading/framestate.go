@@ -36,7 +36,7 @@ var (
 		survived appears checked around esta estan sigue siguen quedo quedaron ve ven anda salio parece`)
 )
 
-// frameNouns name the frame by themselves; stateOf says what a word tells of one.
+// stateOf says what a word tells of a frame; with otherThings a clause turns to something else.
 var (
 	stateOf = statesOf(map[string]string{
 		fitcheck.ConditionGood: `good survived escaped fine ok okay solid sound straight great perfect excellent
@@ -72,38 +72,55 @@ func statesOf(lists map[string]string) map[string]string {
 // not name it.
 func (r *reader) frameStates() {
 	t := fitcheck.TopicFrameCondition
-	if r.known(t) || r.doubtful(t) && !r.openChoice(t) || len(r.refs) > 0 || r.Units > 1 || r.out.Language != "en" && r.out.Language != "es" {
+	if r.known(t) || r.doubtful(t) && !r.openChoice(t) || len(r.refs) > 0 || r.Units > 1 ||
+		r.out.Language != "en" && r.out.Language != "es" {
 		return
 	}
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken || !frameNouns.has(r.toks[i].text) && !r.metalPart(i) || !r.theirFrame(i) || r.ownedByOther(i) || r.ofOtherThing(t, &hit{first: i, last: i}) || r.hearsay(i) {
-			continue
-		}
-		if first := r.frameUnknown(i); first >= 0 {
-			r.conditionIs(fitcheck.ConditionUnsure, first, i)
-			return
-		}
-		if r.doubtBetween(r.clauseStart(i), i) {
-			continue
-		}
-		if state, last := r.conditionAfter(i); state != "" {
-			r.conditionIs(state, i, last)
-			return
-		}
-		if first, last := r.frameHolds(i); last >= 0 {
-			r.conditionIs(fitcheck.ConditionGood, first, last)
-			return
-		}
-		if state, first := r.conditionBefore(i); state != "" {
-			r.conditionIs(state, first, i)
+		if r.tellsOfFrame(i) && r.frameStateAt(i) {
 			return
 		}
 	}
-	if !r.asked(t) || !r.doubtful(t) || r.firstTalk("dontknow") != nil {
-		return
+	if r.asked(t) && r.doubtful(t) && r.firstTalk("dontknow") == nil {
+		r.statesUnnamed()
 	}
+}
+
+// tellsOfFrame: the frame up there is named at the token, by somebody who has seen it.
+func (r *reader) tellsOfFrame(i int) bool {
+	return (r.among(i, frameNouns) || r.metalPart(i)) && r.theirFrame(i) && !r.ownedByOther(i) &&
+		!r.ofOtherThing(fitcheck.TopicFrameCondition, &hit{first: i, last: i}) && !r.hearsay(i)
+}
+
+// frameStateAt records the state that stands with a noun for the frame, and says whether one does.
+func (r *reader) frameStateAt(i int) bool {
+	if first := r.frameUnknown(i); first >= 0 {
+		r.conditionIs(fitcheck.ConditionUnsure, first, i)
+		return true
+	}
+	if r.doubtBetween(r.clauseStart(i), i) {
+		return false
+	}
+	if state, last := r.conditionAfter(i); state != "" {
+		r.conditionIs(state, i, last)
+		return true
+	}
+	if first, last := r.frameHolds(i); last >= 0 {
+		r.conditionIs(fitcheck.ConditionGood, first, last)
+		return true
+	}
+	if state, first := r.conditionBefore(i); state != "" {
+		r.conditionIs(state, first, i)
+		return true
+	}
+	return false
+}
+
+// statesUnnamed records a fault that a sentence tells without naming the frame.
+func (r *reader) statesUnnamed() {
 	for i := 0; i < len(r.toks); i = r.sentenceLast(i) + 1 {
-		if state, last := r.conditionAfter(i - 1); state != "" && state != fitcheck.ConditionGood && !r.markAt(r.sentenceLast(i), '?') {
+		state, last := r.conditionAfter(i - 1)
+		if state != "" && state != fitcheck.ConditionGood && !r.markAt(r.sentenceLast(i), '?') {
 			r.conditionIs(state, i, last)
 			return
 		}
@@ -112,7 +129,9 @@ func (r *reader) frameStates() {
 
 // openChoice: words of the topic were found and none of its values chosen.
 func (r *reader) openChoice(t fitcheck.Topic) bool {
-	return slices.ContainsFunc(r.out.Unclear, func(u Unclear) bool { return u.Topic != nil && *u.Topic == t && u.Why == WhyChoice })
+	return slices.ContainsFunc(r.out.Unclear, func(u Unclear) bool {
+		return u.Topic != nil && *u.Topic == t && u.Why == WhyChoice
+	})
 }
 
 // conditionIs records the frame's state in place of a doubt about it.
@@ -132,69 +151,106 @@ func (r *reader) wordText(i int) string {
 
 // metalPart: "the metal part is pretty rusty", "el metal está doblado".
 func (r *reader) metalPart(i int) bool {
-	return r.among(i, frameMetals) && (r.wordAt(i+1, "part", "parts", "rim", "edge") || r.wordAt(i-1, "the", "my", "our", "el")) && r.among(i+1, metalPartFollowers)
+	return r.among(i, frameMetals) && r.among(i+1, metalPartFollowers) &&
+		(r.wordAt(i+1, "part", "parts", "rim", "edge") || r.wordAt(i-1, "the", "my", "our", "el"))
 }
 
 // theirFrame: the noun is the frame that is up there: not a window's, not one that is wished for.
 func (r *reader) theirFrame(i int) bool {
 	for k := i - 1; k >= 0 && k > i-4; k-- {
 		if r.among(k, otherFrameLeads) {
-			return r.wordAt(k, "a") && r.wordAt(k-1, "got", "have", "has") || r.wordAt(k, "with") && r.wordAt(k+1, "my", "the", "our", "that") || r.wordAt(k, "and", "y") && r.wordAt(k+1, "the", "my", "our", "el", "its")
+			return r.ownsOrAdds(k)
 		}
 		if r.toks[k].kind != wordToken {
 			break
 		}
 	}
-	return !r.among(i+1, otherFrameFollowers) && !r.markAt(r.sentenceLast(i), '?') && !r.anyOf(r.clauseStart(i), i, frameFinishWords) && !r.wishedFrame(i, i)
+	return !r.among(i+1, otherFrameFollowers) && !r.markAt(r.sentenceLast(i), '?') &&
+		!r.anyOf(r.clauseStart(i), i, frameFinishWords) && !r.wishedFrame(i, i)
+}
+
+// ownsOrAdds: the word before the frame leads to theirs all the same: "has a", "with my", "and the".
+func (r *reader) ownsOrAdds(k int) bool {
+	return r.wordAt(k, "a") && r.wordAt(k-1, "got", "have", "has") ||
+		r.wordAt(k, "with") && r.wordAt(k+1, "my", "the", "our", "that") ||
+		r.wordAt(k, "and", "y") && r.wordAt(k+1, "the", "my", "our", "el", "its")
 }
 
 // conditionAfter is the state that the words after the noun tell, up to where the clause turns to something
 // else; "" where they tell none, or more than one, or doubt it.
 func (r *reader) conditionAfter(i int) (string, int) {
 	state, last, denied := "", i, false
-	for k := i + 1; k < len(r.toks) && k < i+14; k++ {
-		t := &r.toks[k]
-		if t.kind == markToken && !t.mark(',') || t.kind == numToken && state == "" {
-			break
-		}
-		w := t.text
-		if t.kind != wordToken {
-			if state != "" || r.wordAt(k+1, "it", "its", "they") && k > i+1 || r.among(k+1, newSubjectLeads) {
-				break // "the frame's bent, the dome is fine", "frame stays, it has gotten foggy"
-			}
+	for k := i + 1; k < len(r.toks) && k < i+14 && !r.leavesFrame(i, k, state); k++ {
+		if r.toks[k].kind != wordToken {
 			continue
 		}
-		if otherThings.has(w) && !r.among(k-1, besideThings) || r.among(k, turnsAway) && state != "" {
-			break
-		}
-		if stateDoubts.has(w) || t.is("was", "were", "era") && r.anyOf(k, min(k+6, len(r.toks)), wasUntil) {
+		if r.among(k, stateDoubts) || r.wasBefore(k) {
 			return "", 0
 		}
-		if stateDenials.has(w) {
+		if r.among(k, stateDenials) {
 			denied = true
 			continue
 		}
-		s := stateOf[w]
-		if s == "" || s == fitcheck.ConditionGood && (!r.saidToBe(i, k) || r.wordAt(k-1, "down", "tight", "on")) || r.wordAt(k+1, "at") || r.wordAt(k+1, "up", "down") && s == fitcheck.ConditionGood {
-			continue
-		}
-		if denied && s == fitcheck.ConditionGood {
-			return "", 0
-		}
-		if denied {
+		s := r.stateSaid(i, k)
+		if s == "" || denied && s != fitcheck.ConditionGood {
 			continue // "the frame has no rust"
 		}
-		switch {
-		case state == "" || state == s:
-			state, last = s, k
-		case s == fitcheck.ConditionGood && state == fitcheck.ConditionWeathered: // "faded but solid"
-		case state == fitcheck.ConditionGood && s == fitcheck.ConditionWeathered: // "fine, just faded"
-			state, last = s, k
-		default:
+		if denied {
 			return "", 0
+		}
+		both := joinedState(state, s)
+		if both == "" {
+			return "", 0
+		}
+		if state = both; state == s {
+			last = k
 		}
 	}
 	return state, last
+}
+
+// leavesFrame: what the clause told of the noun at i ends before the token k.
+func (r *reader) leavesFrame(i, k int, state string) bool {
+	t := &r.toks[k]
+	if t.kind == markToken && !t.mark(',') || t.kind == numToken && state == "" {
+		return true
+	}
+	if t.kind != wordToken {
+		// "the frame's bent, the dome is fine", "frame stays, it has gotten foggy"
+		return state != "" || r.wordAt(k+1, "it", "its", "they") && k > i+1 || r.among(k+1, newSubjectLeads)
+	}
+	return r.among(k, otherThings) && !r.among(k-1, besideThings) || r.among(k, turnsAway) && state != ""
+}
+
+// wasBefore: "was straight until the storm", "was new".
+func (r *reader) wasBefore(k int) bool {
+	return r.wordAt(k, "was", "were", "era") && r.anyOf(k, min(k+6, len(r.toks)), wasUntil)
+}
+
+// stateSaid is what the word at k says of the frame at i, "" where it says nothing.
+func (r *reader) stateSaid(i, k int) string {
+	s := stateOf[r.toks[k].text]
+	if s == "" || r.wordAt(k+1, "at") {
+		return ""
+	}
+	if s == fitcheck.ConditionGood &&
+		(!r.saidToBe(i, k) || r.wordAt(k-1, "down", "tight", "on") || r.wordAt(k+1, "up", "down")) {
+		return "" // "bolted down good", "good up there"
+	}
+	return s
+}
+
+// joinedState is what two words for a state tell together, "" where they tell two things.
+func joinedState(first, next string) string {
+	switch {
+	case first == "" || first == next:
+		return next
+	case next == fitcheck.ConditionGood && first == fitcheck.ConditionWeathered: // "faded but solid"
+		return first
+	case first == fitcheck.ConditionGood && next == fitcheck.ConditionWeathered: // "fine, just faded"
+		return next
+	}
+	return ""
 }
 
 // conditionBefore is the state that the words right before the noun tell: "with my twisted frame", "a branch
@@ -205,10 +261,14 @@ func (r *reader) conditionBefore(i int) (string, int) {
 		k--
 	}
 	state := stateOf[r.wordText(k)]
-	if state == "" || state == fitcheck.ConditionGood || r.deniesBetween(r.clauseStart(i), i) || k == i-1 && !r.anyOf(i-3, i-1, frameOwners) {
+	if state == "" || state == fitcheck.ConditionGood || r.deniesBetween(r.clauseStart(i), i) {
 		return "", 0
 	}
-	if k < i-1 && r.among(k, stuffOver) && !r.wordsIn(k+1, i, "over") && !(r.wordsIn(k+1, i, "around") && stateOf[r.wordText(k)] == fitcheck.ConditionCaulkedOver) {
+	if k == i-1 && !r.anyOf(i-3, i-1, frameOwners) {
+		return "", 0
+	}
+	if k < i-1 && r.among(k, stuffOver) && !r.wordsIn(k+1, i, "over") &&
+		!(r.wordsIn(k+1, i, "around") && state == fitcheck.ConditionCaulkedOver) {
 		return "", 0
 	}
 	return state, k
@@ -220,12 +280,26 @@ func (r *reader) frameUnknown(i int) int {
 	if !r.among(i-1, frameOwners) && !r.among(i-2, frameOwners) {
 		return -1
 	}
-	for k := max(r.sentenceFirst(i), i-7); k < i; k++ {
-		if r.among(k, seenWords) && r.anyOf(max(r.sentenceFirst(i), k-5), k, unseenDenials) && !(r.wordsIn(k, i, "what") && !r.wordsIn(k, i, "shape", "condition", "state")) && !r.anyOf(k, i, unseenElse) && !r.wordsIn(i+1, min(i+4, len(r.toks)), "size", "kind", "measures") && (!r.wordsIn(i+1, min(i+4, len(r.toks)), "is", "was") || r.wordsIn(k, i, "shape", "condition", "state")) {
+	from := r.sentenceFirst(i)
+	for k := max(from, i-7); k < i; k++ {
+		if r.among(k, seenWords) && r.anyOf(max(from, k-5), k, unseenDenials) && r.stateUnseen(k, i) {
 			return k
 		}
 	}
 	return -1
+}
+
+// stateUnseen: it is the state of the frame that was not seen, and no size or kind of it.
+func (r *reader) stateUnseen(k, i int) bool {
+	if r.anyOf(k, i, unseenElse) {
+		return false
+	}
+	after := min(i+4, len(r.toks))
+	if r.wordsIn(i+1, after, "size", "kind", "measures") {
+		return false
+	}
+	return r.wordsIn(k, i, "shape", "condition", "state") ||
+		!r.wordsIn(k, i, "what") && !r.wordsIn(i+1, after, "is", "was")
 }
 
 // frameHarmed: "the frame is cracked at a corner", "forgot to say the frame is missing": what is broken or
@@ -245,13 +319,14 @@ func (r *reader) frameHarmed(h *hit) bool {
 // saidToBe: a verb joins the noun and the word: "the frame up there still looks good".
 func (r *reader) saidToBe(i, k int) bool {
 	return r.anyOf(i+1, k, stateVerbs) ||
-		k == i+1 && !r.wordAt(k+1, "size", "sizes", "for", "to", "with") || r.wordAt(k-1, "in", "en") && r.wordAt(k+1, "shape", "condition", "order", "estado", "condiciones")
+		k == i+1 && !r.wordAt(k+1, "size", "sizes", "for", "to", "with") || // "frame good"
+		r.wordAt(k-1, "in", "en") && r.wordAt(k+1, "shape", "condition", "order", "estado", "condiciones")
 }
 
 // doubtBetween: a word of doubt stands between two tokens.
 func (r *reader) doubtBetween(from, to int) bool {
 	for k := from; k < to; k++ {
-		if stateDoubts.has(r.wordText(k)) && !(r.wordAt(k, "know") && r.wordAt(k-1, "you", "ya", "u")) { // "just so you know"
+		if r.among(k, stateDoubts) && !(r.wordAt(k, "know") && r.wordAt(k-1, "you", "ya", "u")) { // "just so you know"
 			return true
 		}
 	}
@@ -259,11 +334,4 @@ func (r *reader) doubtBetween(from, to int) bool {
 }
 
 // deniesBetween: a word that denies stands between two tokens.
-func (r *reader) deniesBetween(from, to int) bool {
-	for k := from; k < to; k++ {
-		if stateDenials.has(r.wordText(k)) {
-			return true
-		}
-	}
-	return false
-}
+func (r *reader) deniesBetween(from, to int) bool { return r.anyOf(from, to, stateDenials) }
