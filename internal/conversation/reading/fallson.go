@@ -17,12 +17,13 @@ var (
 	treeWords     = wordsOf(`tree trees branch branches limb limbs`)
 )
 
-var fallers = map[string]string{
-	"branch": "trees", "branches": "trees", "limb": "trees", "limbs": "trees", "acorn": "trees", "acorns": "trees", "walnut": "trees", "walnuts": "trees", "pecan": "trees", "pecans": "trees",
-	"pinecone": "trees", "pinecones": "trees", "cones": "trees", "twigs": "trees", "hickory": "trees", "chestnuts": "trees", "rama": "trees", "ramas": "trees", "bellotas": "trees", "nueces": "trees",
-	"tree": "trees", "trees": "trees", "hail": "hail", "hailstones": "hail", "hailstorm": "hail", "hailstorms": "hail", "granizo": "hail", "granizos": "hail",
-	"golf": "golf", "golfballs": "golf",
-}
+// fallers are the things that fall, each with the risk that it is.
+var fallers = byWord(map[string]string{
+	"trees": `branch branches limb limbs acorn acorns walnut walnuts pecan pecans pinecone pinecones cones twigs
+		hickory chestnuts rama ramas bellotas nueces tree trees`,
+	"hail": `hail hailstones hailstorm hailstorms granizo granizos`,
+	"golf": `golf golfballs`,
+})
 
 var fallVerbs = wordsOf(`hit hits hitting fall falls falling fell drop drops dropping dropped land lands landing
 	landed bounce bounces bouncing bounced pelt pelts pelting pelted pound pounds pounding pounded bang bangs banging
@@ -56,24 +57,55 @@ func (r *reader) fallsOn() {
 
 // falls: the clause says that the thing falls there, often or to the question.
 func (r *reader) falls(i int, v string) bool {
-	from, to := r.clauseStart(i), r.clauseEnd(i)
-	end := r.sentenceLast(i)
-	if r.negated(i) || r.deniedAfter(i) || r.markAt(end, '?') || r.seldom(i) || r.unreal(fitcheck.TopicImpactRisk, i) || r.likenedTo(i) || r.doubted(i, i) ||
-		v == "golf" && !r.wordAt(i, "golfballs") && !r.wordAt(i+1, "balls", "ball") && !r.wordAt(i-2, "pelotas", "bolas") ||
-		r.anyOf(from, to+1, fallsElsewhere) {
+	if v == "golf" && !r.golfBalls(i) || r.fallUnsaid(i) {
 		return false
 	}
 	verb, often := -1, false
-	for k := from; k <= to; k++ {
-		if fallVerbs.has(r.toks[k].text) && !negWords.has(r.toks[max(k-1, 0)].text) && (!r.wordAt(k, "came", "comes", "coming") || r.wordAt(k+1, "down", "over", "through", "off")) && (v != "trees" || !r.wordAt(k, "rain", "rains", "raining") || r.wordAt(k+1, "down", "on")) {
+	for k := r.clauseStart(i); k <= r.clauseEnd(i); k++ {
+		if r.fallVerbAt(k, v) {
 			verb = k
 		}
-		if v != "trees" && r.wordAt(k, "get", "gets") && r.among(k-1, fallsGetters) && (v == "golf" || r.asked(fitcheck.TopicImpactRisk)) {
+		if v != "trees" && r.getsIt(k) && (v == "golf" || r.asked(fitcheck.TopicImpactRisk)) {
 			verb, often = k, true
 		}
-		often = often || habits.has(r.toks[k].text) || r.wordAt(k, "all") && r.among(k+1, wholeTimes) || r.wordAt(k, "todo", "toda") && r.wordAt(k+1, "el", "la") || r.wordAt(k, "lot") && r.wordAt(k-1, "a")
+		often = often || r.oftenAt(k)
 	}
 	return verb >= 0 && verb != i && (often || r.asked(fitcheck.TopicImpactRisk))
+}
+
+// golfBalls: "golf balls", "pelotas de golf", and not the course alone.
+func (r *reader) golfBalls(i int) bool {
+	return r.wordAt(i, "golfballs") || r.wordAt(i+1, "balls", "ball") || r.wordAt(i-2, "pelotas", "bolas")
+}
+
+// fallUnsaid: the clause denies, doubts or asks it, or tells of another place or time.
+func (r *reader) fallUnsaid(i int) bool {
+	return r.markAt(r.sentenceLast(i), '?') || r.anyOf(r.clauseStart(i), r.clauseEnd(i)+1, fallsElsewhere) ||
+		r.negated(i) || r.deniedAfter(i) || r.seldom(i) || r.likenedTo(i) || r.doubted(i, i) ||
+		r.unreal(fitcheck.TopicImpactRisk, i)
+}
+
+// fallVerbAt: a verb of falling: "came down", not "came"; what rains on it falls off a tree, but a tree
+// that is rained on does not.
+func (r *reader) fallVerbAt(k int, v string) bool {
+	switch {
+	case !r.among(k, fallVerbs) || r.among(k-1, negWords):
+		return false
+	case r.wordAt(k, "came", "comes", "coming"):
+		return r.wordAt(k+1, "down", "over", "through", "off")
+	case v == "trees" && r.wordAt(k, "rain", "rains", "raining"):
+		return r.wordAt(k+1, "down", "on")
+	}
+	return true
+}
+
+// getsIt: "we get golf balls", "it always gets hail".
+func (r *reader) getsIt(k int) bool { return r.wordAt(k, "get", "gets") && r.among(k-1, fallsGetters) }
+
+// oftenAt: "every", "all fall", "todo el", "a lot".
+func (r *reader) oftenAt(k int) bool {
+	return r.among(k, habits) || r.wordAt(k, "all") && r.among(k+1, wholeTimes) ||
+		r.wordAt(k, "todo", "toda") && r.wordAt(k+1, "el", "la") || r.wordAt(k, "lot") && r.wordAt(k-1, "a")
 }
 
 // likenedTo: what falls is only likened to the thing: "hail the size of a golf ball", "rain like hail".
@@ -87,7 +119,8 @@ func (r *reader) likenedTo(i int) bool {
 
 // seldom: "we rarely see hail": so little that it is asked about.
 func (r *reader) seldom(i int) bool {
-	return r.anyOf(r.clauseStart(i), r.clauseEnd(i)+1, seldomWords) || r.wordsIn(r.clauseStart(i), i, "hardly", "barely", "casi")
+	from := r.clauseStart(i)
+	return r.anyOf(from, r.clauseEnd(i)+1, seldomWords) || r.wordsIn(from, i, "hardly", "barely", "casi")
 }
 
 // keepsFalling: "walnuts off the tree hit it all through October": what falls again and again is no storm.

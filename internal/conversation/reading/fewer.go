@@ -38,28 +38,57 @@ func (r *reader) countsDiffer(found []countAt) bool {
 
 // countTakenBack: "two domes but one is fine", "five but only two need replacing".
 func (r *reader) countTakenBack(c countAt) bool {
-	_, last := r.sentence(c.first)
-	for i := c.last + 1; i < len(r.toks); i++ {
-		if n, next := r.countNumber(i); next > i && n == c.value && r.wordAt(i-1, "all", "the", "los", "todos") {
-			return false // "4, only one is cracked but I'd do all 4"
-		}
+	if r.allAfterAll(c) {
+		return false
 	}
+	_, last := r.sentence(c.first)
 	for i := c.last + 1; i < last; i++ {
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.among(next+2, fewerVerbs) {
+		if r.butCounts(i, last) {
+			return true
+		}
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || n >= c.value {
+			continue
+		}
+		if r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.among(next+2, fewerVerbs) {
 			return true // "six skylights, two of which were broken"
 		}
-		if r.wordAt(i, "but", "pero") {
-			for j := i + 1; j <= last; j++ {
-				if n, next := r.countNumber(j); next > j && n > 0 && n < 100 && !r.countsElse(j, next) {
-					return true
-				}
-			}
-		}
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && !r.room(i-1) && !r.wordAt(i-1, "every", "each") && r.wordAt(next, "are", "is") && r.among(next+1, fewerStates) && !r.harmedBefore(c.last+1, i) && !r.faultIn(c.last+1, i-1, nil) && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
-			return true // "we have 6, 2 are broken"
+		if r.soManyAre(c, i, next, last) {
+			return true
 		}
 	}
 	return false
+}
+
+// allAfterAll: "4, only one is cracked but I'd do all 4".
+func (r *reader) allAfterAll(c countAt) bool {
+	for i := c.last + 1; i < len(r.toks); i++ {
+		if n, next := r.countNumber(i); next > i && n == c.value && r.wordAt(i-1, "all", "the", "los", "todos") {
+			return true
+		}
+	}
+	return false
+}
+
+// butCounts: a "but" stands at the token, and another count after it in the sentence.
+func (r *reader) butCounts(i, last int) bool {
+	if !r.wordAt(i, "but", "pero") {
+		return false
+	}
+	for j := i + 1; j <= last; j++ {
+		if n, next := r.countNumber(j); next > j && n > 0 && n < 100 && !r.countsElse(j, next) {
+			return true
+		}
+	}
+	return false
+}
+
+// soManyAre: "we have 6, 2 are broken": the smaller number at token i tells how some of those counted are.
+func (r *reader) soManyAre(c countAt, i, next, last int) bool {
+	return r.wordAt(next, "are", "is") && r.among(next+1, fewerStates) &&
+		!r.room(i-1) && !r.wordAt(i-1, "every", "each") &&
+		!r.harmedBefore(c.last+1, i) && !r.faultIn(c.last+1, i-1, nil) &&
+		!r.wordsIn(next, last+1, "other", "others", "rest", "third", "both")
 }
 
 // harmedBefore: "three of my skylights are cracked, one is leaking bad": those counted are
@@ -76,7 +105,11 @@ func (r *reader) harmedBefore(from, to int) bool {
 // partOfCount: "four of the bubbles are broken and two of those leak": of those counted
 // before in the sentence.
 func (r *reader) partOfCount(c countAt, before []countAt) bool {
-	return len(before) > 0 && (len(r.refs) == 0 || r.refs[0].first > c.last) && r.among(c.last, thoseCounted) && c.value < before[len(before)-1].value && r.sentenceFirst(c.first) == r.sentenceFirst(before[len(before)-1].first)
+	if len(before) == 0 || len(r.refs) > 0 && r.refs[0].first <= c.last || !r.among(c.last, thoseCounted) {
+		return false
+	}
+	whole := before[len(before)-1]
+	return c.value < whole.value && r.sentenceFirst(c.first) == r.sentenceFirst(whole.first)
 }
 
 // countTurned: "2. no, 3": the second number corrects the first.
@@ -121,26 +154,52 @@ func (r *reader) maybeMore(n, i, next int) bool {
 // but only need to do 4".
 func (r *reader) needsFewer(n, next int) bool {
 	for j := next; j < len(r.toks) && !r.sentenceEnd(j); j++ {
-		if r.wordAt(j, "only", "just", "solo") && r.wordAt(j-1, "but", "pero") && !r.wordsIn(max(0, next-4), next, "need", "want", "ocupo", "necesito", "quiero") {
-			if m, end := r.countNumber(j + 1); end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "necesitan", "necesita") &&
-				(end+1 >= len(r.toks) || r.toks[end+1].kind == markToken || r.among(end+1, fewerJobs)) {
-				return true // "5 but only 3 need replacing"
-			}
+		if r.onlySomeNeed(j, n, next) {
+			return true
 		}
-		if r.wordAt(j, "voy", "vamos", "van") && r.wordAt(j+1, "a") && r.wordAt(j-1, "solo", "nomas", "solamente") {
-			j++ // "ocho pero nomas voy a cambiar tres"
-		} else if !r.wordAt(j, "only", "just", "solo", "nomas", "solamente") || !r.among(j+1, fewerWants) {
+		k := r.onlyDone(j)
+		if k == j {
 			continue
 		}
-		k := j + 2
+		verb := k
 		for r.among(k, fewerOrders) {
 			k++
 		}
-		if m, end := r.countNumber(k); end > k && m > 0 && m < n && (m > 1 || k > j+2) {
-			return end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "of") && r.wordAt(end+1, "them", "em", "those", "these") || r.wordAt(end, "for", "right") && r.wordAt(end+1, "now")
+		if m, end := r.countNumber(k); end > k && m > 0 && m < n && (m > 1 || k > verb) {
+			return r.endsFewer(end)
 		}
 	}
 	return false
+}
+
+// onlySomeNeed: "5 but only 3 need replacing".
+func (r *reader) onlySomeNeed(j, n, next int) bool {
+	if !r.wordAt(j, "only", "just", "solo") || !r.wordAt(j-1, "but", "pero") ||
+		r.wordsIn(max(0, next-4), next, "need", "want", "ocupo", "necesito", "quiero") {
+		return false
+	}
+	m, end := r.countNumber(j + 1)
+	return end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "necesitan", "necesita") &&
+		(end+1 >= len(r.toks) || r.toks[end+1].kind == markToken || r.among(end+1, fewerJobs))
+}
+
+// onlyDone is where words end that begin at the token and tell that only some are to be done; the token
+// itself where there are none.
+func (r *reader) onlyDone(j int) int {
+	if r.wordAt(j, "voy", "vamos", "van") && r.wordAt(j+1, "a") && r.wordAt(j-1, "solo", "nomas", "solamente") {
+		return j + 3 // "ocho pero nomas voy a cambiar tres"
+	}
+	if r.among(j, onlyWords) && r.among(j+1, fewerWants) {
+		return j + 2
+	}
+	return j
+}
+
+// endsFewer: nothing follows the number but a mark, "of them" or "for now".
+func (r *reader) endsFewer(end int) bool {
+	return end >= len(r.toks) || r.toks[end].kind == markToken ||
+		r.wordAt(end, "of") && r.wordAt(end+1, "them", "em", "those", "these") ||
+		r.wordAt(end, "for", "right") && r.wordAt(end+1, "now")
 }
 
 // correctedTo: from token i on the number before is taken back for another: "wait no, two".
@@ -173,7 +232,7 @@ func (r *reader) corrects(i int) bool {
 func (r *reader) countInstead(c countAt) (countAt, bool) {
 	for i := c.last + 1; i < len(r.toks); i++ {
 		n, next := r.countNumber(i)
-		if next == i || n < 1 || n >= c.value || !r.wordsIn(max(0, i-3), i, "just", "only") && !r.wordAt(i-1, "do", "order") || !r.anyOf(max(c.last+1, i-4), i, insteadVerbs) || !r.wordsIn(c.last+1, i, "lets", "so", "but", "well", "ill") {
+		if next == i || n < 1 || n >= c.value || !r.orderedInstead(c, i) {
 			continue
 		}
 		if r.endsCount(next) || r.among(next, afterInstead) {
@@ -181,4 +240,11 @@ func (r *reader) countInstead(c countAt) (countAt, bool) {
 		}
 	}
 	return countAt{}, false
+}
+
+// orderedInstead: "so let's do just …" stands before the number at token i.
+func (r *reader) orderedInstead(c countAt, i int) bool {
+	return (r.wordAt(i-1, "do", "order") || r.wordsIn(max(0, i-3), i, "just", "only")) &&
+		r.anyOf(max(c.last+1, i-4), i, insteadVerbs) &&
+		r.wordsIn(c.last+1, i, "lets", "so", "but", "well", "ill")
 }

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // What the frame of the new unit is to look like, where its metal or the frame that is wished for is named.
 
@@ -34,20 +38,31 @@ func (r *reader) wishedFrame(first, last int) bool {
 		return false
 	}
 	for i := first; i <= last; i++ {
-		if !frameNouns.has(r.wordText(i)) {
+		if !r.among(i, frameNouns) {
 			continue
 		}
-		after := i + 1
-		for r.wordAt(after, "de", "en", "color") {
-			after++
-		}
-		for n := range r.choices {
-			if c := &r.choices[n]; c.has1("finish") && (c.first <= i && i <= c.last || c.last == i-1 || c.first == after && r.wordAt(i, "marco", "marcos")) {
-				return !r.anyOf(max(0, min(c.first, i)-2), i, oldFrameWords)
-			}
+		if from := r.finishOfFrame(i); from >= 0 {
+			return !r.anyOf(max(0, min(from, i)-2), i, oldFrameWords)
 		}
 	}
 	return false
+}
+
+// finishOfFrame is where the finish is told that stands with the frame at token i, -1 for none: "silver
+// frame", "marco en plateado".
+func (r *reader) finishOfFrame(i int) int {
+	after := i + 1
+	for r.wordAt(after, "de", "en", "color") {
+		after++
+	}
+	for n := range r.choices {
+		c := &r.choices[n]
+		beside := c.first <= i && i <= c.last || c.last == i-1 || c.first == after && r.wordAt(i, "marco", "marcos")
+		if beside && c.has1("finish") {
+			return c.first
+		}
+	}
+	return -1
 }
 
 // saysWhich: "whatever is strongest against limbs": the words after a "whatever" tell which, so nothing is
@@ -57,10 +72,8 @@ func (r *reader) saysWhich(h *hit) bool {
 	for r.among(next, whichLinks) {
 		next++
 	}
-	for n := range r.choices {
-		if c := &r.choices[n]; c.first >= h.first && c.first <= next && c.last > h.last && c.is("material", fitcheck.MaterialPolycarbonate) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.choices, func(c hit) bool {
+		return c.first >= h.first && c.first <= next && c.last > h.last &&
+			c.is("material", fitcheck.MaterialPolycarbonate)
+	})
 }

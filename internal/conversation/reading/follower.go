@@ -15,7 +15,7 @@ func (r *reader) countsOther(i int) bool {
 	case numToken, mailToken, phoneToken, linkToken:
 		return false
 	case markToken:
-		return t.text[0] == '%' || t.text[0] == ':' && t.glued && i+1 < len(r.toks) && r.toks[i+1].glued || t.text[0] == '$' || t.text[0] == '#' && t.glued
+		return r.codeMark(i)
 	}
 	if t.text == "x" || r.by(i) || r.by(i-2) && i >= 3 && (r.toks[i-3].kind == numToken || r.unitAt(i-3) != noUnit) {
 		return false
@@ -33,6 +33,19 @@ func (r *reader) countsOther(i int) bool {
 		return true
 	}
 	return !lengthFollowers.has(t.text) && (t.word == nil || !t.word.filler && t.word.number.kind == notNumber)
+}
+
+// codeMark: a sign that makes the number before it none of inches: "50%", "8:30", "20$".
+func (r *reader) codeMark(i int) bool {
+	switch t := &r.toks[i]; t.text[0] {
+	case '%', '$':
+		return true
+	case ':':
+		return t.glued && i+1 < len(r.toks) && r.toks[i+1].glued
+	case '#':
+		return t.glued
+	}
+	return false
 }
 
 func (r *reader) labelCounts(h *hit, i int) bool {

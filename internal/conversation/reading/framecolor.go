@@ -27,13 +27,19 @@ func (r *reader) frameColor(h *hit, value string) bool {
 	if at < 0 || at == h.first-1 {
 		return at >= 0 // "bath frame bronze" is a phrase
 	}
-	chosenNow := r.wordsIn(at, h.first, "can", "could", "should", "will", "must") || r.asked(fitcheck.TopicConfirm) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor)
-	if value == fitcheck.ColorBronze && chosenNow && !r.known(fitcheck.TopicFinish) && !r.doubtful(fitcheck.TopicFinish) {
+	t := fitcheck.TopicFinish
+	if value == fitcheck.ColorBronze && r.choosesNow(at, h.first) && !r.known(t) && !r.doubtful(t) {
 		unit := 0
 		if u := r.unitsAt(at, h.last); len(u) == 1 {
 			unit = u[0]
 		}
-		r.unclear(fitcheck.TopicFinish, unit, WhyChoice, nil, at, h.last)
+		r.unclear(t, unit, WhyChoice, nil, at, h.last)
 	}
 	return true
+}
+
+// choosesNow: "the frame should be bronze", or an answer to what it should be.
+func (r *reader) choosesNow(from, to int) bool {
+	return r.wordsIn(from, to, "can", "could", "should", "will", "must") ||
+		r.asked(fitcheck.TopicConfirm) || r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor)
 }

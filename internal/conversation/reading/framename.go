@@ -35,7 +35,7 @@ func (r *reader) frameNotName() {
 // and the family's name are written with a capital, or where it may answer who somebody is.
 // A frame that is good, bent or of metal is one in any other place.
 func (r *reader) marcoIsName(i int) bool {
-	if r.wordAt(i+1, "de", "del") && r.materialAt(i+2) || r.wordAt(i+1, "esta", "es", "sobre") || r.among(i-1, beforeMarco) && !r.introEnds(i-2) {
+	if r.marcoOfMetal(i) || r.among(i-1, beforeMarco) && !r.introEnds(i-2) {
 		return false
 	}
 	if r.introEnds(i-1) || r.givenAt(i-1) || r.bothCapital(i) {
@@ -53,12 +53,22 @@ func (r *reader) marcoIsName(i int) bool {
 			return false // what it is like
 		}
 	}
+	return !frameAsked && r.marcoOpens(i) &&
+		(r.surname(i+1) || r.nameOver(i+1) || r.wordAt(i+1, "from", "with", "at", "here", "de"))
+}
+
+// marcoOfMetal: "marco de aluminio", "marco está".
+func (r *reader) marcoOfMetal(i int) bool {
+	return r.wordAt(i+1, "de", "del") && r.materialAt(i+2) || r.wordAt(i+1, "esta", "es", "sobre")
+}
+
+// marcoOpens: the word opens the message or a sentence, or stands among English ones.
+func (r *reader) marcoOpens(i int) bool {
 	before := i - 1
 	for before >= 0 && r.toks[before].kind == markToken {
 		before--
 	}
-	opens := before < 0 || r.talkEnds(before) || r.wordAt(before, "hola") || r.out.Language == "en"
-	return !frameAsked && opens && (r.surname(i+1) || r.nameOver(i+1) || r.wordAt(i+1, "from", "with", "at", "here", "de"))
+	return before < 0 || r.talkEnds(before) || r.wordAt(before, "hola") || r.out.Language == "en"
 }
 
 // materialAt: what a frame is of.

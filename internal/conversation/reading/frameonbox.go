@@ -18,20 +18,40 @@ var (
 func (r *reader) frameOnBox() (value string, first, last int) {
 	for i := range r.toks {
 		part, end := r.laidAt(i)
-		if part != framePart || end == i && !metalWords.has(r.toks[i].text) || end+2 >= len(r.toks) || !r.toks[end+1].mark(',') {
+		if part != framePart || end == i && !r.among(i, metalWords) || end+2 >= len(r.toks) || !r.toks[end+1].mark(',') {
 			continue
 		}
-		on := -1
-		for k := end + 2; k < min(end+8, len(r.toks)) && !r.toks[k].ends() && !negWords.has(r.toks[k].text); k++ {
-			if l := r.lieAt(k); l == liesOn || l == liesOver {
-				on = k
-			}
-			if part, to := r.laidAt(k); part == boxPart && on >= 0 && on < k && r.onlyArticles(on+1, k) && r.onlySits(end+2, on) && r.laidParts(0, len(r.toks)) != nil {
-				return fitcheck.StyleCurbMount, i, to
-			}
+		if to := r.boxBeneath(end + 2); to >= 0 && r.laidParts(0, len(r.toks)) != nil {
+			return fitcheck.StyleCurbMount, i, to
 		}
 	}
 	return "", 0, 0
+}
+
+// boxBeneath is where the box ends that words from a token on tell to be beneath: "on a wood curb",
+// "sits on a raised box"; -1 for none.
+func (r *reader) boxBeneath(from int) int {
+	on := -1
+	for k := from; k < min(from+6, len(r.toks)) && !r.toks[k].ends() && !r.among(k, negWords); k++ {
+		if l := r.lieAt(k); l == liesOn || l == liesOver {
+			on = k
+		}
+		part, to := r.laidAt(k)
+		if part == boxPart && on >= 0 && on < k && r.nothingBut(on+1, k, boxArticles) && r.nothingBut(from, on, sitsWords) {
+			return to
+		}
+	}
+	return -1
+}
+
+// nothingBut: each token between two is a word of the set.
+func (r *reader) nothingBut(from, to int, s *wordSet) bool {
+	for k := from; k < to; k++ {
+		if !r.among(k, s) {
+			return false
+		}
+	}
+	return true
 }
 
 // liesUnasked is the kind that the parts of one sentence make, where nothing was asked: "I need a
@@ -62,30 +82,10 @@ func (r *reader) measuresOf(from, to int) bool {
 	return false
 }
 
-func (r *reader) onlyArticles(from, to int) bool {
-	for k := from; k < to; k++ {
-		if !r.among(k, boxArticles) {
-			return false
-		}
-	}
-	return true
-}
-
-func (r *reader) onlySits(from, to int) bool {
-	for k := from; k < to; k++ {
-		if !r.among(k, sitsWords) {
-			return false
-		}
-	}
-	return true
-}
-
 // glassOnBox: a skylight of flat glass on a box is one of glass: the box is told beside it.
 func (r *reader) glassOnBox(all []saying) int {
-	for i := range r.toks {
-		if r.among(i, sheetWords) {
-			return -1 // "plastic over the glass"
-		}
+	if r.anyOf(0, len(r.toks), sheetWords) {
+		return -1 // "plastic over the glass"
 	}
 	glass := slices.IndexFunc(all, func(s saying) bool { return s.value == fitcheck.StyleGlass })
 	if slices.ContainsFunc(all, func(s saying) bool {
@@ -93,7 +93,8 @@ func (r *reader) glassOnBox(all []saying) int {
 	}) {
 		return -1
 	}
-	if glass >= 0 && (r.sentenceFirst(all[glass].first) != r.sentenceFirst(all[0].first) || r.among(all[glass].last+1, otherGlass)) {
+	if glass >= 0 && (r.sentenceFirst(all[glass].first) != r.sentenceFirst(all[0].first) ||
+		r.among(all[glass].last+1, otherGlass)) {
 		return -1 // "on a curb, and the house has glass windows"
 	}
 	return glass

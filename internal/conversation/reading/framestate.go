@@ -38,7 +38,7 @@ var (
 
 // stateOf says what a word tells of a frame; with otherThings a clause turns to something else.
 var (
-	stateOf = statesOf(map[string]string{
+	stateOf = byWord(map[string]string{
 		fitcheck.ConditionGood: `good survived escaped fine ok okay solid sound straight great perfect excellent
 			intact undamaged sturdy strong usable reusable salvageable unharmed unscathed excelent exelent excellant
 			excellent pristine flawless bueno buena buenos bien sano sanos entero enteros derecho derechos firme firmes
@@ -58,7 +58,8 @@ var (
 		plastico tragaluz tragaluces madera techo caja cajon tapa burbuja vidrio tornillos lamina i we yo`)
 )
 
-func statesOf(lists map[string]string) map[string]string {
+// byWord turns lists of words, each under what they tell, round: what each word tells.
+func byWord(lists map[string]string) map[string]string {
 	m := map[string]string{}
 	for state, list := range lists {
 		for _, w := range strings.Fields(list) {

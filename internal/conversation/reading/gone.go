@@ -13,21 +13,33 @@ var (
 
 // frameGone: "theres no frame its gone": there was one, so the plastic was not bare.
 func (r *reader) frameGone(s sense, h *hit) bool {
-	return s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "no", "sin", "without") && r.wordsIn(h.first, h.last+1, "frame", "marco", "metal", "ring") && r.tookAway()
+	return s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "no", "sin", "without") &&
+		r.wordsIn(h.first, h.last+1, "frame", "marco", "metal", "ring") && r.tookAway()
 }
 
 // tookAway: the message says that the frame or all of it is gone from where it was.
 func (r *reader) tookAway() bool {
 	for i := range r.toks {
-		switch {
-		case r.among(i, goneWords),
-			r.wordAt(i, "missing", "torn", "falta") && r.wordsIn(r.clauseStart(i), r.clauseEnd(i)+1, "frame", "frames", "marco"),
-			r.wordAt(i, "took", "take", "carried") && r.anyOf(i+1, min(i+6, len(r.toks)), takenThings),
-			r.wordAt(i, "frame", "marco") && r.wordAt(i+1, "left"), r.wordAt(i, "ya") && r.wordAt(i+1, "no") && r.wordAt(i+2, "hay", "tiene", "esta"):
-			if !r.negated(i) || r.wordAt(i, "anymore", "frame", "marco") {
-				return true
-			}
+		if r.awayAt(i) && (!r.negated(i) || r.wordAt(i, "anymore", "frame", "marco")) {
+			return true
 		}
+	}
+	return false
+}
+
+// awayAt: words begin that tell of something gone.
+func (r *reader) awayAt(i int) bool {
+	switch {
+	case r.among(i, goneWords):
+		return true
+	case r.wordAt(i, "missing", "torn", "falta"):
+		return r.wordsIn(r.clauseStart(i), r.clauseEnd(i)+1, "frame", "frames", "marco")
+	case r.wordAt(i, "took", "take", "carried"):
+		return r.anyOf(i+1, min(i+6, len(r.toks)), takenThings)
+	case r.wordAt(i, "frame", "marco"):
+		return r.wordAt(i+1, "left") // "no frame left"
+	case r.wordAt(i, "ya"):
+		return r.wordAt(i+1, "no") && r.wordAt(i+2, "hay", "tiene", "esta")
 	}
 	return false
 }

@@ -17,6 +17,9 @@ func (r *reader) greeted() {
 		if !thanks && !hello || h.first > 0 && r.toks[h.first-1].kind == wordToken {
 			continue
 		}
+		if thanks && h.first > 0 {
+			continue // "it's for the shop, thanks Sam" signs
+		}
 		i := h.last + 1
 		for r.among(i, greetTitles) {
 			i++
@@ -24,12 +27,14 @@ func (r *reader) greeted() {
 		if r.markAt(i, ',') && h.first < h.last {
 			i++
 		}
-		if i >= len(r.toks) || r.toks[i].kind != wordToken || !r.givenAt(i) || i+1 < len(r.toks) && r.toks[i+1].kind != markToken || r.markAt(i+1, '-') {
-			continue
+		if r.givenAlone(i) {
+			r.name(i, i)
 		}
-		if thanks && h.first > 0 {
-			continue // "it's for the shop, thanks Sam" signs
-		}
-		r.name(i, i)
 	}
+}
+
+// givenAlone: a given name with no word after it.
+func (r *reader) givenAlone(i int) bool {
+	return i < len(r.toks) && r.toks[i].kind == wordToken && r.givenAt(i) &&
+		(i+1 >= len(r.toks) || r.toks[i+1].kind == markToken && !r.markAt(i+1, '-'))
 }
