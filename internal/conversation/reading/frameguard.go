@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Words for a frame's state that tell nothing of the frame up there as it is now: it was so once, it would be
 // so, the screws are so, or a window's frame, or the one in the catalog.
@@ -44,7 +48,8 @@ func (r *reader) wasOnce(h *hit) bool {
 		return false
 	}
 	to := r.sentenceLast(h.last)
-	if r.wordAt(h.last+1, "new", "originally", "once", "before") || r.wordsIn(h.last+1, to+1, "until", "till", "til", "hasta") {
+	if r.wordAt(h.last+1, "new", "originally", "once", "before") ||
+		r.wordsIn(h.last+1, to+1, "until", "till", "til", "hasta") {
 		return true
 	}
 	for i := h.last + 1; i <= to; i++ {
@@ -57,7 +62,8 @@ func (r *reader) wasOnce(h *hit) bool {
 
 // wouldBe: "the frame would be fine if the corners weren't bent".
 func (r *reader) wouldBe(h *hit) bool {
-	return r.anyOf(max(r.clauseStart(h.first), h.first-4), h.last, wouldWords) && !r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.last, "say", "call", "think", "said") &&
+	from := max(r.clauseStart(h.first), h.first-4)
+	return r.anyOf(from, h.last, wouldWords) && !r.wordsIn(from, h.last, "say", "call", "think", "said") &&
 		r.wordsIn(h.last+1, r.sentenceLast(h.last)+1, "if", "except", "but", "si", "pero")
 }
 
@@ -65,7 +71,7 @@ func (r *reader) wouldBe(h *hit) bool {
 // an "if" is what is.
 func (r *reader) contrary(first int) bool {
 	from, to := r.sentence(first)
-	if !r.wordsIn(from, to+1, "would", "wouldve", "estaria", "seria", "serviria") {
+	if !r.anyOf(from, to+1, wouldWords) {
 		return false
 	}
 	for i := first - 1; i >= from && i > first-8; i-- {
@@ -83,9 +89,7 @@ func (r *reader) otherPraise(h *hit) bool {
 		return h.last-h.first < 2
 	case h.first != h.last:
 		return false
-	case r.wordAt(h.last+1, "enough") && r.wordAt(h.last+2, "for") && r.anyOf(h.last+3, min(h.last+5, len(r.toks)), enoughFor):
-		return true
-	case r.among(h.last+1, praisedThings):
+	case r.goodEnoughFor(h.last), r.among(h.last+1, praisedThings):
 		return true
 	case r.wordAt(h.first, "solid", "perfect", "solido"):
 		next := within(r.choices, h.last+1, h.last+1)
@@ -94,10 +98,15 @@ func (r *reader) otherPraise(h *hit) bool {
 	return r.wordAt(h.first-1, "painted", "repainted", "stained", "washed")
 }
 
-// shownElse: "the frame looks good on the website".
+// goodEnoughFor: "good enough for the cat".
+func (r *reader) goodEnoughFor(i int) bool {
+	return r.wordAt(i+1, "enough") && r.wordAt(i+2, "for") && r.anyOf(i+3, min(i+5, len(r.toks)), enoughFor)
+}
+
+// shownElse: "the frame looks good on the website", "good in your pictures".
 func (r *reader) shownElse(h *hit) bool {
 	for i := h.last + 1; i < min(h.last+6, r.clauseEnd(h.last)+1); i++ {
-		if shownThere.has(r.wordText(i)) || r.among(i, theirPictures) && r.wordAt(i-1, "your", "ur", "sus", "su", "yalls") {
+		if r.among(i, shownThere) || r.among(i, theirPictures) && r.wordAt(i-1, "your", "ur", "sus", "su", "yalls") {
 			return true
 		}
 	}
@@ -113,14 +122,14 @@ func (r *reader) ofFastener(s sense, h *hit) bool {
 	for r.among(k, fastenerLeads) {
 		k++
 	}
-	if s.value == fitcheck.ConditionBent && fasteners.has(r.wordText(k)) {
+	if s.value == fitcheck.ConditionBent && r.among(k, fasteners) {
 		return true
 	}
 	for i := h.last; i >= r.clauseStart(h.first); i-- {
-		if frameNouns.has(r.wordText(i)) {
+		if r.among(i, frameNouns) {
 			return false
 		}
-		if fasteners.has(r.wordText(i)) {
+		if r.among(i, fasteners) {
 			return r.frameSoundBeside(h)
 		}
 	}
@@ -129,22 +138,16 @@ func (r *reader) ofFastener(s sense, h *hit) bool {
 
 // frameSoundBeside: another phrase says that the frame is good.
 func (r *reader) frameSoundBeside(h *hit) bool {
-	for n := range r.choices {
-		if c := &r.choices[n]; c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) && !r.negated(c.first) {
-			for i := r.clauseStart(c.first); i <= c.last; i++ {
-				if frameNouns.has(r.wordText(i)) {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.choices, func(c hit) bool {
+		return c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) &&
+			!r.negated(c.first) && r.anyOf(r.clauseStart(c.first), c.last+1, frameNouns)
+	})
 }
 
 // frameOfOther: the frame of the clause is another thing's: "the frame on the window next to it is rusted".
 func (r *reader) frameOfOther(h *hit) bool {
 	for i := h.last; i >= r.clauseStart(h.first); i-- {
-		if frameNouns.has(r.wordText(i)) {
+		if r.among(i, frameNouns) {
 			return r.ownedByOther(i)
 		}
 	}
@@ -153,7 +156,7 @@ func (r *reader) frameOfOther(h *hit) bool {
 
 // ownedByOther: "the frame on my neighbor's …", "el marco de la ventana".
 func (r *reader) ownedByOther(i int) bool {
-	if otherOwner.has(r.wordText(i-1)) || r.wordAt(i-1, "s") && otherOwner.has(r.wordText(i-3)) {
+	if r.among(i-1, otherOwner) || r.wordAt(i-1, "s") && r.among(i-3, otherOwner) {
 		return !r.wordAt(i-1, "house", "garage", "pictures", "picture")
 	}
 	if !r.among(i+1, ownerLinks) {
@@ -163,7 +166,7 @@ func (r *reader) ownedByOther(i int) bool {
 	for r.among(k, ownerDressing) {
 		k++
 	}
-	return otherOwner.has(r.wordText(k)) && !r.wordAt(k, "house", "garage") && !r.wordAt(k+1, "skylight", "dome")
+	return r.among(k, otherOwner) && !r.wordAt(k, "house", "garage") && !r.wordAt(k+1, "skylight", "dome")
 }
 
 // saidInError: "the frame is in good shape, I only said weathered because it was dirty".
@@ -171,10 +174,10 @@ func (r *reader) saidInError(h *hit) bool {
 	if !r.otherCondition(h) {
 		return false
 	}
-	from := r.sentenceFirst(h.first)
-	for i := from; i < h.first; i++ {
-		if r.among(i, saidBefore) && (r.among(i-1, saidOnly) || r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "mistake", "error", "wrong", "accident")) {
-			return r.anyOf(i, h.first, saidWhy) || h.first-i < 3
+	mistaken := r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "mistake", "error", "wrong", "accident")
+	for i := r.sentenceFirst(h.first); i < h.first; i++ {
+		if r.among(i, saidBefore) && (mistaken || r.among(i-1, saidOnly)) {
+			return h.first-i < 3 || r.anyOf(i, h.first, saidWhy)
 		}
 	}
 	return false
