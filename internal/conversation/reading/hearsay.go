@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // What people say of a kind of plastic in general is no choice and no harm: "another shop
 // told me acrylic yellows in ten years. Is that true?"
@@ -33,32 +37,25 @@ func (r *reader) inGeneral(t fitcheck.Topic, first, last int) bool {
 	if r.asked(t) && t != fitcheck.TopicProblem && !(t == fitcheck.TopicMaterial && r.otherMaterial(last)) {
 		return false
 	}
-	for n := range r.choices {
-		h := &r.choices[n]
-		if h.last < r.clauseStart(first) || h.first > last || !h.has1("material") && !h.has1("color") && !h.has1("layers") {
-			continue
-		}
-		if h.first == h.last && isWhole(numberWords[r.toks[h.first].text].kind) {
-			continue // "it has two cracks"
-		}
-		if r.anyOf(h.last+1, first, soChosen) {
-			continue // "acrylic yellows so I want polycarbonate"
-		}
-		if r.behaves(h) {
-			return true
-		}
-	}
-	return false
+	start := r.clauseStart(first)
+	return slices.ContainsFunc(r.choices, func(h hit) bool {
+		return h.last >= start && h.first <= last && r.ofKindOfPlastic(&h) &&
+			!r.anyOf(h.last+1, first, soChosen) && // "acrylic yellows so I want polycarbonate"
+			r.behaves(&h)
+	})
+}
+
+// ofKindOfPlastic: the phrase tells a kind of plastic; "two" alone does not: "it has two cracks".
+func (r *reader) ofKindOfPlastic(h *hit) bool {
+	return (h.has1("material") || h.has1("color") || h.has1("layers")) &&
+		!(h.first == h.last && isWhole(numberWords[r.toks[h.first].text].kind))
 }
 
 // otherMaterial: another one is named after the token: "acrylic yellows so polycarbonate".
 func (r *reader) otherMaterial(last int) bool {
-	for n := range r.choices {
-		if r.choices[n].first > last && r.choices[n].has1("material") && r.wordsIn(last+1, r.choices[n].first, "so", "then", "entonces") {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.choices, func(h hit) bool {
+		return h.first > last && h.has1("material") && r.wordsIn(last+1, h.first, "so", "then", "entonces")
+	})
 }
 
 // behaves: after the kind of plastic stands what it does as a rule.
@@ -68,9 +65,9 @@ func (r *reader) behaves(h *hit) bool {
 	}
 	told := r.toldInGeneral(h.first)
 	i := h.last + 1
-	if r.wordAt(i, "ones", "one", "domes", "skylights", "plastic") && told {
+	if told && r.wordAt(i, "ones", "one", "domes", "skylights", "plastic") {
 		i++
-	} else if r.wordAt(h.first-1, "the", "el", "la", "los", "las") && !told {
+	} else if !told && r.wordAt(h.first-1, "the", "el", "la", "los", "las") {
 		return false
 	}
 	for r.among(i, behaveLinks) {
@@ -79,6 +76,11 @@ func (r *reader) behaves(h *hit) bool {
 	if r.wordAt(i, "se") {
 		i++
 	}
+	return r.behavesAt(i, told)
+}
+
+// behavesAt: "yellows", "gets brittle", "is stronger"; where somebody told it, "do crack".
+func (r *reader) behavesAt(i int, told bool) bool {
 	switch {
 	case r.among(i, behavesSo):
 		return true

@@ -29,30 +29,33 @@ func (r *reader) howAsked() {
 		return
 	}
 	if r.tellApart() {
-		r.request(RequestHowTo)
-		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
+		r.requestHowTo()
 		return
 	}
-	if r.askedSize() == "none" {
+	if r.askedSize() == "none" || slices.ContainsFunc(r.Asked, r.known) {
 		return
-	}
-	for _, t := range r.Asked {
-		if r.known(t) {
-			return
-		}
 	}
 	for i := range r.toks {
-		if !r.among(i, howWords) || r.negated(i) {
-			continue
-		}
-		from, to := r.sentence(i)
-		asks := r.markAt(to, '?') || r.anyOf(from, i, askingVerbs)
-		if asks && r.measures(i+1, min(i+7, to+1)) {
-			r.request(RequestHowTo)
-			r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
+		if r.asksMeasuring(i) {
+			r.requestHowTo()
 			return
 		}
 	}
+}
+
+// requestHowTo notes that it is asked how, in place of any other question.
+func (r *reader) requestHowTo() {
+	r.request(RequestHowTo)
+	r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
+}
+
+// asksMeasuring: a "how" or "where" at the token asks of the measuring that follows.
+func (r *reader) asksMeasuring(i int) bool {
+	if !r.among(i, howWords) || r.negated(i) {
+		return false
+	}
+	from, to := r.sentence(i)
+	return (r.markAt(to, '?') || r.anyOf(from, i, askingVerbs)) && r.measures(i+1, min(i+7, to+1))
 }
 
 // measures: the words tell of the customer's measuring: "le mido", "se toma la medida", "do I hook the tape".
@@ -71,14 +74,14 @@ func (r *reader) tellApart() bool {
 		return false
 	}
 	for i := range r.toks {
-		_, to := r.sentence(i)
+		from, to := r.sentence(i)
 		switch {
 		case r.wordAt(i, "difference", "diferencia", "distinguish", "distinguir"):
-			if from, _ := r.sentence(i); r.anyOf(from, i, whatDiffers) && !r.anyOf(i, to+1, differsElse) {
+			if r.anyOf(from, i, whatDiffers) && !r.anyOf(i, to+1, differsElse) {
 				return true
 			}
 		case r.wordAt(i, "how", "hows", "howd"):
-			if r.wordsIn(i+1, min(i+6, to+1), "tell", "know", "identify", "recognize", "see") || r.wordsIn(i+1, min(i+6, to+1), "find", "figure") && r.wordsIn(i+1, min(i+7, to+1), "out") {
+			if r.toTell(i+1, to+1) {
 				return !r.anyOf(i+1, to+1, tellSizes)
 			}
 		case r.wordAt(i, "como"):
@@ -88,4 +91,11 @@ func (r *reader) tellApart() bool {
 		}
 	}
 	return false
+}
+
+// toTell: "… can I tell", "… do I find out", after a "how".
+func (r *reader) toTell(from, to int) bool {
+	end := min(from+5, to)
+	return r.wordsIn(from, end, "tell", "know", "identify", "recognize", "see") ||
+		r.wordsIn(from, end, "find", "figure") && r.wordsIn(from, min(from+6, to), "out")
 }
