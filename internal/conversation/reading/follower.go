@@ -2,7 +2,10 @@ package reading
 
 // What may stand after a length, and what makes the number before it a count or a code.
 
-var fastenersCounted = wordsOf(`screws bolts nails clips washers tornillos`)
+var (
+	fastenersCounted = wordsOf(`screws bolts nails clips washers tornillos`)
+	furtherNth       = wordsOf(`2nd 3rd second third segunda segundo`)
+)
 
 // countsOther says whether the words after a number without unit make it a count or
 // a code: a known small word, a side's name or a sign may follow a length, little else.
@@ -23,7 +26,7 @@ func (r *reader) countsOther(i int) bool {
 	if t.is("of") {
 		return true
 	}
-	if t.is("2nd", "3rd", "second", "third", "segunda", "segundo") && r.numberAfter(i+1) {
+	if r.among(i, furtherNth) && r.numberAfter(i+1) {
 		return false // "1st diagonal 71.25 2nd 71.375"
 	}
 	if h := r.labelFrom(i); h != nil {

@@ -19,7 +19,7 @@ var (
 	noneOfFaults = wordsOf(`nothing nada no zero any isnt aint ningun sin`)
 	faultNouns   = wordsOf(`wrong matter problem problems issue issues trouble complaint complaints malo problema
 		problemas`)
-	holdVerbs      = wordsOf(`held holding holds cleaned cleans came`)
+	frameHoldVerbs = wordsOf(`held holding holds cleaned cleans came`)
 	holdsHow       = wordsOf(`nicely nice well fine great good beautifully perfectly clean`)
 	fineShape      = wordsOf(`fine good great perfect excellent decent nice tip top`)
 	shapeNouns     = wordsOf(`fettle nick shape order repair form condition trim`)
@@ -78,7 +78,7 @@ func (r *reader) hasNoFault(k, to int) bool {
 // holdsAt: words begin at k that praise the frame at i.
 func (r *reader) holdsAt(i, k, end int) bool {
 	switch {
-	case r.among(k, holdVerbs): // "has held up nicely"
+	case r.among(k, frameHoldVerbs): // "has held up nicely"
 		return r.wordAt(k+1, "up", "together", "out") && r.anyOf(k+2, end, holdsHow)
 	case r.wordAt(k, "in"): // "in tip top shape"
 		return r.anyOf(k+1, end, fineShape) && r.anyOf(k+1, end, shapeNouns)

@@ -15,6 +15,7 @@ var (
 	placeLeads       = wordsOf(`in over on for above at en sobre para inside`)
 	groupLookLinks   = wordsOf(`es son is are a one ones and y`)
 	afterGroupNumber = wordsOf(`rotos roto rajados rajado mas que gotean them those these ellos ellas`)
+	groupHarm        = wordsOf(`crack cracks leak leaks hole holes`)
 	groupEnders      = wordsOf(`and y plus with con are is son es`)
 	notGroupLeads    = wordsOf(`unit skylight dome suite apt building no number each every that this which other not like
 		than last next only same about of or`)
@@ -232,7 +233,7 @@ func (r *reader) groupInPlace(i int, name string, at int) (skylightGroup, bool) 
 
 // groupStops: the word tells nothing of the group's own: what leads to a place or tells of harm.
 func (r *reader) groupStops(k int, look string) bool {
-	if r.whereWord(k) || r.wordAt(k, "crack", "cracks", "leak", "leaks", "hole", "holes") {
+	if r.whereWord(k) || r.among(k, groupHarm) {
 		return true
 	}
 	return look == "" && !r.countAdjective(k) && !covers(r.choices, k) && !r.among(k, afterGroupNumber)

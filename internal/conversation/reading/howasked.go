@@ -7,10 +7,10 @@ import (
 )
 
 var (
-	howWords      = wordsOf(`como donde cual how where which`)
-	askingVerbs   = wordsOf(`pregunta preguntan digame diga dime explique expliqueme asks asking wonders tell explain`)
-	othersMeasure = wordsOf(`you u ustedes usted they miden`)
-	measureVerbs  = wordsOf(`mido medir medirlo medirle mida medimos midiendo mide measure measuring measurement
+	howWords        = wordsOf(`como donde cual how where which`)
+	askingVerbs     = wordsOf(`pregunta preguntan digame diga dime explique expliqueme asks asking wonders tell explain`)
+	othersMeasure   = wordsOf(`you u ustedes usted they miden`)
+	howMeasureVerbs = wordsOf(`mido medir medirlo medirle mida medimos midiendo mide measure measuring measurement
 		measured`)
 	takeVerbs   = wordsOf(`tomo tomar toma saco sacar agarro agarrar pongo poner empiezo take hook put hold start`)
 	tapeNouns   = wordsOf(`medida medidas cinta metro tape ruler regla`)
@@ -63,7 +63,7 @@ func (r *reader) measures(from, to int) bool {
 	if r.anyOf(from, to, othersMeasure) && !r.wordsIn(from, to, "want", "need", "quiere", "quieren", "like") {
 		return false
 	}
-	return r.anyOf(from, to, measureVerbs) && !r.wordsIn(from, to, "cuanto") ||
+	return r.anyOf(from, to, howMeasureVerbs) && !r.wordsIn(from, to, "cuanto") ||
 		r.anyOf(from, to, takeVerbs) && r.anyOf(from, to, tapeNouns)
 }
 

@@ -302,10 +302,8 @@ func (r *reader) dontKnowAt(i int) bool {
 
 // soundFrame: another phrase says that the frame is sound.
 func (r *reader) soundFrame(h *hit) bool {
-	for n := range r.choices {
-		if c := &r.choices[n]; c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) && !r.negated(c.first) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.choices, func(c hit) bool {
+		return c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) &&
+			!r.negated(c.first)
+	})
 }

@@ -12,8 +12,8 @@ var (
 	vagueUses = wordsOf(`mobile manufactured plant business office offices store retail shelter art van stable gym
 		salon boat bote bus commercial industrial negocio oficina tienda remolque coop library hospital airport mall
 		comercial`)
-	vagueOutlines = wordsOf(`round circle triangle oval rectangle circulo`)
-	tradeTitles   = wordsOf(`facilities maintenance director engineer custodian janitor dept department secretary
+	vagueOutlines     = wordsOf(`round circle triangle oval rectangle circulo`)
+	skylightJobTitles = wordsOf(`facilities maintenance director engineer custodian janitor dept department secretary
 		principal administrator`)
 	useSpeakers   = wordsOf(`i im we at to from near by my is was`)
 	skylightHints = wordsOf(`it its one ones both ours mine ambos they them these esta this cover thing lid job project
@@ -80,7 +80,7 @@ func (r *reader) problemAlone(last int, h *hit) bool {
 
 // buildingFirst: a message that opens with who writes or for which building.
 func (r *reader) buildingFirst(first, last int, h *hit) bool {
-	if r.anyOf(first, last+1, tradeTitles) && r.anyOf(0, len(r.toks), skylightInText) {
+	if r.anyOf(first, last+1, skylightJobTitles) && r.anyOf(0, len(r.toks), skylightInText) {
 		return true // "Facilities at the airport. We have 11 domes …"
 	}
 	// "Public library, Minot ND. 9 domes …"

@@ -11,11 +11,11 @@ import (
 var (
 	styleWishes = wordsOf(`whole complete entire completo keep reuse buy wanted like ocupo only want need replace get
 		order looking replacing quiero necesito porque because prefiero rather cambiar`)
-	saysItIs        = wordsOf(`its thats theyre is are like as es son ser be it`)
-	styleOrders     = wordsOf(`replace replacing order buy purchase need get getting change reemplazar cambiar comprar`)
-	unknownVerbs    = wordsOf(`know sure tell see unsure se clue idea remember`)
-	beforeSubject   = wordsOf(`the my our metal aluminum old el and but`)
-	ownSubjectVerbs = wordsOf(`is are has looks esta estan`)
+	saysItIs           = wordsOf(`its thats theyre is are like as es son ser be it`)
+	styleOrders        = wordsOf(`replace replacing order buy purchase need get getting change reemplazar cambiar comprar`)
+	unknownVerbs       = wordsOf(`know sure tell see unsure se clue idea remember`)
+	beforeFrameSubject = wordsOf(`the my our metal aluminum old el and but`)
+	ownSubjectVerbs    = wordsOf(`is are has looks esta estan`)
 )
 
 // saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
@@ -101,7 +101,7 @@ func (r *reader) unknownTo(first int) bool {
 // frameSubject: the clause begins with the frame: what it says is of that.
 func (r *reader) frameSubject(h *hit) bool {
 	i := r.clauseStart(h.first)
-	for r.among(i, beforeSubject) {
+	for r.among(i, beforeFrameSubject) {
 		i++
 	}
 	return i < h.first && r.wordAt(i, "frame", "frames", "marco", "marcos", "metal") &&
