@@ -129,7 +129,7 @@ func (r *reader) keepsFalling(s *saying) bool {
 		return false
 	}
 	for k := r.clauseStart(s.first); k <= r.clauseEnd(s.last); k++ {
-		if habits.has(r.toks[k].text) || r.wordAt(k, "all") && r.among(k+1, wholeTimes) {
+		if r.among(k, habits) || r.wordAt(k, "all") && r.among(k+1, wholeTimes) {
 			return true
 		}
 	}

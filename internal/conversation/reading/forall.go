@@ -271,8 +271,11 @@ func (r *reader) onlyChosen(from, to int) bool {
 // toChoose: the word is part of a value of what the shop lets choose, or of the layer that it is of.
 func (r *reader) toChoose(i int) bool {
 	return slices.ContainsFunc(r.choices, func(h hit) bool {
+		if i < h.first || i > h.last {
+			return false
+		}
 		s := h.senses[0]
-		return h.first <= i && i <= h.last && (chosen(s.topic) && (!s.asked || r.asked(s.topic)) || h.has1("color") || h.has1("layer"))
+		return chosen(s.topic) && (!s.asked || r.asked(s.topic)) || h.has1("color") || h.has1("layer")
 	})
 }
 

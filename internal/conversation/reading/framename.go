@@ -79,5 +79,6 @@ func (r *reader) materialAt(i int) bool {
 // bothCapital: the word and the one after it are written with a capital, in a message that has
 // small letters too.
 func (r *reader) bothCapital(i int) bool {
-	return i+1 < len(r.toks) && r.toks[i+1].kind == wordToken && r.capital(i) && r.capital(i+1) && strings.ToUpper(r.Text) != r.Text
+	return i+1 < len(r.toks) && r.toks[i+1].kind == wordToken && r.capital(i) && r.capital(i+1) &&
+		strings.ToUpper(r.Text) != r.Text
 }

@@ -18,7 +18,7 @@ var (
 func (r *reader) frameOnBox() (value string, first, last int) {
 	for i := range r.toks {
 		part, end := r.laidAt(i)
-		if part != framePart || end == i && !r.among(i, metalWords) || end+2 >= len(r.toks) || !r.toks[end+1].mark(',') {
+		if part != framePart || end == i && !r.among(i, metalWords) || end+2 >= len(r.toks) || !r.markAt(end+1, ',') {
 			continue
 		}
 		if to := r.boxBeneath(end + 2); to >= 0 && r.laidParts(0, len(r.toks)) != nil {
@@ -36,8 +36,11 @@ func (r *reader) boxBeneath(from int) int {
 		if l := r.lieAt(k); l == liesOn || l == liesOver {
 			on = k
 		}
+		if on < 0 || on == k {
+			continue
+		}
 		part, to := r.laidAt(k)
-		if part == boxPart && on >= 0 && on < k && r.nothingBut(on+1, k, boxArticles) && r.nothingBut(from, on, sitsWords) {
+		if part == boxPart && r.nothingBut(on+1, k, boxArticles) && r.nothingBut(from, on, sitsWords) {
 			return to
 		}
 	}

@@ -270,8 +270,11 @@ func (r *reader) rangeAhead(q *quantity) bool {
 	if r.wordAt(q.first-1, "between", "entre", "btwn") && r.wordAt(i, "and", "y", "to") && r.wholeAt(i+1) > 0 && !r.used(i+1) {
 		return true // "between 4 and 6 depending where"
 	}
-	return (r.wordAt(i, "to", "or", "o", "hasta") || r.markAt(i, '-')) && r.wholeAt(i+1) > q.num/max(q.den, 1) && !r.used(i+1) &&
-		(i+2 >= len(r.toks) || !r.wordAt(i+2, "inside", "photos", "minutes", "days"))
+	if !r.wordAt(i, "to", "or", "o", "hasta") && !r.markAt(i, '-') {
+		return false
+	}
+	return r.wholeAt(i+1) > q.num/max(q.den, 1) && !r.used(i+1) &&
+		!r.wordAt(i+2, "inside", "photos", "minutes", "days")
 }
 
 // changeTo: "change 48 to 48 1/8".
@@ -352,11 +355,8 @@ func listed(a, b *quantity) bool {
 func opposite(qs []quantity) bool {
 	for a := range 2 {
 		for b := 2; b < 4; b++ {
-			if qs[a].side == qs[b].side {
-				x, y := qs[a].length(), qs[b].length()
-				if max(x, y)-min(x, y) > fitcheck.Inch {
-					return false
-				}
+			if qs[a].side == qs[b].side && !qs[a].closeTo(&qs[b]) {
+				return false
 			}
 		}
 	}

@@ -1,6 +1,10 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Groups of skylights in one message, each with its number and the place or the look that tells it
 // apart: "2 skylights in the kitchen and 1 in the bath", "my barn has 4 and the house has 2".
@@ -45,22 +49,20 @@ func (r *reader) countedGroups() {
 		r.wordAt(found[0].first, "the", "my", "el", "mi") && !found[1].added {
 		return
 	}
-	differ, placed, sum := false, false, 0
-	for _, g := range found {
-		differ = differ || g.look != "" || g.added && !r.asked(fitcheck.TopicCount)
-		placed = placed || g.place != "" || g.added
-		sum += g.n
-	}
+	counted := r.asked(fitcheck.TopicCount)
+	differ := slices.ContainsFunc(found, func(g skylightGroup) bool { return g.look != "" || g.added && !counted })
+	placed := slices.ContainsFunc(found, func(g skylightGroup) bool { return g.place != "" || g.added })
 	if !placed && r.articled(found) {
 		return // "a round one and a square one": see bylook.go
 	}
-	if !differ && (r.asked(fitcheck.TopicCount) || r.pairBetween(0, len(r.toks))) {
+	if !differ && (counted || r.pairBetween(0, len(r.toks))) {
 		return
 	}
 	for _, t := range total {
 		r.use(t.first, t.first)
 	}
-	if !differ && sum == len(found) {
+	several := slices.ContainsFunc(found, func(g skylightGroup) bool { return g.n > 1 })
+	if !differ && !several {
 		r.onePerPlace(found)
 		return
 	}
@@ -201,7 +203,7 @@ func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 		switch {
 		case look != "" && g.look == "":
 			g.look, g.lookAt = look, k
-		case countNouns.has(t.text) || t.is("one", "ones") || noun && t.is("size", "kind", "type"):
+		case r.among(k, countNouns) || t.is("one", "ones") || noun && t.is("size", "kind", "type"):
 			noun = true
 		case g.place == "" && r.room(k) && !sizeWords.has(t.text) && r.skylightNamed(k+1, k+3):
 			g.place = t.text // "2 kitchen skylights"
@@ -224,7 +226,7 @@ func (r *reader) groupInPlace(i int, name string, at int) (skylightGroup, bool) 
 	if end == at {
 		return skylightGroup{}, false
 	}
-	noun := end < len(r.toks) && countNouns.has(r.toks[end].text)
+	noun := r.among(end, countNouns)
 	if !noun && !r.groupEnds(end) && !r.among(end, groupGoesOn) {
 		return skylightGroup{}, false
 	}

@@ -8,7 +8,8 @@ func (r *reader) nameBesideZIP() bool {
 		if t := &r.toks[i]; t.kind != numToken || !t.used || len(t.text) != 5 {
 			continue
 		}
-		if r.hurriedName(i+1) && (i+3 == len(r.toks) || r.markAt(i+3, ',') || r.markAt(i+3, '.') || r.tellsElse(i+3)) {
+		ends := i+3 == len(r.toks) || r.markAt(i+3, ',') || r.markAt(i+3, '.') || r.tellsElse(i+3)
+		if ends && r.hurriedName(i+1) {
 			r.nameFact(i+1, i+2)
 			return true
 		}

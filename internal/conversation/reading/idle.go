@@ -54,10 +54,8 @@ func (r *reader) idle(s sense, h *hit) bool {
 		return r.idleStyle(s, h)
 	case fitcheck.TopicProfile:
 		return r.asked(fitcheck.TopicRoofSlope)
-	case fitcheck.TopicLayers:
-		return r.layerOfElse(h) || !r.asked(s.topic) && r.inStyle(h)
-	case fitcheck.TopicMaterial:
-		return !r.asked(s.topic) && r.inStyle(h)
+	case fitcheck.TopicLayers, fitcheck.TopicMaterial:
+		return s.topic == fitcheck.TopicLayers && r.layerOfElse(h) || !r.asked(s.topic) && r.inStyle(h)
 	}
 	return false
 }

@@ -28,15 +28,16 @@ var skylightInText = wordsOf(`skylight skylights dome domes bubbles`)
 
 // vague: such a word, in a message that does not speak of a skylight there.
 func (r *reader) vague(t fitcheck.Topic, h *hit) bool {
-	if r.asked(t) || !vagueWord(t).has(r.wordText(h.first)) || h.last > h.first {
+	words := vagueWords(t)
+	if words == nil || h.last > h.first || !r.among(h.first, words) || r.asked(t) {
 		return false
 	}
 	first, last := r.sentence(h.first)
 	return !r.ofSkylight(first, last, h) && !r.useAlone(t, h)
 }
 
-// vagueWord is the class of such words of a topic.
-func vagueWord(t fitcheck.Topic) *wordSet {
+// vagueWords are such words of a topic, nil for none.
+func vagueWords(t fitcheck.Topic) *wordSet {
 	switch t {
 	case fitcheck.TopicProblem:
 		return vagueProblems
@@ -45,7 +46,7 @@ func vagueWord(t fitcheck.Topic) *wordSet {
 	case fitcheck.TopicOutline:
 		return vagueOutlines
 	}
-	return &wordSet{}
+	return nil
 }
 
 // ofSkylight: the sentence names a part of a skylight, a job, or says "it".
@@ -141,7 +142,8 @@ func (r *reader) inSizeName(h *hit) bool {
 func (r *reader) thingIn(h *hit) bool {
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	for i := from; i <= to; i++ {
-		if i >= h.first && i <= h.last || !r.thingAt(i) || r.speaks(i) || r.wordsIn(from, i, "match", "matching", "matches") {
+		if i >= h.first && i <= h.last || !r.thingAt(i) || r.speaks(i) ||
+			r.wordsIn(from, i, "match", "matching", "matches") {
 			continue
 		}
 		apart := i < h.first && r.wordsIn(i+1, h.first, "so", "entonces") || i > h.last && r.anyOf(h.last+1, i, thingLinks)
