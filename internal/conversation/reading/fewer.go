@@ -9,8 +9,6 @@ var (
 	fewerStates   = wordsOf(`bad broken cracked leaking shot damaged busted fine good ok`)
 	harmedCounted = wordsOf(`cracked broken leaking hazy shot busted bad damaged quebrados rotos`)
 	thoseCounted  = wordsOf(`them those these em ellos ellas`)
-	countFixes    = wordsOf(`no wait actually sorry oops digo perdon correction`)
-	countFixTalk  = wordsOf(`no wait actually sorry oops digo perdon correction its make that i mean meant son`)
 	moreFixes     = wordsOf(`well or actually o bueno no wait but pero`)
 	moreMaybes    = wordsOf(`maybe possibly perhaps might could quiza quizas tal`)
 	fewerJobs     = wordsOf(`replacing replaced replacement fixed fixing changed doing redone new cambio cambiarse
@@ -118,10 +116,10 @@ func (r *reader) countTurned(n, next int) (m, end int) {
 	for r.markAt(j, ',') || r.markAt(j, '.') || r.markAt(j, '-') {
 		j++
 	}
-	if !r.among(j, countFixes) {
+	if !r.among(j, takenBack) {
 		return n, next
 	}
-	for r.markAt(j, ',') || r.among(j, countFixTalk) {
+	for r.markAt(j, ',') || r.among(j, takenBackTalk) {
 		j++
 	}
 	if m, end = r.countNumber(j); end > j && m > 0 && m != n && r.endsCount(end) {
