@@ -17,12 +17,12 @@ var (
 		aguanta`)
 	maybeBehaves = wordsOf(`yellow crack scratch craze fade last break does do fog sweat leak drip collect get turn let
 		hold pone ponen hace quiebra rompe pierde lets`)
-	getsHow      = wordsOf(`brittle yellow cloudy hazy foggy hot weak bad milky scratched scratchy dull hard`)
-	isHow        = wordsOf(`better stronger tougher cheaper weaker harder safer mejor mas peor supposed junk garbage`)
-	hearsayVerbs = wordsOf(`heard read told says say said online internet dijeron dijo dicen oi lei escuche claims claim`)
-	quotedLinks  = wordsOf(`me us a on for flat real`)
-	quoteVerbs   = wordsOf(`quoted offered recommended suggested pushed sells`)
-	quoters      = wordsOf(`shop company place guy guys store they contractor roofer somebody someone outfit`)
+	getsHow        = wordsOf(`brittle yellow cloudy hazy foggy hot weak bad milky scratched scratchy dull hard`)
+	isHow          = wordsOf(`better stronger tougher cheaper weaker harder safer mejor mas peor supposed junk garbage`)
+	generalTellers = wordsOf(`heard read told says say said online internet dijeron dijo dicen oi lei escuche claims claim`)
+	quotedLinks    = wordsOf(`me us a on for flat real`)
+	quoteVerbs     = wordsOf(`quoted offered recommended suggested pushed sells`)
+	quotingShops   = wordsOf(`shop company place guy guys store they contractor roofer somebody someone outfit`)
 )
 
 // inGeneral says whether a value is part of such a statement.
@@ -97,7 +97,7 @@ func (r *reader) behavesAt(i int, told bool) bool {
 // toldInGeneral: somebody was heard or read, or it is asked whether it is true.
 func (r *reader) toldInGeneral(i int) bool {
 	from, to := r.sentence(i)
-	return r.anyOf(from, i, hearsayVerbs) ||
+	return r.anyOf(from, i, generalTellers) ||
 		r.wordsIn(from, min(to+6, len(r.toks)), "true", "cierto", "verdad")
 }
 
@@ -107,5 +107,5 @@ func (r *reader) quotedByOther(first int) bool {
 	for r.among(i, quotedLinks) {
 		i--
 	}
-	return r.among(i, quoteVerbs) && r.anyOf(r.sentenceFirst(i), i, quoters)
+	return r.among(i, quoteVerbs) && r.anyOf(r.sentenceFirst(i), i, quotingShops)
 }

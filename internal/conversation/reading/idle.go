@@ -9,7 +9,7 @@ import (
 // What a phrase tells only where the message is about that, topic by topic.
 
 var (
-	wholeWishes = wordsOf(`want need replace replaced replacing replacement buy order get sell looking new just for
+	wholeUnitWishes = wordsOf(`want need replace replaced replacing replacement buy order get sell looking new just for
 		interested quiero necesito lets prefer like go give price quote please pls rather do mejor`)
 	layerOfWhat   = wordsOf(`plastic acrylic polycarbonate plexiglass dome the glazing clear white bronze`)
 	layerBelow    = wordsOf(`underneath under inside below bottom abajo adentro`)
@@ -195,7 +195,7 @@ func (r *reader) idleWant(h *hit) bool {
 		return false // "whole unit, 2 layers"
 	}
 	first, last := r.sentence(h.first)
-	return !r.anyOf(first, last+1, wholeWishes)
+	return !r.anyOf(first, last+1, wholeUnitWishes)
 }
 
 // idleFinish: the metal is not the new frame's.

@@ -25,7 +25,7 @@ func (r *reader) inAll() (countAt, bool) {
 				return countAt{n, i, next - 1}, true
 			}
 		}
-		if last := r.totalAt(next); last > 0 {
+		if last := r.totalEndsAt(next); last > 0 {
 			return countAt{n, i, last}, true
 		}
 	}
@@ -38,8 +38,8 @@ func (r *reader) headsKinds(n, i, next int) bool {
 	return kinds > 1 && n > kinds && r.sentenceFirst(i) >= i-3 && (r.markAt(next, ':') || r.markAt(next, ','))
 }
 
-// totalAt is where "total", "in all" or "all together" ends that begins at the token, 0 for none.
-func (r *reader) totalAt(i int) int {
+// totalEndsAt is where "total", "in all" or "all together" ends that begins at the token, 0 for none.
+func (r *reader) totalEndsAt(i int) int {
 	switch {
 	case r.wordAt(i, "altogether"), r.wordAt(i, "total") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken):
 		return i
