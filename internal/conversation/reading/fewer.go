@@ -4,6 +4,26 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Counts that do not stand: several that differ, or one of which only some are needed.
 
+var (
+	fewerVerbs    = wordsOf(`were was have had i we need needs must should`)
+	fewerStates   = wordsOf(`bad broken cracked leaking shot damaged busted fine good ok`)
+	harmedCounted = wordsOf(`cracked broken leaking hazy shot busted bad damaged quebrados rotos`)
+	thoseCounted  = wordsOf(`them those these em ellos ellas`)
+	moreFixes     = wordsOf(`well or actually o bueno no wait but pero`)
+	moreMaybes    = wordsOf(`maybe possibly perhaps might could quiza quizas tal`)
+	fewerJobs     = wordsOf(`replacing replaced replacement fixed fixing changed doing redone new cambio cambiarse
+		reemplazo`)
+	fewerWants    = wordsOf(`need needing want doing replacing ordering necesito quiero ocupo`)
+	fewerOrders   = wordsOf(`to do replace order fix change swap buy get cambiar`)
+	takenBackTalk = wordsOf(`no wait actually sorry oops hold on i mean meant its it make that lets say espera perdon
+		digo mejor son correction scratch`)
+	takenBack      = wordsOf(`no wait actually sorry oops mean meant espera perdon digo correction scratch`)
+	afterNoCount   = wordsOf(`of layers layer times years minutes more is are was were needs need es esta son no leaks`)
+	beforeNewCount = wordsOf(`wait actually sorry its make that it i mean meant lets say`)
+	insteadVerbs   = wordsOf(`do order get need want start replace`)
+	afterInstead   = wordsOf(`for now right this first of`)
+)
+
 // countsDiffer: several counts, and no kinds named that they could be of.
 func (r *reader) countsDiffer(found []countAt) bool {
 	for _, c := range found {
@@ -16,35 +36,64 @@ func (r *reader) countsDiffer(found []countAt) bool {
 
 // countTakenBack: "two domes but one is fine", "five but only two need replacing".
 func (r *reader) countTakenBack(c countAt) bool {
-	_, last := r.sentence(c.first)
-	for i := c.last + 1; i < len(r.toks); i++ {
-		if n, next := r.countNumber(i); next > i && n == c.value && r.wordAt(i-1, "all", "the", "los", "todos") {
-			return false // "4, only one is cracked but I'd do all 4"
-		}
+	if r.allAfterAll(c) {
+		return false
 	}
+	_, last := r.sentence(c.first)
 	for i := c.last + 1; i < last; i++ {
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.wordAt(next+2, "were", "was", "have", "had", "i", "we", "need", "needs", "must", "should") {
+		if r.butCounts(i, last) {
+			return true
+		}
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || n >= c.value {
+			continue
+		}
+		if r.wordAt(next, "of") && r.wordAt(next+1, "which") && r.among(next+2, fewerVerbs) {
 			return true // "six skylights, two of which were broken"
 		}
-		if r.wordAt(i, "but", "pero") {
-			for j := i + 1; j <= last; j++ {
-				if n, next := r.countNumber(j); next > j && n > 0 && n < 100 && !r.countsElse(j, next) {
-					return true
-				}
-			}
-		}
-		if n, next := r.countNumber(i); next > i && n > 0 && n < c.value && !r.room(i-1) && !r.wordAt(i-1, "every", "each") && r.wordAt(next, "are", "is") && r.wordAt(next+1, "bad", "broken", "cracked", "leaking", "shot", "damaged", "busted", "fine", "good", "ok") && !r.harmedBefore(c.last+1, i) && !r.faultIn(c.last+1, i-1, nil) && !r.wordsIn(next, last+1, "other", "others", "rest", "third", "both") {
-			return true // "we have 6, 2 are broken"
+		if r.soManyAre(c, i, next, last) {
+			return true
 		}
 	}
 	return false
+}
+
+// allAfterAll: "4, only one is cracked but I'd do all 4".
+func (r *reader) allAfterAll(c countAt) bool {
+	for i := c.last + 1; i < len(r.toks); i++ {
+		if n, next := r.countNumber(i); next > i && n == c.value && r.wordAt(i-1, "all", "the", "los", "todos") {
+			return true
+		}
+	}
+	return false
+}
+
+// butCounts: a "but" stands at the token, and another count after it in the sentence.
+func (r *reader) butCounts(i, last int) bool {
+	if !r.wordAt(i, "but", "pero") {
+		return false
+	}
+	for j := i + 1; j <= last; j++ {
+		if n, next := r.countNumber(j); next > j && n > 0 && n < 100 && !r.countsElse(j, next) {
+			return true
+		}
+	}
+	return false
+}
+
+// soManyAre: "we have 6, 2 are broken": the smaller number at token i tells how some of those counted are.
+func (r *reader) soManyAre(c countAt, i, next, last int) bool {
+	return r.wordAt(next, "are", "is") && r.among(next+1, fewerStates) &&
+		!r.room(i-1) && !r.wordAt(i-1, "every", "each") &&
+		!r.harmedBefore(c.last+1, i) && !r.faultIn(c.last+1, i-1, nil) &&
+		!r.wordsIn(next, last+1, "other", "others", "rest", "third", "both")
 }
 
 // harmedBefore: "three of my skylights are cracked, one is leaking bad": those counted are
 // the harmed ones already.
 func (r *reader) harmedBefore(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.wordAt(i, "are", "estan") && r.wordsIn(i+1, min(i+4, to), "cracked", "broken", "leaking", "hazy", "shot", "busted", "bad", "damaged", "quebrados", "rotos") {
+		if r.wordAt(i, "are", "estan") && r.anyOf(i+1, min(i+4, to), harmedCounted) {
 			return true
 		}
 	}
@@ -54,7 +103,11 @@ func (r *reader) harmedBefore(from, to int) bool {
 // partOfCount: "four of the bubbles are broken and two of those leak": of those counted
 // before in the sentence.
 func (r *reader) partOfCount(c countAt, before []countAt) bool {
-	return len(before) > 0 && (len(r.refs) == 0 || r.refs[0].first > c.last) && r.wordAt(c.last, "them", "those", "these", "em", "ellos", "ellas") && c.value < before[len(before)-1].value && r.sentenceFirst(c.first) == r.sentenceFirst(before[len(before)-1].first)
+	if len(before) == 0 || len(r.refs) > 0 && r.refs[0].first <= c.last || !r.among(c.last, thoseCounted) {
+		return false
+	}
+	whole := before[len(before)-1]
+	return c.value < whole.value && r.sentenceFirst(c.first) == r.sentenceFirst(whole.first)
 }
 
 // countTurned: "2. no, 3": the second number corrects the first.
@@ -63,10 +116,10 @@ func (r *reader) countTurned(n, next int) (m, end int) {
 	for r.markAt(j, ',') || r.markAt(j, '.') || r.markAt(j, '-') {
 		j++
 	}
-	if !r.wordAt(j, "no", "wait", "actually", "sorry", "oops", "digo", "perdon", "correction") {
+	if !r.among(j, takenBack) {
 		return n, next
 	}
-	for r.markAt(j, ',') || r.wordAt(j, "no", "wait", "actually", "sorry", "oops", "digo", "perdon", "correction", "its", "make", "that", "i", "mean", "meant", "son") {
+	for r.markAt(j, ',') || r.among(j, takenBackTalk) {
 		j++
 	}
 	if m, end = r.countNumber(j); end > j && m > 0 && m != n && r.endsCount(end) {
@@ -78,10 +131,10 @@ func (r *reader) countTurned(n, next int) (m, end int) {
 // maybeMore: "one. or maybe two, the second is so so": which of the two holds is asked.
 func (r *reader) maybeMore(n, i, next int) bool {
 	j := next
-	for r.markAt(j, ',') || r.markAt(j, '.') || r.markAt(j, '-') || r.wordAt(j, "well", "or", "actually", "o", "bueno", "no", "wait", "but", "pero") {
+	for r.markAt(j, ',') || r.markAt(j, '.') || r.markAt(j, '-') || r.among(j, moreFixes) {
 		j++
 	}
-	if !r.wordAt(j, "maybe", "possibly", "perhaps", "might", "could", "quiza", "quizas", "tal") {
+	if !r.among(j, moreMaybes) {
 		return false
 	}
 	for j++; r.wordAt(j, "be", "vez", "even", "sean", "it"); j++ {
@@ -99,43 +152,69 @@ func (r *reader) maybeMore(n, i, next int) bool {
 // but only need to do 4".
 func (r *reader) needsFewer(n, next int) bool {
 	for j := next; j < len(r.toks) && !r.sentenceEnd(j); j++ {
-		if r.wordAt(j, "only", "just", "solo") && r.wordAt(j-1, "but", "pero") && !r.wordsIn(max(0, next-4), next, "need", "want", "ocupo", "necesito", "quiero") {
-			if m, end := r.countNumber(j + 1); end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "necesitan", "necesita") &&
-				(end+1 >= len(r.toks) || r.toks[end+1].kind == markToken || r.wordAt(end+1, "replacing", "replaced", "replacement", "fixed", "fixing", "changed", "doing", "redone", "new", "cambio", "cambiarse", "reemplazo")) {
-				return true // "5 but only 3 need replacing"
-			}
+		if r.onlySomeNeed(j, n, next) {
+			return true
 		}
-		if r.wordAt(j, "voy", "vamos", "van") && r.wordAt(j+1, "a") && r.wordAt(j-1, "solo", "nomas", "solamente") {
-			j++ // "ocho pero nomas voy a cambiar tres"
-		} else if !r.wordAt(j, "only", "just", "solo", "nomas", "solamente") || !r.wordAt(j+1, "need", "needing", "want", "doing", "replacing", "ordering", "necesito", "quiero", "ocupo") {
+		k := r.onlyDone(j)
+		if k == j {
 			continue
 		}
-		k := j + 2
-		for r.wordAt(k, "to", "do", "replace", "order", "fix", "change", "swap", "buy", "get", "cambiar") {
+		verb := k
+		for r.among(k, fewerOrders) {
 			k++
 		}
-		if m, end := r.countNumber(k); end > k && m > 0 && m < n && (m > 1 || k > j+2) {
-			return end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "of") && r.wordAt(end+1, "them", "em", "those", "these") || r.wordAt(end, "for", "right") && r.wordAt(end+1, "now")
+		if m, end := r.countNumber(k); end > k && m > 0 && m < n && (m > 1 || k > verb) {
+			return r.endsFewer(end)
 		}
 	}
 	return false
 }
 
+// onlySomeNeed: "5 but only 3 need replacing".
+func (r *reader) onlySomeNeed(j, n, next int) bool {
+	if !r.wordAt(j, "only", "just", "solo") || !r.wordAt(j-1, "but", "pero") ||
+		r.wordsIn(max(0, next-4), next, "need", "want", "ocupo", "necesito", "quiero") {
+		return false
+	}
+	m, end := r.countNumber(j + 1)
+	return end > j+1 && m > 0 && m < n && r.wordAt(end, "need", "needs", "necesitan", "necesita") &&
+		(end+1 >= len(r.toks) || r.toks[end+1].kind == markToken || r.among(end+1, fewerJobs))
+}
+
+// onlyDone is where words end that begin at the token and tell that only some are to be done; the token
+// itself where there are none.
+func (r *reader) onlyDone(j int) int {
+	if r.wordAt(j, "voy", "vamos", "van") && r.wordAt(j+1, "a") && r.wordAt(j-1, "solo", "nomas", "solamente") {
+		return j + 3 // "ocho pero nomas voy a cambiar tres"
+	}
+	if r.among(j, onlyWords) && r.among(j+1, fewerWants) {
+		return j + 2
+	}
+	return j
+}
+
+// endsFewer: nothing follows the number but a mark, "of them" or "for now".
+func (r *reader) endsFewer(end int) bool {
+	return end >= len(r.toks) || r.toks[end].kind == markToken ||
+		r.wordAt(end, "of") && r.wordAt(end+1, "them", "em", "those", "these") ||
+		r.wordAt(end, "for", "right") && r.wordAt(end+1, "now")
+}
+
 // correctedTo: from token i on the number before is taken back for another: "wait no, two".
 func (r *reader) correctedTo(i int) bool {
 	back := false
-	for i < len(r.toks) && (r.toks[i].kind == markToken || r.wordAt(i, "no", "wait", "actually", "sorry", "oops", "hold", "on", "i", "mean", "meant", "its", "it", "make", "that", "lets", "say", "espera", "perdon", "digo", "mejor", "son", "correction", "scratch")) {
-		back = back || r.wordAt(i, "no", "wait", "actually", "sorry", "oops", "mean", "meant", "espera", "perdon", "digo", "correction", "scratch")
+	for i < len(r.toks) && (r.toks[i].kind == markToken || r.among(i, takenBackTalk)) {
+		back = back || r.among(i, takenBack)
 		i++
 	}
 	n, next := r.countNumber(i)
-	return back && next > i && n > 0 && n < 100 && r.unitAt(next) == noUnit && !r.wordAt(next, "of", "layers", "layer", "times", "years", "minutes", "more", "is", "are", "was", "were", "needs", "need", "es", "esta", "son", "no", "leaks")
+	return back && next > i && n > 0 && n < 100 && r.unitAt(next) == noUnit && !r.among(next, afterNoCount)
 }
 
 // corrects: the "no" before the number takes back another number: "two, no wait three".
 func (r *reader) corrects(i int) bool {
 	j := i - 1
-	for r.wordAt(j, "wait", "actually", "sorry", "its", "make", "that", "it", "i", "mean", "meant", "lets", "say") || r.markAt(j, ',') {
+	for r.among(j, beforeNewCount) || r.markAt(j, ',') {
 		j--
 	}
 	if !r.wordAt(j, "no") {
@@ -151,12 +230,19 @@ func (r *reader) corrects(i int) bool {
 func (r *reader) countInstead(c countAt) (countAt, bool) {
 	for i := c.last + 1; i < len(r.toks); i++ {
 		n, next := r.countNumber(i)
-		if next == i || n < 1 || n >= c.value || !r.wordsIn(max(0, i-3), i, "just", "only") && !r.wordAt(i-1, "do", "order") || !r.wordsIn(max(c.last+1, i-4), i, "do", "order", "get", "need", "want", "start", "replace") || !r.wordsIn(c.last+1, i, "lets", "so", "but", "well", "ill") {
+		if next == i || n < 1 || n >= c.value || !r.orderedInstead(c, i) {
 			continue
 		}
-		if r.endsCount(next) || r.wordAt(next, "for", "now", "right", "this", "first", "of") {
+		if r.endsCount(next) || r.among(next, afterInstead) {
 			return countAt{n, i, next - 1}, true
 		}
 	}
 	return countAt{}, false
+}
+
+// orderedInstead: "so let's do just …" stands before the number at token i.
+func (r *reader) orderedInstead(c countAt, i int) bool {
+	return (r.wordAt(i-1, "do", "order") || r.wordsIn(max(0, i-3), i, "just", "only")) &&
+		r.anyOf(max(c.last+1, i-4), i, insteadVerbs) &&
+		r.wordsIn(c.last+1, i, "lets", "so", "but", "well", "ill")
 }

@@ -1,14 +1,36 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"slices"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
 
 // Words for a frame's state that tell nothing of the frame up there as it is now: it was so once, it would be
 // so, the screws are so, or a window's frame, or the one in the catalog.
 
 var (
-	fasteners  = wordsOf(`screw screws bolt bolts nail nails rivet rivets clip clips washer washers fasteners staples tornillo tornillos clavos clavo remaches rondanas pijas`)
-	otherOwner = wordsOf(`window windows door doors picture pictures mirror bed bike truck car house garage neighbor neighbors neighbour neighbours vecino vecinos vecina ventana puerta`)
-	shownThere = wordsOf(`website websites webpage site web catalog catalogs catalogue online brochure listing flyer internet catalogo pagina folleto`)
+	fasteners = wordsOf(`screw screws bolt bolts nail nails rivet rivets clip clips washer washers fasteners staples
+		tornillo tornillos clavos clavo remaches rondanas pijas`)
+	otherOwner = wordsOf(`window windows door doors picture pictures mirror bed bike truck car house garage neighbor
+		neighbors neighbour neighbours vecino vecinos vecina ventana puerta`)
+	shownThere = wordsOf(`website websites webpage site web catalog catalogs catalogue online brochure listing flyer
+		internet catalogo pagina folleto`)
+	wasWords  = wordsOf(`was were looked used era estaba estaban`)
+	sinceWhat = wordsOf(`put installed new bought built went moved hung ordered hit fell storm hail limb tree puse
+		pusimos instalaron nuevo compre compramos cayo granizo tormenta`)
+	wouldWords    = wordsOf(`would wouldve couldve seria estaria serviria`)
+	contraryVerbs = wordsOf(`werent wasnt hadnt didnt estuviera estuviese fuera estuvieran`)
+	soundsWhat    = wordsOf(`good great fine ok okay perfect`)
+	enoughFor     = wordsOf(`cat cats dog dogs chickens hens goats cows horses birds government`)
+	praisedThings = wordsOf(`luck question news price deal point idea one thinking call catch`)
+	theirPictures = wordsOf(`pictures photos picture photo fotos ad`)
+	fastenerLeads = wordsOf(`a the one couple two some of few un unos el los`)
+	ownerLinks    = wordsOf(`on of around for de del`)
+	ownerDressing = wordsOf(`the my our a that other one la mi el un una kitchen bedroom front back big`)
+	saidBefore    = wordsOf(`said wrote put told answered typed dije puse escribi`)
+	saidOnly      = wordsOf(`only just wrongly mistakenly solo nomas`)
+	saidWhy       = wordsOf(`i it was that you because`)
 )
 
 // frameAside: the state is not one of the frame up there now.
@@ -22,15 +44,16 @@ func (r *reader) frameAside(s sense, h *hit) bool {
 // wasOnce: "the frame was straight until a limb hit it", "was straight when I put it in"; not "was good when
 // I looked".
 func (r *reader) wasOnce(h *hit) bool {
-	if !r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.last+1, "was", "were", "looked", "used", "era", "estaba", "estaban") {
+	if !r.anyOf(max(r.clauseStart(h.first), h.first-4), h.last+1, wasWords) {
 		return false
 	}
 	to := r.sentenceLast(h.last)
-	if r.wordAt(h.last+1, "new", "originally", "once", "before") || r.wordsIn(h.last+1, to+1, "until", "till", "til", "hasta") {
+	if r.wordAt(h.last+1, "new", "originally", "once", "before") ||
+		r.wordsIn(h.last+1, to+1, "until", "till", "til", "hasta") {
 		return true
 	}
 	for i := h.last + 1; i <= to; i++ {
-		if r.wordAt(i, "when", "before", "cuando", "antes") && r.wordsIn(i+1, min(i+7, to+1), "put", "installed", "new", "bought", "built", "went", "moved", "hung", "ordered", "hit", "fell", "storm", "hail", "limb", "tree", "puse", "pusimos", "instalaron", "nuevo", "compre", "compramos", "cayo", "granizo", "tormenta") {
+		if r.wordAt(i, "when", "before", "cuando", "antes") && r.anyOf(i+1, min(i+7, to+1), sinceWhat) {
 			return true
 		}
 	}
@@ -39,7 +62,8 @@ func (r *reader) wasOnce(h *hit) bool {
 
 // wouldBe: "the frame would be fine if the corners weren't bent".
 func (r *reader) wouldBe(h *hit) bool {
-	return r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.last, "would", "wouldve", "couldve", "seria", "estaria", "serviria") && !r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.last, "say", "call", "think", "said") &&
+	from := max(r.clauseStart(h.first), h.first-4)
+	return r.anyOf(from, h.last, wouldWords) && !r.wordsIn(from, h.last, "say", "call", "think", "said") &&
 		r.wordsIn(h.last+1, r.sentenceLast(h.last)+1, "if", "except", "but", "si", "pero")
 }
 
@@ -47,12 +71,12 @@ func (r *reader) wouldBe(h *hit) bool {
 // an "if" is what is.
 func (r *reader) contrary(first int) bool {
 	from, to := r.sentence(first)
-	if !r.wordsIn(from, to+1, "would", "wouldve", "estaria", "seria", "serviria") {
+	if !r.anyOf(from, to+1, wouldWords) {
 		return false
 	}
 	for i := first - 1; i >= from && i > first-8; i-- {
 		if r.wordAt(i, "if", "si") {
-			return r.wordsIn(i+1, first, "werent", "wasnt", "hadnt", "didnt", "estuviera", "estuviese", "fuera", "estuvieran") && (r.out.Language != "es" || r.wordsIn(i+1, first, "no"))
+			return r.anyOf(i+1, first, contraryVerbs) && (r.out.Language != "es" || r.wordsIn(i+1, first, "no"))
 		}
 	}
 	return false
@@ -61,13 +85,11 @@ func (r *reader) contrary(first int) bool {
 // otherPraise: "sounds good, I'll look tonight", "good enough for the cat", "solid bronze", "it was painted good".
 func (r *reader) otherPraise(h *hit) bool {
 	switch {
-	case r.wordAt(h.first, "sounds") || r.wordAt(h.first-1, "sounds", "sound") && r.wordAt(h.first, "good", "great", "fine", "ok", "okay", "perfect"):
+	case r.wordAt(h.first, "sounds") || r.wordAt(h.first-1, "sounds", "sound") && r.among(h.first, soundsWhat):
 		return h.last-h.first < 2
 	case h.first != h.last:
 		return false
-	case r.wordAt(h.last+1, "enough") && r.wordAt(h.last+2, "for") && r.wordsIn(h.last+3, min(h.last+5, len(r.toks)), "cat", "cats", "dog", "dogs", "chickens", "hens", "goats", "cows", "horses", "birds", "government"):
-		return true
-	case r.wordAt(h.last+1, "luck", "question", "news", "price", "deal", "point", "idea", "one", "thinking", "call", "catch"):
+	case r.goodEnoughFor(h.last), r.among(h.last+1, praisedThings):
 		return true
 	case r.wordAt(h.first, "solid", "perfect", "solido"):
 		next := within(r.choices, h.last+1, h.last+1)
@@ -76,10 +98,15 @@ func (r *reader) otherPraise(h *hit) bool {
 	return r.wordAt(h.first-1, "painted", "repainted", "stained", "washed")
 }
 
-// shownElse: "the frame looks good on the website".
+// goodEnoughFor: "good enough for the cat".
+func (r *reader) goodEnoughFor(i int) bool {
+	return r.wordAt(i+1, "enough") && r.wordAt(i+2, "for") && r.anyOf(i+3, min(i+5, len(r.toks)), enoughFor)
+}
+
+// shownElse: "the frame looks good on the website", "good in your pictures".
 func (r *reader) shownElse(h *hit) bool {
 	for i := h.last + 1; i < min(h.last+6, r.clauseEnd(h.last)+1); i++ {
-		if shownThere.has(r.wordText(i)) || r.wordAt(i, "pictures", "photos", "picture", "photo", "fotos", "ad") && r.wordAt(i-1, "your", "ur", "sus", "su", "yalls") {
+		if r.among(i, shownThere) || r.among(i, theirPictures) && r.wordAt(i-1, "your", "ur", "sus", "su", "yalls") {
 			return true
 		}
 	}
@@ -92,17 +119,17 @@ func (r *reader) ofFastener(s sense, h *hit) bool {
 		return false
 	}
 	k := h.last + 1
-	for r.wordAt(k, "a", "the", "one", "couple", "two", "some", "of", "few", "un", "unos", "el", "los") {
+	for r.among(k, fastenerLeads) {
 		k++
 	}
-	if s.value == fitcheck.ConditionBent && fasteners.has(r.wordText(k)) {
+	if s.value == fitcheck.ConditionBent && r.among(k, fasteners) {
 		return true
 	}
 	for i := h.last; i >= r.clauseStart(h.first); i-- {
-		if frameNouns.has(r.wordText(i)) {
+		if r.among(i, frameNouns) {
 			return false
 		}
-		if fasteners.has(r.wordText(i)) {
+		if r.among(i, fasteners) {
 			return r.frameSoundBeside(h)
 		}
 	}
@@ -111,22 +138,16 @@ func (r *reader) ofFastener(s sense, h *hit) bool {
 
 // frameSoundBeside: another phrase says that the frame is good.
 func (r *reader) frameSoundBeside(h *hit) bool {
-	for n := range r.choices {
-		if c := &r.choices[n]; c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) && !r.negated(c.first) {
-			for i := r.clauseStart(c.first); i <= c.last; i++ {
-				if frameNouns.has(r.wordText(i)) {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.choices, func(c hit) bool {
+		return c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) &&
+			!r.negated(c.first) && r.anyOf(r.clauseStart(c.first), c.last+1, frameNouns)
+	})
 }
 
 // frameOfOther: the frame of the clause is another thing's: "the frame on the window next to it is rusted".
 func (r *reader) frameOfOther(h *hit) bool {
 	for i := h.last; i >= r.clauseStart(h.first); i-- {
-		if frameNouns.has(r.wordText(i)) {
+		if r.among(i, frameNouns) {
 			return r.ownedByOther(i)
 		}
 	}
@@ -135,17 +156,17 @@ func (r *reader) frameOfOther(h *hit) bool {
 
 // ownedByOther: "the frame on my neighbor's …", "el marco de la ventana".
 func (r *reader) ownedByOther(i int) bool {
-	if otherOwner.has(r.wordText(i-1)) || r.wordAt(i-1, "s") && otherOwner.has(r.wordText(i-3)) {
+	if r.among(i-1, otherOwner) || r.wordAt(i-1, "s") && r.among(i-3, otherOwner) {
 		return !r.wordAt(i-1, "house", "garage", "pictures", "picture")
 	}
-	if !r.wordAt(i+1, "on", "of", "around", "for", "de", "del") {
+	if !r.among(i+1, ownerLinks) {
 		return false
 	}
 	k := i + 2
-	for r.wordAt(k, "the", "my", "our", "a", "that", "other", "one", "la", "mi", "el", "un", "una", "kitchen", "bedroom", "front", "back", "big") {
+	for r.among(k, ownerDressing) {
 		k++
 	}
-	return otherOwner.has(r.wordText(k)) && !r.wordAt(k, "house", "garage") && !r.wordAt(k+1, "skylight", "dome")
+	return r.among(k, otherOwner) && !r.wordAt(k, "house", "garage") && !r.wordAt(k+1, "skylight", "dome")
 }
 
 // saidInError: "the frame is in good shape, I only said weathered because it was dirty".
@@ -153,10 +174,10 @@ func (r *reader) saidInError(h *hit) bool {
 	if !r.otherCondition(h) {
 		return false
 	}
-	from := r.sentenceFirst(h.first)
-	for i := from; i < h.first; i++ {
-		if r.wordAt(i, "said", "wrote", "put", "told", "answered", "typed", "dije", "puse", "escribi") && (r.wordAt(i-1, "only", "just", "wrongly", "mistakenly", "solo", "nomas") || r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "mistake", "error", "wrong", "accident")) {
-			return r.wordsIn(i, h.first, "i", "it", "was", "that", "you", "because") || h.first-i < 3
+	mistaken := r.wordsIn(h.last+1, min(h.last+5, len(r.toks)), "mistake", "error", "wrong", "accident")
+	for i := r.sentenceFirst(h.first); i < h.first; i++ {
+		if r.among(i, saidBefore) && (mistaken || r.among(i-1, saidOnly)) {
+			return h.first-i < 3 || r.anyOf(i, h.first, saidWhy)
 		}
 	}
 	return false

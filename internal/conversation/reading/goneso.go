@@ -2,6 +2,13 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	goneHow = wordsOf(`so very really kind kinda sort sorta bad brittle soft dry chalky dull dark dim flat green black
+		gray grey crazy pretty quite rather almost nearly`)
+	goneSmallWords = wordsOf(`it its is they theyre them all just now so and but the a everywhere please yes yeah poof
+		completely totally agua por todos lados`)
+)
+
 // goneSo: "the skylights have gone yellow", "it's gone brittle": what it turned into, and not that
 // it is away.
 func (r *reader) goneSo(h *hit) bool {
@@ -19,14 +26,14 @@ func (r *reader) goneSo(h *hit) bool {
 			return true
 		}
 	}
-	return r.wordAt(h.last+1, "so", "very", "really", "kind", "kinda", "sort", "sorta", "bad", "brittle", "soft", "dry", "chalky", "dull", "dark", "dim", "flat", "green", "black", "gray", "grey", "crazy", "pretty", "quite", "rather", "almost", "nearly")
+	return r.among(h.last+1, goneHow)
 }
 
 // saidAlone: nothing but small words stands beside the words in their sentence: "It's all gone."
 func (r *reader) saidAlone(h *hit) bool {
 	from, to := r.sentence(h.first)
 	for i := from; i <= to; i++ {
-		if (i < h.first || i > h.last) && r.toks[i].kind == wordToken && !r.wordAt(i, "it", "its", "is", "they", "theyre", "them", "all", "just", "now", "so", "and", "but", "the", "a", "everywhere", "please", "yes", "yeah", "poof", "completely", "totally", "agua", "por", "todos", "lados") {
+		if (i < h.first || i > h.last) && r.toks[i].kind == wordToken && !r.among(i, goneSmallWords) {
 			return false
 		}
 	}

@@ -1,6 +1,19 @@
 package reading
 
-import "example.com/intake-bot/internal/fitcheck"
+import (
+	"strings"
+
+	"example.com/intake-bot/internal/fitcheck"
+)
+
+var (
+	sidesNamed     = wordsOf(`left right top bottom upper lower front back corner side edge end`)
+	byAfter        = wordsOf(`stop off is longer bigger wider`)
+	hesitations    = wordsOf(`uh um uhh umm er hmm eh ah este`)
+	rangeLinks     = wordsOf(`to or thru through o hasta`)
+	gapLinks       = wordsOf(`and y e then the its it is on n nd el es de by i got other also with con`)
+	changeArticles = wordsOf(`the that my from el la`)
+)
 
 // gap is what stands between two lengths.
 type gap uint8
@@ -17,42 +30,62 @@ const (
 // gapBetween tells what stands between two neighbouring lengths.
 func (r *reader) gapBetween(a, b *quantity) gap {
 	g := weakGap
-	for i := a.last + 1; i < b.first; i++ {
-		t := &r.toks[i]
-		switch {
-		case r.by(i):
-			g = byGap
-		case t.mark('+') || t.is("plus", "minus", "mas", "menos") || t.is("over", "under") && a.frac && a.num < a.den:
-			g = sumGap
-		case t.mark('.') && r.markAt(i+1, '.') && a.side == noSide && b.side == noSide:
-			if g == weakGap {
-				g = fixGap
-			}
-		case g == byGap && r.labelKind(i, "fix"): // "25 1/2 by, hold on, 49 1/2"
-		case t.is("uh", "um", "uhh", "umm", "er", "hmm", "eh", "ah", "este"):
-		case r.labelKind(i, "fix") || t.is("son", "sino"):
-			g = fixGap
-		case g == byGap && (t.is("a", "the") || r.roughAt(i)):
-		case t.is("to") && r.wordAt(i-1, "left", "right", "top", "bottom", "upper", "lower", "front", "back", "corner", "side", "edge", "end"): // "upper left to lower right 62"
-		case t.is("than"):
-			return farGap
-		case t.mark('-') || t.is("to", "or", "thru", "through", "o", "hasta"), t.is("a") && r.out.Language == "es":
-			if g == weakGap {
-				g = rangeGap
-			}
-		case t.mark('\n') && (r.roundAfter(b) || r.roundAfter(a)):
-			return farGap // two diameters, a line each
-		case t.mark(',') || t.mark('/') || t.mark('&') || t.mark('\n') || t.mark('.') || t.mark(';') || t.mark(':') || t.mark('|'):
-		case t.is("and", "y", "e", "then", "the", "its", "it", "is", "on", "n", "nd", "el", "es", "de", "by", "i", "got", "other", "also", "with", "con"):
-		case t.is("on") || g == byGap && t.is("nose", "dot", "money", "button"):
-		case t.is("nose", "dot", "money", "button") && r.byAhead(i, b.first):
-		case r.roughAt(i) || r.labelKind(i, "axis") || t.kind == wordToken && t.word != nil && t.word.filler:
-		case r.labelKind(i, "face") && r.byAhead(i, b.first):
-		default:
-			return farGap
-		}
+	for i := a.last + 1; i < b.first && g != farGap; i++ {
+		g = r.gapAt(i, g, a, b)
 	}
 	return g
+}
+
+// gapAt is what the token makes of the gap before it.
+func (r *reader) gapAt(i int, g gap, a, b *quantity) gap {
+	t := &r.toks[i]
+	switch {
+	case r.by(i):
+		return byGap
+	case t.mark('+') || t.is("plus", "minus", "mas", "menos") || t.is("over", "under") && a.frac && a.num < a.den:
+		return sumGap
+	case t.mark('.') && r.markAt(i+1, '.') && a.side == noSide && b.side == noSide:
+		return g.unlessWeak(fixGap)
+	case r.among(i, hesitations), g == byGap && r.labelKind(i, "fix"): // "25 1/2 by, hold on, 49 1/2"
+		return g
+	case r.labelKind(i, "fix") || t.is("son", "sino"):
+		return fixGap
+	case g == byGap && (t.is("a", "the") || r.roughAt(i)):
+		return g
+	case t.is("to") && r.among(i-1, sidesNamed): // "upper left to lower right 62"
+		return g
+	case t.is("than"):
+		return farGap
+	case t.mark('-') || r.among(i, rangeLinks), t.is("a") && r.out.Language == "es":
+		return g.unlessWeak(rangeGap)
+	case r.passesGap(i, g, a, b):
+		return g
+	}
+	return farGap
+}
+
+// unlessWeak is the gap, or the other where only weak words stand in it.
+func (g gap) unlessWeak(other gap) gap {
+	if g == weakGap {
+		return other
+	}
+	return g
+}
+
+// passesGap: a token that changes nothing between two lengths.
+func (r *reader) passesGap(i int, g gap, a, b *quantity) bool {
+	t := &r.toks[i]
+	switch {
+	case t.mark('\n') && (r.roundAfter(b) || r.roundAfter(a)):
+		return false // two diameters, a line each
+	case r.among(i, gapLinks), t.kind == markToken && strings.IndexByte(",/&\n.;:|", t.text[0]) >= 0:
+		return true
+	case t.is("nose", "dot", "money", "button"): // "25 1/2 on the nose by 49 1/2"
+		return g == byGap || r.byAhead(i, b.first)
+	case r.labelKind(i, "face") && r.byAhead(i, b.first):
+		return true
+	}
+	return r.roughAt(i) || r.labelKind(i, "axis") || t.kind == wordToken && t.word != nil && t.word.filler
 }
 
 // roundAfter: the length is called a round thing's right after it.
@@ -61,7 +94,11 @@ func (r *reader) roundAfter(q *quantity) bool {
 	for r.wordAt(i, "in", "inch", "inches") {
 		i++
 	}
-	return i < len(r.toks) && r.labelAt[i] >= 0 && (r.labels[r.labelAt[i]].is("shape", "round") || r.labels[r.labelAt[i]].is("shape", "diameter"))
+	if i >= len(r.toks) || r.labelAt[i] < 0 {
+		return false
+	}
+	l := &r.labels[r.labelAt[i]]
+	return l.is("shape", "round") || l.is("shape", "diameter")
 }
 
 // byAhead: "25 1/2 on the outside by 49 1/2".
@@ -85,7 +122,7 @@ func (r *reader) group(qs []quantity) []measure {
 		if n == 1 && r.rangeAhead(&qs[i]) {
 			m.shape = ranged
 		}
-		m.orphan = n == 1 && m.first > 1 && qs[i].side == noSide && (r.by(m.first-1) && !r.wordAt(m.first-1, "por", "by", "times") || r.wordAt(m.first-1, "by") && m.first > 1 && !r.wordAt(m.first-2, "stop", "off", "is", "longer", "bigger", "wider"))
+		m.orphan = n == 1 && qs[i].side == noSide && r.firstSideLacks(m.first)
 		m.fixed = i > 0 && (r.changeTo(&qs[i-1], &qs[i]) || r.gapBetween(&qs[i-1], &qs[i]) == fixGap)
 		i += n
 		if r.lumber(&m) {
@@ -95,6 +132,18 @@ func (r *reader) group(qs []quantity) []measure {
 		ms = append(ms, m)
 	}
 	return ms
+}
+
+// firstSideLacks: a "by" stands before the length, and no length before that: "x 49", "wide by 49"; not
+// "it's longer by 2 inches".
+func (r *reader) firstSideLacks(first int) bool {
+	if first < 2 {
+		return false
+	}
+	if r.wordAt(first-1, "by") {
+		return !r.among(first-2, byAfter)
+	}
+	return r.by(first-1) && !r.wordAt(first-1, "por", "times")
 }
 
 // groupAt tells how many lengths from the i-th on make one measure, and of what shape.
@@ -117,25 +166,7 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 	}
 	switch r.gapBetween(a, b) {
 	case byGap:
-		if b.side == height && a.side != height {
-			return 1, lone
-		}
-		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == sumGap && qs[i+2].side != height {
-			return 3, broken // "22 x 46 plus 1 1/2 for the lip"
-		}
-		if i+3 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap && r.gapBetween(&qs[i+2], &qs[i+3]) == byGap && a.closeTo(&qs[i+2]) && b.closeTo(&qs[i+3]) {
-			return 4, fourSides // all four in turn, "37 5/8 x 37 1/2 x 37 5/8 x 37 5/16"
-		}
-		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap && qs[i+2].side == noSide {
-			return 3, broken
-		}
-		if i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == rangeGap && qs[i+2].side == noSide && r.littleMore(b, &qs[i+2]) {
-			return 3, ranged // 25 x 48-49
-		}
-		if b.bare && i+2 < len(qs) && r.gapBetween(b, &qs[i+2]) == weakGap && r.adjacent(b, &qs[i+2]) && qs[i+2].bare && qs[i+2].side == noSide {
-			return 3, broken // 25 x 49 12
-		}
-		return 2, pair
+		return r.crossAt(qs, i)
 	case weakGap:
 		if r.withAndWithout(a, b) {
 			return 2, broken
@@ -145,6 +176,38 @@ func (r *reader) groupAt(qs []quantity, i int) (int, shape) {
 		return 2, broken
 	}
 	return 1, lone
+}
+
+// crossAt groups two lengths with a "by" between, and what follows them.
+func (r *reader) crossAt(qs []quantity, i int) (int, shape) {
+	a, b := &qs[i], &qs[i+1]
+	if b.side == height && a.side != height {
+		return 1, lone
+	}
+	if i+2 >= len(qs) {
+		return 2, pair
+	}
+	c := &qs[i+2]
+	switch gap := r.gapBetween(b, c); {
+	case gap == sumGap && c.side != height:
+		return 3, broken // "22 x 46 plus 1 1/2 for the lip"
+	case gap == byGap && i+3 < len(qs) && r.crossesBack(qs[i:i+4]):
+		return 4, fourSides
+	case c.side != noSide:
+		return 2, pair
+	case gap == byGap:
+		return 3, broken
+	case gap == rangeGap && r.littleMore(b, c):
+		return 3, ranged // 25 x 48-49
+	case gap == weakGap && b.bare && c.bare && r.adjacent(b, c):
+		return 3, broken // 25 x 49 12
+	}
+	return 2, pair
+}
+
+// crossesBack: all four in turn, "37 5/8 x 37 1/2 x 37 5/8 x 37 5/16".
+func (r *reader) crossesBack(qs []quantity) bool {
+	return r.gapBetween(&qs[2], &qs[3]) == byGap && qs[0].closeTo(&qs[2]) && qs[1].closeTo(&qs[3])
 }
 
 // fourInTurn: "four sides, clockwise from north: 25 7/16, 49 1/2, 25 3/8, 49 9/16": only where
@@ -207,14 +270,17 @@ func (r *reader) rangeAhead(q *quantity) bool {
 	if r.wordAt(q.first-1, "between", "entre", "btwn") && r.wordAt(i, "and", "y", "to") && r.wholeAt(i+1) > 0 && !r.used(i+1) {
 		return true // "between 4 and 6 depending where"
 	}
-	return (r.wordAt(i, "to", "or", "o", "hasta") || r.markAt(i, '-')) && r.wholeAt(i+1) > q.num/max(q.den, 1) && !r.used(i+1) &&
-		(i+2 >= len(r.toks) || !r.wordAt(i+2, "inside", "photos", "minutes", "days"))
+	if !r.wordAt(i, "to", "or", "o", "hasta") && !r.markAt(i, '-') {
+		return false
+	}
+	return r.wholeAt(i+1) > q.num/max(q.den, 1) && !r.used(i+1) &&
+		!r.wordAt(i+2, "inside", "photos", "minutes", "days")
 }
 
 // changeTo: "change 48 to 48 1/8".
 func (r *reader) changeTo(a, b *quantity) bool {
 	i := a.first - 1
-	for r.wordAt(i, "the", "that", "my", "from", "el", "la") {
+	for r.among(i, changeArticles) {
 		i--
 	}
 	return r.wordAt(i, "change", "changed", "correct", "cambia", "cambie") && r.wordAt(b.first-1, "to", "a", "por")
@@ -224,23 +290,18 @@ func (r *reader) adjacent(a, b *quantity) bool { return a.last+1 == b.first }
 
 // listAt groups lengths that follow one another with a comma, "and" or nothing.
 func (r *reader) listAt(qs []quantity, i int) (int, shape) {
-	n := 1
-	for i+n < len(qs) && r.gapBetween(&qs[i+n-1], &qs[i+n]) == weakGap &&
-		!(i+n+1 < len(qs) && r.gapBetween(&qs[i+n], &qs[i+n+1]) == byGap) && (listed(&qs[i+n-1], &qs[i+n]) || len(qs) == 2 && r.otherWayFrom(&qs[0], &qs[1])) {
-		n++
-	}
-	a := &qs[i]
-	if n == 2 && a.bare && a.num <= 12*a.den && r.adjacent(a, &qs[i+1]) && !qs[i+1].bare && qs[i+1].side == noSide {
+	n := r.listLength(qs, i)
+	a, b := &qs[i], &qs[i+1]
+	if n == 2 && a.bare && a.num <= 12*a.den && r.adjacent(a, b) && !b.bare && b.side == noSide {
 		return 1, lone // "two 46 1/2 square domes"
 	}
-	if n == 1 && a.bare && r.adjacent(a, &qs[i+1]) && qs[i+1].bare && i+3 < len(qs) &&
-		r.gapBetween(&qs[i+1], &qs[i+2]) == byGap {
+	if n == 1 && a.bare && r.adjacent(a, b) && b.bare && i+3 < len(qs) && r.gapBetween(b, &qs[i+2]) == byGap {
 		return 4, broken // 25 12 x 49 12
 	}
 	switch {
-	case n >= 3 && !(n == 4 && opposite(qs[i:i+4])) && (a.side == width && qs[i+1].side == length || a.side == length && qs[i+1].side == width):
+	case n >= 3 && widthAndLength(a, b) && !(n == 4 && opposite(qs[i:i+4])):
 		return 2, pair // "short side 16, long side 24, short side 14, long side 22"
-	case n >= 4 && r.askedTwoSizes() && walls(qs[i].length()-qs[i+2].length(), qs[i+1].length()-qs[i+3].length()):
+	case n >= 4 && r.askedTwoSizes() && walls(a.length()-qs[i+2].length(), b.length()-qs[i+3].length()):
 		return 2, pair // "25 1/2, 49 1/2, 23, 47": the sheet and the opening
 	case n >= 4:
 		return 4, fourSides
@@ -252,9 +313,30 @@ func (r *reader) listAt(qs []quantity, i int) (int, shape) {
 	return 2, pair
 }
 
+// listLength is how many lengths from the i-th on are listed, without those of a "25 x 49" that follows.
+func (r *reader) listLength(qs []quantity, i int) int {
+	n := 1
+	for ; i+n < len(qs); n++ {
+		a, b := &qs[i+n-1], &qs[i+n]
+		if r.gapBetween(a, b) != weakGap || i+n+1 < len(qs) && r.gapBetween(b, &qs[i+n+1]) == byGap {
+			break
+		}
+		if !listed(a, b) && !(len(qs) == 2 && r.otherWayFrom(a, b)) {
+			break
+		}
+	}
+	return n
+}
+
+// widthAndLength: one of two is called the width, the other the length.
+func widthAndLength(a, b *quantity) bool {
+	return a.side == width && b.side == length || a.side == length && b.side == width
+}
+
 // otherWayFrom: "22 inches and the other way 46 and a quarter".
 func (r *reader) otherWayFrom(a, b *quantity) bool {
-	return a.side == noSide && b.side == someSide && r.wordsIn(a.last+1, b.last+1, "other", "otro") && r.wordsIn(a.last+1, b.last+1, "way", "direction", "side", "lado")
+	return a.side == noSide && b.side == someSide && r.wordsIn(a.last+1, b.last+1, "other", "otro") &&
+		r.wordsIn(a.last+1, b.last+1, "way", "direction", "side", "lado")
 }
 
 // listed: two neighbours of a list are both called sides or both not, and not the same.
@@ -273,11 +355,8 @@ func listed(a, b *quantity) bool {
 func opposite(qs []quantity) bool {
 	for a := range 2 {
 		for b := 2; b < 4; b++ {
-			if qs[a].side == qs[b].side {
-				x, y := qs[a].length(), qs[b].length()
-				if max(x, y)-min(x, y) > fitcheck.Inch {
-					return false
-				}
+			if qs[a].side == qs[b].side && !qs[a].closeTo(&qs[b]) {
+				return false
 			}
 		}
 	}

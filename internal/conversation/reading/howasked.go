@@ -6,6 +6,22 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	howWords        = wordsOf(`como donde cual how where which`)
+	askingVerbs     = wordsOf(`pregunta preguntan digame diga dime explique expliqueme asks asking wonders tell explain`)
+	othersMeasure   = wordsOf(`you u ustedes usted they miden`)
+	howMeasureVerbs = wordsOf(`mido medir medirlo medirle mida medimos midiendo mide measure measuring measurement
+		measured`)
+	takeVerbs   = wordsOf(`tomo tomar toma saco sacar agarro agarrar pongo poner empiezo take hook put hold start`)
+	tapeNouns   = wordsOf(`medida medidas cinta metro tape ruler regla`)
+	whatDiffers = wordsOf(`what whats cual que how como`)
+	differsElse = wordsOf(`price cost precio first second acrylic polycarbonate acrilico policarbonato`)
+	tellSizes   = wordsOf(`size big measure fit fits much long layers many`)
+	tellVerbsES = wordsOf(`se sabe saber saberlo distingo reconozco identifico averiguo doy`)
+	tellWhatES  = wordsOf(`cual tipo que clase saber saberlo distingo reconozco identifico cuenta sabe`)
+	tellSizesES = wordsOf(`medida medidas mide mido grande capas tamano`)
+)
+
 // howAsked: how to measure, told by its parts where no phrase knows it: "¿de dónde a dónde le mido,
 // joven?", "pregunta cómo hay que tomar la medida".
 func (r *reader) howAsked() {
@@ -13,39 +29,42 @@ func (r *reader) howAsked() {
 		return
 	}
 	if r.tellApart() {
-		r.request(RequestHowTo)
-		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
+		r.requestHowTo()
 		return
 	}
-	if r.askedSize() == "none" {
+	if r.askedSize() == "none" || slices.ContainsFunc(r.Asked, r.known) {
 		return
-	}
-	for _, t := range r.Asked {
-		if r.known(t) {
-			return
-		}
 	}
 	for i := range r.toks {
-		if !r.wordAt(i, "como", "donde", "cual", "how", "where", "which") || r.negated(i) {
-			continue
-		}
-		from, to := r.sentence(i)
-		asks := r.markAt(to, '?') || r.wordsIn(from, i, "pregunta", "preguntan", "digame", "diga", "dime", "explique", "expliqueme", "asks", "asking", "wonders", "tell", "explain")
-		if asks && r.measures(i+1, min(i+7, to+1)) {
-			r.request(RequestHowTo)
-			r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
+		if r.asksMeasuring(i) {
+			r.requestHowTo()
 			return
 		}
 	}
 }
 
-// measures: the words tell of the customer's measuring: "le mido", "se toma la medida", "do I hook the tape".
-func (r *reader) measures(from, to int) bool {
-	if r.wordsIn(from, to, "you", "u", "ustedes", "usted", "they", "miden") && !r.wordsIn(from, to, "want", "need", "quiere", "quieren", "like") {
+// requestHowTo notes that it is asked how, in place of any other question.
+func (r *reader) requestHowTo() {
+	r.request(RequestHowTo)
+	r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestQuestion })
+}
+
+// asksMeasuring: a "how" or "where" at the token asks of the measuring that follows.
+func (r *reader) asksMeasuring(i int) bool {
+	if !r.among(i, howWords) || r.negated(i) {
 		return false
 	}
-	return r.wordsIn(from, to, "mido", "medir", "medirlo", "medirle", "mida", "medimos", "midiendo", "mide", "measure", "measuring", "measurement", "measured") && !r.wordsIn(from, to, "cuanto") ||
-		r.wordsIn(from, to, "tomo", "tomar", "toma", "saco", "sacar", "agarro", "agarrar", "pongo", "poner", "empiezo", "take", "hook", "put", "hold", "start") && r.wordsIn(from, to, "medida", "medidas", "cinta", "metro", "tape", "ruler", "regla")
+	from, to := r.sentence(i)
+	return (r.markAt(to, '?') || r.anyOf(from, i, askingVerbs)) && r.measures(i+1, min(i+7, to+1))
+}
+
+// measures: the words tell of the customer's measuring: "le mido", "se toma la medida", "do I hook the tape".
+func (r *reader) measures(from, to int) bool {
+	if r.anyOf(from, to, othersMeasure) && !r.wordsIn(from, to, "want", "need", "quiere", "quieren", "like") {
+		return false
+	}
+	return r.anyOf(from, to, howMeasureVerbs) && !r.wordsIn(from, to, "cuanto") ||
+		r.anyOf(from, to, takeVerbs) && r.anyOf(from, to, tapeNouns)
 }
 
 // tellApart: asked what is up there, "how can I tell what kind?", "what's the difference?", "¿cómo
@@ -55,21 +74,28 @@ func (r *reader) tellApart() bool {
 		return false
 	}
 	for i := range r.toks {
-		_, to := r.sentence(i)
+		from, to := r.sentence(i)
 		switch {
 		case r.wordAt(i, "difference", "diferencia", "distinguish", "distinguir"):
-			if from, _ := r.sentence(i); r.wordsIn(from, i, "what", "whats", "cual", "que", "how", "como") && !r.wordsIn(i, to+1, "price", "cost", "precio", "first", "second", "acrylic", "polycarbonate", "acrilico", "policarbonato") {
+			if r.anyOf(from, i, whatDiffers) && !r.anyOf(i, to+1, differsElse) {
 				return true
 			}
 		case r.wordAt(i, "how", "hows", "howd"):
-			if r.wordsIn(i+1, min(i+6, to+1), "tell", "know", "identify", "recognize", "see") || r.wordsIn(i+1, min(i+6, to+1), "find", "figure") && r.wordsIn(i+1, min(i+7, to+1), "out") {
-				return !r.wordsIn(i+1, to+1, "size", "big", "measure", "fit", "fits", "much", "long", "layers", "many")
+			if r.toTell(i+1, to+1) {
+				return !r.anyOf(i+1, to+1, tellSizes)
 			}
 		case r.wordAt(i, "como"):
-			if r.wordsIn(i+1, min(i+4, to+1), "se", "sabe", "saber", "saberlo", "distingo", "reconozco", "identifico", "averiguo", "doy") && r.wordsIn(i+1, to+1, "cual", "tipo", "que", "clase", "saber", "saberlo", "distingo", "reconozco", "identifico", "cuenta", "sabe") {
-				return !r.wordsIn(i+1, to+1, "medida", "medidas", "mide", "mido", "grande", "capas", "tamano")
+			if r.anyOf(i+1, min(i+4, to+1), tellVerbsES) && r.anyOf(i+1, to+1, tellWhatES) {
+				return !r.anyOf(i+1, to+1, tellSizesES)
 			}
 		}
 	}
 	return false
+}
+
+// toTell: "… can I tell", "… do I find out", after a "how".
+func (r *reader) toTell(from, to int) bool {
+	end := min(from+5, to)
+	return r.wordsIn(from, end, "tell", "know", "identify", "recognize", "see") ||
+		r.wordsIn(from, end, "find", "figure") && r.wordsIn(from, min(from+6, to), "out")
 }

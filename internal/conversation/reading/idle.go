@@ -6,242 +6,253 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
-// saysStyle: "just a plastic dome screwed to the wood" tells what is there, not what
-// is wanted.
-func (r *reader) saysStyle(all []saying, h *hit) bool {
-	from, to := r.sentence(h.first)
-	if r.asked(fitcheck.TopicStyle) && !r.asked(fitcheck.TopicWant) && !(h.first > 0 && (h.first == r.clauseStart(h.first) || r.frameTold(h.first-1)) && r.wordAt(h.first, "just", "solo", "nomas") && (h.last+1 >= len(r.toks) || r.sentenceEnd(h.last+1))) && !r.wordsIn(from, to+1, "whole", "complete", "entire", "completo", "keep", "reuse", "buy", "wanted", "like", "ocupo", "only", "want", "need", "replace", "get", "buy", "order", "looking", "replacing", "quiero", "necesito", "porque", "because", "prefiero", "rather", "cambiar") {
-		return true
-	}
-	if len(r.Asked) == 0 && h.is("want", fitcheck.WantDomeOnly) && h.last-h.first < 3 && r.markAt(h.last+1, ',') && r.wordAt(h.last+2, "no") && r.wordAt(h.last+3, "frame", "metal") && r.wordsIn(from, h.first, "bolted", "screwed", "nailed", "fastened", "attached") && !r.wordsIn(from, h.first, "frame", "need", "want") && !r.wordsIn(h.last, to+1, "please", "need", "want") {
-		return true // "bolted straight down to the deck, just the plastic, no frame"
-	}
-	if bare := r.wordAt(h.last, "plastic", "acrylic", "plastico", "acrilico") && h.last == h.first+1; bare && !r.asked(fitcheck.TopicWant) && r.wordAt(h.first-1, "its", "thats", "theyre", "is", "are", "like", "as", "es", "son", "ser", "be", "it") && !r.wordAt(h.first-2, "want", "wanted", "need", "think", "do") {
-		return true // "to me it's just plastic"
-	}
-	for _, s := range all {
-		if s.value == fitcheck.StyleCurbMount && len(r.Asked) == 0 && r.wordsIn(from, h.first+1, "replace", "replacing", "order", "buy", "purchase", "need", "get", "getting", "change", "reemplazar", "cambiar", "comprar") {
-			continue // "replace only the dome on a curb-mounted skylight"
-		}
-		if s.topic == fitcheck.TopicStyle && !s.asked && (h.is("want", fitcheck.WantDomeOnly) || !r.wordAt(h.first, "complete", "whole", "entire", "full")) && (s.first <= h.last+1 || s.first == h.last+2 && r.markAt(h.last+1, ',') && s.value == fitcheck.StyleBareDome && !r.wordAt(s.first, "no", "sin")) && h.first <= s.last {
-			return true
-		}
-		if s.topic == fitcheck.TopicProblem && !r.asked(fitcheck.TopicWant) && s.first > h.last && s.first-h.last <= 3 && !r.softBetween(h.last+1, s.first) {
-			return true
-		}
-	}
-	return false
-}
+// What a phrase tells only where the message is about that, topic by topic.
 
-// frameTold: the word ends what tells of the frame's condition: "frames fine", before "just plastic".
-func (r *reader) frameTold(i int) bool {
-	return slices.ContainsFunc(r.choices, func(h hit) bool {
-		return h.last == i && h.first < i && h.has1(string(fitcheck.TopicFrameCondition))
-	})
-}
-
-// unknownTo: "I don't know if it's cracked".
-func (r *reader) unknownTo(first int) bool {
-	for i := r.clauseStart(first); i < first; i++ {
-		if r.wordAt(i, "if", "whether", "si") && r.wordAt(i-1, "know", "sure", "tell", "see", "unsure", "se", "clue", "idea", "remember") {
-			return true
-		}
-	}
-	return false
-}
+var (
+	wholeUnitWishes = wordsOf(`want need replace replaced replacing replacement buy order get sell looking new just for
+		interested quiero necesito lets prefer like go give price quote please pls rather do mejor`)
+	layerOfWhat   = wordsOf(`plastic acrylic polycarbonate plexiglass dome the glazing clear white bronze`)
+	layerBelow    = wordsOf(`underneath under inside below bottom abajo adentro`)
+	roundVerbs    = wordsOf(`year turned go come comes came get gets looked look going goes working`)
+	shipVerbs     = wordsOf(`ship deliver send mail envian mandan entregan`)
+	useArticles   = wordsOf(`the el la del my and`)
+	frameFaults   = wordsOf(`damage problem problems issue issues rust`)
+	sheetingWords = wordsOf(`sheeting tarp bag bags stapled taped`)
+	caulkers      = wordsOf(`i we he she they husband wife guy roofer landlord son dad was got`)
+	talkOpeners   = wordsOf(`im so lets where what back ya vamos ahora aqui estoy sorry we were hold let`)
+	talkOfFrame   = wordsOf(`frame metal it marco rust bent corroded`)
+	plainOnes     = wordsOf(`single a the an just regular plain`)
+	priceAgainst  = wordsOf(`over than against vs versus above`)
+	priceWords    = wordsOf(`upcharge surcharge extra more difference cost costs price premium`)
+	priceAsks     = wordsOf(`what whats how much tell is any`)
+)
 
 // idle: words that state something only where the message is about that: hail that
 // harmed nothing, "the whole thing" that nobody wants to buy, the plastic's kind told
 // to say what the frame is like.
 func (r *reader) idle(s sense, h *hit) bool {
-	if s.topic == fitcheck.TopicProblem && s.asked && r.asked(fitcheck.TopicFrameCondition) && r.wordAt(h.first, "dull", "dulled", "faded") {
-		return true // of the frame, where that was asked too
-	}
-	if s.topic == fitcheck.TopicProblem && s.value == "none" && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordsIn(r.sentenceFirst(h.first), h.first, "frame", "frames", "metal", "marco") {
-		return true // "frame is still solid, no issues with it"
-	}
-	if s.topic == fitcheck.TopicProblem && r.asked(fitcheck.TopicConfirm) && r.markAt(r.sentenceLast(h.last), '?') {
-		return true // "yes. how do you ship, will it break?"
-	}
-	if s.value == fitcheck.ConditionGood && r.opensTalk(h) {
-		return true // "ok I'm back, where were we?"
-	}
 	if r.asked(fitcheck.TopicConfirm) && r.inLongYes(h) {
 		return true // "I can't find nothing wrong" in the summary
 	}
-	if s.topic == fitcheck.TopicProfile && r.asked(fitcheck.TopicRoofSlope) {
+	if r.vague(s.topic, h) || chosen(s.topic) && r.pricedAgainst(h.first) {
 		return true
 	}
-	if s.topic == fitcheck.TopicOutline && r.wordAt(h.first, "round") && (r.wordAt(h.first-1, "year", "turned", "go", "come", "comes", "came", "get", "gets", "looked", "look", "going", "goes", "working") || r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
-		return true // "rusted all the way round", "we live there year round"
-	}
-	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther && (len(r.Asked) > 0 && !r.asked(s.topic) || r.wordAt(h.last+1, "style", "fashioned", "school")) {
-		return true // also "an old style one"
-	}
-	if s.topic == fitcheck.TopicProblem && r.wordAt(h.last+1, "rated", "proof", "resistant", "grade") {
-		return true // "need hurricane rated skylights"
-	}
-	if s.topic == fitcheck.TopicUse && r.wordAt(h.last, "flat") && (r.flatThing(h.last+1) || r.wordAt(h.first, "a") && r.wordAt(h.last+1, "on")) {
-		return true // "my flat skylight cracked", "our flat rubber roof"
-	}
-	if s.topic == fitcheck.TopicFinish && r.wordAt(h.last+1, "no", "not", "idk", "dont", "unsure") && r.dontKnowAt(h.last+1) {
-		return true // "del aluminio no sé"
-	}
-	if s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionWeathered && r.wordAt(h.last, "dirty", "sucio", "sucios", "dusty") && r.soundFrame(h) {
-		return true // "the frame is fine, a little dirty"
-	}
-	if s.topic == fitcheck.TopicUse && !r.asked(s.topic) && r.wordAt(h.first-1, "my", "the", "our", "mi", "la") && r.wordAt(h.first-2, "to", "a") && r.wordsIn(r.sentenceFirst(h.first), h.first, "ship", "deliver", "send", "mail", "envian", "mandan", "entregan") {
-		return true // "do you ship to my office?"
-	}
-	if s.topic == fitcheck.TopicUse && len(r.Asked) > 0 && !r.asked(s.topic) && !r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem) && r.room(h.last) && ((h.first == 0 || r.toks[h.first-1].kind == markToken || r.wordAt(h.first-1, "the", "el", "la", "del", "my", "and")) && r.wordAt(h.last+1, "one", "ones") || r.inRef(h.last) && (r.Units > 1 || r.kindsNamed() > 1) && len(r.groups) == 0) {
-		return true // "the garage one is bent": which of them
-	}
-	if s.value == fitcheck.StyleNoneYet && r.askedSize() != "none" && r.wordsIn(h.first, h.last+1, "lo", "la") {
-		return true // "el ancho todavía no lo tengo"
-	}
-	if s.topic == fitcheck.TopicOutline && !r.asked(s.topic) && r.askedSize() != "none" && r.wordAt(h.last, "square", "cuadrado", "cuadrada") && slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic.OfSize() }) {
-		return true // "25 3/4 by 25 3/4, so it is square": the size says so
-	}
-	if s.topic == fitcheck.TopicProblem && r.asked(fitcheck.TopicFrameCondition) && !r.asked(s.topic) && r.wordAt(h.first, "crumbles", "crumbling", "crumbled", "flakes", "flaking") {
-		return true // "the frame is corroded. It crumbles when you touch it"
-	}
-	if s.value == fitcheck.ProblemHazy && h.first == h.last && r.wordAt(h.first, "milky", "lechoso", "lechosa") && r.wordsIn(h.last+1, min(h.last+4, len(r.toks)), "underneath", "under", "inside", "below", "bottom", "abajo", "adentro") {
-		return true // "a clear one on top and a milky one underneath": layers
-	}
-	if s.topic == fitcheck.TopicWant && r.asked(fitcheck.TopicMaterial) && r.wordsIn(h.first, h.last+1, "acrilico", "acrylic", "policarbonato", "polycarbonate") {
-		return true // "el de acrílico nomás": which material
-	}
-	if s.topic == fitcheck.TopicWant && r.wordAt(h.last, "everything", "todo") && r.wordAt(h.last+1, "else", "lo") {
-		return true // "the frame and everything else is fine"
-	}
-	if s.topic == fitcheck.TopicFinish && h.first == h.last && r.wordAt(h.first, "metal", "aluminum") && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "roof", "roofing", "seam", "techo", "siding") {
-		return true // "the roof is standing seam metal"
-	}
-	if s.value == fitcheck.StyleBareDome && r.wordAt(h.last, "frame", "frames", "marco") && r.wordAt(h.last+1, "damage", "problem", "problems", "issue", "issues", "rust") {
-		return true // "no frame damage"
-	}
-	if s.value == fitcheck.StyleBareDome && r.wordsIn(h.first, h.last+1, "sheeting", "tarp", "bag", "bags", "stapled", "taped") && r.wordsIn(h.first, min(h.last+2, len(r.toks)), "hole", "opening", "over") {
-		return true // "there's just plastic sheeting stapled over the hole"
-	}
-	if s.value == fitcheck.StyleBareDome && r.asked(fitcheck.TopicFinish) {
-		return true // "there's no frame finish since it's just the dome"
-	}
-	if s.value == fitcheck.ProblemHazy && r.frameSubject(h) {
-		return true // "the frame has gone a bit chalky"
-	}
-	first, last := r.sentence(h.first)
-	if len(r.Asked) == 0 || !r.asked(s.topic) {
-		if r.vagueWord(s.topic, h) && !r.ofSkylight(first, last, h) && !r.useAlone(s.topic, h) {
-			return true
-		}
-	}
-	switch {
-	case s.topic == fitcheck.TopicProblem && h.first == h.last && r.wordAt(h.first, "hail", "granizo", "storm", "storms", "tormenta") && !r.asked(s.topic):
-		return !r.harmed(first, last+1, h)
-	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionGood && (r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) && !(r.sentenceFirst(h.first) > 0 && r.wordsIn(h.first, h.last+1, "frame", "frames", "marco") && !r.wordsIn(r.clauseStart(h.first), h.first, "on", "for", "finish")):
-		return true // "raw aluminum is fine": an answer, no report
-	case s.topic == fitcheck.TopicFrameCondition && s.value == fitcheck.ConditionCaulkedOver && h.first == h.last && !r.asked(s.topic) &&
-		r.wordAt(h.first-1, "i", "we", "he", "she", "they", "husband", "wife", "guy", "roofer", "landlord", "son", "dad", "was", "got"):
-		return true // "leaked last year, I caulked it"
-	case s.topic == fitcheck.TopicWant && r.wordAt(h.first, "whole", "entire", "everything") && !r.asked(s.topic) && !(r.Units > 1 && len(r.unitsAt(h.first, h.last)) == 1):
-		if r.wordAt(h.last, "unit", "units") && r.aloneInClause(h.first, h.last) && !r.faultIn(h.last+1, len(r.toks)-1, nil) {
-			return false // "whole unit, 2 layers"
-		}
-		return !r.wordsIn(first, last+1, "want", "need", "replace", "replaced", "replacing", "replacement", "buy", "order", "get", "sell", "looking", "new", "just", "for", "interested", "quiero", "necesito", "lets", "prefer", "like", "go", "give", "price", "quote", "please", "pls", "rather", "do", "mejor")
-	case chosen(s.topic) && r.pricedAgainst(h.first):
-		return true
-	case s.topic == fitcheck.TopicLayers && r.wordAt(h.last+1, "of") && !r.wordAt(h.last+2, "plastic", "acrylic", "polycarbonate", "plexiglass", "dome", "the", "glazing", "clear", "white", "bronze"):
-		return true // "one layer of 2x6"
-	case s.topic == fitcheck.TopicMaterial || s.topic == fitcheck.TopicLayers || s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemOther:
-		return !r.asked(s.topic) && r.inStyle(h)
+	switch s.topic {
+	case fitcheck.TopicProblem:
+		return r.idleProblem(s, h)
+	case fitcheck.TopicFrameCondition:
+		return r.idleCondition(s, h)
+	case fitcheck.TopicUse:
+		return r.idleUse(h)
+	case fitcheck.TopicOutline:
+		return r.idleOutline(h)
+	case fitcheck.TopicWant:
+		return r.idleWant(h)
+	case fitcheck.TopicFinish:
+		return r.idleFinish(h)
+	case fitcheck.TopicStyle:
+		return r.idleStyle(s, h)
+	case fitcheck.TopicProfile:
+		return r.asked(fitcheck.TopicRoofSlope)
+	case fitcheck.TopicLayers, fitcheck.TopicMaterial:
+		return s.topic == fitcheck.TopicLayers && r.layerOfElse(h) || !r.asked(s.topic) && r.inStyle(h)
 	}
 	return false
 }
 
+// idleProblem: harm of the frame, or of nothing at all.
+func (r *reader) idleProblem(s sense, h *hit) bool {
+	asked := r.asked(s.topic)
+	switch {
+	case r.problemOfFrame(s, h):
+		return true
+	case r.asked(fitcheck.TopicConfirm) && r.markAt(r.sentenceLast(h.last), '?'):
+		return true // "yes. how do you ship, will it break?"
+	case r.wordAt(h.last+1, "rated", "proof", "resistant", "grade"):
+		return true // "need hurricane rated skylights"
+	case s.value == fitcheck.ProblemHazy && r.milkyLayer(h):
+		return true
+	case h.first == h.last && r.wordAt(h.first, "hail", "granizo", "storm", "storms", "tormenta") && !asked:
+		first, last := r.sentence(h.first)
+		return !r.harmed(first, last+1, h)
+	case s.value != fitcheck.ProblemOther:
+		return false
+	}
+	return len(r.Asked) > 0 && !asked ||
+		r.wordAt(h.last+1, "style", "fashioned", "school") || // "an old style one"
+		!asked && r.inStyle(h)
+}
+
+// problemOfFrame: the frame is what the words tell of.
+func (r *reader) problemOfFrame(s sense, h *hit) bool {
+	if s.value == fitcheck.ProblemHazy && r.frameSubject(h) {
+		return true // "the frame has gone a bit chalky"
+	}
+	if !r.asked(fitcheck.TopicFrameCondition) {
+		return false
+	}
+	if s.asked && r.wordAt(h.first, "dull", "dulled", "faded") {
+		return true // of the frame, where that was asked too
+	}
+	if r.asked(s.topic) {
+		return false
+	}
+	if s.value == "none" && r.wordsIn(r.sentenceFirst(h.first), h.first, "frame", "frames", "metal", "marco") {
+		return true // "frame is still solid, no issues with it"
+	}
+	// "the frame is corroded. It crumbles when you touch it"
+	return r.wordAt(h.first, "crumbles", "crumbling", "crumbled", "flakes", "flaking")
+}
+
+// milkyLayer: "a clear one on top and a milky one underneath": layers.
+func (r *reader) milkyLayer(h *hit) bool {
+	return h.first == h.last && r.wordAt(h.first, "milky", "lechoso", "lechosa") &&
+		r.anyOf(h.last+1, min(h.last+4, len(r.toks)), layerBelow)
+}
+
+// idleCondition: what is no report of the frame's state.
+func (r *reader) idleCondition(s sense, h *hit) bool {
+	switch s.value {
+	case fitcheck.ConditionGood:
+		return r.opensTalk(h) || // "ok I'm back, where were we?"
+			r.askedLook() && !r.frameInAnswer(h) // "raw aluminum is fine": an answer, no report
+	case fitcheck.ConditionWeathered:
+		// "the frame is fine, a little dirty"
+		return r.wordAt(h.last, "dirty", "sucio", "sucios", "dusty") && r.soundFrame(h)
+	case fitcheck.ConditionCaulkedOver:
+		// "leaked last year, I caulked it"
+		return h.first == h.last && !r.asked(s.topic) && r.among(h.first-1, caulkers)
+	}
+	return false
+}
+
+// askedLook: one of what the shop lets choose was asked for.
+func (r *reader) askedLook() bool {
+	return r.asked(fitcheck.TopicFinish) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) ||
+		r.asked(fitcheck.TopicLayers)
+}
+
+// frameInAnswer: a later sentence of the answer names the frame in the phrase itself: "bronze. the frame
+// is fine".
+func (r *reader) frameInAnswer(h *hit) bool {
+	return r.sentenceFirst(h.first) > 0 && r.wordsIn(h.first, h.last+1, "frame", "frames", "marco") &&
+		!r.wordsIn(r.clauseStart(h.first), h.first, "on", "for", "finish")
+}
+
+// idleUse: the building is not told for the skylight's.
+func (r *reader) idleUse(h *hit) bool {
+	if r.wordAt(h.last, "flat") && (r.flatThing(h.last+1) || r.wordAt(h.first, "a") && r.wordAt(h.last+1, "on")) {
+		return true // "my flat skylight cracked", "our flat rubber roof"
+	}
+	if r.asked(fitcheck.TopicUse) {
+		return false
+	}
+	if r.wordAt(h.first-1, "my", "the", "our", "mi", "la") && r.wordAt(h.first-2, "to", "a") &&
+		r.anyOf(r.sentenceFirst(h.first), h.first, shipVerbs) {
+		return true // "do you ship to my office?"
+	}
+	askedOther := len(r.Asked) > 0 &&
+		!r.asked(fitcheck.TopicName) && !r.asked(fitcheck.TopicPlace) && !r.asked(fitcheck.TopicProblem)
+	return askedOther && r.room(h.last) && r.tellsWhich(h)
+}
+
+// tellsWhich: "the garage one is bent": the room tells which of the skylights is spoken of.
+func (r *reader) tellsWhich(h *hit) bool {
+	if r.inRef(h.last) && (r.Units > 1 || r.kindsNamed() > 1) && len(r.groups) == 0 {
+		return true
+	}
+	opens := h.first == 0 || r.toks[h.first-1].kind == markToken || r.among(h.first-1, useArticles)
+	return opens && r.wordAt(h.last+1, "one", "ones")
+}
+
+// idleOutline: a "round" that is a way, and a "square" that the size tells as well.
+func (r *reader) idleOutline(h *hit) bool {
+	if r.wordAt(h.first, "round") && (r.among(h.first-1, roundVerbs) ||
+		r.wordAt(h.first-1, "way") && r.wordAt(h.first-2, "the", "all", "other")) {
+		return true // "rusted all the way round", "we live there year round"
+	}
+	// "25 3/4 by 25 3/4, so it is square": the size says so
+	return !r.asked(fitcheck.TopicOutline) && r.askedSize() != "none" &&
+		r.wordAt(h.last, "square", "cuadrado", "cuadrada") &&
+		slices.ContainsFunc(r.out.Facts, func(f Fact) bool { return f.Topic.OfSize() })
+}
+
+// idleWant: nothing is wished for by the words.
+func (r *reader) idleWant(h *hit) bool {
+	if r.asked(fitcheck.TopicMaterial) &&
+		r.wordsIn(h.first, h.last+1, "acrilico", "acrylic", "policarbonato", "polycarbonate") {
+		return true // "el de acrílico nomás": which material
+	}
+	if r.wordAt(h.last, "everything", "todo") && r.wordAt(h.last+1, "else", "lo") {
+		return true // "the frame and everything else is fine"
+	}
+	if !r.wordAt(h.first, "whole", "entire", "everything") || r.asked(fitcheck.TopicWant) ||
+		r.Units > 1 && len(r.unitsAt(h.first, h.last)) == 1 {
+		return false
+	}
+	if r.wordAt(h.last, "unit", "units") && r.aloneInClause(h.first, h.last) &&
+		!r.faultIn(h.last+1, len(r.toks)-1, nil) {
+		return false // "whole unit, 2 layers"
+	}
+	first, last := r.sentence(h.first)
+	return !r.anyOf(first, last+1, wholeUnitWishes)
+}
+
+// idleFinish: the metal is not the new frame's.
+func (r *reader) idleFinish(h *hit) bool {
+	if r.wordAt(h.last+1, "no", "not", "idk", "dont", "unsure") && r.dontKnowAt(h.last+1) {
+		return true // "del aluminio no sé"
+	}
+	// "the roof is standing seam metal"
+	return h.first == h.last && r.wordAt(h.first, "metal", "aluminum") &&
+		r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "roof", "roofing", "seam", "techo", "siding")
+}
+
+// idleStyle: no kind of skylight is told.
+func (r *reader) idleStyle(s sense, h *hit) bool {
+	switch s.value {
+	case fitcheck.StyleNoneYet:
+		// "el ancho todavía no lo tengo"
+		return r.askedSize() != "none" && r.wordsIn(h.first, h.last+1, "lo", "la")
+	case fitcheck.StyleBareDome:
+		return r.asked(fitcheck.TopicFinish) || // "there's no frame finish since it's just the dome"
+			r.wordAt(h.last, "frame", "frames", "marco") && r.among(h.last+1, frameFaults) || // "no frame damage"
+			r.sheetOverHole(h)
+	}
+	return false
+}
+
+// sheetOverHole: "there's just plastic sheeting stapled over the hole".
+func (r *reader) sheetOverHole(h *hit) bool {
+	return r.anyOf(h.first, h.last+1, sheetingWords) &&
+		r.wordsIn(h.first, min(h.last+2, len(r.toks)), "hole", "opening", "over")
+}
+
+// layerOfElse: "one layer of 2x6".
+func (r *reader) layerOfElse(h *hit) bool {
+	return r.wordAt(h.last+1, "of") && !r.among(h.last+2, layerOfWhat)
+}
+
 // opensTalk: an "ok" only opens what is said next, which is not of the frame.
 func (r *reader) opensTalk(h *hit) bool {
-	if h.last > h.first && r.wordAt(h.first, "ok", "okay", "good", "great") && (r.wordAt(h.first+1, "so", "its", "then") || h.first == 0 && r.wordAt(h.first, "ok", "okay") && !r.asked(fitcheck.TopicFrameCondition)) {
+	if h.last > h.first && r.wordAt(h.first, "ok", "okay", "good", "great") && r.opensInPhrase(h) {
 		return true // "ok so metal frame on a box"
 	}
-	if h.first != h.last || !r.wordAt(h.first, "ok", "okay", "bueno", "bien") || h.first > 0 && !r.softBreak(h.first-1) && !r.sentenceEnd(h.first-1) {
+	if h.first != h.last || !r.wordAt(h.first, "ok", "okay", "bueno", "bien") ||
+		h.first > 0 && !r.softBreak(h.first-1) && !r.sentenceEnd(h.first-1) {
 		return false
 	}
 	next := h.last + 1
 	if r.markAt(next, ',') {
 		next++
 	}
-	return r.wordAt(next, "im", "so", "lets", "where", "what", "back", "ya", "vamos", "ahora", "aqui", "estoy", "sorry", "we", "were", "hold", "let") && !r.wordsIn(next, r.sentenceLast(next)+1, "frame", "metal", "it", "marco", "rust", "bent", "corroded")
+	return r.among(next, talkOpeners) && !r.anyOf(next, r.sentenceLast(next)+1, talkOfFrame)
 }
 
-// vagueWord: an everyday word that tells something of a skylight only where one is spoken of.
-func (r *reader) vagueWord(t fitcheck.Topic, h *hit) bool {
-	if h.last > h.first {
-		return false
-	}
-	switch t {
-	case fitcheck.TopicProblem:
-		return r.wordAt(h.first, "missing", "break", "broke", "broken", "split", "splits", "bust", "busted", "smashed", "chipped", "puncture", "punctured",
-			"brittle", "crumbling", "cloud", "fog", "yellow", "smoky", "dingy", "loose", "draft", "drafty", "noise", "noisy", "birds", "bird", "bees", "wasps",
-			"mice", "rats", "squirrel", "squirrels", "rot", "rotted", "rotten", "mold", "moldy", "moho", "roto", "rota", "rotos", "partido", "partida", "volo",
-			"arranco", "lona", "hoyo", "agujero", "damp", "condensation", "sweats", "sweating", "suelto", "feo", "amarillo", "manchado", "opaque", "milky")
-	case fitcheck.TopicUse:
-		return r.wordAt(h.first, "mobile", "manufactured", "plant", "business", "office", "offices", "store", "retail", "shelter", "art", "van", "stable", "gym",
-			"salon", "boat", "bote", "bus", "commercial", "industrial", "negocio", "oficina", "tienda", "remolque", "coop", "library", "hospital", "airport", "mall", "comercial")
-	case fitcheck.TopicOutline:
-		return r.wordAt(h.first, "round", "circle", "triangle", "oval", "rectangle", "circulo")
-	}
-	return false
-}
-
-// ofSkylight: the sentence names a part of a skylight, a job, or says "it".
-func (r *reader) ofSkylight(first, last int, h *hit) bool {
-	if last-first < 3 || last-first == 3 && r.toks[last].kind == markToken || r.wordsIn(first, h.first, "para") {
-		return true
-	}
-	if h.has1(string(fitcheck.TopicProblem)) && h.first == r.clauseStart(h.first) && (h.last >= last || r.softBreak(h.last+1) || r.sentenceEnd(h.last+1)) {
-		return true // "casa en Houston 77036, roto"
-	}
-	if r.wordsIn(first, last+1, "facilities", "maintenance", "director", "engineer", "custodian", "janitor", "dept", "department", "secretary", "principal", "administrator") && len(r.Asked) == 0 && r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") {
-		return true // "Facilities at the airport. We have 11 domes …"
-	}
-	if first == 0 && h.first <= 2 && len(r.Asked) == 0 && last < 10 && r.wordsIn(last+1, len(r.toks), "skylight", "skylights", "dome", "domes", "bubbles") && !r.wordsIn(first, last, "i", "im", "we", "at", "to", "from", "near", "by", "my", "is", "was") {
-		return true // "Public library, Minot ND. 9 domes …"
-	}
-	for i := first; i <= last; i++ {
-		if r.toks[i].kind == numToken && r.wordAt(h.first, "round", "circle", "oval", "rectangle", "triangle") {
-			return true
-		}
-		if i >= h.first && i <= h.last {
-			continue
-		}
-		if l := r.labelFrom(i); l != nil && (l.senses[0].kind == "part" || l.senses[0].kind == "topic" || l.senses[0].kind == "shape") {
-			return true
-		}
-		if r.wordAt(i, "it", "its", "one", "ones", "both", "ours", "mine", "ambos", "they", "them", "these", "esta", "this", "cover", "thing", "lid", "job", "project", "building", "manage", "outline", "shape", "footprint", "own", "manager", "roof", "lo", "la", "se") {
-			return true
-		}
-	}
-	return false
-}
-
-// harmed: the sentence says that something was hit or broken.
-func (r *reader) harmed(first, last int, h *hit) bool {
-	if r.wordsIn(first, last, "hit", "got", "damage", "damaged", "from", "by", "took", "came", "size", "sized", "destroyed", "last", "por", "after", "cayo", "dano", "in") {
-		return true
-	}
-	choices := within(r.choices, first, last-1)
-	for n := range choices {
-		if o := &choices[n]; o.first != h.first && o.senses[0].topic == fitcheck.TopicProblem && !o.senses[0].asked {
-			return true
-		}
-	}
-	return h.first == first && h.last+1 >= last
-}
-
-// hurt: the sentence says that it was hit or broken, not that it may be.
-func (r *reader) hurt(h *hit) bool {
-	first, last := r.sentence(h.first)
-	return r.wordsIn(first, last+1, "hit", "damage", "damaged", "destroyed", "cracked", "broke", "broken", "took", "last", "dano", "rompio", "quebro")
+// opensInPhrase: the "ok" of a longer phrase opens the message or what follows from it.
+func (r *reader) opensInPhrase(h *hit) bool {
+	return r.wordAt(h.first+1, "so", "its", "then") ||
+		h.first == 0 && r.wordAt(h.first, "ok", "okay") && !r.asked(fitcheck.TopicFrameCondition)
 }
 
 // inStyle: the words are part of a description of the frame.
@@ -269,31 +280,16 @@ func (r *reader) priced(i int) bool {
 	return false
 }
 
-// inSizeName: the words name what a size is of: "the hole in the roof is 22 x 22".
-func (r *reader) inSizeName(h *hit) bool {
-	if r.labelAt[h.first] < 0 {
-		return false
+// pricedAgainst: the value from token i on is what a price is held against: "two layers, and what
+// is the upcharge for that over a single one".
+func (r *reader) pricedAgainst(i int) bool {
+	k := i - 1
+	for r.among(k, plainOnes) {
+		k--
 	}
-	l := &r.labels[r.labelAt[h.first]]
-	kind := l.senses[0].kind
-	if r.asked(fitcheck.TopicProblem) && r.wordAt(h.last, "hole", "hoyo", "agujero") {
-		return false // "now there's a 6 inch hole"
-	}
-	if l.named && l.is("part", "opening") && l.first == h.first {
-		return true
-	}
-	return l.named && (l.first <= h.first && h.last <= l.last && (kind == "topic" || l.last > l.first || l.is("part", "opening")) || kind == "topic" && h.first <= l.last)
-}
-
-// thingIn: the clause of a short answer names some other thing: "triple A battery".
-func (r *reader) thingIn(h *hit) bool {
-	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
-	for i := from; i <= to; i++ {
-		if (i < h.first || i > h.last) && r.thingAt(i) && !r.speaks(i) && !(i < h.first && r.wordsIn(i+1, h.first, "so", "entonces")) && !(i > h.last && r.wordsIn(h.last+1, i, "from", "by", "where", "when", "for", "so", "because", "cause", "since", "over", "above", "like", "porque", "para", "cuando", "donde")) && !r.wordsIn(from, i, "match", "matching", "matches") {
-			return true
-		}
-	}
-	return false
+	return r.among(k, priceAgainst) &&
+		r.anyOf(r.sentenceFirst(i), k, priceWords) &&
+		r.anyOf(r.sentenceFirst(i), k, priceAsks)
 }
 
 // dontKnowAt: a "don't know" begins at the token.
@@ -304,44 +300,8 @@ func (r *reader) dontKnowAt(i int) bool {
 
 // soundFrame: another phrase says that the frame is sound.
 func (r *reader) soundFrame(h *hit) bool {
-	for n := range r.choices {
-		if c := &r.choices[n]; c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) && !r.negated(c.first) {
-			return true
-		}
-	}
-	return false
-}
-
-// frameSubject: the clause begins with the frame: what it says is of that.
-func (r *reader) frameSubject(h *hit) bool {
-	i := r.clauseStart(h.first)
-	for r.wordAt(i, "the", "my", "our", "metal", "aluminum", "old", "el", "and", "but") {
-		i++
-	}
-	return i < h.first && r.wordAt(i, "frame", "frames", "marco", "marcos", "metal") && !r.wordsIn(i+1, h.first, "and", "dome", "plastic", "around")
-}
-
-// useAlone: "Joan Becker, 68502, office. Three skylights …": the building by itself beside who
-// and where.
-func (r *reader) useAlone(t fitcheck.Topic, h *hit) bool {
-	mark := func(i int) bool { return i >= 0 && i < len(r.toks) && r.toks[i].kind == markToken }
-	return t == fitcheck.TopicUse && mark(h.first-1) && (mark(h.last+1) || h.last+1 == len(r.toks)) && h.first > 1 && (r.toks[h.first-2].used || r.toks[h.first-2].named)
-}
-
-// ownSubject: the words are a statement by themselves, so that a "not" further before is another's:
-// "he never called me back frame is a bit weathered".
-func (r *reader) ownSubject(h *hit) bool {
-	return h.last > h.first+1 && r.wordAt(h.first, "frame", "frames", "marco", "marcos") && r.wordAt(h.first+1, "is", "are", "has", "looks", "esta", "estan") && !negWords.has(r.toks[max(h.first-1, 0)].text) && !r.wordAt(h.first-1, "the", "my", "our", "el", "los")
-}
-
-// pricedAgainst: the value from token i on is what a price is held against: "two layers, and what
-// is the upcharge for that over a single one".
-func (r *reader) pricedAgainst(i int) bool {
-	k := i - 1
-	for r.wordAt(k, "single", "a", "the", "an", "just", "regular", "plain") {
-		k--
-	}
-	return r.wordAt(k, "over", "than", "against", "vs", "versus", "above") &&
-		r.wordsIn(r.sentenceFirst(i), k, "upcharge", "surcharge", "extra", "more", "difference", "cost", "costs", "price", "premium") &&
-		r.wordsIn(r.sentenceFirst(i), k, "what", "whats", "how", "much", "tell", "is", "any")
+	return slices.ContainsFunc(r.choices, func(c hit) bool {
+		return c.first != h.first && c.is(string(fitcheck.TopicFrameCondition), fitcheck.ConditionGood) &&
+			!r.negated(c.first)
+	})
 }

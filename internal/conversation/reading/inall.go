@@ -21,20 +21,30 @@ func (r *reader) inAll() (countAt, bool) {
 		}
 		next := i + 1
 		if r.noun(next) {
-			next++
+			if next++; r.headsKinds(n, i, next) {
+				return countAt{n, i, next - 1}, true
+			}
 		}
-		if next == i+2 && n > r.kindsFound() && r.kindsFound() > 1 && r.sentenceFirst(i) >= i-3 && (r.markAt(next, ':') || r.markAt(next, ',')) {
-			return countAt{n, i, next - 1}, true
+		if last := r.totalEndsAt(next); last > 0 {
+			return countAt{n, i, last}, true
 		}
-		last := next
-		switch {
-		case r.wordAt(next, "altogether"), r.wordAt(next, "total") && (next+1 >= len(r.toks) || r.toks[next+1].kind == markToken):
-		case r.wordAt(next, "in", "en") && r.wordAt(next+1, "all", "total"), r.wordAt(next, "all") && r.wordAt(next+1, "together"):
-			last++
-		default:
-			continue
-		}
-		return countAt{n, i, last}, true
 	}
 	return countAt{}, false
+}
+
+// headsKinds: "5 skylights: kitchen … and bath …": the number opens a list of kinds.
+func (r *reader) headsKinds(n, i, next int) bool {
+	kinds := r.kindsFound()
+	return kinds > 1 && n > kinds && r.sentenceFirst(i) >= i-3 && (r.markAt(next, ':') || r.markAt(next, ','))
+}
+
+// totalEndsAt is where "total", "in all" or "all together" ends that begins at the token, 0 for none.
+func (r *reader) totalEndsAt(i int) int {
+	switch {
+	case r.wordAt(i, "altogether"), r.wordAt(i, "total") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken):
+		return i
+	case r.wordAt(i, "in", "en") && r.wordAt(i+1, "all", "total"), r.wordAt(i, "all") && r.wordAt(i+1, "together"):
+		return i + 1
+	}
+	return 0
 }

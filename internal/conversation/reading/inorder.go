@@ -9,6 +9,17 @@ import (
 // Kinds of unit that are told of in one breath: in their order, by a share of each, or with
 // one name for all.
 
+var (
+	bothElse       = wordsOf(`me my us he she ways sides directions layers lados capas`)
+	orderFixes     = wordsOf(`no not wait actually sorry or meant perdon digo o instead now correction`)
+	sameWhat       = wordsOf(`frame frames framing kind type style setup marco tipo`)
+	ofTotalVerbs   = wordsOf(`are of son de measure miden`)
+	totalGoesOn    = wordsOf(`are son of de over on en`)
+	kindJoins      = wordsOf(`and y & the el la`)
+	numberedThings = wordsOf(`skylight unit dome number tragaluz domo`)
+	kindNumbers    = wordsOf(`first second third fourth 1st 2nd 3rd 4th primero primera segundo segunda tercero tercera`)
+)
+
 // FarSizes is how far sizes of one skylight's parts lie apart at the most, side by side: plastic,
 // retainer, frame and curb nest within each other (common practice, no source). What lies
 // further apart is of two skylights.
@@ -26,7 +37,7 @@ func (r *reader) sizesInOrder(ms []measure) {
 	}
 	for k := range ms {
 		m := &ms[k]
-		if m.shape != pair || m.other || m.drop || len(m.units) > 0 || (m.says() || r.Units > 1) && (m.topic != named.topic || m.part != named.part || m.face != named.face) {
+		if !m.wholeSize() || (m.says() || r.Units > 1) && !m.sameThing(named) {
 			return
 		}
 		if k > 0 && !farApart(m, &ms[k-1]) || r.correctedBetween(&ms[max(k-1, 0)], m) {
@@ -40,6 +51,16 @@ func (r *reader) sizesInOrder(ms []measure) {
 	}
 }
 
+// wholeSize: both sides of a skylight of which it is not known yet which it is.
+func (m *measure) wholeSize() bool {
+	return m.shape == pair && !m.other && !m.drop && len(m.units) == 0
+}
+
+// sameThing: the words say that the same was measured.
+func (m *measure) sameThing(o *measure) bool {
+	return m.topic == o.topic && m.part == o.part && m.face == o.face
+}
+
 // twoTold: nobody said how many there are, but "both" goes before the two sizes, or they answer what
 // was measured, or one of them tells it, with nothing but an "and" between: no one skylight has two
 // sizes so far apart.
@@ -47,17 +68,26 @@ func (r *reader) twoTold(ms []measure) bool {
 	if r.Count > 0 || len(ms) != 2 {
 		return false
 	}
-	for i := range ms[0].first {
-		if r.wordAt(i, "both", "ambos", "ambas") && !r.wordAt(i+1, "me", "my", "us", "he", "she", "ways", "sides", "directions", "layers", "lados", "capas") {
+	a, b := &ms[0], &ms[1]
+	for i := range a.first {
+		if r.wordAt(i, "both", "ambos", "ambas") && !r.among(i+1, bothElse) {
 			return true
 		}
 	}
-	for i := ms[0].last + 1; i < ms[1].first; i++ {
-		if !r.markAt(i, ',') && !r.markAt(i, '&') && !r.markAt(i, '\n') && !r.markAt(i, '"') && !r.wordAt(i, "and", "y") {
+	for i := a.last + 1; i < b.first; i++ {
+		if !r.joinsSizes(i) {
 			return false
 		}
 	}
-	return r.askedSize() != "none" && !r.askedTwoSizes() || r.Units == 0 && (ms[0].says() != ms[1].says() || r.markAt(ms[1].last+1, ',') && r.labelsOnly(ms[1].last+2))
+	if r.askedSize() != "none" && !r.askedTwoSizes() {
+		return true
+	}
+	return r.Units == 0 && (a.says() != b.says() || r.markAt(b.last+1, ',') && r.labelsOnly(b.last+2))
+}
+
+// joinsSizes: an "and" or a mark for it.
+func (r *reader) joinsSizes(i int) bool {
+	return r.wordAt(i, "and", "y") || r.markAt(i, ',') || r.markAt(i, '&') || r.markAt(i, '\n') || r.markAt(i, '"')
 }
 
 // says: the words say what was measured, and not only that it is of a skylight.
@@ -65,7 +95,7 @@ func (m *measure) says() bool { return m.where && !m.ofWhole() }
 
 // correctedBetween: "24 x 48, no wait, 36 x 36".
 func (r *reader) correctedBetween(a, b *measure) bool {
-	return b.fixed || r.wordsIn(a.last+1, b.first, "no", "not", "wait", "actually", "sorry", "or", "meant", "perdon", "digo", "o", "instead", "now", "correction")
+	return b.fixed || r.anyOf(a.last+1, b.first, orderFixes)
 }
 
 func farApart(a, b *measure) bool {
@@ -130,7 +160,8 @@ func (r *reader) listedKinds() {
 		return
 	}
 	from, to := r.refs[0].first, r.refs[len(r.refs)-1].last
-	if r.pairBetween(r.sentenceFirst(from), from) || r.sentenceFirst(from) != r.sentenceFirst(to) || r.sentenceLast(to)+1 >= len(r.toks) {
+	start := r.sentenceFirst(from)
+	if start != r.sentenceFirst(to) || r.sentenceLast(to)+1 >= len(r.toks) || r.pairBetween(start, from) {
 		return
 	}
 	for i := from; i <= r.sentenceLast(to); i++ {
@@ -163,16 +194,14 @@ func (r *reader) choiceFact(i int) bool {
 
 // bothNamed: "one is hazy, the other cracked, both 25 x 49": all kinds that the message names.
 func (r *reader) bothNamed() {
-	known := 0
-	for k := range r.refs {
-		known = max(known, slices.Max(r.refs[k].units))
-	}
+	known := r.kindsNamed()
 	if known < 2 {
 		return
 	}
 	for n := range r.intros {
 		h := &r.intros[n]
-		if !h.is("nth", "all") || r.noKind(h) && !r.colorAt(h.last+1) || r.refAt(h.first, h.last+1) || r.refs[0].first > h.first {
+		if !h.is("nth", "all") || r.noKind(h) && !r.colorAt(h.last+1) || r.refAt(h.first, h.last+1) ||
+			r.refs[0].first > h.first {
 			continue
 		}
 		count := 2
@@ -209,59 +238,15 @@ func (r *reader) sameKind() {
 
 // sameFrame: "same frame", "same kind", with nothing before it that measures it.
 func (r *reader) sameFrame(i int) bool {
-	return r.wordAt(i, "same", "mismo") && r.wordAt(i+1, "frame", "frames", "framing", "kind", "type", "style", "setup", "marco", "tipo") && !r.wordsIn(max(0, i-3), i, "of", "outside", "inside", "de", "not")
-}
-
-// addedKind: "also need one more for the garage, that one is 37 x 37": a further kind, where
-// one was spoken of before.
-func (r *reader) addedKind() {
-	if len(r.refs) > 0 || r.Units < 1 {
-		return
-	}
-	for i := range r.toks {
-		end := r.oneMoreAt(i)
-		if end == 0 || !r.wordsIn(r.clauseStart(i), i, "need", "want", "have", "got", "found", "forgot", "add", "order", "is", "theres", "necesito", "ocupo", "quiero", "tengo", "hay", "falta") ||
-			!r.pairBetween(end, len(r.toks)) && !r.roomAdded(i) || r.pairBetween(0, i) && !r.sentenceEnd(r.sentenceFirst(i)-1) {
-			continue
-		}
-		r.refs = append(r.refs, unitRef{i, end - 1, []int{r.Units + 1}})
-		r.fact(fitcheck.TopicCount, r.Units+1, fitcheck.Whole(1), i, end-1)
-		r.use(i, end-1)
-		if r.roomAdded(i) {
-			r.callRoom(r.Units+1, i+1)
-		}
-		return
-	}
-}
-
-// oneMoreAt is where words for one more skylight end that begin at the token, 0 where none do.
-func (r *reader) oneMoreAt(i int) int {
-	switch {
-	case r.wordAt(i, "one") && r.wordAt(i+1, "more", "other") && !r.wordAt(i+2, "time", "thing", "question", "measurement", "number", "photo", "picture", "side", "try", "layer"):
-		return i + 2
-	case r.wordAt(i, "another") && (r.wordAt(i+1, "one") || i+1 < len(r.toks) && countNouns.has(r.toks[i+1].text)):
-		return i + 2
-	case r.wordAt(i, "uno", "una", "otro", "otra") && r.wordAt(i+1, "mas"):
-		return i + 2
-	case r.roomAdded(i):
-		return i + 3
-	}
-	return 0
-}
-
-// roomAdded: "oh and there's a bath one too": a skylight of a room that none of those known has.
-func (r *reader) roomAdded(i int) bool {
-	if !r.wordAt(i, "a", "an") || !r.room(i+1) || sizeWords.has(r.toks[i+1].text) || !r.wordAt(i+2, "one") && !r.noun(i+2) || r.unitOfRoom(i+1) > 0 {
-		return false
-	}
-	return r.wordsIn(r.clauseStart(i), i, "also") || r.wordAt(i+3, "too", "also") || r.wordAt(i+3, "as") && r.wordAt(i+4, "well")
+	return r.wordAt(i, "same", "mismo") && r.among(i+1, sameWhat) &&
+		!r.wordsIn(max(0, i-3), i, "of", "outside", "inside", "de", "not")
 }
 
 // someOfTotal: "six skylights, four are 25 x 49": the others are of another kind.
 func (r *reader) someOfTotal(ms []measure, counts []countAt) bool {
 	total := slices.IndexFunc(r.out.Facts, func(f Fact) bool { return f.Topic == fitcheck.TopicCount && f.Unit == 0 })
 	k := slices.IndexFunc(counts, func(c countAt) bool { return c.value > 1 })
-	if total < 0 || k < 0 || !r.wordAt(counts[k].last+1, "are", "of", "son", "de", "measure", "miden") {
+	if total < 0 || k < 0 || !r.among(counts[k].last+1, ofTotalVerbs) {
 		return false
 	}
 	c, all := counts[k], r.out.Facts[total]
@@ -278,11 +263,15 @@ func (r *reader) someOfTotal(ms []measure, counts []countAt) bool {
 
 // totalFirst: "I need 2: one is 25 x 25, the other one 30 x 30": as many as kinds are named after.
 func (r *reader) totalFirst(c countAt) bool {
-	kinds := 0
-	for k := range r.refs {
-		kinds = max(kinds, slices.Max(r.refs[k].units))
+	kinds := r.kindsNamed()
+	if kinds < 2 || c.value < kinds {
+		return false
 	}
-	return kinds > 1 && c.value >= kinds && c.last < r.refs[0].first && !r.pairBetween(c.last, r.refs[0].first) && !r.wordAt(c.last+1, "are", "son", "of", "de", "over", "on", "en") && !(r.wordAt(c.last+1, "in") && !r.wordAt(c.last+2, "total", "all")) && !r.wordAt(r.refs[0].first, "other", "others", "rest")
+	first, next := r.refs[0].first, c.last+1
+	if c.last >= first || r.pairBetween(c.last, first) || r.wordAt(first, "other", "others", "rest") {
+		return false
+	}
+	return !r.among(next, totalGoesOn) && !(r.wordAt(next, "in") && !r.wordAt(next+1, "total", "all"))
 }
 
 // twoCounts: "4 and 2", of kinds that nothing was told of, or of which the sum is meant.
@@ -304,14 +293,10 @@ func (r *reader) bothKinds(i int) bool {
 func (r *reader) joinRefs() {
 	for k := 0; k+1 < len(r.refs); k++ {
 		a, b := &r.refs[k], &r.refs[k+1]
-		if len(b.units) != 1 || len(a.units) != 1 && k == 0 || slices.Contains(a.units, b.units[0]) || b.units[0] > r.Units && !(r.numberedRef(*a) && r.numberedRef(*b)) {
+		if len(b.units) != 1 || len(a.units) != 1 && k == 0 || slices.Contains(a.units, b.units[0]) {
 			continue
 		}
-		i := a.last + 1
-		for r.wordAt(i, "and", "y", "&", "the", "el", "la") || r.markAt(i, '&') || r.markAt(i, ',') && k+2 < len(r.refs) {
-			i++
-		}
-		if i != b.first || i == a.last+1 || !r.wordsIn(a.last+1, b.first, "and", "y") && !r.markAt(a.last+1, '&') {
+		if b.units[0] > r.Units && !(r.numberedRef(*a) && r.numberedRef(*b)) || !r.refsJoined(a, b, k+2 < len(r.refs)) {
 			continue
 		}
 		both := append(slices.Clone(a.units), b.units[0])
@@ -319,28 +304,45 @@ func (r *reader) joinRefs() {
 	}
 }
 
+// refsJoined: nothing but an "and" stands between two kinds, or a comma too where more of them follow.
+func (r *reader) refsJoined(a, b *unitRef, more bool) bool {
+	i := a.last + 1
+	for r.among(i, kindJoins) || r.markAt(i, '&') || more && r.markAt(i, ',') {
+		i++
+	}
+	return i == b.first && (r.wordsIn(a.last+1, b.first, "and", "y") || r.markAt(a.last+1, '&'))
+}
+
 // numberedRef: the kind is named by its number: "#2", "the third".
 func (r *reader) numberedRef(ref unitRef) bool {
 	for i := ref.first; i <= ref.last; i++ {
-		if r.toks[i].kind == numToken && (r.markAt(i-1, '#') || r.wordAt(i-1, "skylight", "unit", "dome", "number", "tragaluz", "domo")) {
+		if r.toks[i].kind == numToken && (r.markAt(i-1, '#') || r.among(i-1, numberedThings)) {
 			return true
 		}
 	}
-	return r.wordsIn(ref.first, ref.last+1, "first", "second", "third", "fourth", "1st", "2nd", "3rd", "4th", "primero", "primera", "segundo", "segunda", "tercero", "tercera")
+	return r.anyOf(ref.first, ref.last+1, kindNumbers)
 }
 
 // bothOfOne: "bath: 2 layers, both clear": the layers of the one kind that the sentence is about.
 func (r *reader) bothOfOne() {
 	for k := 1; k < len(r.refs); k++ {
-		ref, before := r.refs[k], r.refs[k-1]
-		if !r.wordAt(ref.first, "both", "ambas") || len(before.units) != 1 || r.sentenceFirst(ref.first) > before.first || k > 1 && r.refs[k-2].first >= r.sentenceFirst(ref.first) {
-			continue
-		}
-		for _, h := range within(r.choices, before.last+1, ref.first-1) {
-			if v, ok := h.has("layers"); ok && v == "2" {
-				r.refs = slices.Delete(r.refs, k, k+1)
-				return
-			}
+		if r.layersOfOneKind(k) {
+			r.refs = slices.Delete(r.refs, k, k+1)
+			return
 		}
 	}
+}
+
+// layersOfOneKind: the k-th kind is a "both" that follows the two layers of the only kind in its sentence.
+func (r *reader) layersOfOneKind(k int) bool {
+	ref, before := r.refs[k], r.refs[k-1]
+	from := r.sentenceFirst(ref.first)
+	if !r.wordAt(ref.first, "both", "ambas") || len(before.units) != 1 || from > before.first ||
+		k > 1 && r.refs[k-2].first >= from {
+		return false
+	}
+	return slices.ContainsFunc(within(r.choices, before.last+1, ref.first-1), func(h hit) bool {
+		v, ok := h.has("layers")
+		return ok && v == "2"
+	})
 }
