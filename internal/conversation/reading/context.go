@@ -6,6 +6,16 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	namedLinks      = wordsOf(`el la the is es for de of what lo que`)
+	beforePlaceName = wordsOf(`on of the my de del el la mi`)
+	contextHalts    = wordsOf(`no wait hang hold on sorry oops actually espere perdon`)
+	contextPointers = wordsOf(`that thats this those these theyre its it is all both eso esa esas es son
+		estas`)
+	theOrMine     = wordsOf(`the my our el la los mi las`)
+	saysOfItVerbs = wordsOf(`is are was looks look has have seems s got esta estan se tiene`)
+)
+
 // context is what the words around a measure say of it.
 type context struct {
 	topic   fitcheck.Topic // named outright: "rough opening"
@@ -106,7 +116,7 @@ func (r *reader) namedRightAfter(m *measure) bool {
 		return false
 	}
 	i := m.last + 1
-	for r.wordAt(i, "el", "la", "the", "is", "es", "for", "de", "of", "what", "lo", "que") {
+	for r.among(i, namedLinks) {
 		i++
 	}
 	h := r.labelFrom(i)
@@ -114,7 +124,7 @@ func (r *reader) namedRightAfter(m *measure) bool {
 		return false
 	}
 	if h.has1("face") && m.shape != lone { // "38 x 49 1/4 lip to lip on the plastic", "49 x 49 por fuera de la base"
-		for i = h.last + 1; r.labelFrom(i) == nil && r.wordAt(i, "on", "of", "the", "my", "de", "del", "el", "la", "mi"); i++ {
+		for i = h.last + 1; r.labelFrom(i) == nil && r.among(i, beforePlaceName); i++ {
 		}
 		if p := r.labelFrom(i); p != nil && (p.is("part", "plastic") || p.is("part", "curb") && !h.is("face", "edge")) {
 			return true
@@ -306,10 +316,10 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 		return
 	}
 	i := end + 1
-	for i < region[1] && (r.wordAt(i, "no", "wait", "hang", "hold", "on", "sorry", "oops", "actually", "espere", "perdon") || r.markAt(i, ',')) {
+	for i < region[1] && (r.among(i, contextHalts) || r.markAt(i, ',')) {
 		i++ // "50 by 26. No hang on, that's the plastic"
 	}
-	if r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es", "son", "estas") || r.labelFrom(i) != nil {
+	if r.among(i, contextPointers) || r.labelFrom(i) != nil {
 		_, end = r.sentence(i)
 		if r.denied(i) || r.labelFrom(i) != nil && r.tellsState(i, end) {
 			return
@@ -327,8 +337,8 @@ func (r *reader) wordsAfter(m *measure, region [2]int) {
 
 // ownStatement: a new clause says what a part is like: "33 by 57 and the frame is rusty".
 func (r *reader) ownStatement(from int, h *hit) bool {
-	return isName(h) && r.softBetween(from, h.first) && r.wordsIn(max(from, h.first-2), h.first, "the", "my", "our", "el", "la", "los") &&
-		r.wordAt(h.last+1, "is", "are", "was", "looks", "look", "has", "have", "seems", "s", "got", "esta", "estan", "se", "tiene") && r.tellsState(h.first, r.clauseEnd(h.last))
+	return isName(h) && r.softBetween(from, h.first) && r.anyOf(max(from, h.first-2), h.first, theOrMine) &&
+		r.among(h.last+1, saysOfItVerbs) && r.tellsState(h.first, r.clauseEnd(h.last))
 }
 
 // tellsState: the sentence says what a part is like: "33 1/2 by 57 1/2. The frame has old

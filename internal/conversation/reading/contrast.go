@@ -11,6 +11,12 @@ import (
 // transparente y el de la casa blanco". What they are called by is any word; that they are kinds
 // shows where each of them has a value of the same topic.
 
+var (
+	lookTells   = wordsOf(`is has gets es tiene mide en con ya lleva`)
+	placePreps  = wordsOf(`in on over above for at en para sobre`)
+	towardPreps = wordsOf(`to of de al del side a`)
+)
+
 // mention is one place where a skylight is called by something.
 type mention struct {
 	first, last int
@@ -158,13 +164,13 @@ func (r *reader) lookMention(first, key int) (mention, bool) {
 	if key >= len(r.toks) || !looksApart.has(r.toks[key].text) && (lookOf[r.toks[key].text] == "" || r.wordAt(key, "bubble", "flat")) {
 		return mention{}, false
 	}
-	ends := r.clauseEnd(key) == key || r.sentenceEnd(key+1) || r.softBreak(key+1) || r.pairAt(key+1) || r.colorAt(key+1) || r.wordAt(key+1, "is", "has", "gets", "es", "tiene", "mide", "en", "con", "ya", "lleva")
+	ends := r.clauseEnd(key) == key || r.sentenceEnd(key+1) || r.softBreak(key+1) || r.pairAt(key+1) || r.colorAt(key+1) || r.among(key+1, lookTells)
 	return mention{first: first, last: key, key: key}, ends
 }
 
 // roomMention: a room alone: "white in the sewing room", "loft = self flashing", "rear: …".
 func (r *reader) roomMention(i int) (mention, bool) {
-	key, place := i, r.wordAt(i, "in", "on", "over", "above", "for", "at", "en", "para", "sobre")
+	key, place := i, r.among(i, placePreps)
 	if place {
 		key++
 	}
@@ -210,7 +216,7 @@ func (r *reader) placeMention(first, at int) (mention, bool) {
 		return mention{}, false
 	}
 	key := at + 1
-	for key < len(r.toks) && r.toks[key].kind == wordToken && (mentionArticles.has(r.toks[key].text) || r.wordAt(key, "to", "of", "de", "al", "del", "side", "a")) {
+	for key < len(r.toks) && r.toks[key].kind == wordToken && (mentionArticles.has(r.toks[key].text) || r.among(key, towardPreps)) {
 		key++
 	}
 	if r.room(key + 1) {

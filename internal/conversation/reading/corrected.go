@@ -7,6 +7,13 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	triedAgainOrder = wordsOf(`second 2nd third 3rd segunda tercera`)
+	correctedTold   = wordsOf(`said thought wrote told gave sent had dije`)
+	triedAgainWords = wordsOf(`not no sorry actually wait instead again remeasured redid retook rechecked
+		checked wrong now`)
+)
+
 // corrected leaves out what a later measure of the same thing replaces.
 func (r *reader) corrected(all []judged) []judged {
 	var out []judged
@@ -53,7 +60,7 @@ func (r *reader) corrected(all []judged) []judged {
 // triedAgain: "the second time it was 37 3/4 by 49 3/4": the later try counts.
 func (r *reader) triedAgain(j *judged) bool {
 	from := r.sentenceFirst(j.first)
-	return r.wordsIn(from, j.first, "second", "2nd", "third", "3rd", "segunda", "tercera") && r.wordsIn(from, j.first, "time", "try", "attempt", "vez", "intento")
+	return r.anyOf(from, j.first, triedAgainOrder) && r.wordsIn(from, j.first, "time", "try", "attempt", "vez", "intento")
 }
 
 // conflict: of two sizes of one thing, that which names what it is of stands; where
@@ -81,8 +88,8 @@ func sameValue(a, b fitcheck.Value) bool { return fmt.Sprint(a) == fmt.Sprint(b)
 
 // fixedBetween: the measure before is taken back or what it was before.
 func (r *reader) fixedBetween(a, b *judged) bool {
-	return a.was || r.wordsIn(max(0, a.first-5), a.first, "said", "thought", "wrote", "told", "gave", "sent", "had", "dije") ||
-		r.wordsIn(a.last+1, b.first, "not", "no", "sorry", "actually", "wait", "instead", "again", "remeasured", "redid", "retook", "rechecked", "checked", "wrong", "now")
+	return a.was || r.anyOf(max(0, a.first-5), a.first, correctedTold) ||
+		r.anyOf(a.last+1, b.first, triedAgainWords)
 }
 
 func sameLengths(a, b *judged) bool {

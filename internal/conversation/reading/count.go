@@ -2,6 +2,36 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	countHas      = wordsOf(`theres are have got hay tengo tenemos`)
+	eachOrAll     = wordsOf(`each they theyre all cada todos todas every`)
+	measuredVerbs = wordsOf(`checked measured tried taped medi revise`)
+	measuredOn    = wordsOf(`checked measured tried looked same medi did took`)
+	boughtOnce    = wordsOf(`through bought installed sold ordered replaced had did put`)
+	countPieces   = wordsOf(`pieces pcs pc piezas pieza piece`)
+	otherOffers   = wordsOf(`gave got had has other another paid they`)
+	oneItsPart    = wordsOf(`frame frames is size layer layers`)
+	countReplaces = wordsOf(`replace replacing redo order change swap need`)
+	singledOut    = wordsOf(`the that this of each every other no number unit any el la`)
+	pluralOwners  = wordsOf(`my our the his her their los las mis nuestros nuestras`)
+	fastenerParts = wordsOf(`screws nails bolts washers tubes clips`)
+	needOrPrice   = wordsOf(`need needing order want require quote price bid`)
+	tapeLines     = wordsOf(`line lines mark marks tick ticks notches rayitas lineas`)
+	themOrThe     = themWords.and(`estos estas the`)
+	partsOfThem   = wordsOf(`panels panes screws corners sides edges clips seams rooms buildings walls boards
+		bolts layers guys kids`)
+	priceLeads   = wordsOf(`on for need quote order want`)
+	countTails   = wordsOf(`total please pls shipped delivered sent iguales igual`)
+	peopleOrPets = wordsOf(`perros gatos hijos hijas nietos dogs cats kids children sons daughters grandkids
+		boys girls thumbs hands knees stitches puntadas chickens horses cows beers trucks`)
+	handAdjectives = wordsOf(`left bad big little young small old`)
+	countOnce      = wordsOf(`were had replaced fixed bought sold did after before until till`)
+	betterOnes     = wordsOf(`newer old bigger better nicer fresh cheaper fancier which what each every`)
+	vagueCounts    = wordsOf(`couple few several varios algunos bunch`)
+	unaBefore      = wordsOf(`nomas solo es solamente nada mas son tengo`)
+	notPieces      = wordsOf(`days weeks minutes photos second sec`)
+)
+
 // counts reads how many units there are: "3 skylights", "two of them", "just one".
 func (r *reader) counts() {
 	if r.countMended() || r.countScratched() {
@@ -118,7 +148,7 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.markAt(i-1, '(') && r.markAt(next, ')') {
 		next++
 	}
-	if n > 1 && n <= 20 && !r.wordsIn(next, min(next+5, len(r.toks)), "side", "sides", "my", "say", "lados") && (r.askedSize() == "none" && !r.asked(fitcheck.TopicLayers) || r.wordAt(i-1, "theres", "are", "hay")) && r.wordAt(i-1, "theres", "are", "have", "got", "hay", "tengo", "tenemos") && r.wordAt(next, "and", "y") && r.wordAt(next+1, "each", "they", "theyre", "all", "cada", "todos", "todas", "every") {
+	if n > 1 && n <= 20 && !r.wordsIn(next, min(next+5, len(r.toks)), "side", "sides", "my", "say", "lados") && (r.askedSize() == "none" && !r.asked(fitcheck.TopicLayers) || r.wordAt(i-1, "theres", "are", "hay")) && r.among(i-1, countHas) && r.wordAt(next, "and", "y") && r.among(next+1, eachOrAll) {
 		r.use(i, next-1)
 		return countAt{n, i, next - 1}, true // "there's 7 and each is 11\" tall"
 	}
@@ -128,13 +158,13 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if n == 1 && r.wordAt(i-1, "all") && r.wordAt(next+1, "with", "together", "piece") {
 		return countAt{}, false // "metal, all one unit with the top"
 	}
-	if r.wordAt(next, "of", "them") && (r.wordAt(i-1, "checked", "measured", "tried", "taped", "medi", "revise") || r.wordAt(i-1, "on", "at", "en") && (r.wordAt(i-2, "checked", "measured", "tried", "looked", "same", "medi", "did", "took") || r.wordAt(i-2, "it", "that", "them") && r.wordAt(i-3, "did", "took", "checked", "tried", "measured"))) {
+	if r.wordAt(next, "of", "them") && (r.among(i-1, measuredVerbs) || r.wordAt(i-1, "on", "at", "en") && (r.among(i-2, measuredOn) || r.wordAt(i-2, "it", "that", "them") && r.wordAt(i-3, "did", "took", "checked", "tried", "measured"))) {
 		return countAt{}, false // "25 x 49, checked on three of them"
 	}
 	if r.wordAt(i-1, "first", "last") || i > 0 && r.labelKind(i-1, "axis") && !(r.wordAt(i-1, "w") && next < len(r.toks) && countNouns.has(r.toks[next].text)) && !(i > 1 && (r.toks[i-2].kind == numToken || r.unitAt(i-2) != noUnit)) {
 		return countAt{}, false // "one of the first two", "a width 16, length 32 skylight"
 	}
-	if r.wordAt(i-1, "through", "bought", "installed", "sold", "ordered", "replaced", "had", "did", "put") {
+	if r.among(i-1, boughtOnce) {
 		return countAt{}, false
 	}
 	if r.countOfSummary(i) || r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) || r.layersCounted(i) || r.dwellings(i, next) {
@@ -150,13 +180,13 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if r.countsElse(i, next) || r.wordAt(next, "more") && r.wordAt(i-1, "add", "and", "also", "want", "need") {
 		return countAt{}, false // "add one more dome"
 	}
-	if r.wordAt(next, "pieces", "pcs", "pc", "piezas", "pieza", "piece") && (r.markAt(i-1, ':') || r.refAt(0, i) || r.piecesListed(i, next)) && !r.wordAt(next+1, "of", "de") {
+	if r.among(next, countPieces) && (r.markAt(i-1, ':') || r.refAt(0, i) || r.piecesListed(i, next)) && !r.wordAt(next+1, "of", "de") {
 		return countAt{n, i, next}, true
 	}
 	if r.wordAt(next, "unidades") && r.wordAt(next+1, "completas", "nuevas", "enteras") {
 		return countAt{n, i, next}, true
 	}
-	if n <= 24 && !(r.markAt(next, ',') && next+1 < len(r.toks) && r.toks[next+1].kind == numToken) && !r.wordsIn(max(0, i-7), i, "gave", "got", "had", "has", "other", "another", "paid", "they") && r.wordAt(i-1, "for", "on") && r.wordAt(i-2, "quote", "price", "pricing", "quotes") && (next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "please", "pls", "thanks", "delivered", "shipped")) {
+	if n <= 24 && !(r.markAt(next, ',') && next+1 < len(r.toks) && r.toks[next+1].kind == numToken) && !r.anyOf(max(0, i-7), i, otherOffers) && r.wordAt(i-1, "for", "on") && r.wordAt(i-2, "quote", "price", "pricing", "quotes") && (next >= len(r.toks) || r.toks[next].kind == markToken || r.wordAt(next, "please", "pls", "thanks", "delivered", "shipped")) {
 		return countAt{n, i, next - 1}, true // "quote for 5 please"
 	}
 	if r.wordAt(i-1, "qty", "quantity", "cantidad", "quant") || i >= 2 && r.wordAt(i-2, "qty", "quantity", "cantidad") && r.toks[i-1].kind == markToken {
@@ -181,35 +211,35 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 			if n > 12 && (r.wordAt(j-1, "square", "round", "inch") || j == next && r.wordAt(i-1, "and", "by")) && r.wordAt(j, "skylight", "dome", "unit") {
 				return countAt{}, false // "a 49 square skylight"
 			}
-			if r.wordAt(j+1, "frame", "frames", "is", "size", "layer", "layers") && n == 1 || r.eachBuilding(n, j+1) {
+			if r.among(j+1, oneItsPart) && n == 1 || r.eachBuilding(n, j+1) {
 				return countAt{}, false
 			}
-			return countAt{n, i, j}, r.wordAt(i-1, "the") && n > 1 && r.wordAt(i-2, "replace", "replacing", "redo", "order", "change", "swap", "need") || r.wordAt(i-1, "that") && r.wordAt(i-2, "make") || !r.wordAt(i-1, "the", "that", "this", "of", "each", "every", "other", "no", "number", "unit", "any", "el", "la")
+			return countAt{n, i, j}, r.wordAt(i-1, "the") && n > 1 && r.among(i-2, countReplaces) || r.wordAt(i-1, "that") && r.wordAt(i-2, "make") || !r.among(i-1, singledOut)
 		}
 		if !r.countAdjective(j) && (r.layersNamed(i) || !r.saysKind(j)) {
 			break
 		}
 	}
-	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "my", "our", "the", "his", "her", "their", "los", "las", "mis", "nuestros", "nuestras") && n > 1 {
-		for j := next + 2; j < next+5 && j < len(r.toks) && r.toks[j].kind == wordToken && !r.wordAt(j, "on", "in", "over", "for", "en", "sobre"); j++ {
+	if r.wordAt(next, "of", "de") && r.among(next+1, pluralOwners) && n > 1 {
+		for j := next + 2; j < next+5 && j < len(r.toks) && r.toks[j].kind == wordToken && !r.among(j, placePreps); j++ {
 			if countNouns.has(r.toks[j].text) {
 				return countAt{n, i, j}, true // "10 of our stairwell skylights"
 			}
 		}
 	}
-	if r.wordAt(next, "ea", "each", "pcs") && !r.wordsIn(next+1, min(next+4, len(r.toks)), "screws", "nails", "bolts", "washers", "tubes", "clips") && r.wordAt(i-1, "need", "needing", "order", "want", "require", "quote", "price", "bid") {
+	if r.wordAt(next, "ea", "each", "pcs") && !r.anyOf(next+1, min(next+4, len(r.toks)), fastenerParts) && r.among(i-1, needOrPrice) {
 		return countAt{n, i, next}, true // "need 12 ea complete"
 	}
 	if r.wordAt(next, "of", "de") && r.refAt(next+1, next+3) {
 		return countAt{n, i, next}, true
 	}
-	if r.wordsIn(next, min(next+5, len(r.toks)), "line", "lines", "mark", "marks", "tick", "ticks", "notches", "rayitas", "lineas") {
+	if r.anyOf(next, min(next+5, len(r.toks)), tapeLines) {
 		return countAt{}, false // "25 and 3 of the little lines past the half"
 	}
 	if r.wordAt(i-1, "the", "los", "las") && (r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor)) {
 		return countAt{}, false // "clear on the two of them"
 	}
-	if r.wordAt(next, "of", "de") && r.wordAt(next+1, "them", "em", "these", "those", "ellos", "ellas", "estos", "estas", "the") && !r.wordAt(next+2, "panels", "panes", "screws", "corners", "sides", "edges", "clips", "seams", "rooms", "buildings", "walls", "boards", "bolts", "layers", "guys", "kids") && (n > 1 || r.markAt(i-1, ':') && r.refAt(0, i)) {
+	if r.wordAt(next, "of", "de") && r.among(next+1, themOrThe) && !r.among(next+2, partsOfThem) && (n > 1 || r.markAt(i-1, ':') && r.refAt(0, i)) {
 		return countAt{n, i, next + 1}, true
 	}
 	return countAt{}, false
@@ -232,7 +262,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.saidBackWrong(i, next) || len(r.Asked) == 0 && r.madeInstead(i, next) || len(r.Asked) == 0 && n > 1 && r.wordAt(i-1, "so") && r.endsCount(next) && r.wordsIn(0, i, "each", "apiece") && r.skylightNamed(0, i) {
 		return countAt{n, i, next - 1}, true
 	}
-	if r.markAt(i-1, '(') && r.markAt(next, ')') && r.wordAt(i-2, "on", "for", "need", "quote", "order", "want") {
+	if r.markAt(i-1, '(') && r.markAt(next, ')') && r.among(i-2, priceLeads) {
 		return countAt{n, i, next - 1}, true // "price on (8), mill finish"
 	}
 	if r.asked(fitcheck.TopicConfirm) && (r.countCorrected(i, next) || r.miscounted(i, next) || r.endsCount(next) && r.inRef(i-1) && r.wordsIn(r.clauseStart(i), i, "make", "put", "need", "want")) {
@@ -241,7 +271,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
-	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.wordAt(next, "total", "please", "pls", "shipped", "delivered", "sent", "iguales", "igual") && !(n > 1 && (r.wordsAfterBy(next+1) || r.wordAt(next, "asap") || r.forBuilding(next))) && !(r.wordAt(next, "in") && r.wordAt(next+1, "over", "above", "sobre")) && !(r.wordAt(next, "all") && r.wordAt(next+1, "the", "same", "identical", "alike")) && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
+	if next < len(r.toks) && !r.softBreak(next) && !r.sentenceEnd(next) && !r.among(next, countTails) && !(n > 1 && (r.wordsAfterBy(next+1) || r.wordAt(next, "asap") || r.forBuilding(next))) && !(r.wordAt(next, "in") && r.wordAt(next+1, "over", "above", "sobre")) && !(r.wordAt(next, "all") && r.wordAt(next+1, "the", "same", "identical", "alike")) && !(r.wordAt(i-1, "be") && r.wordAt(next, "not", "instead") || r.wordAt(next, "not", "no") && r.wholeAt(next+1) > 0) {
 		return countAt{}, false
 	}
 	j := i - 1
@@ -267,7 +297,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 }
 
 func (r *reader) countNumber(i int) (n, next int) {
-	if i >= len(r.toks) || r.wordAt(i+1+number(r.wordAt(i+1, "left", "bad", "big", "little", "young", "small", "old")), "perros", "gatos", "hijos", "hijas", "nietos", "dogs", "cats", "kids", "children", "sons", "daughters", "grandkids", "boys", "girls", "thumbs", "hands", "knees", "stitches", "puntadas", "chickens", "horses", "cows", "beers", "trucks") {
+	if i >= len(r.toks) || r.among(i+1+number(r.among(i+1, handAdjectives)), peopleOrPets) {
 		return 0, i // "I've got two left thumbs"
 	}
 	t := &r.toks[i]
@@ -328,13 +358,13 @@ func (r *reader) countAnswer() {
 	}
 	from := r.countAlone()
 	for i := from; i < len(r.toks); i++ {
-		if r.used(i) || r.negated(i) && !r.corrects(i) || r.overtaken(i) || r.wordAt(i-1, "were", "had", "replaced", "fixed", "bought", "sold", "did", "after", "before", "until", "till") {
+		if r.used(i) || r.negated(i) && !r.corrects(i) || r.overtaken(i) || r.among(i-1, countOnce) {
 			continue // "call me after 5", "there were 4, I replaced 2, so 2 left"
 		}
 		if r.layersCounted(i) || r.measureAt(i) || r.bothOfLayers(i) || r.priceOfOne(i) {
 			continue
 		}
-		if r.wordAt(i, "one") && r.wordAt(i-1, "newer", "old", "bigger", "better", "nicer", "fresh", "cheaper", "fancier", "which", "what", "each", "every") {
+		if r.wordAt(i, "one") && r.among(i-1, betterOnes) {
 			continue // "I just want a newer one", "he circled each one", "how do I know which one it is?"
 		}
 		n, next := r.countNumber(i)
@@ -354,15 +384,15 @@ func (r *reader) countAnswer() {
 			n, next = 6, i+2
 		case r.wordAt(i, "pair", "both", "par") && !r.wordAt(i+1, "ways", "sides", "directions", "edges"): // not "27 1/2 both ways"
 			n, next = 2, i+1
-		case r.wordAt(i, "couple", "few", "several", "varios", "algunos", "bunch"):
+		case r.among(i, vagueCounts):
 			r.unclear(fitcheck.TopicCount, 0, WhyRough, nil, i, i)
 			return
-		case r.wordAt(i, "una") && (i == 0 || r.wordAt(i-1, "nomas", "solo", "es", "solamente", "nada", "mas", "son", "tengo")) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken):
+		case r.wordAt(i, "una") && (i == 0 || r.among(i-1, unaBefore)) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken):
 			n, next = 1, i+1
 		case r.wordAt(i, "single", "solo") && r.endsCount(i+1):
 			n, next = 1, i+1
 		}
-		if next == i || r.countsElse(i, next) || n < 1 || n > 500 || r.wordAt(next, "days", "weeks", "minutes", "photos", "second", "sec") {
+		if next == i || r.countsElse(i, next) || n < 1 || n > 500 || r.among(next, notPieces) {
 			continue
 		}
 		if r.countRange(i, next) || r.maybeMore(n, i, next) {

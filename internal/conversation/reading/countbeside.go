@@ -2,6 +2,22 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	countLeads = wordsOf(`just only need i we want solo son es nomas nada mas necesito quiero qty quantity its
+		theres is are there me us theyre hay cantidad`)
+	themOrThat = themWords.and(`that this`)
+	onlyLeads  = wordsOf(`there theres its it is thats i we have got need want ive weve es this que y and but
+		also`)
+	countTotals     = wordsOf(`total altogether here thanks please up though tho`)
+	countAheadLeads = countLeads.and(`the`)
+	inTotalWords    = wordsOf(`total altogether needed pcs pieces iguales alike`)
+	closingThanks   = wordsOf(`please pls thanks thx ty gracias favor sorry`)
+	sizedParts      = wordsOf(`opening hole plastic box curb abertura hueco plastico caja domo mide measures`)
+	spanWords       = wordsOf(`across diameter wide long square de`)
+	pieceOrders     = wordsOf(`quote price pricing order bid estimate cotizacion cotizar precio pedido`)
+	pieceBreaks     = wordsOf(`broke broken shattered busted split smashed quebro rompio in into en fell`)
+)
+
 // countBeside is the count that ends a message about one size, or begins it: "25 x 49, two",
 // "36 across, only one", "2 ft x 4 ft. 3 total", "four, all 30 x 30". A bare figure there may
 // as well be a third side, and is none.
@@ -39,7 +55,7 @@ func (r *reader) countBeside() (countAt, bool) {
 	if r.timesAt(i - 1) {
 		from, sure = i-1, true
 	}
-	for from > 0 && r.wordAt(from-1, "just", "only", "need", "i", "we", "want", "solo", "son", "es", "nomas", "nada", "mas", "necesito", "quiero", "qty", "quantity", "its", "theres", "is", "are", "there", "me", "us", "theyre", "hay", "cantidad") {
+	for from > 0 && r.among(from-1, countLeads) {
 		from--
 		sure = sure || !r.wordAt(from, "es", "is", "mas", "i", "we")
 	}
@@ -108,17 +124,17 @@ func (r *reader) noMoreThanOne(i int) (first, last int, ok bool) {
 	default:
 		return 0, 0, false
 	}
-	if r.wordAt(last+1, "of") && r.wordAt(last+2, "them", "these", "those", "em", "that", "this") {
+	if r.wordAt(last+1, "of") && r.among(last+2, themOrThat) {
 		last += 2
 	}
 	if r.wordAt(last+1, "i", "we") && r.wordAt(last+2, "have", "got", "need", "want") || r.wordAt(last+1, "que") && r.wordAt(last+2, "tengo", "tenemos", "hay", "necesito") {
 		last += 2 // "the only one I have"
 	}
 	lead := first - 1
-	for lead >= 0 && r.wordAt(lead, "there", "theres", "its", "it", "is", "thats", "i", "we", "have", "got", "need", "want", "ive", "weve", "es", "this", "que", "y", "and", "but", "also") {
+	for lead >= 0 && r.among(lead, onlyLeads) {
 		lead--
 	}
-	ends := last+1 == len(r.toks) || r.toks[last+1].kind == markToken && !r.markAt(last+1, '?') || r.wordAt(last+1, "total", "altogether", "here", "thanks", "please", "up", "though", "tho")
+	ends := last+1 == len(r.toks) || r.toks[last+1].kind == markToken && !r.markAt(last+1, '?') || r.among(last+1, countTotals)
 	return first, last, ends && (lead < 0 || r.toks[lead].kind == markToken) && r.Units < 2 && len(r.refs) == 0 && r.Count < 2 && !r.questioned(i)
 }
 
@@ -153,7 +169,7 @@ func (r *reader) pairs() int {
 // countAhead: "just one, 25 x 49", "four, all 30 x 30".
 func (r *reader) countAhead() (countAt, bool) {
 	i := 0
-	for r.wordAt(i, "just", "only", "solo", "its", "theres", "there", "are", "is", "i", "need", "son", "hay", "nomas", "the") {
+	for r.among(i, countAheadLeads) {
 		i++
 	}
 	n, next := r.countNumber(i)
@@ -170,9 +186,9 @@ func (r *reader) countAhead() (countAt, bool) {
 // them".
 func (r *reader) withoutTotal(end int) (last int, sure bool) {
 	switch {
-	case r.wordAt(end, "total", "altogether", "needed", "pcs", "pieces", "iguales", "alike"):
+	case r.among(end, inTotalWords):
 		last = end - 1
-	case r.wordAt(end, "total", "all") && r.wordAt(end-1, "in", "en"), r.wordAt(end, "them", "those", "em", "these", "esos", "esas", "ellos") && r.wordAt(end-1, "of", "de"), r.wordAt(end, "size", "that", "same") && r.wordAt(end-1, "that", "like", "the"):
+	case r.wordAt(end, "total", "all") && r.wordAt(end-1, "in", "en"), r.among(end, themWords) && r.wordAt(end-1, "of", "de"), r.wordAt(end, "size", "that", "same") && r.wordAt(end-1, "that", "like", "the"):
 		last = end - 2
 	default:
 		return end, false
@@ -185,7 +201,7 @@ func (r *reader) withoutTotal(end int) (last int, sure bool) {
 
 // beforePoliteness is the last token that is no sign, no thanks and no please.
 func (r *reader) beforePoliteness(i int) int {
-	for i > 0 && (r.toks[i].kind == markToken && !r.markAt(i, ')') && !r.markAt(i, '"') && !r.markAt(i, '\'') || r.wordAt(i, "please", "pls", "thanks", "thx", "ty", "gracias", "favor", "sorry") || r.wordAt(i, "por") && r.wordAt(i+1, "favor") || r.wordAt(i, "thank") || r.wordAt(i, "you") && r.wordAt(i-1, "thank")) {
+	for i > 0 && (r.toks[i].kind == markToken && !r.markAt(i, ')') && !r.markAt(i, '"') && !r.markAt(i, '\'') || r.among(i, closingThanks) || r.wordAt(i, "por") && r.wordAt(i+1, "favor") || r.wordAt(i, "thank") || r.wordAt(i, "you") && r.wordAt(i-1, "thank")) {
 		i--
 	}
 	return i
@@ -206,17 +222,17 @@ func (r *reader) measureAt(i int) bool {
 		if r.toks[k].kind == numToken || r.toks[k].kind == markToken {
 			break
 		}
-		if r.wordAt(k, "opening", "hole", "plastic", "box", "curb", "abertura", "hueco", "plastico", "caja", "domo", "mide", "measures") {
+		if r.among(k, sizedParts) {
 			return true
 		}
 	}
-	return r.wordAt(i+1, "across", "diameter", "wide", "long", "square", "de") && (!r.wordAt(i+1, "de") || r.wordAt(i+2, "diametro", "ancho", "largo", "lado"))
+	return r.among(i+1, spanWords) && (!r.wordAt(i+1, "de") || r.wordAt(i+2, "diametro", "ancho", "largo", "lado"))
 }
 
 // piecesListed: the count of pieces is a part by itself of what is ordered or priced: "hi need
 // a quote, polycarbonate, clear, 3 pieces"; not "it broke, 3 pieces".
 func (r *reader) piecesListed(i, next int) bool {
 	return (r.softBreak(i-1) || r.sentenceEnd(i-1)) && (next+1 >= len(r.toks) || r.toks[next+1].kind == markToken) &&
-		r.wordsIn(0, len(r.toks), "quote", "price", "pricing", "order", "bid", "estimate", "cotizacion", "cotizar", "precio", "pedido") &&
-		!r.known(fitcheck.TopicProblem) && !r.wordsIn(max(0, i-8), len(r.toks), "broke", "broken", "shattered", "busted", "split", "smashed", "quebro", "rompio", "in", "into", "en", "fell")
+		r.anyOf(0, len(r.toks), pieceOrders) &&
+		!r.known(fitcheck.TopicProblem) && !r.anyOf(max(0, i-8), len(r.toks), pieceBreaks)
 }

@@ -2,6 +2,48 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	countedLooks = wordsOf(`other different of little young old`)
+	countedElse  = wordsOf(`guys guy men companies contractors contractor roofers roofer people quotes tenants
+		coats buckets friends stories bedroom bedrooms cars car calls handymen places shops personas tipos kinds
+		sizes types winters summers boards screws cracks leaks holes spots story percent boys girls owners senores
+		hombres muchachos trabajadores techeros vecinos inspectors estimates rooms buildings houses roofs floors
+		wings sections areas slopes apartments acres edificios casas cuartos pisos`)
+	countEnds    = wordsOf(`one unit skylight dome please total only for thanks of tragaluz domo`)
+	countDone    = wordsOf(`replaced done fixed changed new en right`)
+	drawnFillers = wordsOf(`just only the we i thats its like say lets make it call ill solo nomas would will
+		be`)
+	drawnLeads = wordsOf(`so need want replace replacing order total entonces que necesito ocupo quiero osea
+		son`)
+	dwellingWords = wordsOf(`apartment apartments complex building condo condos plex duplex triplex fourplex
+		tenants motel hotel rental rentals storage landlord`)
+	countOrderVerbs = wordsOf(`order buy get purchase send ship replace quote comprar pedir ordenar`)
+	sharePreps      = wordsOf(`on in per over at each`)
+	sizeOrLayers    = wordsOf(`height length width tall long wide high inch inches alto altura largo ancho layers
+		layer cold number`)
+	countReasons     = wordsOf(`we i they there theres since because cause cuz bc maintenance`)
+	countGoesOn      = wordsOf(`not no instead now en skylights domes domos tragaluces`)
+	countChangeVerbs = wordsOf(`change cambie cambia cambien correct bump up`)
+	countHeads       = quantityWords.and(`order skylights domes`)
+	countHolders     = wordsOf(`theres there have need are want got son tengo hay solo`)
+	oneMoreWords     = wordsOf(`more another extra otro otra mas`)
+	oneMoreFound     = wordsOf(`found add one 1 forgot missed otro uno two encontramos falta`)
+	summaryVerbs     = wordsOf(`wrote put said have say says listed typed show shows got dice pusieron puso
+		escribio escribieron anotaron`)
+	summaryWriters = wordsOf(`you u it that summary guys ya yall`)
+	theyWrote      = wordsOf(`dice pusieron puso escribio escribieron anotaron`)
+	countIsNow     = wordsOf(`its is be just only actually have son es solo nomas are theres it`)
+	countedWhere   = wordsOf(`in on over above en sobre de`)
+	countedJobs    = wordsOf(`need fix replace replacing redo redoing swap swapping order change changing quote
+		for on cambiar reemplazar about do`)
+	countedNeeds = wordsOf(`need want take fix replace replacing order got have buy needs necesito ocupo tengo
+		quiero`)
+	themOrWhich   = themWords.and(`which`)
+	orderAllVerbs = wordsOf(`put do make need want get order for on`)
+	forKindPreps  = wordsOf(`for on of in para de en`)
+	allLinks      = wordsOf(`are is of them the son exactly`)
+)
+
 // countsElse: the number counts or names something else than skylights: "from the 60s",
 // "2 guys looked", the last digits of a long ZIP code.
 func (r *reader) countsElse(i, next int) bool {
@@ -14,13 +56,10 @@ func (r *reader) countsElse(i, next int) bool {
 	if next < len(r.toks) && r.toks[next].glued && r.wordAt(next, "s", "ies") {
 		return true
 	}
-	for r.wordAt(next, "other", "different", "of", "little", "young", "old") {
+	for r.among(next, countedLooks) {
 		next++
 	}
-	return r.thingAt(next) || r.wordAt(next, "guys", "guy", "men", "companies", "contractors", "contractor", "roofers", "roofer", "people", "quotes", "tenants", "coats",
-		"buckets", "friends", "stories", "bedroom", "bedrooms", "cars", "car", "calls", "handymen", "places", "shops", "personas", "tipos", "kinds", "sizes", "types", "winters",
-		"summers", "boards", "screws", "cracks", "leaks", "holes", "spots", "story", "percent", "boys", "girls", "owners", "senores", "hombres", "muchachos", "trabajadores", "techeros", "vecinos", "inspectors", "estimates",
-		"rooms", "buildings", "houses", "roofs", "floors", "wings", "sections", "areas", "slopes", "apartments", "acres", "edificios", "casas", "cuartos", "pisos")
+	return r.thingAt(next) || r.among(next, countedElse)
 }
 
 // fractionAt: "and a half", "y cuarto" follow a number, so it is a length's.
@@ -48,7 +87,7 @@ func (r *reader) countAlone() int {
 
 // endsCount: the clause ends, or only small words follow that a count may have.
 func (r *reader) endsCount(i int) bool {
-	return i >= len(r.toks) || r.toks[i].kind == markToken || r.wordAt(i, "one", "unit", "skylight", "dome", "please", "total", "only", "for", "thanks", "of", "tragaluz", "domo")
+	return i >= len(r.toks) || r.toks[i].kind == markToken || r.among(i, countEnds)
 }
 
 // countDrawn is what an answer comes to after other numbers: "12 on the roof but only 5
@@ -56,14 +95,14 @@ func (r *reader) endsCount(i int) bool {
 func (r *reader) countDrawn() (countAt, bool) {
 	for i := len(r.toks) - 1; i > 0; i-- {
 		n, next := r.countNumber(i)
-		if next == i || n < 1 || r.used(i) || !r.endsCount(next) && !r.wordAt(next, "replaced", "done", "fixed", "changed", "new", "en", "right") && !(r.wordAt(next, "it") && r.wordAt(next+1, "is", "will")) || r.numberLater(next) || !r.countBefore(i) {
+		if next == i || n < 1 || r.used(i) || !r.endsCount(next) && !r.among(next, countDone) && !(r.wordAt(next, "it") && r.wordAt(next+1, "is", "will")) || r.numberLater(next) || !r.countBefore(i) {
 			continue
 		}
 		j := i - 1
-		for r.wordAt(j, "just", "only", "the", "we", "i", "thats", "its", "like", "say", "lets", "make", "it", "call", "ill", "solo", "nomas", "would", "will", "be") || r.markAt(j, ',') {
+		for r.among(j, drawnFillers) || r.markAt(j, ',') {
 			j--
 		}
-		if r.wordAt(j, "so", "need", "want", "replace", "replacing", "order", "total", "entonces", "que", "necesito", "ocupo", "quiero", "osea", "son") {
+		if r.among(j, drawnLeads) {
 			return countAt{n, i, next - 1}, true
 		}
 	}
@@ -87,19 +126,19 @@ func (r *reader) layersCounted(i int) bool {
 
 // dwellings: "apartment complex, 40 units": units that people live in.
 func (r *reader) dwellings(i, next int) bool {
-	return r.wordAt(next, "unit", "units") && r.wordsIn(0, len(r.toks), "apartment", "apartments", "complex", "building", "condo", "condos", "plex", "duplex", "triplex", "fourplex", "tenants", "motel", "hotel", "rental", "rentals", "storage", "landlord") &&
+	return r.wordAt(next, "unit", "units") && r.anyOf(0, len(r.toks), dwellingWords) &&
 		!r.wordsIn(max(0, i-4), i, "skylight", "skylights", "replace", "order")
 }
 
 // ordered: the question is whether so many can be had: "can I order 3 domes".
 func (r *reader) ordered(i int) bool {
-	return r.wordsIn(r.sentenceFirst(i), i, "order", "buy", "get", "purchase", "send", "ship", "replace", "quote", "comprar", "pedir", "ordenar")
+	return r.anyOf(r.sentenceFirst(i), i, countOrderVerbs)
 }
 
 // sharesOf marks the numbers that say where the counted ones are: "twelve. 6 on each side".
 func (r *reader) sharesOf(from int) {
 	for i := from; i < len(r.toks); i++ {
-		if n, next := r.countNumber(i); next > i && n > 0 && r.wordAt(next, "on", "in", "per", "over", "at", "each") {
+		if n, next := r.countNumber(i); next > i && n > 0 && r.among(next, sharePreps) {
 			r.use(i, next-1)
 		}
 	}
@@ -108,20 +147,20 @@ func (r *reader) sharesOf(from int) {
 // countCorrected: "theres 2 not 1", "todo bien pero son 3", "make it 7 not 6", "we found
 // one more so 7 total", "change the count from 2 to 4".
 func (r *reader) countCorrected(i, next int) bool {
-	if from, to := r.sentence(i); r.wordsIn(from, to+1, "height", "length", "width", "tall", "long", "wide", "high", "inch", "inches", "alto", "altura", "largo", "ancho", "layers", "layer", "cold", "number") && !r.wordsIn(from, to+1, "skylights", "domes", "units", "domos", "tragaluces") {
+	if from, to := r.sentence(i); r.anyOf(from, to+1, sizeOrLayers) && !r.wordsIn(from, to+1, "skylights", "domes", "units", "domos", "tragaluces") {
 		return false // "put 9 not 8 for the height"
 	}
-	ends := r.endsCount(next) || r.wordAt(next, "please", "pls", "and") || r.wordAt(next, "we", "i", "they", "there", "theres", "since", "because", "cause", "cuz", "bc", "maintenance") || r.wordAt(next, "not", "no", "instead", "now", "en", "skylights", "domes", "domos", "tragaluces")
+	ends := r.endsCount(next) || r.wordAt(next, "please", "pls", "and") || r.among(next, countReasons) || r.among(next, countGoesOn)
 	if j := i - 1; ends && (r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "put", "ponga", "pongan", "pongale") && r.wordAt(next, "not", "no", "instead", "en") || r.wordAt(j, "to") && r.wordAt(j-1, "it", "that") && r.wordAt(j-2, "change", "bump", "up", "switch", "make") || r.wordAt(j, "sean", "serian", "fueran") || r.wordAt(j, "so", "total", "entonces") && r.oneMore(i) ||
-		r.wordAt(j, "to", "a") && r.wordsIn(r.sentenceFirst(i), j, "change", "cambie", "cambia", "cambien", "correct", "bump", "up") && r.wordsIn(r.sentenceFirst(i), j, "count", "quantity", "qty", "number", "cantidad", "order", "skylights", "domes", "numero")) {
+		r.wordAt(j, "to", "a") && r.anyOf(r.sentenceFirst(i), j, countChangeVerbs) && r.anyOf(r.sentenceFirst(i), j, countHeads)) {
 		return true
 	}
-	return r.wordAt(i-1, "theres", "there", "have", "need", "are", "want", "got", "son", "tengo", "hay", "solo") && ends
+	return r.among(i-1, countHolders) && ends
 }
 
 // oneMore: the message tells that there are more than was thought.
 func (r *reader) oneMore(i int) bool {
-	return r.wordsIn(0, i, "more", "another", "extra", "otro", "otra", "mas") && r.wordsIn(0, i, "found", "add", "one", "1", "found", "forgot", "missed", "otro", "uno", "two", "encontramos", "falta")
+	return r.anyOf(0, i, oneMoreWords) && r.anyOf(0, i, oneMoreFound)
 }
 
 // countOfSummary: "you wrote four skylights. It's three": the first is what was said back.
@@ -129,13 +168,13 @@ func (r *reader) countOfSummary(i int) bool {
 	if !r.asked(fitcheck.TopicConfirm) {
 		return false
 	}
-	return r.wordAt(i-1, "wrote", "put", "said", "have", "say", "says", "listed", "typed", "show", "shows", "got", "dice", "pusieron", "puso", "escribio", "escribieron", "anotaron") &&
-		(r.wordAt(i-2, "you", "u", "it", "that", "summary", "guys", "ya", "yall") || r.wordAt(i-1, "dice", "pusieron", "puso", "escribio", "escribieron", "anotaron")) && r.countLater(i+1)
+	return r.among(i-1, summaryVerbs) &&
+		(r.among(i-2, summaryWriters) || r.among(i-1, theyWrote)) && r.countLater(i+1)
 }
 
 // saidBackWrong: "you wrote four skylights. It's three": the count that holds.
 func (r *reader) saidBackWrong(i, next int) bool {
-	if !r.asked(fitcheck.TopicConfirm) || !r.endsCount(next) && !r.wordAt(next, "not", "no") || !r.wordAt(i-1, "its", "is", "be", "just", "only", "actually", "have", "son", "es", "solo", "nomas", "are", "theres") {
+	if !r.asked(fitcheck.TopicConfirm) || !r.endsCount(next) && !r.wordAt(next, "not", "no") || !r.among(i-1, countIsNow) {
 		return false
 	}
 	for k := range i {
@@ -202,11 +241,11 @@ func (r *reader) countBefore(i int) bool {
 // they are; also "replacing the 2 in the addition".
 func (r *reader) countedOn(i, next int) bool {
 	if r.wordAt(i-1, "the", "los", "las", "these", "those") {
-		return r.wordAt(next, "in", "on", "over", "above", "en", "sobre", "de") && r.wordAt(next+1, "the", "my", "our", "el", "la", "mi") &&
-			r.wordAt(i-2, "need", "fix", "replace", "replacing", "redo", "redoing", "swap", "swapping", "order", "change", "changing", "quote", "for", "on", "cambiar", "reemplazar", "about", "do")
+		return r.among(next, countedWhere) && r.among(next+1, theOrMine) &&
+			r.among(i-2, countedJobs)
 	}
 	return r.wordAt(next, "on", "for", "over", "sobre", "para") && !r.wordAt(next+1, "each", "one", "every", "now") &&
-		r.wordAt(i-1, "need", "want", "take", "fix", "replace", "replacing", "order", "got", "have", "buy", "needs", "necesito", "ocupo", "tengo", "quiero")
+		r.among(i-1, countedNeeds)
 }
 
 // countOfKind: "three of the large and one of the small": each counts a kind of its own.
@@ -215,7 +254,7 @@ func (r *reader) countOfKind(next int) bool {
 		return false
 	}
 	for i := next + 1; i < len(r.toks); i++ {
-		if _, end := r.countNumber(i); end > i && r.wordAt(end, "of", "de") && !r.wordAt(end+1, "them", "those", "these", "em", "which", "ellos", "ellas") {
+		if _, end := r.countNumber(i); end > i && r.wordAt(end, "of", "de") && !r.among(end+1, themOrWhich) {
 			return true
 		}
 	}
@@ -253,7 +292,7 @@ func (r *reader) countAtEnd() {
 	}
 	for n := range r.intros {
 		h := &r.intros[n]
-		if k := int(numberWords[r.toks[h.last].text].value); r.asked(fitcheck.TopicConfirm) && h.is("nth", "all") && r.Units < 2 && k > 1 && r.wordAt(h.first-1, "put", "do", "make", "need", "want", "get", "order", "for", "on") && !r.wordAt(h.last+1, "layers", "layer", "sides") {
+		if k := int(numberWords[r.toks[h.last].text].value); r.asked(fitcheck.TopicConfirm) && h.is("nth", "all") && r.Units < 2 && k > 1 && r.among(h.first-1, orderAllVerbs) && !r.wordAt(h.last+1, "layers", "layer", "sides") {
 			r.countFact(countAt{k, h.first, h.last}) // "actually put all three on it"
 			return
 		}
@@ -306,7 +345,7 @@ func (r *reader) layersNamed(i int) bool {
 func (r *reader) kindByCount() {
 	for i := range r.toks {
 		n, next := r.countNumber(i)
-		if r.Units > 1 && next > i && n > 0 && n < 100 && !r.used(i) && r.wordAt(i-1, "the", "los", "las") && r.wordAt(i-2, "for", "on", "of", "in", "para", "de", "en") && r.endsCount(next) && r.pairBetween(0, len(r.toks)) && !r.known(fitcheck.TopicCount) {
+		if r.Units > 1 && next > i && n > 0 && n < 100 && !r.used(i) && r.wordAt(i-1, "the", "los", "las") && r.among(i-2, forKindPreps) && r.endsCount(next) && r.pairBetween(0, len(r.toks)) && !r.known(fitcheck.TopicCount) {
 			r.use(i, next-1)
 			r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(n), i, next-1)
 		}
@@ -371,7 +410,7 @@ func (r *reader) allTold() bool {
 			k = max(k, r.wholeSaid(i))
 		}
 		next := h.last + 1
-		for r.wordAt(next, "are", "is", "of", "them", "the", "son", "exactly") {
+		for r.among(next, allLinks) {
 			next++
 		}
 		alike := r.wordAt(h.first-1, "for") && r.wordAt(h.first-2, "same") || r.wordAt(next, "same", "alike", "identical", "iguales") && !r.wordAt(next+1, "way", "side")

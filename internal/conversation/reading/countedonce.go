@@ -4,10 +4,20 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Numbers of what was done or broken, which are none of what is needed.
 
+var (
+	countedBy      = wordsOf(`i ive we weve he hes they`)
+	didVerbs       = wordsOf(`set hung done seen installed built sold fixed mounted replaced`)
+	brokenTiles    = wordsOf(`tile tiles shingle shingles slate slates shakes tejas`)
+	countFillers   = wordsOf(`just only exactly about up there all a total`)
+	counterWords   = wordsOf(`i we just up yo los`)
+	forgetVerbs    = wordsOf(`scratch forget disregard ignore olvide olvidese olvida`)
+	countSaidVerbs = wordsOf(`said told wrote say dije puse`)
+)
+
 // countedOnce: "I have set close to a hundred of these", "I broke four of them last time" beside tiles.
 func (r *reader) countedOnce(i, next int) bool {
 	from := r.clauseStart(i)
-	if r.wordAt(next, "of") && r.wordAt(next+1, "these", "those", "them", "em") && r.wordsIn(from, i, "i", "ive", "we", "weve", "he", "hes", "they") && r.wordsIn(from, i, "set", "hung", "done", "seen", "installed", "built", "sold", "fixed", "mounted", "replaced") && !r.wordsIn(from, i, "need", "want", "get") {
+	if r.wordAt(next, "of") && r.wordAt(next+1, "these", "those", "them", "em") && r.anyOf(from, i, countedBy) && r.anyOf(from, i, didVerbs) && !r.wordsIn(from, i, "need", "want", "get") {
 		return true
 	}
 	if !r.wordAt(next, "of") || !r.wordAt(next+1, "them", "em") || !r.wordAt(i-1, "broke", "cracked", "smashed", "busted", "snapped") {
@@ -20,7 +30,7 @@ func (r *reader) countedOnce(i, next int) bool {
 func (r *reader) ofTiles(i int) bool {
 	for k := i - 1; k >= 0 && k > i-40; k-- {
 		switch w := r.wordText(k); {
-		case r.wordAt(k, "tile", "tiles", "shingle", "shingles", "slate", "slates", "shakes", "tejas"):
+		case r.among(k, brokenTiles):
 			return true
 		case theirThings.has(w) && w != "it" && w != "its" && w != "roof" && w != "they":
 			return false
@@ -35,10 +45,10 @@ func (r *reader) countThere() (countAt, bool) {
 	found, ok := countAt{}, false
 	for i := range r.toks {
 		k := i - 1
-		for r.wordAt(k, "just", "only", "exactly", "about", "up", "there", "all", "a", "total") {
+		for r.among(k, countFillers) {
 			k--
 		}
-		there := r.wordAt(k, "theres", "hay") || r.wordAt(k, "are", "is") && r.wordAt(k-1, "there") || r.wordAt(k, "count", "counted", "counting", "conte") && r.wordAt(k-1, "i", "we", "just", "up", "yo", "los")
+		there := r.wordAt(k, "theres", "hay") || r.wordAt(k, "are", "is") && r.wordAt(k-1, "there") || r.wordAt(k, "count", "counted", "counting", "conte") && r.among(k-1, counterWords)
 		if !there || r.used(i) {
 			continue
 		}
@@ -70,7 +80,7 @@ func (r *reader) countScratched() bool {
 		return false
 	}
 	for i := range r.toks {
-		if !r.wordAt(i, "scratch", "forget", "disregard", "ignore", "olvide", "olvidese") || !r.wordsIn(i+1, min(i+7, len(r.toks)), "said", "told", "wrote", "say", "dije", "puse") {
+		if !r.among(i, forgetVerbs) || !r.anyOf(i+1, min(i+7, len(r.toks)), countSaidVerbs) {
 			continue
 		}
 		to, old := r.sentenceLast(i), -1
@@ -88,7 +98,7 @@ func (r *reader) countScratched() bool {
 				k = next - 1
 				continue
 			}
-			if r.wordAt(k-1, "its", "is", "are", "it", "be", "son", "theres") && r.endsCount(next) {
+			if r.among(k-1, countIsNow) && r.endsCount(next) {
 				r.use(k, next-1)
 				r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(n), k, next-1)
 				return true

@@ -7,6 +7,22 @@ import "example.com/intake-bot/internal/fitcheck"
 // ones"), how they are or are to be ("tengo dos quebrados", "price on 2 bronze over clear"), or a verb of harm
 // and "all four". Numbers of parts, layers, places and sizes are none.
 
+var (
+	allKindsWords  = wordsOf(`all both todos todas ambos ambas`)
+	neededPieces   = wordsOf(`needed wanted pc pcs pzas pza piezas`)
+	lineHas        = wordsOf(`tengo have got hay theres are tenemos with w n and y`)
+	linePriceAsked = wordsOf(`quote price pricing cost costs much bid`)
+	lineHarm       = wordsOf(`smashed broke busted cracked shattered wrecked ruined killed destroyed took got hit
+		rompio quebro trono`)
+	lineLooks = wordsOf(`pyramid barrel round square flat domed rectangular big small old bronze white clear
+		smoked acrylic`)
+	partsCounted = wordsOf(`corner corners side sides edge edges layer layers ply pane panes panel panels sheet
+		sheets wall walls screw screws bolt bolts clip clips seam seams spot spots place places frame frames curb
+		curbs season tab way ways end ends window windows tile tiles shingle shingles inch foot feet ft year years
+		time times bedroom story car of x skin wides wide lados esquinas capa capas hojas tornillos lugares partes
+		veces ventanas marcos anos pipe pipes boards rooms roofs`)
+)
+
 // countInLine takes such a number where it is the only one of the message that can be.
 func (r *reader) countInLine() bool {
 	if r.Units > 1 || !r.onlyAllMeant() || r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicConfirm) || r.wordsIn(0, len(r.toks), "each", "apiece", "cada", "or", "o") {
@@ -42,7 +58,7 @@ func (r *reader) countInLine() bool {
 // onlyAllMeant: no kind of skylight is called, or only all of them.
 func (r *reader) onlyAllMeant() bool {
 	for n := range r.refs {
-		if !r.wordAt(r.refs[n].first, "all", "both", "todos", "todas", "ambos", "ambas") {
+		if !r.among(r.refs[n].first, allKindsWords) {
 			return false
 		}
 	}
@@ -56,7 +72,7 @@ func (r *reader) lineCount(n, i, next int) (countAt, bool) {
 	if r.wordAt(i-1, "all", "todos", "todas") && n > 1 && r.harmBefore(i-1) && !r.partAfter(next) {
 		return countAt{n, i - 1, next - 1}, true // "smashed all four"
 	}
-	if r.wordAt(next, "needed", "wanted", "pc", "pcs", "pzas", "pza", "piezas") && (n > 1 || r.toks[i].kind == numToken) && !r.wordAt(next+1, "of", "de") {
+	if r.among(next, neededPieces) && (n > 1 || r.toks[i].kind == numToken) && !r.wordAt(next+1, "of", "de") {
 		return countAt{n, i, next}, true
 	}
 	if n > 1 && r.wordAt(i-1, "got", "have", "need", "tengo", "ocupo") && r.lineEnds(next) && next >= len(r.toks) {
@@ -72,9 +88,9 @@ func (r *reader) lineCount(n, i, next int) (countAt, bool) {
 	case r.partAfter(j), r.choiceIs(next, fitcheck.TopicLayers), r.choiceIs(next, fitcheck.TopicUse):
 		return countAt{}, false
 	case n > 1 && r.choiceIs(next, fitcheck.TopicProblem) && !negWords.has(r.wordText(next)):
-		return countAt{n, i, j - 1}, r.wordAt(i-1, "tengo", "have", "got", "hay", "theres", "are", "tenemos", "with", "w", "n", "and", "y") || r.saysUse(i-1) || r.lineEnds(j)
+		return countAt{n, i, j - 1}, r.among(i-1, lineHas) || r.saysUse(i-1) || r.lineEnds(j)
 	case j > next && (r.choiceIs(next, fitcheck.TopicColor) || r.choiceIs(next, fitcheck.TopicMaterial)):
-		return countAt{n, i, j - 1}, r.wordAt(i-1, needWords...) || r.wordAt(i-1, "for", "on") && r.wordsIn(max(0, i-6), i-1, "quote", "price", "pricing", "cost", "costs", "much", "bid") || r.wordAt(i-1, "order", "quote", "price", "buy", "get")
+		return countAt{n, i, j - 1}, r.wordAt(i-1, needWords...) || r.wordAt(i-1, "for", "on") && r.anyOf(max(0, i-6), i-1, linePriceAsked) || r.wordAt(i-1, "order", "quote", "price", "buy", "get")
 	}
 	return countAt{}, false
 }
@@ -84,17 +100,16 @@ var notCounted = []string{"in", "at", "after", "past", "since", "by", "no", "num
 
 // harmBefore: right before stands what harm was done: "busted all three".
 func (r *reader) harmBefore(i int) bool {
-	return i > 0 && (r.choiceIs(i-1, fitcheck.TopicProblem) || r.wordAt(i-1, "smashed", "broke", "busted", "cracked", "shattered", "wrecked", "ruined", "killed", "destroyed", "took", "got", "hit", "rompio", "quebro", "trono"))
+	return i > 0 && (r.choiceIs(i-1, fitcheck.TopicProblem) || r.among(i-1, lineHarm))
 }
 
 // looksSo: the word tells how a skylight looks or is wanted.
 func (r *reader) looksSo(i int) bool {
 	return r.choiceIs(i, fitcheck.TopicColor) || r.choiceIs(i, fitcheck.TopicMaterial) || r.choiceIs(i, fitcheck.TopicProfile) || r.choiceIs(i, fitcheck.TopicOutline) || r.choiceIs(i, fitcheck.TopicProblem) || covers(r.choices, i) && r.countAdjective(i) ||
-		r.wordAt(i, "pyramid", "barrel", "round", "square", "flat", "domed", "rectangular", "big", "small", "old", "bronze", "white", "clear", "smoked", "acrylic")
+		r.among(i, lineLooks)
 }
 
 // partAfter: what is counted are parts, layers or places.
 func (r *reader) partAfter(i int) bool {
-	return r.wordAt(i, "corner", "corners", "side", "sides", "edge", "edges", "layer", "layers", "ply", "pane", "panes", "panel", "panels", "sheet", "sheets", "wall", "walls", "screw", "screws", "bolt", "bolts", "clip", "clips", "seam", "seams", "spot", "spots", "place", "places",
-		"frame", "frames", "curb", "curbs", "season", "tab", "way", "ways", "end", "ends", "window", "windows", "tile", "tiles", "shingle", "shingles", "inch", "foot", "feet", "ft", "year", "years", "time", "times", "bedroom", "story", "car", "of", "x", "skin", "wides", "wide", "lados", "esquinas", "capa", "capas", "hojas", "tornillos", "lugares", "partes", "veces", "ventanas", "marcos", "anos", "pipe", "pipes", "boards", "rooms", "roofs") || i < len(r.toks) && r.toks[i].kind == numToken
+	return r.among(i, partsCounted) || i < len(r.toks) && r.toks[i].kind == numToken
 }

@@ -2,6 +2,15 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	measureFollows = wordsOf(`x by layer layers inches ft feet cm mm sides capas`)
+	mendedGoesOn   = wordsOf(`not no instead total skylights domes of now altogether in tragaluces domos please`)
+	mendedWords    = wordsOf(`actually sorry wait miscounted total another instead oops meant mejor perdon digo`)
+	mendedThings   = wordsOf(`miscounted skylights domes them total tragaluces domos found`)
+	mendedLeads    = wordsOf(`its is be actually no wait sorry only just`)
+	hourPreps      = wordsOf(`at until till after by before around hasta las`)
+)
+
 // countMended reads another number of skylights than the talk knows: "actually it's 14", "4 not
 // 3, found another one", "make it 3", whatever was asked.
 func (r *reader) countMended() bool {
@@ -14,7 +23,7 @@ func (r *reader) countMended() bool {
 		if r.toks[i].kind != numToken && n < 0 || r.wordAt(i, "one", "uno", "una", "un") {
 			continue
 		}
-		if n < 1 || n > 99 || r.toks[i].used || r.markAt(i+1, '/') || r.markAt(i+1, '"') || r.markAt(i+1, '\'') || r.wordAt(i+1, "x", "by", "layer", "layers", "inches", "ft", "feet", "cm", "mm", "sides", "capas") {
+		if n < 1 || n > 99 || r.toks[i].used || r.markAt(i+1, '/') || r.markAt(i+1, '"') || r.markAt(i+1, '\'') || r.among(i+1, measureFollows) {
 			return false
 		}
 		numbers++
@@ -31,12 +40,12 @@ func (r *reader) countMended() bool {
 	if at < 0 || numbers > 2 || r.labelled(0, len(r.toks)-1) && !r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes") {
 		return false
 	}
-	if next := at + 1; next < len(r.toks) && r.toks[next].kind != markToken && !r.wordAt(next, "not", "no", "instead", "total", "skylights", "domes", "of", "now", "altogether", "in", "tragaluces", "domos", "please") {
+	if next := at + 1; next < len(r.toks) && r.toks[next].kind != markToken && !r.among(next, mendedGoesOn) {
 		return false // "I had 2 guys look at it already, sorry"
 	}
-	mended := r.wordsIn(0, len(r.toks), "actually", "sorry", "wait", "miscounted", "total", "another", "instead", "oops", "meant", "mejor", "perdon", "digo") || r.wordAt(at-1, "no") || r.wordAt(at-1, "it") && r.wordAt(at-2, "make") || r.wordAt(at-1, "be") && r.wordAt(at-2, "should")
-	counts := r.wordsIn(0, len(r.toks), "miscounted", "skylights", "domes", "them", "total", "tragaluces", "domos", "found") || r.wordAt(at-1, "are") && r.wordAt(at-2, "there")
-	if !old && !counts && !r.wordAt(at-2, "make", "its", "is", "be") && !r.wordAt(at-1, "its", "is", "be", "actually", "no", "wait", "sorry", "only", "just") && !r.markAt(at-1, ',') || r.wordAt(at-1, "at", "until", "till", "after", "by", "before", "around", "hasta", "las") {
+	mended := r.anyOf(0, len(r.toks), mendedWords) || r.wordAt(at-1, "no") || r.wordAt(at-1, "it") && r.wordAt(at-2, "make") || r.wordAt(at-1, "be") && r.wordAt(at-2, "should")
+	counts := r.anyOf(0, len(r.toks), mendedThings) || r.wordAt(at-1, "are") && r.wordAt(at-2, "there")
+	if !old && !counts && !r.wordAt(at-2, "make", "its", "is", "be") && !r.among(at-1, mendedLeads) && !r.markAt(at-1, ',') || r.among(at-1, hourPreps) {
 		return false // "sorry, I work until 5"
 	}
 	sized := r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicRoofSlope) || r.asked(fitcheck.TopicPlace) || r.asked(fitcheck.TopicPhone)

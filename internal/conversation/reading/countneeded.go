@@ -4,13 +4,22 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // How many are needed, told without a word for skylights behind the number.
 
+var (
+	buildingArticles = wordsOf(`the my our his her their a el la mi su una un nuestra nuestro`)
+	recountedIs      = wordsOf(`are theres its is have son hay`)
+	listNames        = quantityWords.and(`skylights domes units tragaluces domos`)
+	eachPlaces       = wordsOf(`buildings houses units apartments condos cabins trailers duplexes sheds barns garages
+		homes rooms bathrooms rentals offices classrooms churches casas edificios`)
+	oneAloneWords = wordsOf(`solo sola solito solita solamente unicamente`)
+)
+
 // needWords stand before a number of pieces, whoever needs them.
 var needWords = []string{"need", "needs", "want", "wants", "needing", "wanting", "require", "necesito", "necesita", "necesitamos", "ocupo", "ocupa", "ocupamos", "quiero", "quiere", "queremos", "falta", "faltan"}
 
 // forBuilding: "necesito dos para el garaje", "need two for the barn": what follows the number
 // names where they go. "One for my RV" may be said of any number.
 func (r *reader) forBuilding(i int) bool {
-	if !r.wordAt(i, "for", "para") || !r.wordAt(i+1, "the", "my", "our", "his", "her", "their", "a", "el", "la", "mi", "su", "una", "un", "nuestra", "nuestro") {
+	if !r.wordAt(i, "for", "para") || !r.among(i+1, buildingArticles) {
 		return false
 	}
 	return r.saysUse(i+2) || r.saysUse(i+3)
@@ -23,13 +32,13 @@ func (r *reader) putDownFor(j int) bool {
 
 // recounted: "I counted wrong, there are seven", "just recounted and it's 5".
 func (r *reader) recounted(j int) bool {
-	return r.wordAt(j, "are", "theres", "its", "is", "have", "son", "hay") && r.wordsIn(0, j, "miscounted", "recounted", "miscount", "recount") ||
-		r.wordAt(j, "are", "theres", "its", "is", "have", "son", "hay") && r.wordsIn(0, j, "counted", "count", "conte", "contamos") && r.wordsIn(0, j, "wrong", "off", "again", "mal", "bien")
+	return r.among(j, recountedIs) && r.wordsIn(0, j, "miscounted", "recounted", "miscount", "recount") ||
+		r.among(j, recountedIs) && r.wordsIn(0, j, "counted", "count", "conte", "contamos") && r.wordsIn(0, j, "wrong", "off", "again", "mal", "bien")
 }
 
 // listedCount: "Name: Neil. Skylights: 3.": a list of answers with their names.
 func (r *reader) listedCount(j int) bool {
-	return (r.markAt(j, ':') || r.markAt(j, '-') && !r.toks[j].glued) && r.wordAt(j-1, "skylights", "domes", "units", "quantity", "qty", "count", "tragaluces", "domos", "cantidad") && (j == 1 || r.sentenceEnd(j-2) || r.markAt(j-2, ',') || r.markAt(j-2, ';') || r.wordAt(j-2, "of", "de"))
+	return (r.markAt(j, ':') || r.markAt(j, '-') && !r.toks[j].glued) && r.among(j-1, listNames) && (j == 1 || r.sentenceEnd(j-2) || r.markAt(j-2, ',') || r.markAt(j-2, ';') || r.wordAt(j-2, "of", "de"))
 }
 
 // madeInstead: "make that two instead of one", where the talk tells no number yet.
@@ -40,7 +49,7 @@ func (r *reader) madeInstead(i, next int) bool {
 // eachBuilding: "three office buildings, one skylight each": how many there are on each, and not in
 // all.
 func (r *reader) eachBuilding(n, next int) bool {
-	return n == 1 && r.wordAt(next, "each", "apiece", "per") && r.wordsIn(0, next, "buildings", "houses", "units", "apartments", "condos", "cabins", "trailers", "duplexes", "sheds", "barns", "garages", "homes", "rooms", "bathrooms", "rentals", "offices", "classrooms", "churches", "casas", "edificios")
+	return n == 1 && r.wordAt(next, "each", "apiece", "per") && r.anyOf(0, next, eachPlaces)
 }
 
 // timesAnswer: "x3", "3x" as the answer to how many.
@@ -61,6 +70,6 @@ func (r *reader) timesAnswer() (countAt, bool) {
 
 // oneAlone: "es uno solo", "nada más es una": one, and no more.
 func (r *reader) oneAlone(i int) bool {
-	return r.wordAt(i, "uno", "una") && (r.wordAt(i+1, "solo", "sola", "solito", "solita", "solamente", "unicamente") || r.wordAt(i-1, "es") && r.wordAt(i-2, "solo", "nomas", "mas", "solamente")) && (i+2 >= len(r.toks) || r.toks[min(i+2, len(r.toks)-1)].kind == markToken || r.wordAt(i-1, "es") && r.wordAt(i-2, "solo", "nomas", "mas", "solamente") && r.toks[i+1].kind == markToken) &&
+	return r.wordAt(i, "uno", "una") && (r.among(i+1, oneAloneWords) || r.wordAt(i-1, "es") && r.wordAt(i-2, "solo", "nomas", "mas", "solamente")) && (i+2 >= len(r.toks) || r.toks[min(i+2, len(r.toks)-1)].kind == markToken || r.wordAt(i-1, "es") && r.wordAt(i-2, "solo", "nomas", "mas", "solamente") && r.toks[i+1].kind == markToken) &&
 		!r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
 }

@@ -4,6 +4,17 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // How many there are of a kind that the talk knows, told once more or put right.
 
+var (
+	kindLinks = wordsOf(`the el la los las for of in on over del de para en ones skylights domes domos
+		tragaluces`)
+	quantityWords = wordsOf(`count number quantity qty cantidad numero`)
+	kindTails     = wordsOf(`ones skylights domes is are should be es son to at just only`)
+	kindCopulas   = wordsOf(`should be needs to is are has have tiene tienen just only debe ser a`)
+	rightsCount   = correcting.and(`not no only just miscounted make hold solo solamente`)
+	lookCountEnds = wordsOf(`after not no only total instead now and y`)
+	kindPlaces    = wordsOf(`de del en la el los las in over on the`)
+)
+
 // countsByKind: "2 del taller y 3 de la oficina", "it's 4 kitchen ones", "only 2 round, not 3",
 // "the number of round ones is 2".
 func (r *reader) countsByKind() bool {
@@ -69,7 +80,7 @@ func (r *reader) countsInRooms() {
 		for r.wordAt(i, "one", "uno", "un") || r.wordAt(i, "in", "over", "on", "en", "sobre") {
 			i++ // the ref may begin before the room
 		}
-		for i > 0 && r.wordAt(i-1, "the", "my", "our", "el", "la", "los", "las") {
+		for i > 0 && r.among(i-1, theOrMine) {
 			i--
 		}
 		n := r.wholeSaid(i - 2)
@@ -85,7 +96,7 @@ func (r *reader) countsInRooms() {
 // for none. Where a size was asked for it is one only in words that put it right.
 func (r *reader) countBeforeKind(ref *unitRef) int {
 	i := ref.first - 1
-	for r.wordAt(i, "the", "el", "la", "los", "las", "for", "of", "in", "on", "over", "del", "de", "para", "en", "ones", "skylights", "domes", "domos", "tragaluces") {
+	for r.among(i, kindLinks) {
 		i--
 	}
 	n := r.wholeSaid(i)
@@ -105,13 +116,13 @@ func (r *reader) countBeforeKind(ref *unitRef) int {
 // countAfterKind: "count of the round is 2", "round ones: qty 2".
 func (r *reader) countAfterKind(ref *unitRef) int {
 	from, i := r.sentenceFirst(ref.first), ref.last+1
-	counted := r.wordsIn(from, ref.first, "count", "number", "quantity", "qty", "cantidad", "numero")
+	counted := r.anyOf(from, ref.first, quantityWords)
 	if !r.sizedNow() && r.pluralAt(ref.last) {
 		n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
 		told := r.wordAt(i, "are", "son", "should") || r.markAt(i, ':')
 		counted = counted || told && r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.wordAt(n+1, "not", "no", "instead")) // "round ones are 2", "squares: 5"
 	}
-	for i < len(r.toks) && (r.wordAt(i, "ones", "skylights", "domes", "is", "are", "should", "be", "es", "son", "to", "at", "just", "only") || r.markAt(i, ':') || r.markAt(i, '=') || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")) {
+	for i < len(r.toks) && (r.among(i, kindTails) || r.markAt(i, ':') || r.markAt(i, '=') || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")) {
 		counted = counted || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")
 		i++
 	}
@@ -153,7 +164,7 @@ func (r *reader) otherDenied(i int) bool {
 // pieces or of layers, which is asked about.
 func (r *reader) countOrElse(ref *unitRef) {
 	i := ref.last + 1
-	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "has", "have", "tiene", "tienen", "just", "only", "debe", "ser", "a") || r.markAt(i, ':') {
+	for r.among(i, kindCopulas) || r.markAt(i, ':') {
 		i++
 	}
 	n := r.wholeSaid(i)
@@ -172,7 +183,7 @@ func (r *reader) countOrElse(ref *unitRef) {
 // putsRight: the sentence of a number says that another was told or is wrong.
 func (r *reader) putsRight(i int) bool {
 	from, to := r.sentence(i)
-	return r.wordsIn(from, to+1, "actually", "wait", "sorry", "not", "no", "only", "just", "instead", "miscounted", "oops", "meant", "make", "hold", "correction", "solo", "solamente", "mejor", "perdon", "digo", "espera", "espere") || r.wordsIn(from, to+1, "after") && r.wordsIn(from, to+1, "all")
+	return r.anyOf(from, to+1, rightsCount) || r.wordsIn(from, to+1, "after") && r.wordsIn(from, to+1, "all")
 }
 
 // deniedCount marks the number that the words after a count say that it is not: "2 round, not 3".
@@ -208,7 +219,7 @@ func (r *reader) countedLook(i int) bool {
 	if !r.sizedNow() && (r.pluralLook(i) || r.wordAt(i-2, "and", "y") && r.endsLook(i)) {
 		return true // "3 big ones and 2 small"
 	}
-	return r.putsRight(i) && (!r.sizedNow() || r.otherDenied(i)) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "after", "not", "no", "only", "total", "instead", "now", "and", "y"))
+	return r.putsRight(i) && (!r.sizedNow() || r.otherDenied(i)) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.among(i+1, lookCountEnds))
 }
 
 // countsKindAt: the number at a token counts what comes after it: "2 round ones", "3 kitchen
@@ -227,7 +238,7 @@ func (r *reader) countsKnown(h *hit) bool {
 	if r.pluralLook(next) {
 		return r.Names[r.toks[next].text] > 0 || r.lookKnown(next) > 0
 	}
-	for r.wordAt(next, "de", "del", "en", "la", "el", "los", "las", "in", "over", "on", "the") {
+	for r.among(next, kindPlaces) {
 		next++
 	}
 	return r.unitOfRoom(next) > 0

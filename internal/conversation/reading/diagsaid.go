@@ -4,11 +4,18 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // Which lengths are diagonals, by words that stand further off.
 
+var (
+	diagWithout = wordsOf(`no not before without instead skip skipped skipping forget forgot sin antes after
+		except`)
+	putOffWords  = wordsOf(`later tomorrow next luego manana despues tonight can havent arent`)
+	otherCorners = wordsOf(`other others second opposite next otra otro segunda`)
+)
+
 // noDiagonal: "no diagonals yet but the curb stands 6", "before corners, here are the sides", "cracked
 // from corner to corner": the words name no diagonal that is told.
 func (r *reader) noDiagonal(h *hit) bool {
-	return r.crackRuns(h) || r.negated(h.first) || r.wordsIn(max(r.sentenceFirst(h.first), h.first-2), h.first, "no", "not", "before", "without", "instead", "skip", "skipped", "skipping", "forget", "forgot", "sin", "antes", "after", "except") ||
-		r.wordAt(h.last+1, "later", "tomorrow", "next", "luego", "manana", "despues", "tonight", "can", "havent", "arent")
+	return r.crackRuns(h) || r.negated(h.first) || r.anyOf(max(r.sentenceFirst(h.first), h.first-2), h.first, diagWithout) ||
+		r.among(h.last+1, putOffWords)
 }
 
 // moreDiagonals finds the lengths that the words before make diagonals: a sentence that did nothing
@@ -32,7 +39,7 @@ func (r *reader) moreDiagonals(ms []measure) {
 			for told < m.last && r.toks[told].kind == wordToken && r.numberAt(told).kind == notNumber {
 				told++
 			}
-			m.diag = r.wordsIn(ms[k-1].last+1, told, "other", "others", "second", "opposite", "next", "otra", "otro", "segunda") && !r.wordsIn(ms[k-1].last+1, told, "side", "width", "length", "way", "lado") && !r.labelled(ms[k-1].last+1, m.first-1)
+			m.diag = r.anyOf(ms[k-1].last+1, told, otherCorners) && !r.wordsIn(ms[k-1].last+1, told, "side", "width", "length", "way", "lado") && !r.labelled(ms[k-1].last+1, m.first-1)
 		}
 	}
 }

@@ -4,6 +4,10 @@ import "slices"
 
 // "Dome" is a word for any skylight; beside pyramids or barrels it tells a kind by its shape.
 
+var (
+	domeShapeFillers = wordsOf(`is should be a the of es debe ser del de la el`)
+)
+
 // lookAt is the look that the word at a token tells of, "" for none.
 func (r *reader) lookAt(i int) string {
 	if !r.domeWord(i) {
@@ -55,7 +59,7 @@ func (r *reader) shapeSaid(i int) bool {
 		}
 	}
 	i--
-	for r.wordAt(i, "is", "should", "be", "a", "the", "of", "es", "debe", "ser", "del", "de", "la", "el") || r.markAt(i, ':') || r.inRef(i) {
+	for r.among(i, domeShapeFillers) || r.markAt(i, ':') || r.inRef(i) {
 		i--
 	}
 	return r.wordAt(i, "shape", "profile", "forma")

@@ -6,6 +6,14 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	unknownAbout  = wordsOf(`about on of de del sobre`)
+	restWords     = wordsOf(`rest others any all anything everything resto demas those them these`)
+	unsureStarts  = wordsOf(`not no unsure idk dunno dont`)
+	unsureAnswers = wordsOf(`not no unsure idk dunno dont sure idea clue se know`)
+	unsureLinks   = wordsOf(`if whether its it thats that but about on maybe which what si es`)
+)
+
 // unknown gives each "don't know", "can't" and "won't say" of an answer to several
 // questions to the question that it answers: the one that it names, else the one whose
 // turn it is between the answers before and after.
@@ -92,7 +100,7 @@ func (r *reader) unknownValue(h *hit) bool {
 	for r.wordAt(i-1, "the", "this", "that", "el", "la") {
 		i--
 	}
-	if !r.wordAt(i-1, "about", "on", "of", "de", "del", "sobre") {
+	if !r.among(i-1, unknownAbout) {
 		return false
 	}
 	for n := range r.talk {
@@ -106,7 +114,7 @@ func (r *reader) unknownValue(h *hit) bool {
 // aboutRest: "not sure on the rest", "don't know any of that".
 func (r *reader) aboutRest(h *hit) bool {
 	_, last := r.sentence(h.first)
-	return r.wordsIn(h.first, last+1, "rest", "others", "any", "all", "anything", "everything", "resto", "demas", "those", "them", "these")
+	return r.anyOf(h.first, last+1, restWords)
 }
 
 // topicNamed is the topic that the clause of the words names.
@@ -145,12 +153,12 @@ var topicWords = map[string]fitcheck.Topic{"frame": fitcheck.TopicFrameCondition
 // answersOther: among answers to several questions "not sure" is one of its own, unless
 // it leads on to what it is unsure of: "not sure if it's acrylic".
 func (r *reader) answersOther(h *hit, first int) bool {
-	if !r.wordAt(h.first, "not", "no", "unsure", "idk", "dunno", "dont") || r.wordAt(h.first, "no") && !r.wordAt(h.first+1, "idea", "clue", "se") ||
+	if !r.among(h.first, unsureStarts) || r.wordAt(h.first, "no") && !r.wordAt(h.first+1, "idea", "clue", "se") ||
 		r.wordAt(h.first, "not") && !r.wordAt(h.first+1, "sure") || r.wordAt(h.first, "dont") && !r.wordAt(h.first+1, "know") {
 		return false
 	}
 	i := h.first
-	for r.wordAt(i, "not", "no", "unsure", "idk", "dunno", "dont", "sure", "idea", "clue", "se", "know") {
+	for r.among(i, unsureAnswers) {
 		i++
 	}
 	if r.wordAt(i, "which") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken) {
@@ -160,7 +168,7 @@ func (r *reader) answersOther(h *hit, first int) bool {
 		return true
 	}
 	if h.last < first {
-		return !r.wordAt(i, "if", "whether", "its", "it", "thats", "that", "but", "about", "on", "maybe", "which", "what", "si", "es")
+		return !r.among(i, unsureLinks)
 	}
 	if r.wordAt(i, "its") && r.wordAt(i+1, "the", "been", "driving") || r.wordAt(i, "lo") && r.wordAt(i+1, "que") {
 		return true

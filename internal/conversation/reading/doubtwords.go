@@ -2,6 +2,24 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	idVerbs = wordsOf(`say call guess like rather love have go prefer be put want think need estimate
+		appreciate bet imagine figure hate just probably really get make do give`)
+	joinWords     = wordsOf(`to at should be of as now only measures comes on gives gave dan da dieron`)
+	roughSubjects = wordsOf(`theyre are were both come came other estan`)
+	goesOverVerbs = wordsOf(`cap caps capping fit fits go goes sit sits slide slides slip slips put drop set`)
+	overPreps     = wordsOf(`over under around near above below`)
+	doubtGoesOn   = wordsOf(`im just honestly thats its a it only tbh though lol sorry is this that sure really
+		me so es eso nomas solo`)
+	doubtReasons = wordsOf(`because cause since porque no from`)
+	faceParts    = wordsOf(`part side piece edge edges of thing`)
+	faceForgot   = wordsOf(`forgot forget remember sure say know idea recall tell`)
+	facePreps    = wordsOf(`maybe the on from it was`)
+	faceUnsure   = wordsOf(`remember recall sure know forgot forget tell say unsure idk maybe recuerdo acuerdo se
+		remembered which`)
+	inquiryVerbs = wordsOf(`talked talk asked asking called calling spoke inquiring writing texting question`)
+)
+
 // only says whether none but small words stand from one token to another.
 func (r *reader) only(from, to int) bool {
 	for i := from; i <= to; i++ {
@@ -15,15 +33,14 @@ func (r *reader) only(from, to int) bool {
 
 // idVerb: what follows makes "id" of "I'd".
 func (r *reader) idVerb(i int) bool {
-	return r.wordAt(i, "say", "call", "guess", "like", "rather", "love", "have", "go", "prefer", "be", "put", "want", "think", "need", "estimate",
-		"appreciate", "bet", "imagine", "figure", "hate", "just", "probably", "really", "get", "make", "do", "give")
+	return r.among(i, idVerbs)
 }
 
 // joins: only small words and those that lead to a value stand between: "the curb
 // height to 5", "should be 25".
 func (r *reader) joins(from, to int) bool {
 	for i := from; i <= to; i++ {
-		if !r.wordAt(i, "to", "at", "should", "be", "of", "as", "now", "only", "measures", "comes", "on", "gives", "gave", "dan", "da", "dieron") && !r.only(i, i) {
+		if !r.among(i, joinWords) && !r.only(i, i) {
 			return false
 		}
 	}
@@ -36,7 +53,7 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 		m.rough = true // "25 by 49 give or take, the tape was crooked"
 		return
 	}
-	if r.wordAt(h.first, "within") && r.wordAt(h.first-1, "theyre", "are", "were", "both", "come", "came", "other", "estan") {
+	if r.wordAt(h.first, "within") && r.among(h.first-1, roughSubjects) {
 		return // "they're within an eighth, 61 7/8 and 62": of each other
 	}
 	m.fixed = m.fixed || r.putRight(h)
@@ -79,7 +96,7 @@ func (r *reader) almostRight(h *hit) bool {
 
 // goesOver: "where it caps over 30 x 46": no doubt of a number.
 func (r *reader) goesOver(h *hit) bool {
-	return r.wordAt(h.first, "over") && r.wordAt(h.first-1, "cap", "caps", "capping", "fit", "fits", "go", "goes", "sit", "sits", "slide", "slides", "slip", "slips", "put", "drop", "set")
+	return r.wordAt(h.first, "over") && r.among(h.first-1, goesOverVerbs)
 }
 
 // derived: the length is worked out and not measured: "so the outside would be 25 x 49".
@@ -118,7 +135,7 @@ func (r *reader) ofOther(to int) bool {
 
 // placeWord: "the part that caps over is 25", "all around is 25": no doubt of a number.
 func (r *reader) placeWord(h *hit) bool {
-	return r.wordAt(h.first, "over", "under", "around", "near", "above", "below") && r.wordAt(h.last+1, "is", "are", "measures", "was")
+	return r.among(h.first, overPreps) && r.wordAt(h.last+1, "is", "are", "measures", "was")
 }
 
 // doubtedNext: the sentence at the token says that the measure before it is a guess, and no
@@ -137,10 +154,10 @@ func (r *reader) doubtedNext(from int) bool {
 			}
 			continue
 		}
-		if r.toks[i].kind == markToken && !r.markAt(i, ',') || r.wordAt(i, "im", "just", "honestly", "thats", "its", "a", "it", "only", "tbh", "though", "lol", "sorry", "is", "this", "that", "sure", "really", "me", "so", "es", "eso", "nomas", "solo") {
+		if r.toks[i].kind == markToken && !r.markAt(i, ',') || r.among(i, doubtGoesOn) {
 			continue
 		}
-		return doubt && (r.markAt(i, ',') || r.wordAt(i, "because", "cause", "since", "porque", "no", "from"))
+		return doubt && (r.markAt(i, ',') || r.among(i, doubtReasons))
 	}
 	return doubt
 }
@@ -214,17 +231,17 @@ func (r *reader) faceForgotten(m *measure) bool {
 		_, to = r.sentence(to + 1)
 	}
 	for i := from + 1; i <= to; i++ {
-		if r.wordAt(i, "which", "what") && r.wordAt(i+1, "part", "side", "piece", "edge", "edges", "of", "thing") && r.wordsIn(max(0, i-4), i, "forgot", "forget", "remember", "sure", "say", "know", "idea", "recall", "tell") {
+		if r.wordAt(i, "which", "what") && r.among(i+1, faceParts) && r.anyOf(max(0, i-4), i, faceForgot) {
 			return true // "forgot which part I measured"
 		}
 		if !r.wordAt(i, "or", "o") || !r.labelKind(i-1, "face") {
 			continue
 		}
 		j := i + 1
-		for r.wordAt(j, "maybe", "the", "on", "from", "it", "was") {
+		for r.among(j, facePreps) {
 			j++
 		}
-		if j < len(r.toks) && r.labelKind(j, "face") && r.wordsIn(from, to+1, "remember", "recall", "sure", "know", "forgot", "forget", "tell", "say", "unsure", "idk", "maybe", "recuerdo", "acuerdo", "se", "remembered", "which") {
+		if j < len(r.toks) && r.labelKind(j, "face") && r.anyOf(from, to+1, faceUnsure) {
 			return true
 		}
 	}
@@ -254,7 +271,7 @@ func (r *reader) nearDoubt(first int) bool {
 	if r.wordAt(first, "a") && i < 0 {
 		i = first
 	}
-	if r.wordAt(i, "about") && r.wordsIn(r.sentenceFirst(i), i, "talked", "talk", "asked", "asking", "called", "calling", "spoke", "inquiring", "writing", "texting", "question") {
+	if r.wordAt(i, "about") && r.anyOf(r.sentenceFirst(i), i, inquiryVerbs) {
 		return false // "we talked about 3 domes"
 	}
 	return i >= 0 && r.labelAt[i] >= 0 && r.labels[r.labelAt[i]].is("rough", "near")

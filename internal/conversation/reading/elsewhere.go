@@ -2,13 +2,42 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	hailFalls       = wordsOf(`hail hailstorm hailstorms granizo granizada granizadas`)
+	hailHabits      = wordsOf(`cae caen get gets hay por because since cause for lots mucho graniza area season`)
+	hailOnce        = wordsOf(`cayo last broke rompio quebro paso pasado pasada hit took`)
+	whyWords        = wordsOf(`because cause cuz coz bc since due porque pq por pues`)
+	riskHappened    = wordsOf(`broke cracked fell hit rompio quebro cayo no not dont`)
+	materialWas     = wordsOf(`is was the old es era el`)
+	materialReasons = whyWords.and(`for account para`)
+	riskHarm        = wordsOf(`broke broken cracked fell hit got took last old ruined destroyed smashed damage damaged
+		new need replace rompio rompieron quebro quebraron rajo rajaron cayo pego dano viejo vieja nuevo nueva
+		necesito no not dont never nunca`)
+	thatOneWords   = oldOneWords.and(`that this which`)
+	writerPlaces   = wordsOf(`the a my our your local public town la el un`)
+	toPlacePreps   = wordsOf(`by to at from past a en`)
+	writerWent     = wordsOf(`went stopped drove asked ran walked headed fui pase pregunte vine`)
+	ownSkylight    = wordsOf(`skylight skylights roof dome tragaluz techo`)
+	orOurSkylight  = ownSkylight.and(`we our`)
+	oldOneWords    = wordsOf(`old new other last same existing`)
+	reuseVerbs     = wordsOf(`reuse keep save use reusar reutilizar usar`)
+	onlyAskedCompares = wordsOf(`or vs versus than more difference cost diferencia entre o`)
+	forThemWords   = wordsOf(`that this it us me mine these them`)
+	openingFraming = wordsOf(`drywall sheetrock walls plaster rafter rafters ceiling joists joist trusses`)
+	whereArticles  = theOrMine.and(`a`)
+	abovePreps     = wordsOf(`over in above for at sobre en arriba`)
+	valueDoes      = wordsOf(`ayuda aguanta dura sirve cuesta quita protege deja help helps hold holds last cost
+		costs keep keeps work works stop block yellows lasts`)
+	askingAuxiliaries = wordsOf(`would will could can should does did`)
+)
+
 // hailToCome: hail that may come is an answer to what could hit the skylight, and no harm
 // that was done.
 func (r *reader) hailToCome(s sense, h *hit) sense {
 	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && !r.asked(fitcheck.TopicProblem) && r.hailUsual(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
-	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h) || r.reasonOfMaterial(h)) && r.wordsIn(h.first, h.last+1, "hail", "hailstorm", "hailstorms", "granizo", "granizada", "granizadas") && !r.hurt(h) {
+	if s.topic == fitcheck.TopicProblem && s.value == fitcheck.ProblemStorm && (r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicMaterial) && r.fallsHere(h) || r.reasonOfMaterial(h)) && r.anyOf(h.first, h.last+1, hailFalls) && !r.hurt(h) {
 		return sense{kind: string(fitcheck.TopicImpactRisk), value: "hail", topic: fitcheck.TopicImpactRisk}
 	}
 	return s
@@ -17,7 +46,7 @@ func (r *reader) hailToCome(s sense, h *hit) sense {
 // fallsHere: "policarbonato, porque aquí cae mucho granizo": why a sheet was chosen.
 func (r *reader) fallsHere(h *hit) bool {
 	from, to := r.sentence(h.first)
-	return r.wordsIn(from, to+1, "cae", "caen", "get", "gets", "hay", "por", "because", "since", "cause", "for", "lots", "mucho", "graniza", "area", "season") && !r.wordsIn(from, to+1, "cayo", "last", "broke", "rompio", "quebro", "paso", "pasado", "pasada", "hit", "took")
+	return r.anyOf(from, to+1, hailHabits) && !r.anyOf(from, to+1, hailOnce)
 }
 
 // whyChosen: "poly cause of the trees", "policarbonato porque aquí cae granizo": what could hit the
@@ -27,8 +56,8 @@ func (r *reader) whyChosen(s sense, h *hit) bool {
 		return true
 	}
 	return s.topic == fitcheck.TopicImpactRisk && (s.value == "hail" || s.value == "trees" || s.value == "golf") && (r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicLayers)) &&
-		r.wordsIn(r.sentenceFirst(h.first), h.first, "because", "cause", "cuz", "coz", "bc", "since", "due", "porque", "pq", "por", "pues") && !r.negated(h.first) &&
-		!r.wordsIn(r.sentenceFirst(h.first), r.sentenceLast(h.first)+1, "broke", "cracked", "fell", "hit", "rompio", "quebro", "cayo", "no", "not", "dont")
+		r.anyOf(r.sentenceFirst(h.first), h.first, whyWords) && !r.negated(h.first) &&
+		!r.anyOf(r.sentenceFirst(h.first), r.sentenceLast(h.first)+1, riskHappened)
 }
 
 // reasonOfMaterial: "polycarbonate because of the hail up here": in one sentence a material is wished for, and
@@ -38,11 +67,10 @@ func (r *reader) reasonOfMaterial(h *hit) bool {
 	chosen := within(r.choices, from, h.first-1)
 	for n := range chosen {
 		c := &chosen[n]
-		if _, ok := c.has(string(fitcheck.TopicMaterial)); !ok || c.last >= h.first || r.wordAt(c.first, "plastic", "plastico") || r.wordAt(c.first-1, "is", "was", "the", "old", "es", "era", "el") {
+		if _, ok := c.has(string(fitcheck.TopicMaterial)); !ok || c.last >= h.first || r.wordAt(c.first, "plastic", "plastico") || r.among(c.first-1, materialWas) {
 			continue
 		}
-		if r.wordsIn(c.last+1, h.last+1, "because", "cause", "cuz", "coz", "bc", "since", "due", "for", "account", "porque", "pq", "por", "para") && !r.wordsIn(c.last+1, to+1, "broke", "broken", "cracked", "fell", "hit", "got", "took", "last", "old", "ruined", "destroyed", "smashed", "damage", "damaged", "new", "need", "replace",
-			"rompio", "rompieron", "quebro", "quebraron", "rajo", "rajaron", "cayo", "pego", "dano", "viejo", "vieja", "nuevo", "nueva", "necesito", "no", "not", "dont", "never", "nunca") {
+		if r.anyOf(c.last+1, h.last+1, materialReasons) && !r.anyOf(c.last+1, to+1, riskHarm) {
 			return true
 		}
 	}
@@ -83,7 +111,7 @@ func (r *reader) elsewhere(s sense, h *hit) bool {
 		if r.likeOldOne(h) {
 			return r.wholeAt(h.first-1) == 0
 		}
-		if h.first == h.last && r.wordAt(h.first, "one", "uno") && r.wordAt(h.first-1, "old", "new", "other", "that", "this", "last", "same", "existing", "which") {
+		if h.first == h.last && r.wordAt(h.first, "one", "uno") && r.among(h.first-1, thatOneWords) {
 			return true // "bronze, two layers like the old one"
 		}
 		return h.first == h.last && (r.refAt(h.first, h.first+1) ||
@@ -112,13 +140,13 @@ func (r *reader) ofTheWriter(h *hit) bool {
 		return true // "the lady at the hardware store gave me your number", "bill it to the main office"
 	}
 	i := h.first - 1
-	for r.wordAt(i, "the", "a", "my", "our", "your", "local", "public", "town", "la", "el", "un") {
+	for r.among(i, writerPlaces) {
 		i--
 	}
-	if r.wordAt(i, "by", "to", "at", "from", "past", "a", "en") && r.wordsIn(max(from, i-4), i, "went", "stopped", "drove", "asked", "ran", "walked", "headed", "fui", "pase", "pregunte", "vine") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "roof", "dome", "tragaluz", "techo") {
+	if r.among(i, toPlacePreps) && r.anyOf(max(from, i-4), i, writerWent) && !r.anyOf(from, r.sentenceLast(h.last)+1, ownSkylight) {
 		return true // "went by the library to look up words for this"
 	}
-	if r.wordsIn(from, h.first, "work", "trabajo") && r.wordsIn(from, h.first, "at", "in", "for", "en", "para") && r.wordsIn(from, h.first, "i", "yo") && !r.wordsIn(from, r.sentenceLast(h.last)+1, "skylight", "skylights", "dome", "roof", "we", "our") {
+	if r.wordsIn(from, h.first, "work", "trabajo") && r.wordsIn(from, h.first, "at", "in", "for", "en", "para") && r.wordsIn(from, h.first, "i", "yo") && !r.anyOf(from, r.sentenceLast(h.last)+1, orOurSkylight) {
 		return true
 	}
 	return r.wordAt(from, "at", "en", "im", "estoy") && r.wordsIn(from, h.last+1, "the", "la", "el") && (r.wordsIn(h.last+1, to+1, "now", "ahorita", "ahora") || r.wordsIn(to+1, min(to+6, len(r.toks)), "measure", "later", "tomorrow", "luego", "manana"))
@@ -126,7 +154,7 @@ func (r *reader) ofTheWriter(h *hit) bool {
 
 // likeOldOne: "two layers like the old one": the "one" is no number of layers.
 func (r *reader) likeOldOne(h *hit) bool {
-	return h.last > h.first+1 && r.wordAt(h.first, "layers", "layer") && r.wordAt(h.last, "one") && r.wordAt(h.last-1, "old", "new", "other", "last", "same", "existing")
+	return h.last > h.first+1 && r.wordAt(h.first, "layers", "layer") && r.wordAt(h.last, "one") && r.among(h.last-1, oldOneWords)
 }
 
 // onlyAsked says whether a value stands in a question that states nothing; a wish may be
@@ -135,14 +163,14 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 	from, to := r.sentence(h.first)
 	switch s.topic {
 	case fitcheck.TopicWant: // "what's included in the complete one"
-		if r.wordAt(h.first, "reuse", "keep", "save", "use", "reusar", "reutilizar", "usar") && r.markAt(to, '?') && (!r.asked(s.topic) || r.wordsIn(h.last+1, to, "if", "si")) {
+		if r.among(h.first, reuseVerbs) && r.markAt(to, '?') && (!r.asked(s.topic) || r.wordsIn(h.last+1, to, "if", "si")) {
 			return true // "can I reuse my frame if it's bent?"
 		}
 		if !(s.value == fitcheck.WantUnsure && r.otherWants(h)) && r.wordAt(from, "whats", "what", "which", "how", "why") && r.asksPlainly(from, to) && !r.priced(h.first) {
 			return true
 		}
 	case fitcheck.TopicLayers, fitcheck.TopicMaterial: // "a rough price on a double dome"
-		if r.priced(h.first) && !s.asked && !r.wordsIn(from, to+1, "or", "vs", "versus", "than", "more", "difference", "cost", "diferencia", "entre", "o") {
+		if r.priced(h.first) && !s.asked && !r.anyOf(from, to+1, onlyAskedCompares) {
 			return false
 		}
 	}
@@ -168,7 +196,7 @@ func (r *reader) onlyAsked(s sense, h *hit) bool {
 func (r *reader) wished(s sense, h *hit) bool {
 	from, to := r.sentence(h.first)
 	return s.topic == fitcheck.TopicWant && !r.wordAt(to+1, "or") && !r.wordsIn(from, to+1, "better", "should", "worth", "which", "or") &&
-		(r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(from, h.first, "make", "do", "build", "get") && r.wordAt(h.last+1, "for") && r.wordAt(h.last+2, "that", "this", "it", "us", "me", "mine", "these", "them") || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") ||
+		(r.wordAt(h.first-1, "i", "can", "just") || r.wordsIn(from, h.first, "make", "do", "build", "get") && r.wordAt(h.last+1, "for") && r.among(h.last+2, forThemWords) || r.priced(h.first) || r.wordsIn(h.first, h.last+1, "itself", "alone", "without", "sin") ||
 			r.wordsIn(max(0, h.first-3), h.last+1, "just", "only") ||
 			r.wordsIn(from, h.first, "cambiar", "comprar", "pedir", "ordenar") && r.wordsIn(max(0, h.first-3), h.last+1, "nomas", "solo", "puro", "pura", "solamente"))
 }
@@ -176,17 +204,17 @@ func (r *reader) wished(s sense, h *hit) bool {
 // whereabouts: "25 x 49 over the bathroom", "22 x 46 thats the drywall opening": where the
 // skylight is, and what its opening is framed with, make no other thing of a size.
 func (r *reader) whereabouts(m *measure, h *hit) bool {
-	if r.wordAt(h.first, "drywall", "sheetrock", "walls", "plaster", "rafter", "rafters", "ceiling", "joists", "joist", "trusses") && r.askedSize() != "none" && m.parts[0].num > 12*m.parts[0].den {
+	if r.among(h.first, openingFraming) && r.askedSize() != "none" && m.parts[0].num > 12*m.parts[0].den {
 		return true
 	}
 	i := h.first - 1
-	for r.wordAt(i, "the", "my", "our", "a", "los", "las", "la", "el") {
+	for r.among(i, whereArticles) {
 		i--
 	}
 	if i > m.last && r.wordAt(i, "on") && r.wordAt(h.last+1, "one", "skylight", "dome", "unit") {
 		return true // "27 x 27 on the kitchen one"
 	}
-	return i > m.last && r.wordAt(i, "over", "in", "above", "for", "at", "sobre", "en", "arriba")
+	return i > m.last && r.among(i, abovePreps)
 }
 
 // behindHouse: "the recording studio behind our house": the house only tells where it is.
@@ -228,13 +256,13 @@ func (r *reader) asksOfValue(h *hit) bool {
 	if r.markAt(to, '?') && h.first <= from+1 && r.wordAt(h.last+1, "isnt", "doesnt", "wont", "wouldnt", "arent") {
 		return true // "bronze isn't too dark is it?"
 	}
-	return r.markAt(to, '?') && h.first <= from+1 && r.wordAt(h.last+1, "ayuda", "aguanta", "dura", "sirve", "cuesta", "quita", "protege", "deja", "help", "helps", "hold", "holds", "last", "cost", "costs", "keep", "keeps", "work", "works", "stop", "block", "yellows", "lasts")
+	return r.markAt(to, '?') && h.first <= from+1 && r.among(h.last+1, valueDoes)
 }
 
 // opensAsking: a verb before a value, as a question has it: "would two layers …", "is the bronze …".
 func (r *reader) opensAsking(i int) bool {
 	switch {
-	case r.wordAt(i, "would", "will", "could", "can", "should", "does", "did"):
+	case r.among(i, askingAuxiliaries):
 		if r.wordAt(i+1, "the", "a", "an") {
 			i++
 		}

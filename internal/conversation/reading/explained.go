@@ -6,13 +6,31 @@ import "example.com/intake-bot/internal/fitcheck"
 // is understood: "um the white plastic frame kind" answers what kind of frame it is and
 // says nothing of the plastic's color. What is lost so is asked in its turn.
 
+var (
+	openHoleCovers  = wordsOf(`tarp tarped covered plywood boarded boards`)
+	besidePreps = wordsOf(`behind next beside near by on across backs along`)
+	riskPlenty  = wordsOf(`live fall falling drop dropping caen lots lot bunch many plenty tons surrounded under
+		muchos muchas mucho rodeados big tall huge`)
+	riskNotNow   = wordsOf(`if when dont used had no not`)
+	styleOfOther = wordsOf(`can could want wants would will myself so neighbor neighbors brother brothers
+		friend friends his her their new puedo quiero`)
+	whyStarts   = wordsOf(`because cause since porque por where when donde`)
+	whySubjects = wordsOf(`i we it its they that you`)
+	wearCauses  = wordsOf(`salt sun rain weather air beach ocean sea water moisture condensation humidity hail
+		branch branches limb tree snow ice age years wind storm storms sol sal lluvia agua humedad granizo rama
+		nieve viento mar playa aire`)
+	idLikeVerbs    = wordsOf(`like rather want prefer just love keep need`)
+	choicePurposes = wordsOf(`heat cold noise warmth winter insulation kids strength frio calor ruido sol
+		granizo hail`)
+)
+
 // unexplained says whether the clause around a value, which answers nothing that was
 // asked, has words that nothing explains.
 func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
-	if len(r.Asked) == 0 || r.asked(t) || r.changeAsked(t, h.first, h.last) || r.tellsStyle(t, h) || h.is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && r.wordsIn(h.first, h.last+1, "tarp", "tarped", "covered", "plywood", "boarded", "boards") {
+	if len(r.Asked) == 0 || r.asked(t) || r.changeAsked(t, h.first, h.last) || r.tellsStyle(t, h) || h.is(string(fitcheck.TopicProblem), fitcheck.ProblemHoleOpen) && r.anyOf(h.first, h.last+1, openHoleCovers) {
 		return false
 	}
-	if t == fitcheck.TopicImpactRisk && (r.wordsIn(h.first, h.last+1, "course", "fairway") || r.wordAt(h.last+1, "course")) && r.wordsIn(r.clauseStart(h.first), r.clauseEnd(h.last)+1, "behind", "next", "beside", "near", "by", "on", "across", "backs", "along") {
+	if t == fitcheck.TopicImpactRisk && (r.wordsIn(h.first, h.last+1, "course", "fairway") || r.wordAt(h.last+1, "course")) && r.anyOf(r.clauseStart(h.first), r.clauseEnd(h.last)+1, besidePreps) {
 		return false // "we have the golf course right behind us"
 	}
 	if t == fitcheck.TopicUse && (r.asked(fitcheck.TopicName) || r.asked(fitcheck.TopicPlace)) && r.wordAt(h.first-1, "mi", "my", "our", "nuestra") && r.wordsIn(max(0, h.first-3), h.first, "for", "para") {
@@ -42,15 +60,15 @@ func (r *reader) unexplained(t fitcheck.Topic, h *hit) bool {
 // plenty: "lots of trees around us so I worry", "hay muchos árboles": how many there are is
 // told for the risk's sake, whatever else the clause says.
 func (r *reader) plenty(h *hit) bool {
-	return r.wordsIn(max(r.clauseStart(h.first), h.first-4), h.last+1, "live", "fall", "falling", "drop", "dropping", "caen", "lots", "lot", "bunch", "many", "plenty", "tons", "surrounded", "under", "muchos", "muchas", "mucho", "rodeados", "big", "tall", "huge") &&
-		!r.wordsIn(r.clauseStart(h.first), h.first, "if", "when", "dont", "used", "had", "no", "not")
+	return r.anyOf(max(r.clauseStart(h.first), h.first-4), h.last+1, riskPlenty) &&
+		!r.anyOf(r.clauseStart(h.first), h.first, riskNotNow)
 }
 
 // tellsStyle: early in a talk a phrase of four words tells by itself what is up there.
 func (r *reader) tellsStyle(t fitcheck.Topic, h *hit) bool {
 	from, to := r.sentence(h.first)
 	return t == fitcheck.TopicStyle && h.last-h.first >= 3 && (r.asked(fitcheck.TopicUse) || r.asked(fitcheck.TopicCount) || r.asked(fitcheck.TopicProblem) || r.asked(fitcheck.TopicName) || r.asked(fitcheck.TopicPhotos)) &&
-		!r.wordsIn(from, to+1, "can", "could", "want", "wants", "would", "will", "myself", "so", "neighbor", "neighbors", "brother", "brothers", "friend", "friends", "his", "her", "their", "new", "puedo", "quiero")
+		!r.anyOf(from, to+1, styleOfOther)
 }
 
 // weakly says whether a word that counts as an answer only stands in a clause that nothing
@@ -85,7 +103,7 @@ func (r *reader) allExplained(h *hit) bool {
 		from = h.first // "it got to 38 below here so three"
 	}
 	for j := h.first - 1; j > from; j-- {
-		if r.wordAt(j, "since", "because", "cause", "porque", "pq", "cuz") {
+		if r.among(j, whyWords) {
 			from = j + 1 // "polycarb since we're in hail country"
 			break
 		}
@@ -95,10 +113,10 @@ func (r *reader) allExplained(h *hit) bool {
 			i = h.last
 			continue
 		}
-		if i > h.last && r.wordAt(i, "because", "cause", "since", "porque", "por", "where", "when", "donde") || i > h.last && r.wordAt(i, "so") && r.wordAt(i+1, "i", "we", "it", "its", "they", "that", "you") {
+		if i > h.last && r.among(i, whyStarts) || i > h.last && r.wordAt(i, "so") && r.among(i+1, whySubjects) {
 			break // why it is so is another statement
 		}
-		if i > h.last && (r.wordAt(i, "from", "thanks") || r.wordAt(i, "por", "con", "de") && r.out.Language == "es") && r.wordsIn(i+1, min(i+5, len(r.toks)), "salt", "sun", "rain", "weather", "air", "beach", "ocean", "sea", "water", "moisture", "condensation", "humidity", "hail", "branch", "branches", "limb", "tree", "snow", "ice", "age", "years", "wind", "storm", "storms", "sol", "sal", "lluvia", "agua", "humedad", "granizo", "rama", "nieve", "viento", "mar", "playa", "aire") {
+		if i > h.last && (r.wordAt(i, "from", "thanks") || r.wordAt(i, "por", "con", "de") && r.out.Language == "es") && r.anyOf(i+1, min(i+5, len(r.toks)), wearCauses) {
 			break // "pitted from the salt air, we're two blocks from the beach"
 		}
 		if i > h.last && r.wordAt(i, "if") && r.wordsIn(i+1, min(i+5, len(r.toks)), "matters", "difference", "helps", "important", "matter") {
@@ -107,10 +125,10 @@ func (r *reader) allExplained(h *hit) bool {
 		if i > h.last && (r.wordAt(i, "in") && r.wordAt(i+1, "case") || r.wordAt(i, "as") && r.wordAt(i+1, "i", "we", "you") && r.wordsIn(i+2, min(i+6, len(r.toks)), "said", "mentioned", "told", "wrote", "know")) {
 			break // "it's the tube kind in case that matters", "as I may have said"
 		}
-		if i > h.last && r.wordAt(i, "id", "wed", "ill") && r.wordAt(i+1, "like", "rather", "want", "prefer", "just", "love", "keep", "need") {
+		if i > h.last && r.wordAt(i, "id", "wed", "ill") && r.among(i+1, idLikeVerbs) {
 			break // "the frame is good I'd like to keep it"
 		}
-		if i > h.last && r.wordAt(i, "for", "para", "pa") && r.wordsIn(i+1, min(i+3, len(r.toks)), "heat", "cold", "noise", "warmth", "winter", "insulation", "kids", "strength", "frio", "calor", "ruido", "sol", "granizo", "hail") {
+		if i > h.last && r.wordAt(i, "for", "para", "pa") && r.anyOf(i+1, min(i+3, len(r.toks)), choicePurposes) {
 			break // "double for the noise"
 		}
 		if !r.explained(i) {
