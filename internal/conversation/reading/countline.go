@@ -8,6 +8,10 @@ import "example.com/intake-bot/internal/fitcheck"
 // and "all four". Numbers of parts, layers, places and sizes are none.
 
 var (
+	// notCounted are words before a number that is no number of pieces.
+	notCounted = wordsOf(`in at after past since by no number unit bldg building apt suite ste room phase option of another
+		other first last every model type size lot hwy route en a top bottom outer inner over only about
+		like`)
 	allKindsWords  = wordsOf(`all both todos todas ambos ambas`)
 	neededPieces   = wordsOf(`needed wanted pc pcs pzas pza piezas`)
 	lineHas        = wordsOf(`tengo have got hay theres are tenemos with w n and y`)
@@ -25,24 +29,13 @@ var (
 
 // countInLine takes such a number where it is the only one of the message that can be.
 func (r *reader) countInLine() bool {
-	if r.Units > 1 || !r.onlyAllMeant() || r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicConfirm) || r.wordsIn(0, len(r.toks), "each", "apiece", "cada", "or", "o") {
+	if r.Units > 1 || !r.onlyAllMeant() || r.wordsIn(0, len(r.toks), "each", "apiece", "cada", "or", "o") {
 		return false
 	}
-	var found []countAt
-	for i := 0; i < len(r.toks); i++ {
-		n, next := r.countNumber(i)
-		if r.wordAt(i, "both", "ambos", "ambas") && r.harmBefore(i) && (i+1 == len(r.toks) || r.toks[i+1].kind == markToken) {
-			found = append(found, countAt{2, i, i}) // "wind took out both"
-			continue
-		}
-		if next == i || n < 1 || n > 60 || n == 1 && r.toks[i].kind != numToken || r.used(i) || r.measureAt(i) || r.layersCounted(i) || r.countsElse(i, next) || r.fractionAt(next) || r.negated(i) || r.overtaken(i) || r.questioned(i) && !r.priced(i) && !r.ordered(i) {
-			continue
-		}
-		if c, ok := r.lineCount(n, i, next); ok {
-			found = append(found, c)
-		}
-		i = next - 1
+	if r.asked(fitcheck.TopicImpactRisk) || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicConfirm) {
+		return false
 	}
+	found := r.lineCounts()
 	if len(found) != 1 {
 		return false
 	}
@@ -53,6 +46,32 @@ func (r *reader) countInLine() bool {
 		}
 	}
 	return true
+}
+
+// lineCounts are all numbers of the message that may be a count told by its parts.
+func (r *reader) lineCounts() []countAt {
+	var found []countAt
+	for i := 0; i < len(r.toks); i++ {
+		if r.wordAt(i, "both", "ambos", "ambas") && r.harmBefore(i) && r.stopAt(i+1) {
+			found = append(found, countAt{2, i, i}) // "wind took out both"
+			continue
+		}
+		n, next := r.countNumber(i)
+		if next == i || n < 1 || n > 60 || n == 1 && r.toks[i].kind != numToken || r.countsNothing(i, next) {
+			continue
+		}
+		if c, ok := r.lineCount(n, i, next); ok {
+			found = append(found, c)
+		}
+		i = next - 1
+	}
+	return found
+}
+
+// countsNothing: the number is a size's, of layers or other things, denied or only asked about.
+func (r *reader) countsNothing(i, next int) bool {
+	return r.used(i) || r.measureAt(i) || r.layersCounted(i) || r.countsElse(i, next) || r.fractionAt(next) ||
+		r.negated(i) || r.overtaken(i) || r.countAsked(i)
 }
 
 // onlyAllMeant: no kind of skylight is called, or only all of them.
@@ -66,37 +85,59 @@ func (r *reader) onlyAllMeant() bool {
 }
 
 func (r *reader) lineCount(n, i, next int) (countAt, bool) {
-	if i > 0 && (r.toks[i-1].kind == numToken || r.toks[i].glued || r.wordAt(i-1, notCounted...)) || next < len(r.toks) && r.toks[next].kind == numToken || r.by(next) || r.by(i-1) {
+	if r.besideNumber(i, next) || r.among(i-1, notCounted) {
 		return countAt{}, false
 	}
-	if r.wordAt(i-1, "all", "todos", "todas") && n > 1 && r.harmBefore(i-1) && !r.partAfter(next) {
+	if n > 1 && r.wordAt(i-1, "all", "todos", "todas") && r.harmBefore(i-1) && !r.partAfter(next) {
 		return countAt{n, i - 1, next - 1}, true // "smashed all four"
 	}
 	if r.among(next, neededPieces) && (n > 1 || r.toks[i].kind == numToken) && !r.wordAt(next+1, "of", "de") {
-		return countAt{n, i, next}, true
+		return countAt{n, i, next}, true // "two needed", "2 pcs"
 	}
-	if n > 1 && r.wordAt(i-1, "got", "have", "need", "tengo", "ocupo") && r.lineEnds(next) && next >= len(r.toks) {
+	if n > 1 && next >= len(r.toks) && r.wordAt(i-1, "got", "have", "need", "tengo", "ocupo") {
 		return countAt{n, i, next - 1}, true // "… over the outside of the frame got 2"
 	}
-	j := next
-	for j < len(r.toks) && j < next+5 && r.toks[j].kind == wordToken && (r.looksSo(j) || j > next && r.wordAt(j, "over", "and", "y", "con")) {
-		j++
-	}
+	return r.lineCountOfLook(n, i, next)
+}
+
+// besideNumber: another number or a sign of a size stands right beside it.
+func (r *reader) besideNumber(i, next int) bool {
+	return i > 0 && (r.toks[i-1].kind == numToken || r.toks[i].glued) ||
+		next < len(r.toks) && r.toks[next].kind == numToken || r.by(next) || r.by(i-1)
+}
+
+// lineCountOfLook: how what is counted looks, is or is to be stands behind the number: "2 pyramid ones",
+// "tengo dos quebrados", "price on 2 bronze over clear".
+func (r *reader) lineCountOfLook(n, i, next int) (countAt, bool) {
+	j := r.afterLooks(next)
 	switch {
 	case j > next && r.wordAt(j, "ones"):
-		return countAt{n, i, j}, true // "2 pyramid ones"
+		return countAt{n, i, j}, true
 	case r.partAfter(j), r.choiceIs(next, fitcheck.TopicLayers), r.choiceIs(next, fitcheck.TopicUse):
 		return countAt{}, false
 	case n > 1 && r.choiceIs(next, fitcheck.TopicProblem) && !negWords.has(r.wordText(next)):
 		return countAt{n, i, j - 1}, r.among(i-1, lineHas) || r.saysUse(i-1) || r.lineEnds(j)
 	case j > next && (r.choiceIs(next, fitcheck.TopicColor) || r.choiceIs(next, fitcheck.TopicMaterial)):
-		return countAt{n, i, j - 1}, r.wordAt(i-1, needWords...) || r.wordAt(i-1, "for", "on") && r.anyOf(max(0, i-6), i-1, linePriceAsked) || r.wordAt(i-1, "order", "quote", "price", "buy", "get")
+		return countAt{n, i, j - 1}, r.neededBefore(i)
 	}
 	return countAt{}, false
 }
 
-// notCounted are words before a number that is no number of pieces.
-var notCounted = []string{"in", "at", "after", "past", "since", "by", "no", "number", "unit", "bldg", "building", "apt", "suite", "ste", "room", "phase", "option", "of", "another", "other", "first", "last", "every", "model", "type", "size", "lot", "hwy", "route", "en", "a", "top", "bottom", "outer", "inner", "over", "only", "about", "like"}
+// afterLooks is the first of up to five words that tells nothing of how a skylight looks.
+func (r *reader) afterLooks(next int) int {
+	j := next
+	for j < len(r.toks) && j < next+5 && r.toks[j].kind == wordToken &&
+		(r.looksSo(j) || j > next && r.wordAt(j, "over", "and", "y", "con")) {
+		j++
+	}
+	return j
+}
+
+// neededBefore: "need 2", "price on 2", "order 2".
+func (r *reader) neededBefore(i int) bool {
+	return r.wordAt(i-1, needWords...) || r.wordAt(i-1, "order", "quote", "price", "buy", "get") ||
+		r.wordAt(i-1, "for", "on") && r.anyOf(max(0, i-6), i-1, linePriceAsked)
+}
 
 // harmBefore: right before stands what harm was done: "busted all three".
 func (r *reader) harmBefore(i int) bool {
@@ -105,8 +146,9 @@ func (r *reader) harmBefore(i int) bool {
 
 // looksSo: the word tells how a skylight looks or is wanted.
 func (r *reader) looksSo(i int) bool {
-	return r.choiceIs(i, fitcheck.TopicColor) || r.choiceIs(i, fitcheck.TopicMaterial) || r.choiceIs(i, fitcheck.TopicProfile) || r.choiceIs(i, fitcheck.TopicOutline) || r.choiceIs(i, fitcheck.TopicProblem) || covers(r.choices, i) && r.countAdjective(i) ||
-		r.among(i, lineLooks)
+	return r.among(i, lineLooks) || covers(r.choices, i) && r.countAdjective(i) ||
+		r.choiceIs(i, fitcheck.TopicColor) || r.choiceIs(i, fitcheck.TopicMaterial) || r.choiceIs(i, fitcheck.TopicProfile) ||
+		r.choiceIs(i, fitcheck.TopicOutline) || r.choiceIs(i, fitcheck.TopicProblem)
 }
 
 // partAfter: what is counted are parts, layers or places.

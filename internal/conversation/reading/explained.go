@@ -7,9 +7,9 @@ import "example.com/intake-bot/internal/fitcheck"
 // says nothing of the plastic's color. What is lost so is asked in its turn.
 
 var (
-	openHoleCovers  = wordsOf(`tarp tarped covered plywood boarded boards`)
-	besidePreps = wordsOf(`behind next beside near by on across backs along`)
-	riskPlenty  = wordsOf(`live fall falling drop dropping caen lots lot bunch many plenty tons surrounded under
+	openHoleCovers = wordsOf(`tarp tarped covered plywood boarded boards`)
+	besidePreps    = wordsOf(`behind next beside near by on across backs along`)
+	riskPlenty     = wordsOf(`live fall falling drop dropping caen lots lot bunch many plenty tons surrounded under
 		muchos muchas mucho rodeados big tall huge`)
 	riskNotNow   = wordsOf(`if when dont used had no not`)
 	styleOfOther = wordsOf(`can could want wants would will myself so neighbor neighbors brother brothers
