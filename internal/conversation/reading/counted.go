@@ -19,22 +19,8 @@ var (
 		tenants motel hotel rental rentals storage landlord`)
 	countOrderVerbs = wordsOf(`order buy get purchase send ship replace quote comprar pedir ordenar`)
 	sharePreps      = wordsOf(`on in per over at each`)
-	sizeOrLayers    = wordsOf(`height length width tall long wide high inch inches alto altura largo ancho layers
-		layer cold number`)
-	countReasons     = wordsOf(`we i they there theres since because cause cuz bc maintenance`)
-	countGoesOn      = wordsOf(`not no instead now en skylights domes domos tragaluces`)
-	countChangeVerbs = wordsOf(`change cambie cambia cambien correct bump up`)
-	countHeads       = quantityWords.and(`order skylights domes`)
-	countHolders     = wordsOf(`theres there have need are want got son tengo hay solo`)
-	oneMoreWords     = wordsOf(`more another extra otro otra mas`)
-	oneMoreFound     = wordsOf(`found add one 1 forgot missed otro uno two encontramos falta`)
-	summaryVerbs     = wordsOf(`wrote put said have say says listed typed show shows got dice pusieron puso
-		escribio escribieron anotaron`)
-	summaryWriters = wordsOf(`you u it that summary guys ya yall`)
-	theyWrote      = wordsOf(`dice pusieron puso escribio escribieron anotaron`)
-	countIsNow     = wordsOf(`its is be just only actually have son es solo nomas are theres it`)
-	countedWhere   = wordsOf(`in on over above en sobre de`)
-	countedJobs    = wordsOf(`need fix replace replacing redo redoing swap swapping order change changing quote
+	countedWhere    = wordsOf(`in on over above en sobre de`)
+	countedJobs     = wordsOf(`need fix replace replacing redo redoing swap swapping order change changing quote
 		for on cambiar reemplazar about do`)
 	countedNeeds = wordsOf(`need want take fix replace replacing order got have buy needs necesito ocupo tengo
 		quiero`)
@@ -47,10 +33,10 @@ var (
 // countsElse: the number counts or names something else than skylights: "from the 60s",
 // "2 guys looked", the last digits of a long ZIP code.
 func (r *reader) countsElse(i, next int) bool {
-	if r.countedOnce(i, next) || r.wordAt(next, "more", "last", "other") && r.wordAt(next+1, "time", "thing", "question") || r.wordAt(next, "time", "question", "thing") {
-		return true // "text that question to me one more time"
+	if r.countedOnce(i, next) || r.oneMoreTime(next) {
+		return true
 	}
-	if r.markAt(i-1, '+') && r.toks[i].glued || i >= 2 && r.markAt(i-1, '-') && r.toks[i].glued && r.toks[i-2].kind == numToken {
+	if r.toks[i].glued && (r.markAt(i-1, '+') || i >= 2 && r.markAt(i-1, '-') && r.toks[i-2].kind == numToken) {
 		return true
 	}
 	if next < len(r.toks) && r.toks[next].glued && r.wordAt(next, "s", "ies") {
@@ -62,12 +48,19 @@ func (r *reader) countsElse(i, next int) bool {
 	return r.thingAt(next) || r.among(next, countedElse)
 }
 
+// oneMoreTime: "text that question to me one more time".
+func (r *reader) oneMoreTime(next int) bool {
+	return r.wordAt(next, "time", "question", "thing") ||
+		r.wordAt(next, "more", "last", "other") && r.wordAt(next+1, "time", "thing", "question")
+}
+
 // fractionAt: "and a half", "y cuarto" follow a number, so it is a length's.
 func (r *reader) fractionAt(i int) bool {
 	if !r.wordAt(i, "and", "y", "n") {
 		return false
 	}
-	return r.numberAt(i+1).kind == partWord || r.numberAt(i+2).kind == partWord && (r.wordAt(i+1, "a", "un", "una") || r.wholeAt(i+1) > 0)
+	return r.numberAt(i+1).kind == partWord ||
+		r.numberAt(i+2).kind == partWord && (r.wordAt(i+1, "a", "un", "una") || r.wholeAt(i+1) > 0)
 }
 
 // countAlone is where a number stands that is a whole clause, from which on a count is
@@ -95,7 +88,7 @@ func (r *reader) endsCount(i int) bool {
 func (r *reader) countDrawn() (countAt, bool) {
 	for i := len(r.toks) - 1; i > 0; i-- {
 		n, next := r.countNumber(i)
-		if next == i || n < 1 || r.used(i) || !r.endsCount(next) && !r.among(next, countDone) && !(r.wordAt(next, "it") && r.wordAt(next+1, "is", "will")) || r.numberLater(next) || !r.countBefore(i) {
+		if next == i || n < 1 || r.used(i) || !r.endsDrawn(next) || r.numberLater(next) || !r.countBefore(i) {
 			continue
 		}
 		j := i - 1
@@ -107,6 +100,11 @@ func (r *reader) countDrawn() (countAt, bool) {
 		}
 	}
 	return countAt{}, false
+}
+
+// endsDrawn: the clause ends, or tells what is to be done: "so 5 replaced", "so 2 it is".
+func (r *reader) endsDrawn(next int) bool {
+	return r.endsCount(next) || r.among(next, countDone) || r.wordAt(next, "it") && r.wordAt(next+1, "is", "will")
 }
 
 // layersCounted: "two domes, one inside the other", where layers were asked about.
@@ -121,7 +119,10 @@ func (r *reader) layersCounted(i int) bool {
 	if _, ok := r.countBesideLayers(i); ok {
 		return false
 	}
-	return len(hits) > 0 && hits[0].last > i && hits[0].has1("layers") && (r.asked(fitcheck.TopicLayers) || r.wordsIn(i+1, hits[0].last+1, "layers", "layer", "capas", "capa"))
+	if len(hits) == 0 || hits[0].last == i || !hits[0].has1("layers") {
+		return false
+	}
+	return r.asked(fitcheck.TopicLayers) || r.wordsIn(i+1, hits[0].last+1, "layers", "layer", "capas", "capa")
 }
 
 // dwellings: "apartment complex, 40 units": units that people live in.
@@ -144,64 +145,16 @@ func (r *reader) sharesOf(from int) {
 	}
 }
 
-// countCorrected: "theres 2 not 1", "todo bien pero son 3", "make it 7 not 6", "we found
-// one more so 7 total", "change the count from 2 to 4".
-func (r *reader) countCorrected(i, next int) bool {
-	if from, to := r.sentence(i); r.anyOf(from, to+1, sizeOrLayers) && !r.wordsIn(from, to+1, "skylights", "domes", "units", "domos", "tragaluces") {
-		return false // "put 9 not 8 for the height"
-	}
-	ends := r.endsCount(next) || r.wordAt(next, "please", "pls", "and") || r.among(next, countReasons) || r.among(next, countGoesOn)
-	if j := i - 1; ends && (r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "put", "ponga", "pongan", "pongale") && r.wordAt(next, "not", "no", "instead", "en") || r.wordAt(j, "to") && r.wordAt(j-1, "it", "that") && r.wordAt(j-2, "change", "bump", "up", "switch", "make") || r.wordAt(j, "sean", "serian", "fueran") || r.wordAt(j, "so", "total", "entonces") && r.oneMore(i) ||
-		r.wordAt(j, "to", "a") && r.anyOf(r.sentenceFirst(i), j, countChangeVerbs) && r.anyOf(r.sentenceFirst(i), j, countHeads)) {
-		return true
-	}
-	return r.among(i-1, countHolders) && ends
-}
-
-// oneMore: the message tells that there are more than was thought.
-func (r *reader) oneMore(i int) bool {
-	return r.anyOf(0, i, oneMoreWords) && r.anyOf(0, i, oneMoreFound)
-}
-
-// countOfSummary: "you wrote four skylights. It's three": the first is what was said back.
-func (r *reader) countOfSummary(i int) bool {
-	if !r.asked(fitcheck.TopicConfirm) {
-		return false
-	}
-	return r.among(i-1, summaryVerbs) &&
-		(r.among(i-2, summaryWriters) || r.among(i-1, theyWrote)) && r.countLater(i+1)
-}
-
-// saidBackWrong: "you wrote four skylights. It's three": the count that holds.
-func (r *reader) saidBackWrong(i, next int) bool {
-	if !r.asked(fitcheck.TopicConfirm) || !r.endsCount(next) && !r.wordAt(next, "not", "no") || !r.among(i-1, countIsNow) {
-		return false
-	}
-	for k := range i {
-		if n, end := r.countNumber(k); end > k && n > 0 && r.countOfSummary(k) && r.toks[end].kind == wordToken && (countNouns.has(r.toks[end].text) || end+1 == i-1) {
-			return true
-		}
-	}
-	return false
-}
-
-// countLater: another number follows that counts.
-func (r *reader) countLater(i int) bool {
-	for ; i < len(r.toks); i++ {
-		if n, next := r.countNumber(i); next > i && n > 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // countBetween: "barn, 3, yellow and brittle": a number alone between two signs, where the
 // building was asked about.
 func (r *reader) countBetween() {
 	defer r.countAtEnd()
 	for i := 1; i < len(r.toks); i++ {
 		n, next := r.countNumber(i)
-		if next == i || n < 1 || n > 50 || r.used(i) || r.toks[i].glued || r.toks[i-1].kind != markToken || next < len(r.toks) && (r.toks[next].kind != markToken || r.markAt(next, '-')) {
+		if next == i || n < 1 || n > 50 || r.used(i) || r.toks[i].glued {
+			continue
+		}
+		if r.toks[i-1].kind != markToken || !r.stopAt(next) || r.markAt(next, '-') {
 			continue
 		}
 		r.use(i, next-1)
@@ -220,7 +173,9 @@ func (r *reader) countAfterUse() (countAt, bool) {
 		if !r.markAt(i-1, ',') || !r.saysUse(i-2) {
 			continue
 		}
-		if n, next := r.countNumber(i); next == i+1 && n > 0 && n < 10 && !r.toks[i].used && (next == len(r.toks) || r.markAt(next, ',') || r.sentenceEnd(next)) {
+		n, next := r.countNumber(i)
+		ends := next == len(r.toks) || r.markAt(next, ',') || r.sentenceEnd(next)
+		if next == i+1 && n > 0 && n < 10 && !r.toks[i].used && ends {
 			return countAt{n, i, i}, true
 		}
 	}
@@ -261,14 +216,17 @@ func (r *reader) countOfKind(next int) bool {
 	return false
 }
 
-// countsOfSorts: "3 little ones and 1 big one".
+// countsOfSorts: "3 little ones and 1 big one", "2 small ones and a big one".
 func (r *reader) countsOfSorts(next int) bool {
 	if !r.wordAt(next+1, "ones", "one") {
 		return false
 	}
 	for i := next + 2; i < len(r.toks); i++ {
-		if _, end := r.countNumber(i); end > i && r.wordAt(end+1, "ones", "one") || r.wordAt(i, "a", "an") && r.wordAt(i-1, "and", "plus") && r.wordAt(i+2, "one") {
-			return true // also "2 small ones and a big one"
+		if _, end := r.countNumber(i); end > i && r.wordAt(end+1, "ones", "one") {
+			return true
+		}
+		if r.wordAt(i, "a", "an") && r.wordAt(i-1, "and", "plus") && r.wordAt(i+2, "one") {
+			return true
 		}
 	}
 	return false
@@ -287,15 +245,11 @@ func (r *reader) pairBefore(i int) bool {
 // countAtEnd: "frame good, just the plastic, one", "metal frame on a curb, just the one": the
 // last words of an answer to something that no number answers.
 func (r *reader) countAtEnd() {
-	if r.known(fitcheck.TopicCount) || r.countInLine() || len(r.Asked) == 0 && !r.skylightNamed(0, len(r.toks)) || r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) || r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicCount) || len(r.refs) > 0 {
+	if r.known(fitcheck.TopicCount) || r.countInLine() || len(r.Asked) == 0 && !r.skylightNamed(0, len(r.toks)) {
 		return
 	}
-	for n := range r.intros {
-		h := &r.intros[n]
-		if k := int(numberWords[r.toks[h.last].text].value); r.asked(fitcheck.TopicConfirm) && h.is("nth", "all") && r.Units < 2 && k > 1 && r.among(h.first-1, orderAllVerbs) && !r.wordAt(h.last+1, "layers", "layer", "sides") {
-			r.countFact(countAt{k, h.first, h.last}) // "actually put all three on it"
-			return
-		}
+	if r.numberAsked() || len(r.refs) > 0 || r.allOrdered() {
+		return
 	}
 	last := len(r.toks) - 1
 	for last > 0 && r.toks[last].kind == markToken {
@@ -312,17 +266,46 @@ func (r *reader) countAtEnd() {
 	if n < 1 || n > 12 || first < 2 || r.used(first) || r.toks[first].glued || r.toks[first].kind != wordToken {
 		return
 	}
+	if r.beginsLastPart(first) {
+		r.countFact(countAt{n, first, last})
+	}
+}
+
+// numberAsked: what was asked may be answered by a number, or by a word that goes before one.
+func (r *reader) numberAsked() bool {
+	return r.askedSize() != "none" || r.asked(fitcheck.TopicLayers) || r.asked(fitcheck.TopicColor) ||
+		r.asked(fitcheck.TopicMaterial) || r.asked(fitcheck.TopicCount)
+}
+
+// allOrdered takes "actually put all three on it", said to the list, as how many there are.
+func (r *reader) allOrdered() bool {
+	if !r.asked(fitcheck.TopicConfirm) || r.Units > 1 {
+		return false
+	}
+	for n := range r.intros {
+		h := &r.intros[n]
+		k := int(numberWords[r.toks[h.last].text].value)
+		if k > 1 && h.is("nth", "all") && r.among(h.first-1, orderAllVerbs) && !r.wordAt(h.last+1, "layers", "layer", "sides") {
+			r.countFact(countAt{k, h.first, h.last})
+			return true
+		}
+	}
+	return false
+}
+
+// beginsLastPart: the number, with "just" or "just the" before it, begins the last part of the message.
+func (r *reader) beginsLastPart(first int) bool {
 	start := first
 	switch {
 	case r.wordAt(first-1, "the") && r.wordAt(first-2, "just", "only"):
 		start = first - 2
-	case r.wordAt(first-1, "just", "only", "solo", "nomas", "solamente"):
+	case r.among(first-1, onlyWords):
 		start = first - 1
 	}
-	if start < 1 || !r.markAt(start-1, ',') && !r.sentenceEnd(start-1) && !(start < first && r.wordAt(start-1, "its", "is", "and")) {
-		return
+	if start < 1 {
+		return false
 	}
-	r.countFact(countAt{n, first, last})
+	return r.markAt(start-1, ',') || r.sentenceEnd(start-1) || start < first && r.wordAt(start-1, "its", "is", "and")
 }
 
 // saysUse: the word is part of what names a building.
@@ -343,18 +326,22 @@ func (r *reader) layersNamed(i int) bool {
 
 // kindByCount: "48 1/2 x 48 1/2 for the 6", where kinds are known: the one of so many.
 func (r *reader) kindByCount() {
+	if r.Units < 2 {
+		return
+	}
 	for i := range r.toks {
+		if !r.wordAt(i-1, "the", "los", "las") || !r.among(i-2, forKindPreps) {
+			continue
+		}
 		n, next := r.countNumber(i)
-		if r.Units > 1 && next > i && n > 0 && n < 100 && !r.used(i) && r.wordAt(i-1, "the", "los", "las") && r.among(i-2, forKindPreps) && r.endsCount(next) && r.pairBetween(0, len(r.toks)) && !r.known(fitcheck.TopicCount) {
+		if next == i || n < 1 || n > 99 || r.used(i) || !r.endsCount(next) {
+			continue
+		}
+		if r.pairBetween(0, len(r.toks)) && !r.known(fitcheck.TopicCount) {
 			r.use(i, next-1)
 			r.fact(fitcheck.TopicCount, 0, fitcheck.Whole(n), i, next-1)
 		}
 	}
-}
-
-// miscounted: "actually 3, I miscounted", "it's 12, not 14. I counted wrong".
-func (r *reader) miscounted(i, next int) bool {
-	return (r.wordsIn(0, len(r.toks), "miscounted") || r.wordsIn(0, len(r.toks), "counted", "conte") && r.wordsIn(0, len(r.toks), "wrong", "mal")) && r.endsCount(next) && !r.wordAt(i-1, "not", "no") && !r.negated(i)
 }
 
 // refOfCount: "3 of the bath ones": the kind that a number is said of.
@@ -409,18 +396,25 @@ func (r *reader) allTold() bool {
 		for i := h.first; i <= h.last; i++ {
 			k = max(k, r.wholeSaid(i))
 		}
-		next := h.last + 1
-		for r.among(next, allLinks) {
-			next++
-		}
-		alike := r.wordAt(h.first-1, "for") && r.wordAt(h.first-2, "same") || r.wordAt(next, "same", "alike", "identical", "iguales") && !r.wordAt(next+1, "way", "side")
 		if k == 4 && r.askedSize() != "none" && !r.wordsIn(0, len(r.toks), "them", "skylights", "domes", "tragaluces", "domos") {
 			continue // all four sides
 		}
-		if h.is("nth", "all") && k > 1 && alike && !r.wordAt(h.last+1, "sides", "layers", "corners", "ways") {
+		if h.is("nth", "all") && k > 1 && r.toldAlike(h) && !r.wordAt(h.last+1, "sides", "layers", "corners", "ways") {
 			r.countFact(countAt{k, h.first, h.last})
 			return true
 		}
 	}
 	return false
+}
+
+// toldAlike: "same for all three", "all three are identical".
+func (r *reader) toldAlike(h *hit) bool {
+	if r.wordAt(h.first-1, "for") && r.wordAt(h.first-2, "same") {
+		return true
+	}
+	next := h.last + 1
+	for r.among(next, allLinks) {
+		next++
+	}
+	return r.wordAt(next, "same", "alike", "identical", "iguales") && !r.wordAt(next+1, "way", "side")
 }

@@ -14,7 +14,10 @@ var (
 )
 
 // needWords stand before a number of pieces, whoever needs them.
-var needWords = []string{"need", "needs", "want", "wants", "needing", "wanting", "require", "necesito", "necesita", "necesitamos", "ocupo", "ocupa", "ocupamos", "quiero", "quiere", "queremos", "falta", "faltan"}
+var needWords = []string{
+	"need", "needs", "want", "wants", "needing", "wanting", "require",
+	"necesito", "necesita", "necesitamos", "ocupo", "ocupa", "ocupamos", "quiero", "quiere", "queremos", "falta", "faltan",
+}
 
 // forBuilding: "necesito dos para el garaje", "need two for the barn": what follows the number
 // names where they go. "One for my RV" may be said of any number.
@@ -27,23 +30,31 @@ func (r *reader) forBuilding(i int) bool {
 
 // putDownFor: "put me down for eleven", "sign us up for 4".
 func (r *reader) putDownFor(j int) bool {
-	return r.wordAt(j, "for") && r.wordAt(j-1, "down", "up") && r.wordAt(j-2, "me", "us") && r.wordAt(j-3, "put", "sign", "mark", "write")
+	return r.wordAt(j, "for") && r.wordAt(j-1, "down", "up") && r.wordAt(j-2, "me", "us") &&
+		r.wordAt(j-3, "put", "sign", "mark", "write")
 }
 
 // recounted: "I counted wrong, there are seven", "just recounted and it's 5".
 func (r *reader) recounted(j int) bool {
-	return r.among(j, recountedIs) && r.wordsIn(0, j, "miscounted", "recounted", "miscount", "recount") ||
-		r.among(j, recountedIs) && r.wordsIn(0, j, "counted", "count", "conte", "contamos") && r.wordsIn(0, j, "wrong", "off", "again", "mal", "bien")
+	if !r.among(j, recountedIs) {
+		return false
+	}
+	return r.wordsIn(0, j, "miscounted", "recounted", "miscount", "recount") ||
+		r.wordsIn(0, j, "counted", "count", "conte", "contamos") && r.wordsIn(0, j, "wrong", "off", "again", "mal", "bien")
 }
 
 // listedCount: "Name: Neil. Skylights: 3.": a list of answers with their names.
 func (r *reader) listedCount(j int) bool {
-	return (r.markAt(j, ':') || r.markAt(j, '-') && !r.toks[j].glued) && r.among(j-1, listNames) && (j == 1 || r.sentenceEnd(j-2) || r.markAt(j-2, ',') || r.markAt(j-2, ';') || r.wordAt(j-2, "of", "de"))
+	if !r.among(j-1, listNames) || !r.markAt(j, ':') && !(r.markAt(j, '-') && !r.toks[j].glued) {
+		return false
+	}
+	return j == 1 || r.sentenceEnd(j-2) || r.markAt(j-2, ',') || r.markAt(j-2, ';') || r.wordAt(j-2, "of", "de")
 }
 
 // madeInstead: "make that two instead of one", where the talk tells no number yet.
 func (r *reader) madeInstead(i, next int) bool {
-	return r.wordAt(i-1, "it", "that") && r.wordAt(i-2, "make") && r.wordAt(next, "instead") && r.wordAt(next+1, "of") && r.wholeSaid(next+2) > 0 && r.endsCount(next+3)
+	return r.wordAt(i-1, "it", "that") && r.wordAt(i-2, "make") && r.wordAt(next, "instead") && r.wordAt(next+1, "of") &&
+		r.wholeSaid(next+2) > 0 && r.endsCount(next+3)
 }
 
 // eachBuilding: "three office buildings, one skylight each": how many there are on each, and not in
@@ -70,6 +81,12 @@ func (r *reader) timesAnswer() (countAt, bool) {
 
 // oneAlone: "es uno solo", "nada más es una": one, and no more.
 func (r *reader) oneAlone(i int) bool {
-	return r.wordAt(i, "uno", "una") && (r.among(i+1, oneAloneWords) || r.wordAt(i-1, "es") && r.wordAt(i-2, "solo", "nomas", "mas", "solamente")) && (i+2 >= len(r.toks) || r.toks[min(i+2, len(r.toks)-1)].kind == markToken || r.wordAt(i-1, "es") && r.wordAt(i-2, "solo", "nomas", "mas", "solamente") && r.toks[i+1].kind == markToken) &&
-		!r.layersCounted(i) && !r.asked(fitcheck.TopicLayers)
+	if !r.wordAt(i, "uno", "una") || r.layersCounted(i) || r.asked(fitcheck.TopicLayers) {
+		return false
+	}
+	onlyIs := r.wordAt(i-1, "es") && r.wordAt(i-2, "solo", "nomas", "mas", "solamente")
+	if onlyIs && r.stopAt(i+1) {
+		return true
+	}
+	return (onlyIs || r.among(i+1, oneAloneWords)) && r.stopAt(i+2)
 }
