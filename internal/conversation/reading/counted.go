@@ -205,7 +205,10 @@ func (r *reader) countedOn(i, next int) bool {
 
 // countOfKind: "three of the large and one of the small": each counts a kind of its own.
 func (r *reader) countOfKind(next int) bool {
-	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") || r.wordAt(next+1, "the", "las", "los") && r.pairAt(next+2) {
+	if !r.wordAt(next, "of", "de") || r.wordAt(next+1, "them", "those", "these") {
+		return false
+	}
+	if r.wordAt(next+1, "the", "las", "los") && r.pairAt(next+2) {
 		return false
 	}
 	for i := next + 1; i < len(r.toks); i++ {
@@ -396,7 +399,8 @@ func (r *reader) allTold() bool {
 		for i := h.first; i <= h.last; i++ {
 			k = max(k, r.wholeSaid(i))
 		}
-		if k == 4 && r.askedSize() != "none" && !r.wordsIn(0, len(r.toks), "them", "skylights", "domes", "tragaluces", "domos") {
+		if k == 4 && r.askedSize() != "none" &&
+			!r.wordsIn(0, len(r.toks), "them", "skylights", "domes", "tragaluces", "domos") {
 			continue // all four sides
 		}
 		if h.is("nth", "all") && k > 1 && r.toldAlike(h) && !r.wordAt(h.last+1, "sides", "layers", "corners", "ways") {

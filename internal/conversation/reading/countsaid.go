@@ -25,26 +25,41 @@ func (r *reader) bothUnits() (countAt, bool) {
 		return countAt{}, false
 	}
 	for i := range r.toks {
-		n, j := 2, i+1
-		if r.wordAt(i, "all", "todos", "todas") && r.wholeSaid(j) > 2 {
-			n, j = r.wholeSaid(j), j+1
-		} else if !r.wordAt(i, "both", "ambos", "ambas") {
+		n, next := r.bothOrAll(i)
+		if n == 0 || r.negated(i) || r.questioned(i) && !r.ordered(i) {
 			continue
 		}
-		if r.negated(i) || r.questioned(i) && !r.ordered(i) {
-			continue
-		}
-		for r.among(j, pluralOfOwners) {
-			j++
-		}
-		for k := 0; k < 3 && j < len(r.toks) && r.toks[j].kind == wordToken && !countNouns.has(r.toks[j].text) && (r.countAdjective(j) || r.room(j) || r.saysKind(j)); k++ {
-			j++
-		}
+		j := r.severalAt(next)
 		if j < len(r.toks) && r.among(j, countNouns) && r.toks[j].text[len(r.toks[j].text)-1] == 's' {
 			return countAt{n, i, j}, true
 		}
 	}
 	return countAt{}, false
+}
+
+// bothOrAll is the number that "both", "all four" tells, and where it ends; 0 for none.
+func (r *reader) bothOrAll(i int) (n, next int) {
+	if r.wordAt(i, "both", "ambos", "ambas") {
+		return 2, i + 1
+	}
+	if n := r.wholeSaid(i + 1); n > 2 && r.wordAt(i, "all", "todos", "todas") {
+		return n, i + 2
+	}
+	return 0, i
+}
+
+// severalAt is where the noun should stand behind articles and up to three words that tell of what kind it is.
+func (r *reader) severalAt(j int) int {
+	for r.among(j, pluralOfOwners) {
+		j++
+	}
+	for k := 0; k < 3 && j < len(r.toks) && r.toks[j].kind == wordToken && !countNouns.has(r.toks[j].text); k++ {
+		if !r.countAdjective(j) && !r.room(j) && !r.saysKind(j) {
+			break
+		}
+		j++
+	}
+	return j
 }
 
 // choiceIs: the phrase that covers the token may say something of the topic.
@@ -147,13 +162,25 @@ func (r *reader) roughAfter(last int) bool {
 	if r.markAt(i, ',') || r.markAt(i, '-') {
 		i++
 	}
-	return r.wordAt(i, "give") && r.wordAt(i+1, "or") || r.wordAt(i, "or") && (r.wordAt(i+1, "so", "thereabouts", "something") || r.wordAt(i+1, "more") && r.wordAt(i-1, "dozen")) ||
-		r.wordAt(i, "more", "mas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "less", "menos") || r.wordAt(i, "ish", "something", "odd", "plus") && last+2 >= len(r.toks) || r.wordAt(i, "o") && r.wordAt(i+1, "algo")
+	switch {
+	case r.wordAt(i, "give") && r.wordAt(i+1, "or"), r.wordAt(i, "o") && r.wordAt(i+1, "algo"):
+		return true
+	case r.wordAt(i, "or") && r.wordAt(i+1, "so", "thereabouts", "something"):
+		return true
+	case r.wordAt(i, "or") && r.wordAt(i+1, "more") && r.wordAt(i-1, "dozen"):
+		return true
+	case r.wordAt(i, "more", "mas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "less", "menos"):
+		return true
+	}
+	return r.wordAt(i, "ish", "something", "odd", "plus") && last+2 >= len(r.toks)
 }
 
 // onTheDay: "hail on the 3rd broke it": a day, where no other kind of unit is named.
 func (r *reader) onTheDay(h *hit) bool {
-	if h.is("nth", "all") || h.is("nth", "other") || !isDigit(r.toks[h.last].text[0]) && !(h.last > 0 && r.toks[h.last-1].kind == numToken) || !r.anyOf(max(0, h.first-2), h.first+1, datePreps) {
+	if h.is("nth", "all") || h.is("nth", "other") || !r.anyOf(max(0, h.first-2), h.first+1, datePreps) {
+		return false
+	}
+	if !isDigit(r.toks[h.last].text[0]) && !(h.last > 0 && r.toks[h.last-1].kind == numToken) {
 		return false
 	}
 	for n := range r.intros {

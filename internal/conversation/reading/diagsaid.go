@@ -25,7 +25,7 @@ func (r *reader) moreDiagonals(ms []measure) {
 	for k := range ms {
 		m := &ms[k]
 		if m.diag && m.shape == lone {
-			m.both = m.both || r.wordAt(m.last+1, "twice") || r.wordAt(m.last+1, "both", "each") && r.wordAt(m.last+2, "times", "time") || r.wordAt(m.last+1, "dos") && r.wordAt(m.last+2, "veces")
+			m.both = m.both || r.bothTimes(m.last+1)
 			continue
 		}
 		if m.diag || m.square || m.round || m.other {
@@ -34,14 +34,32 @@ func (r *reader) moreDiagonals(ms []measure) {
 		switch {
 		case k == 0 && m.shape == pair && !r.by(m.parts[1].first-1) && m.parts[0].closeTo(&m.parts[1]):
 			m.diag = r.diagonalsNamed(m)
-		case k > 0 && ms[k-1].diag && ms[k-1].shape == lone && !ms[k-1].both && m.shape == lone && abs(m.parts[0].length()-ms[k-1].parts[0].length()) <= 2*fitcheck.Inch:
-			told := m.first // "the other at 42 3/4": the side's name is a part of the length
-			for told < m.last && r.toks[told].kind == wordToken && r.numberAt(told).kind == notNumber {
-				told++
-			}
-			m.diag = r.anyOf(ms[k-1].last+1, told, otherCorners) && !r.wordsIn(ms[k-1].last+1, told, "side", "width", "length", "way", "lado") && !r.labelled(ms[k-1].last+1, m.first-1)
+		case k > 0 && diagonalsAlike(&ms[k-1], m):
+			m.diag = r.otherDiagonal(&ms[k-1], m)
 		}
 	}
+}
+
+// bothTimes: "55 5/8 twice", "both times".
+func (r *reader) bothTimes(i int) bool {
+	return r.wordAt(i, "twice") || r.wordAt(i, "both", "each") && r.wordAt(i+1, "times", "time") ||
+		r.wordAt(i, "dos") && r.wordAt(i+1, "veces")
+}
+
+// diagonalsAlike: the first of two lengths is a diagonal, and the second is nearly as long.
+func diagonalsAlike(a, m *measure) bool {
+	return a.diag && a.shape == lone && !a.both && m.shape == lone &&
+		abs(m.parts[0].length()-a.parts[0].length()) <= 2*fitcheck.Inch
+}
+
+// otherDiagonal: the words between two lengths say that the second is the other diagonal.
+func (r *reader) otherDiagonal(a, m *measure) bool {
+	told := m.first // "the other at 42 3/4": the side's name is a part of the length
+	for told < m.last && r.toks[told].kind == wordToken && r.numberAt(told).kind == notNumber {
+		told++
+	}
+	return r.anyOf(a.last+1, told, otherCorners) && !r.labelled(a.last+1, m.first-1) &&
+		!r.wordsIn(a.last+1, told, "side", "width", "length", "way", "lado")
 }
 
 // diagonalsNamed: the sentence before the first measure names diagonals and tells no number.

@@ -19,10 +19,7 @@ var (
 // turn it is between the answers before and after.
 func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
 	open := r.openTopics()
-	if len(r.Asked) > 1 && r.known(fitcheck.TopicFrameCondition) && r.wordAt(h.last, "see", "ver") && r.wordAt(h.last+1, "the", "any", "el") {
-		return // "smeared with caulk, can't see the metal"
-	}
-	if len(open) == 0 || slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= h.first && w.first <= h.last }) {
+	if len(open) == 0 || r.frameHidden(h) || r.answersWithin(h) {
 		return
 	}
 	if len(r.Asked) == 1 {
@@ -42,6 +39,17 @@ func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
 		return
 	}
 	say(r.turnOf(h, open), h)
+}
+
+// frameHidden: "smeared with caulk, can't see the metal": how the frame is, and told as such.
+func (r *reader) frameHidden(h *hit) bool {
+	return len(r.Asked) > 1 && r.known(fitcheck.TopicFrameCondition) &&
+		r.wordAt(h.last, "see", "ver") && r.wordAt(h.last+1, "the", "any", "el")
+}
+
+// answersWithin: an answer begins within the words.
+func (r *reader) answersWithin(h *hit) bool {
+	return slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= h.first && w.first <= h.last })
 }
 
 // openTopics are the asked topics that nothing has been said of yet.
@@ -142,29 +150,36 @@ func (r *reader) frameChoice(t fitcheck.Topic) fitcheck.Topic {
 	return t
 }
 
-var topicWords = map[string]fitcheck.Topic{"frame": fitcheck.TopicFrameCondition, "metal": fitcheck.TopicFrameCondition, "marco": fitcheck.TopicFrameCondition,
-	"frames": fitcheck.TopicFrameCondition, "rust": fitcheck.TopicFrameCondition, "kind": fitcheck.TopicStyle, "type": fitcheck.TopicStyle, "style": fitcheck.TopicStyle,
-	"tipo": fitcheck.TopicStyle, "color": fitcheck.TopicColor, "colour": fitcheck.TopicColor, "colors": fitcheck.TopicColor, "tint": fitcheck.TopicColor,
-	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial,
-	"acrylic": fitcheck.TopicMaterial, "acrilico": fitcheck.TopicMaterial, "polycarbonate": fitcheck.TopicMaterial, "policarbonato": fitcheck.TopicMaterial, "finish": fitcheck.TopicFinish,
-	"acabado": fitcheck.TopicFinish, "zip": fitcheck.TopicPlace, "name": fitcheck.TopicName, "nombre": fitcheck.TopicName, "photo": fitcheck.TopicPhotos,
-	"wrong": fitcheck.TopicProblem, "need": fitcheck.TopicWant, "many": fitcheck.TopicCount}
+// topicWords are the words by which a topic is named in what is not known.
+var topicWords = map[string]fitcheck.Topic{
+	"frame": fitcheck.TopicFrameCondition, "metal": fitcheck.TopicFrameCondition, "marco": fitcheck.TopicFrameCondition,
+	"frames": fitcheck.TopicFrameCondition, "rust": fitcheck.TopicFrameCondition,
+	"kind": fitcheck.TopicStyle, "type": fitcheck.TopicStyle, "style": fitcheck.TopicStyle, "tipo": fitcheck.TopicStyle,
+	"color": fitcheck.TopicColor, "colour": fitcheck.TopicColor, "colors": fitcheck.TopicColor,
+	"tint":   fitcheck.TopicColor,
+	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers,
+	"material": fitcheck.TopicMaterial, "acrylic": fitcheck.TopicMaterial, "acrilico": fitcheck.TopicMaterial,
+	"polycarbonate": fitcheck.TopicMaterial, "policarbonato": fitcheck.TopicMaterial,
+	"finish": fitcheck.TopicFinish, "acabado": fitcheck.TopicFinish,
+	"zip":  fitcheck.TopicPlace,
+	"name": fitcheck.TopicName, "nombre": fitcheck.TopicName,
+	"photo": fitcheck.TopicPhotos,
+	"wrong": fitcheck.TopicProblem,
+	"need":  fitcheck.TopicWant,
+	"many":  fitcheck.TopicCount,
+}
 
 // answersOther: among answers to several questions "not sure" is one of its own, unless
 // it leads on to what it is unsure of: "not sure if it's acrylic".
 func (r *reader) answersOther(h *hit, first int) bool {
-	if !r.among(h.first, unsureStarts) || r.wordAt(h.first, "no") && !r.wordAt(h.first+1, "idea", "clue", "se") ||
-		r.wordAt(h.first, "not") && !r.wordAt(h.first+1, "sure") || r.wordAt(h.first, "dont") && !r.wordAt(h.first+1, "know") {
+	if !r.unsureAt(h.first) {
 		return false
 	}
 	i := h.first
 	for r.among(i, unsureAnswers) {
 		i++
 	}
-	if r.wordAt(i, "which") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken) {
-		return true // "the metal is corroded pretty bad not sure which"
-	}
-	if r.wordAt(i, "about") && r.wordAt(i+1, "that") || i >= len(r.toks) || r.toks[i].kind == markToken || r.wordAt(i, "sorry", "lol", "thanks") {
+	if r.endsUnsure(i) {
 		return true
 	}
 	if h.last < first {
@@ -174,4 +189,23 @@ func (r *reader) answersOther(h *hit, first int) bool {
 		return true
 	}
 	return r.choiceAt(i) || r.wordAt(i, "just", "make", "go")
+}
+
+// unsureAt: "not sure", "no idea", "don't know", "idk" begin at the token.
+func (r *reader) unsureAt(i int) bool {
+	switch {
+	case r.wordAt(i, "no"):
+		return r.wordAt(i+1, "idea", "clue", "se")
+	case r.wordAt(i, "not"):
+		return r.wordAt(i+1, "sure")
+	case r.wordAt(i, "dont"):
+		return r.wordAt(i+1, "know")
+	}
+	return r.among(i, unsureStarts)
+}
+
+// endsUnsure: nothing follows that it is unsure of: "the metal is corroded pretty bad not sure which".
+func (r *reader) endsUnsure(i int) bool {
+	return r.stopAt(i) || r.wordAt(i, "sorry", "lol", "thanks") || r.wordAt(i, "about") && r.wordAt(i+1, "that") ||
+		r.wordAt(i, "which") && r.stopAt(i+1)
 }

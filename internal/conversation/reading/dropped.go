@@ -66,7 +66,8 @@ func (r *reader) dropsAfter(ref *unitRef) bool {
 	switch {
 	case r.among(i, dropVerbs) && r.wordAt(i+1, "it", "that", "them", "those", "please") && r.dropEnds(i+2):
 		return true
-	case r.wordAt(i, "arent", "isnt") || r.wordAt(i, "are", "is") && r.wordAt(i+1, "not") || r.wordAt(i, "are", "is") && r.wordAt(i+1, "no") && r.wordAt(i+2, "longer"):
+	case r.wordAt(i, "arent", "isnt"), r.wordAt(i, "are", "is") && r.wordAt(i+1, "not"),
+		r.wordAt(i, "are", "is") && r.wordAt(i+1, "no") && r.wordAt(i+2, "longer"):
 		for r.among(i, notAnymore) {
 			i++
 		}

@@ -38,8 +38,8 @@ func (r *reader) endsAsked(i int) bool {
 // what is put right.
 func (r *reader) toldWrong(i, own int) bool {
 	first, last := r.sentence(i)
-	return last+1 == own && r.wordsIn(first, last+1, "wrong", "mistake", "equivoque", "mal", "off") && !r.anyOf(first, last+1, toldCannot) &&
-		(r.among(own, ownLinks) || r.toks[own].kind == numToken)
+	return last+1 == own && (r.among(own, ownLinks) || r.toks[own].kind == numToken) &&
+		r.wordsIn(first, last+1, "wrong", "mistake", "equivoque", "mal", "off") && !r.anyOf(first, last+1, toldCannot)
 }
 
 // otherTold: something else that has a number is spoken of between two tokens, and no
@@ -49,7 +49,8 @@ func (r *reader) otherTold(from, to int) bool {
 	labels := within(r.labels, from, to)
 	for n := range labels {
 		h := &labels[n]
-		if isName(h) || h.senses[0].kind == "shape" || h.has1("rough") && !(r.wordAt(h.first, "at") && r.wordAt(h.last, "least", "most")) {
+		doubt := h.has1("rough") && !(r.wordAt(h.first, "at") && r.wordAt(h.last, "least", "most"))
+		if doubt || isName(h) || h.senses[0].kind == "shape" {
 			return false
 		}
 		other = other || h.has1("other")

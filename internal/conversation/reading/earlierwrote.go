@@ -49,7 +49,10 @@ func (r *reader) earlierWrote(m *measure) bool {
 // saidInstead: "you have two layers for me and I asked for three": of what the list has and what was asked for,
 // the latter.
 func (r *reader) saidInstead(s sense, h *hit) (string, bool) {
-	if s.topic != fitcheck.TopicLayers || !r.asked(fitcheck.TopicConfirm) || !r.anyOf(max(0, h.first-4), h.first, summaryNouns) || !r.anyOf(max(0, h.first-3), h.first, summaryHas) {
+	if s.topic != fitcheck.TopicLayers || !r.asked(fitcheck.TopicConfirm) {
+		return "", false
+	}
+	if !r.anyOf(max(0, h.first-4), h.first, summaryNouns) || !r.anyOf(max(0, h.first-3), h.first, summaryHas) {
 		return "", false
 	}
 	for k := h.last + 1; k < r.sentenceLast(h.last); k++ {
