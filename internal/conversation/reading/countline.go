@@ -85,7 +85,7 @@ func (r *reader) onlyAllMeant() bool {
 }
 
 func (r *reader) lineCount(n, i, next int) (countAt, bool) {
-	if r.besideNumber(i, next) || r.among(i-1, notCounted) {
+	if r.numberAround(i, next) || r.among(i-1, notCounted) {
 		return countAt{}, false
 	}
 	if n > 1 && r.wordAt(i-1, "all", "todos", "todas") && r.harmBefore(i-1) && !r.partAfter(next) {
@@ -100,8 +100,8 @@ func (r *reader) lineCount(n, i, next int) (countAt, bool) {
 	return r.lineCountOfLook(n, i, next)
 }
 
-// besideNumber: another number or a sign of a size stands right beside it.
-func (r *reader) besideNumber(i, next int) bool {
+// numberAround: another number or a sign of a size stands right beside it.
+func (r *reader) numberAround(i, next int) bool {
 	return i > 0 && (r.toks[i-1].kind == numToken || r.toks[i].glued) ||
 		next < len(r.toks) && r.toks[next].kind == numToken || r.by(next) || r.by(i-1)
 }

@@ -24,7 +24,11 @@ var (
 func (r *reader) only(from, to int) bool {
 	for i := from; i <= to; i++ {
 		t := &r.toks[i]
-		if t.kind == wordToken && (t.word == nil || !t.word.filler) && !r.roughAt(i) && !r.labelKind(i, "axis") || t.ends() || t.mark(',') {
+		if t.ends() || t.mark(',') {
+			return false
+		}
+		small := t.kind != wordToken || t.word != nil && t.word.filler
+		if !small && !r.roughAt(i) && !r.labelKind(i, "axis") {
 			return false
 		}
 	}
@@ -62,22 +66,9 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 	switch how {
 	case "near":
-		if r.goesOver(h) || r.almostRight(h) {
-			return // "a skylight to cap over 22 1/4 x 22 1/4"
-		}
-		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
-			m.rough = true
-		}
+		m.rough = m.rough || before && r.nearMeasure(m, h)
 	case "clause":
-		if !before && h.first > m.last+1 && r.wordAt(h.first-1, "so") && r.wordAt(h.last, "guess", "suppose", "think", "reckon") {
-			return // "both come out to 38 5/16, so I guess the carpenter knew his trade"
-		}
-		if !before && h.first == m.last+1 && r.wordAt(h.first, "or") && r.wordAt(h.last, "so") {
-			m.rough = true // "25 1/2 or so outside to outside"
-		}
-		if before && r.doubtReaches(h, m.first) || !before && (r.wordAt(h.last, "off") || !r.choiceAfter(h.last) && !r.otherMeasured(h)) {
-			m.rough = true
-		}
+		m.rough = m.rough || r.doubtOfMeasure(m, h, before)
 	case "nominal":
 		near := m.first - h.last
 		if !before {
@@ -89,9 +80,29 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 }
 
+// nearMeasure: "about 25 x 49"; not "a skylight to cap over 22 1/4 x 22 1/4".
+func (r *reader) nearMeasure(m *measure, h *hit) bool {
+	return !r.goesOver(h) && !r.almostRight(h) && r.only(h.last+1, m.first-1) && !r.placeWord(h)
+}
+
+// doubtOfMeasure: a clause of doubt before or after the measure speaks of it.
+func (r *reader) doubtOfMeasure(m *measure, h *hit, before bool) bool {
+	if before {
+		return r.doubtReaches(h, m.first)
+	}
+	if h.first > m.last+1 && r.wordAt(h.first-1, "so") && r.wordAt(h.last, "guess", "suppose", "think", "reckon") {
+		return false // "both come out to 38 5/16, so I guess the carpenter knew his trade"
+	}
+	if h.first == m.last+1 && r.wordAt(h.first, "or") && r.wordAt(h.last, "so") {
+		return true // "25 1/2 or so outside to outside"
+	}
+	return r.wordAt(h.last, "off") || !r.choiceAfter(h.last) && !r.otherMeasured(h)
+}
+
 // almostRight: "Almost - the long side is 48 1/2": the list is, not the number.
 func (r *reader) almostRight(h *hit) bool {
-	return h.first == 0 && r.wordAt(h.first, "almost", "close", "nearly", "casi") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == markToken
+	return h.first == 0 && r.wordAt(h.first, "almost", "close", "nearly", "casi") &&
+		h.last+1 < len(r.toks) && r.toks[h.last+1].kind == markToken
 }
 
 // goesOver: "where it caps over 30 x 46": no doubt of a number.
@@ -101,7 +112,8 @@ func (r *reader) goesOver(h *hit) bool {
 
 // derived: the length is worked out and not measured: "so the outside would be 25 x 49".
 func (r *reader) derived(h *hit) bool {
-	return h.is("rough", "derived") && !r.putRight(h) || h.is("rough", "supposed") && r.wordsIn(r.clauseStart(h.first), h.first, "so", "which", "means", "then", "makes")
+	return h.is("rough", "derived") && !r.putRight(h) ||
+		h.is("rough", "supposed") && r.wordsIn(r.clauseStart(h.first), h.first, "so", "which", "means", "then", "makes")
 }
 
 // putRight: "el plástico debe ser 42 x 42" puts a number right where no measure was asked
@@ -206,22 +218,38 @@ func (r *reader) beside(m *measure) {
 		first, _ := r.sentence(q.first)
 		labels := within(r.labels, first, q.last)
 		for n := range labels {
-			h := &labels[n]
-			if h.last < q.first && r.derived(h) {
-				m.rough = true
-			}
-			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
-				continue
-			}
-			if v, ok := h.has("rough"); ok && !r.goesOver(h) && !r.almostRight(h) && h.last < q.first && v != "off" && v != "size" && v != "derived" && v != "supposed" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
-				m.rough = true
-			}
-			if v, _ := h.has("rough"); (v == "near" || v == "clause") && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {
+			if r.doubtsPart(m, k, &labels[n]) {
 				m.rough = true
 			}
 		}
 		m.half = k == 1 && len(m.parts) == 2 && m.rough && !whole && r.turnsTo(m.parts[0].last, q.last)
 	}
+}
+
+// doubtsPart: the words of doubt speak of the k-th length of a measure.
+func (r *reader) doubtsPart(m *measure, k int, h *hit) bool {
+	q := &m.parts[k]
+	v, ok := h.has("rough")
+	if h.first >= q.first && h.last <= q.last {
+		return (v == "near" || v == "clause") && !r.wordAt(h.first, "over")
+	}
+	if h.last >= q.first {
+		return false
+	}
+	if r.derived(h) {
+		return true
+	}
+	if !ok || r.goesOver(h) || r.almostRight(h) || r.placeWord(h) {
+		return false
+	}
+	if k == 0 {
+		return v == "near" && r.only(h.last+1, q.first-1)
+	}
+	switch v {
+	case "off", "size", "derived", "supposed":
+		return false
+	}
+	return h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1))
 }
 
 // faceForgotten: "25 x 49, can't remember if that was inside or outside".
