@@ -19,14 +19,18 @@ func (r *reader) counts() {
 		return
 	}
 	found := r.countsFound()
-	if len(found) == 0 {
-		r.countUnnamed()
-		return
-	}
 	if r.countsDiffer(found) {
 		return // kinds of unit: each size has its count, see kindcount.go
 	}
 	r.countFacts(found)
+	total, ok := r.allOrOne() // which also marks "3 total" as no size
+	switch {
+	case len(found) > 0:
+	case ok:
+		r.wholeCount(total)
+	default:
+		r.countUnnamed()
+	}
 }
 
 // sizesCounted: each size has its count, where nothing else can be meant.
@@ -67,10 +71,6 @@ func (r *reader) countFacts(found []countAt) {
 
 // countUnnamed reads a count where no number says what it counts.
 func (r *reader) countUnnamed() {
-	if c, ok := r.allOrOne(); ok {
-		r.wholeCount(c)
-		return
-	}
 	if r.asked(fitcheck.TopicCount) {
 		r.countAnswer()
 		return
