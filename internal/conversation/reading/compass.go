@@ -2,6 +2,11 @@ package reading
 
 // Four sides under a letter each: "N 30 1/2, S 30 5/8, E 48 1/4, W 48 1/8".
 
+var (
+	compassRooms = wordsOf(`skylight skylights tragaluz tragaluces domes units room kitchen bath hall bedroom`)
+	sideOrder    = wordsOf(`one first un left right top bottom front back`)
+)
+
 // fourLetters are the sets of which each side has one.
 var fourLetters = []map[string]int{
 	{"n": 1, "s": 2, "e": 3, "w": 4, "o": 4},
@@ -68,7 +73,7 @@ func (r *reader) letterWithin(q *quantity, letters map[string]int, before bool) 
 
 // otherOfSides: "one side only measures 25 1/4. The other one is 25 1/2": what is other is a side, too.
 func (r *reader) otherOfSides(i int) bool {
-	if r.Units > 1 || r.wordsIn(0, len(r.toks), "skylight", "skylights", "tragaluz", "tragaluces", "domes", "units", "room", "kitchen", "bath", "hall", "bedroom") {
+	if r.Units > 1 || r.anyOf(0, len(r.toks), compassRooms) {
 		return false
 	}
 	from := r.sentenceFirst(i)
@@ -76,7 +81,7 @@ func (r *reader) otherOfSides(i int) bool {
 		from = r.sentenceFirst(from - 1)
 	}
 	for k := from; k < i; k++ {
-		if r.wordAt(k, "side", "end", "edge", "lado") && (r.wordAt(k-1, "one", "first", "un", "left", "right", "top", "bottom", "front", "back") || r.wordAt(k+1, "one")) {
+		if r.wordAt(k, "side", "end", "edge", "lado") && (r.among(k-1, sideOrder) || r.wordAt(k+1, "one")) {
 			return true
 		}
 	}

@@ -35,10 +35,19 @@ func isMailRune(c byte) bool {
 	return isLetter(c) || isDigit(c) || c == '.' || c == '-' || c == '_' || c == '+' || c == '%'
 }
 
+// withinWord: a letter, a digit or the point of a number stands right before.
+func (l *lexer) withinWord() bool {
+	if l.at == 0 {
+		return false
+	}
+	before := l.text[l.at-1]
+	return isDigit(before) || isLetter(before) || before == '.' && l.at > 1 && isDigit(l.text[l.at-2])
+}
+
 // phone takes a phone number that starts at the current place: ten digits as people
 // group them, perhaps with +1 before, or any number with + and a country's code.
 func (l *lexer) phone() bool {
-	if l.at > 0 && (isDigit(l.text[l.at-1]) || isLetter(l.text[l.at-1]) || l.text[l.at-1] == '.' && l.at > 1 && isDigit(l.text[l.at-2])) {
+	if l.withinWord() {
 		return false
 	}
 	var digits [16]byte

@@ -6,6 +6,12 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	clauseJoins     = wordsOf(`and but y pero while then also plus e whereas mientras`)
+	namedLinks      = wordsOf(`el la the is es for de of what lo que`)
+	beforePlaceName = wordsOf(`on of the my de del el la mi`)
+)
+
 // context is what the words around a measure say of it.
 type context struct {
 	topic   fitcheck.Topic // named outright: "rough opening"
@@ -36,19 +42,7 @@ type context struct {
 
 // describe gives every measure what the words before and after it say.
 func (r *reader) describe(ms []measure) {
-	left := make([][2]int, len(ms)) // tokens of each one's words before
-	right := make([][2]int, len(ms))
-	for k := range ms {
-		if k == 0 {
-			left[k] = [2]int{0, ms[k].first - 1}
-		} else {
-			cut := r.cut(ms, k)
-			right[k-1] = [2]int{ms[k-1].last + 1, cut - 1}
-			left[k] = [2]int{cut, ms[k].first - 1}
-		}
-	}
-	last := len(ms) - 1
-	right[last] = [2]int{ms[last].last + 1, len(r.toks) - 1}
+	left, right := r.shares(ms)
 	after := r.allNamedAfter(ms)
 	for k := range ms {
 		own := max(left[k][0], r.sentenceFirst(ms[k].first))
@@ -80,6 +74,22 @@ func (r *reader) describe(ms []measure) {
 	r.askedTogether(ms)
 }
 
+// shares are the first and the last token of the words before and after each measure that are its own.
+func (r *reader) shares(ms []measure) (left, right [][2]int) {
+	left, right = make([][2]int, len(ms)), make([][2]int, len(ms))
+	from := 0
+	for k := range ms {
+		if k > 0 {
+			from = r.cut(ms, k)
+			right[k-1] = [2]int{ms[k-1].last + 1, from - 1}
+		}
+		left[k] = [2]int{from, ms[k].first - 1}
+	}
+	last := len(ms) - 1
+	right[last] = [2]int{ms[last].last + 1, len(r.toks) - 1}
+	return left, right
+}
+
 // allNamedAfter: "25 1/2 x 25 1/2 plastic, 22 x 22 opening": each of several sizes has its name
 // right after it, and none before it in its clause.
 func (r *reader) allNamedAfter(ms []measure) bool {
@@ -106,21 +116,24 @@ func (r *reader) namedRightAfter(m *measure) bool {
 		return false
 	}
 	i := m.last + 1
-	for r.wordAt(i, "el", "la", "the", "is", "es", "for", "de", "of", "what", "lo", "que") {
+	for r.among(i, namedLinks) {
 		i++
 	}
 	h := r.labelFrom(i)
 	if h == nil || h.first == h.last && r.domeNamed(r.sentenceFirst(m.first), m.first) {
 		return false
 	}
-	if h.has1("face") && m.shape != lone { // "38 x 49 1/4 lip to lip on the plastic", "49 x 49 por fuera de la base"
-		for i = h.last + 1; r.labelFrom(i) == nil && r.wordAt(i, "on", "of", "the", "my", "de", "del", "el", "la", "mi"); i++ {
+	if h.has1("face") {
+		for i = h.last + 1; r.labelFrom(i) == nil && r.among(i, beforePlaceName); {
+			i++
 		}
-		if p := r.labelFrom(i); p != nil && (p.is("part", "plastic") || p.is("part", "curb") && !h.is("face", "edge")) {
-			return true
+		p := r.labelFrom(i)
+		if p != nil && (p.is("part", "plastic") || p.is("part", "curb") && !h.is("face", "edge")) {
+			return true // "38 x 49 1/4 lip to lip on the plastic", "49 x 49 por fuera de la base"
 		}
 	}
-	return (h.senses[0].kind == "topic" || h.senses[0].kind == "part" && h.senses[0].value == "plastic") && i <= r.clauseEnd(m.last)
+	s := h.senses[0]
+	return (s.kind == "topic" || s.kind == "part" && s.value == "plastic") && i <= r.clauseEnd(m.last)
 }
 
 // faceAndTopicAfter: "stuck to the plastic, 24 both ways outside, over the flashing".
@@ -140,10 +153,8 @@ func (r *reader) faceAndTopicAfter(m *measure) bool {
 // the first, those from it on of the second.
 func (r *reader) cut(ms []measure, k int) int {
 	from, to := ms[k-1].last+1, ms[k].first
-	for n := range r.refs {
-		if ref := &r.refs[n]; ref.first > from && ref.last < to && (r.markAt(ref.last+1, ':') || r.markAt(ref.last, ':')) {
-			return ref.first // "the curb is 33 x 49 outside to outside second kind: 11 of them …"
-		}
+	if ref := r.listedBetween(from, to); ref != nil {
+		return ref.first // "the curb is 33 x 49 outside to outside second kind: 11 of them …"
 	}
 	if to-from > 2 && r.wordAt(to-1, "not", "no") && r.labelled(from, to-2) {
 		return to - 1 // "the curb is 25 3/4 wide on the outside not 25 1/2"
@@ -163,15 +174,8 @@ func (r *reader) cut(ms []measure, k int) int {
 		}
 	}
 	if comma >= 0 {
-		if lastComma > comma && r.faceAndTopicAfter(&ms[k-1]) && r.labelled(comma, lastComma) {
-			return lastComma // "855 by 1192 mm outside, over the flashing, 775 x 1111 inside"
-		}
-		if lastComma > comma && r.markAt(to-1, ':') && r.labelled(lastComma, to-1) {
-			return lastComma // "24 both ways outside, over the flashing, inside: 22 1/2"
-		}
-		if lastComma > comma && !r.labelled(r.clauseStart(ms[k-1].first), comma) && r.labelled(comma, lastComma) &&
-			(r.labelled(lastComma, to-1) || r.labelled(ms[k].last+1, r.clauseEnd(ms[k].last))) {
-			return lastComma // "49 1/2 across, over the flashing, from indoors 46 1/2 between the wood"
+		if lastComma > comma && r.cutsAtLast(&ms[k-1], &ms[k], comma, lastComma) {
+			return lastComma
 		}
 		return comma
 	}
@@ -185,6 +189,33 @@ func (r *reader) cut(ms []measure, k int) int {
 		return to
 	}
 	return from
+}
+
+// listedBetween is a kind that a colon sets off between two tokens; nil where there is none.
+func (r *reader) listedBetween(from, to int) *unitRef {
+	for n := range r.refs {
+		ref := &r.refs[n]
+		if ref.first > from && ref.last < to && (r.markAt(ref.last+1, ':') || r.markAt(ref.last, ':')) {
+			return ref
+		}
+	}
+	return nil
+}
+
+// cutsAtLast: what stands between the first and the last comma is of the first measure.
+func (r *reader) cutsAtLast(a, b *measure, comma, last int) bool {
+	if r.markAt(b.first-1, ':') && r.labelled(last, b.first-1) {
+		return true // "24 both ways outside, over the flashing, inside: 22 1/2"
+	}
+	if !r.labelled(comma, last) {
+		return false
+	}
+	if r.faceAndTopicAfter(a) {
+		return true // "855 by 1192 mm outside, over the flashing, 775 x 1111 inside"
+	}
+	// "49 1/2 across, over the flashing, from indoors 46 1/2 between the wood"
+	return !r.labelled(r.clauseStart(a.first), comma) &&
+		(r.labelled(last, b.first-1) || r.labelled(b.last+1, r.clauseEnd(b.last)))
 }
 
 // parenthesis: "25 x 49 (plastic edge to edge), opening 22 x 46": what stands in brackets right
@@ -208,8 +239,10 @@ func (r *reader) softBreak(i int) bool {
 
 func (r *reader) breaksClause(i int) bool {
 	t := &r.toks[i]
-	return t.mark(',') || t.mark('(') || t.mark(')') || t.is("and", "but", "y", "pero", "while", "then", "also", "plus", "e", "whereas", "mientras") ||
-		t.mark('-') && !t.glued || t.mark('/') || t.mark('&')
+	if t.kind == wordToken {
+		return clauseJoins.has(t.text)
+	}
+	return t.mark(',') || t.mark('(') || t.mark(')') || t.mark('-') && !t.glued || t.mark('/') || t.mark('&')
 }
 
 // labelled says whether a part, a face or a topic is named between two tokens.
@@ -233,138 +266,9 @@ func isName(h *hit) bool {
 // partOfStyle: the part belongs to what the skylight is like: "metal frame on a wood box. It is …".
 func (r *reader) partOfStyle(h *hit) bool {
 	return !h.is("part", "plastic") && slices.ContainsFunc(r.styles, func(s hit) bool {
-		return s.first <= h.first && h.last <= s.last && s.last > s.first && s.senses[0].topic == fitcheck.TopicStyle && s.senses[0].value != "?"
+		tells := s.senses[0].topic == fitcheck.TopicStyle && s.senses[0].value != "?"
+		return tells && s.first <= h.first && h.last <= s.last && s.last > s.first
 	})
-}
-
-// wordsBefore reads the labels before a measure, the nearest first. Those of earlier
-// sentences count only where its own has none.
-func (r *reader) wordsBefore(m *measure, region [2]int) {
-	own, _ := r.sentence(m.first)
-	named := own // the sentence that says what the measure is of
-	for i := region[1]; i >= region[0]; i-- {
-		if (r.wordAt(i, "came") && r.wordAt(i+1, "out") && r.wordAt(i+2, "to") || r.wordAt(i, "tape") && r.wordAt(i+1, "says")) && r.otherTold(r.sentenceFirst(i), i) {
-			return // "it's been up there 20 years at least came out to 16 x 15"
-		}
-		if r.labelAt[i] < 0 {
-			continue
-		}
-		h := &r.labels[r.labelAt[i]]
-		i = h.first
-		if h.first < own && r.wordsIn(own, m.first, "asked", "pregunto", "pidio") && r.wordsIn(own, m.first, "height", "altura", "size", "medida") {
-			return // "The outside was right. As for the height you asked about, it is 6 inches"
-		}
-		if r.differenceBetween(h.first) {
-			return // "what's the difference between acrylic and polycarbonate 30 x 46"
-		}
-		if r.bearsSkylight(h) || r.standsBy(h) || r.cappedOver(h) || r.cantBeHad(h, h.last+1, m.first) || r.onlyTold(h) && r.softBetween(h.last+1, m.first) {
-			continue
-		}
-		if h.has1("face") && (h.last+1 < len(r.toks) && r.toks[h.last+1].named || h.first < own && r.diagonalsOver(h)) {
-			continue // "a barn outside Burlington", "I did both diagonals over the outside. First one is 55 5/8"
-		}
-		if h.first < own && m.where && h.first >= named && !h.has1("face") {
-			continue // of what is named only the face may still be told: "the outside length for the curb"
-		}
-		if h.first < own && (m.where && h.first < named || r.denied(h.first) && !r.toldWrong(h.first, own) || r.endsAsked(h.first) || r.harmedPart(h) || r.partOfStyle(h)) {
-			if m.where {
-				return
-			}
-			continue
-		}
-		r.takeBefore(m, h, h.first >= own)
-		if m.where && named == own {
-			named = min(own, r.sentenceFirst(h.first))
-		}
-	}
-}
-
-// wordsAfter reads the labels after a measure up to the end of its sentence; where it
-// has none at all, also those of the next: "25 x 49. That's the outside of the curb."
-func (r *reader) wordsAfter(m *measure, region [2]int) {
-	_, end := r.sentence(m.last)
-	if r.sentenceEnd(m.last) {
-		end = m.last
-	}
-	for i := region[0]; i <= region[1] && i <= end; i++ {
-		if r.toks[i].used && r.toks[i].kind == numToken {
-			break // a slope or a count: what follows is of that
-		}
-		if r.asksFrom(i) || r.markAt(i, ',') && (m.face != "" && r.markAt(m.first-1, ':') || r.turnsAway(i+1)) {
-			break // "116,8 cm por 116,8 cm, ¿qué diferencia hay entre acrílico y …", "inside: 46 x 46, single layer plastic"
-		}
-		if h := r.labelFrom(i); h != nil {
-			if r.ownStatement(m.last+1, h) || r.materialChosen(m, h) || r.cantBeHad(h, m.last+1, h.first) || r.onlyTold(h) && r.softBetween(m.last+1, h.first) {
-				break
-			}
-			r.takeAfter(m, h)
-			i = h.last
-		}
-	}
-	m.rough = m.rough || r.doubtedNext(end+1)
-	if end+1 > region[1] || m.where && !r.namedLater(m, end+1) {
-		return
-	}
-	i := end + 1
-	for i < region[1] && (r.wordAt(i, "no", "wait", "hang", "hold", "on", "sorry", "oops", "actually", "espere", "perdon") || r.markAt(i, ',')) {
-		i++ // "50 by 26. No hang on, that's the plastic"
-	}
-	if r.wordAt(i, "that", "thats", "this", "those", "these", "theyre", "its", "it", "is", "all", "both", "eso", "esa", "esas", "es", "son", "estas") || r.labelFrom(i) != nil {
-		_, end = r.sentence(i)
-		if r.denied(i) || r.labelFrom(i) != nil && r.tellsState(i, end) {
-			return
-		}
-		alone := m.shape == lone && r.labelsOnly(i) // "51 1/2. Both ways"
-		for ; i <= end && i <= region[1]; i++ {
-			if h := r.labelFrom(i); h != nil && isName(h) && !r.materialChosen(m, h) {
-				r.takeName(m, h, h.senses[0], false)
-			} else if h != nil && alone && h.senses[0].kind == "shape" {
-				m.takeShape(h.senses[0].value)
-			}
-		}
-	}
-}
-
-// ownStatement: a new clause says what a part is like: "33 by 57 and the frame is rusty".
-func (r *reader) ownStatement(from int, h *hit) bool {
-	return isName(h) && r.softBetween(from, h.first) && r.wordsIn(max(from, h.first-2), h.first, "the", "my", "our", "el", "la", "los") &&
-		r.wordAt(h.last+1, "is", "are", "was", "looks", "look", "has", "have", "seems", "s", "got", "esta", "estan", "se", "tiene") && r.tellsState(h.first, r.clauseEnd(h.last))
-}
-
-// tellsState: the sentence says what a part is like: "33 1/2 by 57 1/2. The frame has old
-// caulk all over it".
-func (r *reader) tellsState(from, to int) bool {
-	hits := within(r.choices, from, to)
-	for n := range hits {
-		if hits[n].has1(string(fitcheck.TopicFrameCondition)) || hits[n].has1(string(fitcheck.TopicProblem)) {
-			return true
-		}
-	}
-	return false
-}
-
-// turnsAway: after the comma at i-1 the layers are told, whatever they are of: "from
-// inside, single layer plastic".
-func (r *reader) turnsAway(i int) bool {
-	labels := within(r.labels, i, r.sentenceLast(i))
-	for n := range labels {
-		if k := labels[n].senses[0].kind; k == "face" || k == "topic" {
-			return false
-		}
-	}
-	hits := within(r.choices, i, i+1)
-	for n := range hits {
-		if hits[n].has1(string(fitcheck.TopicLayers)) && !hits[n].senses[0].asked {
-			return true
-		}
-	}
-	return false
-}
-
-// asksFrom: a question opens a clause at the token.
-func (r *reader) asksFrom(i int) bool {
-	talk := within(r.talk, i, i)
-	return len(talk) > 0 && talk[0].is("req", "question") && (r.softBreak(i-1) || r.wordAt(i, "whats", "how", "why")) && r.asks(&talk[0])
 }
 
 func (r *reader) softBetween(from, to int) bool {

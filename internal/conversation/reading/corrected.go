@@ -7,6 +7,13 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	triedAgainOrder = wordsOf(`second 2nd third 3rd segunda tercera`)
+	correctedTold   = wordsOf(`said thought wrote told gave sent had dije`)
+	triedAgainWords = wordsOf(`not no sorry actually wait instead again remeasured redid retook rechecked
+		checked wrong now`)
+)
+
 // corrected leaves out what a later measure of the same thing replaces.
 func (r *reader) corrected(all []judged) []judged {
 	var out []judged
@@ -15,45 +22,72 @@ func (r *reader) corrected(all []judged) []judged {
 		if r.triedAgain(&j) {
 			j.was, j.fixed = false, true
 		}
-		switch {
-		case k < 0 || j.topic == "" && !j.fixed:
+		if k < 0 || j.topic == "" && !j.fixed {
 			out = append(out, j)
-		case j.was:
-		case j.shape == pair && out[k].shape == pair && r.secondTaker(&out[k], &j):
-			out = append(out, conflict(&out[k], j))
-		case out[k].shape == ranged && j.shape == lone && j.parts[0].side != noSide && !j.fixed && !r.fixedBetween(&out[k], &j):
-			out[k].last = j.last // "between 22 and 23 wide and 46 long"
-		case r.wordAt(j.first-1, "or", "o") && j.why == "" && out[k].why == "":
-			out[k].why, out[k].last = WhyRange, j.last
-		case j.shape == pair && out[k].shape == pair && !j.fixed && !r.fixedBetween(&out[k], &j) && j.topic.OfSize() && !sameLengths(&out[k], &j):
-			out = append(out, conflict(&out[k], j))
-			r.betweenAsked(out[len(out)-1:])
-			r.betweenAsked(out[k : k+1])
-		case j.shape == lone && out[k].shape == pair && j.parts[0].side != height && j.parts[0].side != across && j.fixed:
-			out[k].replaceSide(&j)
-		case j.shape == lone && out[k].shape == lone && (sidesMeet(&out[k].parts[0], &j.parts[0]) || out[k].paired(&j)) && !(j.topic.OfSize() && r.acrossFrom(&out[k].parts[0], &j.parts[0])):
-			out[k].parts = []quantity{out[k].parts[0], j.parts[0]}
-			out[k].shape, out[k].last = pair, j.last
-			if out[k].why == "" { // "25 1/2 exactly, the length I'm guessing 49"
-				out[k].why = j.why
-				out[k].half = j.why == WhyRough
-			}
-		case j.shape == lone && out[k].shape == lone && out[k].why == WhyRough && !j.fixed && r.wordsIn(out[k].last+1, j.first, "side", "end", "lado", "front") && r.wordsIn(out[k].last+1, j.first, "and", "y"):
-			out[k].last, out[k].why = j.last, WhyRange // "about 4 on the high side and 6 on the low side"
-		case j.fixed || r.fixedBetween(&out[k], &j) || out[k].why != "" && out[k].shape != broken || sameValue(r.value(&out[k]), r.value(&j)):
-			out[k] = j
-		default: // two measures of one thing: which of them holds is asked
-			out[k].parts, out[k].shape, out[k].last = append(append([]quantity{}, out[k].parts...), j.parts...), broken, j.last
-			out[k].why = WhyNumber
+		} else if !j.was {
+			out = r.correctedBy(out, k, j)
 		}
 	}
 	return out
 }
 
+// correctedBy joins a measure with an earlier one of the same thing, replaces it, or asks which holds.
+func (r *reader) correctedBy(out []judged, k int, j judged) []judged {
+	old := &out[k]
+	pairs, lones := j.shape == pair && old.shape == pair, j.shape == lone && old.shape == lone
+	fixed := j.fixed || r.fixedBetween(old, &j)
+	switch {
+	case pairs && r.secondTaker(old, &j):
+		return append(out, conflict(old, j))
+	case old.shape == ranged && j.shape == lone && j.parts[0].side != noSide && !fixed:
+		old.last = j.last // "between 22 and 23 wide and 46 long"
+	case r.wordAt(j.first-1, "or", "o") && j.why == "" && old.why == "":
+		old.why, old.last = WhyRange, j.last
+	case pairs && !fixed && j.topic.OfSize() && !sameLengths(old, &j):
+		out = append(out, conflict(old, j))
+		r.betweenAsked(out[len(out)-1:])
+		r.betweenAsked(out[k : k+1])
+	case j.shape == lone && old.shape == pair && j.parts[0].side != height && j.parts[0].side != across && j.fixed:
+		old.replaceSide(&j)
+	case lones && r.twoSides(old, &j):
+		old.joinSide(&j)
+	case lones && !j.fixed && r.guessedSides(old, &j):
+		old.last, old.why = j.last, WhyRange
+	case fixed || old.why != "" && old.shape != broken || sameValue(r.value(old), r.value(&j)):
+		*old = j
+	default: // two measures of one thing: which of them holds is asked
+		old.parts = append(append([]quantity{}, old.parts...), j.parts...)
+		old.shape, old.last, old.why = broken, j.last, WhyNumber
+	}
+	return out
+}
+
+// twoSides: two single lengths are the sides of one size, or two diagonals.
+func (r *reader) twoSides(a, b *judged) bool {
+	return (sidesMeet(&a.parts[0], &b.parts[0]) || a.paired(b)) &&
+		!(b.topic.OfSize() && r.acrossFrom(&a.parts[0], &b.parts[0]))
+}
+
+// joinSide makes one size of two single lengths: "25 1/2 exactly, the length I'm guessing 49".
+func (j *judged) joinSide(b *judged) {
+	j.parts = []quantity{j.parts[0], b.parts[0]}
+	j.shape, j.last = pair, b.last
+	if j.why == "" {
+		j.why = b.why
+		j.half = b.why == WhyRough
+	}
+}
+
+// guessedSides: "about 4 on the high side and 6 on the low side".
+func (r *reader) guessedSides(a, b *judged) bool {
+	return a.why == WhyRough && r.wordsIn(a.last+1, b.first, "side", "end", "lado", "front") &&
+		r.wordsIn(a.last+1, b.first, "and", "y")
+}
+
 // triedAgain: "the second time it was 37 3/4 by 49 3/4": the later try counts.
 func (r *reader) triedAgain(j *judged) bool {
 	from := r.sentenceFirst(j.first)
-	return r.wordsIn(from, j.first, "second", "2nd", "third", "3rd", "segunda", "tercera") && r.wordsIn(from, j.first, "time", "try", "attempt", "vez", "intento")
+	return r.anyOf(from, j.first, triedAgainOrder) && r.wordsIn(from, j.first, "time", "try", "attempt", "vez", "intento")
 }
 
 // conflict: of two sizes of one thing, that which names what it is of stands; where
@@ -81,8 +115,8 @@ func sameValue(a, b fitcheck.Value) bool { return fmt.Sprint(a) == fmt.Sprint(b)
 
 // fixedBetween: the measure before is taken back or what it was before.
 func (r *reader) fixedBetween(a, b *judged) bool {
-	return a.was || r.wordsIn(max(0, a.first-5), a.first, "said", "thought", "wrote", "told", "gave", "sent", "had", "dije") ||
-		r.wordsIn(a.last+1, b.first, "not", "no", "sorry", "actually", "wait", "instead", "again", "remeasured", "redid", "retook", "rechecked", "checked", "wrong", "now")
+	return a.was || r.anyOf(max(0, a.first-5), a.first, correctedTold) ||
+		r.anyOf(a.last+1, b.first, triedAgainWords)
 }
 
 func sameLengths(a, b *judged) bool {

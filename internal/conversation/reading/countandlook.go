@@ -2,6 +2,16 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	themWords       = wordsOf(`them those these em ellos ellas esos esas`)
+	countAdjectives = wordsOf(`identical same matching old cracked leaking broken hazy plastic acrylic bubble
+		square round big small large different separate skylight leaky yellow clear replacement new of the these
+		those more bad flat curb mount stairwell hallway bathroom mounted complete whole pyramid glass domed total
+		ea each pcs pc pieces self flashing fixed older newer original existing aging vintage damaged yellowed
+		cloudy faded foggy dirty ugly individual rooftop rated proof hurricane hail impact storm heavy duty
+		standard ordinary single double triple layer layered pane`)
+)
+
 // countedAndLook: "2 of them are 30 x 30 and the big one is 46 x 46": of two kinds one is told apart by
 // its number, the other by its look.
 func (r *reader) countedAndLook() {
@@ -41,8 +51,16 @@ func (r *reader) countedAndLook() {
 // someOfThem: so many begin a clause, and their size follows: "two of them are 30 x 30".
 func (r *reader) someOfThem(i int) bool {
 	n := r.wholeSaid(i)
-	return n > 1 && n <= 50 && !r.used(i) && (i == 0 || r.toks[i-1].kind == markToken && !r.toks[i].glued || r.wordAt(i-1, "and", "y", "but", "pero")) &&
-		(r.wordAt(i+1, "of", "de") && r.wordAt(i+2, "them", "those", "these", "em", "ellos", "ellas", "esos", "esas") || r.wordAt(i+1, "are", "measure", "son", "miden")) && r.pairSoon(i+1)
+	if n < 2 || n > 50 || r.used(i) || !r.beginsCount(i) {
+		return false
+	}
+	counts := r.wordAt(i+1, "of", "de") && r.among(i+2, themWords) || r.wordAt(i+1, "are", "measure", "son", "miden")
+	return counts && r.pairSoon(i+1)
+}
+
+// beginsCount: a clause begins with the number.
+func (r *reader) beginsCount(i int) bool {
+	return i == 0 || r.toks[i-1].kind == markToken && !r.toks[i].glued || r.wordAt(i-1, "and", "y", "but", "pero")
 }
 
 // oneOfLook: one is called by its look, and its size follows: "the big one is 46 x 46".
@@ -53,11 +71,14 @@ func (r *reader) oneOfLook(i int) bool {
 
 // saysKind: the word is part of what is said of a skylight: "2 pyramid shape skylights".
 func (r *reader) saysKind(i int) bool {
-	return !r.wordAt(i, "both", "ways") && (covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) || r.wordAt(i, "shape", "shaped", "type", "style"))
+	if r.wordAt(i, "both", "ways") {
+		return false
+	}
+	return covers(r.choices, i) && !r.saysUse(i) || covers(r.styles, i) || covers(r.wants, i) ||
+		r.wordAt(i, "shape", "shaped", "type", "style")
 }
 
 // countAdjective: a word that may stand between a number and the units.
 func (r *reader) countAdjective(i int) bool {
-	return r.wordAt(i, "identical", "same", "matching", "old", "cracked", "leaking", "broken", "hazy", "plastic", "acrylic", "bubble",
-		"square", "round", "big", "small", "large", "different", "separate", "skylight", "leaky", "yellow", "clear", "replacement", "new", "of", "the", "these", "those", "more", "bad", "flat", "curb", "mount", "stairwell", "hallway", "bathroom", "mounted", "complete", "whole", "pyramid", "glass", "domed", "total", "ea", "each", "pcs", "pc", "pieces", "self", "flashing", "fixed", "older", "newer", "original", "existing", "aging", "vintage", "damaged", "yellowed", "cloudy", "faded", "foggy", "dirty", "ugly", "individual", "rooftop", "rated", "proof", "hurricane", "hail", "impact", "storm", "heavy", "duty", "standard", "ordinary", "single", "double", "triple", "layer", "layered", "pane")
+	return r.among(i, countAdjectives)
 }

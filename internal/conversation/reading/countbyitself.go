@@ -2,12 +2,16 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var aloneGoesOn = wordsOf(`it its is do does can i we you will what how when where why my there theres the`)
+
 // countByItself: "metal frame over a wood curb, one, frame corroded", "...curb. Two. Just the plastic": a
 // number that is a clause of its own in the first message, about skylights. One that may be of
 // layers, or numbers what is told, is none.
 func (r *reader) countByItself() (countAt, bool) {
-	if r.Units > 1 || len(r.Asked) > 0 && !r.asked(fitcheck.TopicName) || !r.skylightNamed(0, len(r.toks)) || len(r.refs) > 0 || r.pairBetween(0, len(r.toks)) ||
-		r.wordsIn(0, len(r.toks), "layer", "layers", "pane", "panes", "ply", "capa", "capas") {
+	if r.Units > 1 || len(r.refs) > 0 || len(r.Asked) > 0 && !r.asked(fitcheck.TopicName) {
+		return countAt{}, false
+	}
+	if all := len(r.toks); !r.skylightNamed(0, all) || r.pairBetween(0, all) || r.anyOf(0, all, layerNouns) {
 		return countAt{}, false
 	}
 	var found []countAt
@@ -36,11 +40,12 @@ func (r *reader) aloneAt(i int) bool {
 	if i+1 < len(r.toks) && !r.markAt(i+1, ',') && !r.markAt(i+1, ';') && !r.sentenceEnd(i+1) {
 		return false
 	}
-	if r.sentenceEnd(i-1) && r.markAt(i+1, ',') && r.wordAt(i+2, "it", "its", "is", "do", "does", "can", "i", "we", "you", "will", "what", "how", "when", "where", "why", "my", "there", "theres", "the") {
+	if r.sentenceEnd(i-1) && r.markAt(i+1, ',') && r.among(i+2, aloneGoesOn) {
 		return false // "I have two questions. One, do you ship?"
 	}
 	for _, k := range []int{i - 2, i + 2} {
-		if r.choiceIs(k, fitcheck.TopicLayers) || r.choiceIs(k, fitcheck.TopicColor) || r.wordAt(k, "acrylic", "polycarbonate", "acrilico", "policarbonato") {
+		if r.choiceIs(k, fitcheck.TopicLayers) || r.choiceIs(k, fitcheck.TopicColor) ||
+			r.wordAt(k, "acrylic", "polycarbonate", "acrilico", "policarbonato") {
 			return false
 		}
 	}

@@ -4,6 +4,17 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // How many there are of a kind that the talk knows, told once more or put right.
 
+var (
+	kindLinks = wordsOf(`the el la los las for of in on over del de para en ones skylights domes domos
+		tragaluces`)
+	quantityWords = wordsOf(`count number quantity qty cantidad numero`)
+	kindTails     = wordsOf(`ones skylights domes is are should be es son to at just only`)
+	kindCopulas   = wordsOf(`should be needs to is are has have tiene tienen just only debe ser a`)
+	rightsCount   = correcting.and(`not no only just miscounted make hold solo solamente`)
+	lookCountEnds = wordsOf(`after not no only total instead now and y`)
+	kindPlaces    = wordsOf(`de del en la el los las in over on the`)
+)
+
 // countsByKind: "2 del taller y 3 de la oficina", "it's 4 kitchen ones", "only 2 round, not 3",
 // "the number of round ones is 2".
 func (r *reader) countsByKind() bool {
@@ -51,11 +62,16 @@ func (r *reader) onlyCounted() bool {
 		}
 	}
 	for _, h := range within(r.choices, from, to) {
-		if t := h.senses[0].topic; t != "" && t != fitcheck.TopicOutline && t != fitcheck.TopicProfile && t != fitcheck.TopicProblem && !h.senses[0].asked {
+		if s := h.senses[0]; !s.asked && s.topic != "" && !namesKinds(s.topic) {
 			return false
 		}
 	}
 	return true
+}
+
+// namesKinds: kinds may be told apart by what is said of the topic.
+func namesKinds(t fitcheck.Topic) bool {
+	return t == fitcheck.TopicOutline || t == fitcheck.TopicProfile || t == fitcheck.TopicProblem
 }
 
 // countsInRooms: "kitchen 25 x 25 and 2 in the bedrooms 25 x 49": how many there are where a kind of
@@ -69,60 +85,98 @@ func (r *reader) countsInRooms() {
 		for r.wordAt(i, "one", "uno", "un") || r.wordAt(i, "in", "over", "on", "en", "sobre") {
 			i++ // the ref may begin before the room
 		}
-		for i > 0 && r.wordAt(i-1, "the", "my", "our", "el", "la", "los", "las") {
+		for i > 0 && r.among(i-1, theOrMine) {
 			i--
 		}
-		n := r.wholeSaid(i - 2)
-		if !r.wordAt(i-1, "in", "over", "on", "en", "sobre") || n < 1 || n > 12 || r.toks[i-2].used || i > 2 && r.toks[i-3].kind != markToken && !r.wordAt(i-3, "and", "y", "plus") || r.markAt(i-3, '/') || !r.pairSoon(ref.last+1) {
-			continue
+		if n := r.countInRoom(i); n > 0 && r.pairSoon(ref.last+1) {
+			r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(n), i-2, i-2)
+			r.use(i-2, i-2)
 		}
-		r.fact(fitcheck.TopicCount, ref.units[0], fitcheck.Whole(n), i-2, i-2)
-		r.use(i-2, i-2)
 	}
+}
+
+// countInRoom is the number that begins a clause with "2 in" before a room; 0 for none.
+func (r *reader) countInRoom(room int) int {
+	i := room - 2
+	n := r.wholeSaid(i)
+	if n < 1 || n > 12 || r.toks[i].used || !r.wordAt(room-1, "in", "over", "on", "en", "sobre") || r.markAt(i-1, '/') {
+		return 0
+	}
+	if i > 0 && r.toks[i-1].kind != markToken && !r.wordAt(i-1, "and", "y", "plus") {
+		return 0
+	}
+	return n
 }
 
 // countBeforeKind is where the number stands that goes before what the kind is called by, -1
 // for none. Where a size was asked for it is one only in words that put it right.
 func (r *reader) countBeforeKind(ref *unitRef) int {
 	i := ref.first - 1
-	for r.wordAt(i, "the", "el", "la", "los", "las", "for", "of", "in", "on", "over", "del", "de", "para", "en", "ones", "skylights", "domes", "domos", "tragaluces") {
+	for r.among(i, kindLinks) {
 		i--
 	}
 	n := r.wholeSaid(i)
 	if n < 1 || n > 50 || r.toks[i].used || r.by(i-1) || r.markAt(i-1, '/') {
 		return -1
 	}
-	named := i < ref.first-1 && !r.asked(fitcheck.TopicLayers) || r.wordAt(ref.last, "ones", "one") && ref.last > ref.first || r.noun(ref.last) || r.noun(ref.last+1) || r.pluralLook(ref.last) || lookOf[r.toks[ref.last].text] != "" && r.countedLook(ref.last)
-	switch right := r.putsRight(i); {
-	case !named && r.asked(fitcheck.TopicLayers) && n < 4:
+	named := i < ref.first-1 && !r.asked(fitcheck.TopicLayers) || r.calledAsThing(ref)
+	if !named && r.asked(fitcheck.TopicLayers) && n < 4 {
 		return -1 // "2 on the kitchen and 1 on the bath"
-	case r.sizedNow() && !(right && (named || n <= 12 && r.otherDenied(ref.last))), !named && !(right && n <= 12):
+	}
+	right := r.putsRight(i)
+	if !named && !(right && n <= 12) {
+		return -1
+	}
+	if r.sizedNow() && !(right && (named || n <= 12 && r.otherDenied(ref.last))) {
 		return -1
 	}
 	return i
 }
 
+// calledAsThing: "the big ones", "kitchen skylights", "redondos": things that can be counted.
+func (r *reader) calledAsThing(ref *unitRef) bool {
+	last := ref.last
+	return last > ref.first && r.wordAt(last, "ones", "one") || r.noun(last) || r.noun(last+1) || r.pluralLook(last) ||
+		lookOf[r.toks[last].text] != "" && r.countedLook(last)
+}
+
 // countAfterKind: "count of the round is 2", "round ones: qty 2".
 func (r *reader) countAfterKind(ref *unitRef) int {
 	from, i := r.sentenceFirst(ref.first), ref.last+1
-	counted := r.wordsIn(from, ref.first, "count", "number", "quantity", "qty", "cantidad", "numero")
-	if !r.sizedNow() && r.pluralAt(ref.last) {
-		n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
-		told := r.wordAt(i, "are", "son", "should") || r.markAt(i, ':')
-		counted = counted || told && r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.wordAt(n+1, "not", "no", "instead")) // "round ones are 2", "squares: 5"
-	}
-	for i < len(r.toks) && (r.wordAt(i, "ones", "skylights", "domes", "is", "are", "should", "be", "es", "son", "to", "at", "just", "only") || r.markAt(i, ':') || r.markAt(i, '=') || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")) {
-		counted = counted || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")
+	counted := r.anyOf(from, ref.first, quantityWords) || r.severalAre(ref)
+	for i < len(r.toks) && (r.among(i, kindTails) || r.markAt(i, ':') || r.markAt(i, '=') || r.countWord(i)) {
+		counted = counted || r.countWord(i)
 		i++
 	}
-	if n := r.wholeSaid(i); !counted && r.asked(fitcheck.TopicConfirm) && n > 0 && i > ref.last+1 {
-		counted = r.wordAt(i+1, "not", "no") && r.wholeSaid(i+2) > 0 && r.endsCount(i+3) && max(n, r.wholeSaid(i+2)) > 3 // "the kitchen should be 4 not 1": no layers
+	counted = counted || i > ref.last+1 && r.tooManyForLayers(i) || i == ref.last+1 && r.eachNumbered()
+	if n := r.wholeSaid(i); !counted || n < 1 || n > 50 || r.toks[i].used {
+		return -1
 	}
-	counted = counted || i == ref.last+1 && r.eachNumbered()
-	if n := r.wholeSaid(i); !counted || n < 1 || n > 50 || r.toks[i].used || r.by(i+1) || r.unitAt(i+1) != noUnit || r.markAt(i+1, '/') {
+	if r.by(i+1) || r.unitAt(i+1) != noUnit || r.markAt(i+1, '/') {
 		return -1
 	}
 	return i
+}
+
+func (r *reader) countWord(i int) bool {
+	return r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")
+}
+
+// severalAre: "round ones are 2", "squares: 5".
+func (r *reader) severalAre(ref *unitRef) bool {
+	i := ref.last + 1
+	if r.sizedNow() || !r.pluralAt(ref.last) || !r.wordAt(i, "are", "son", "should") && !r.markAt(i, ':') {
+		return false
+	}
+	n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
+	return r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.wordAt(n+1, "not", "no", "instead"))
+}
+
+// tooManyForLayers: "the kitchen should be 4 not 1", said to the list: of the two numbers one is no number of layers.
+func (r *reader) tooManyForLayers(i int) bool {
+	n := r.wholeSaid(i)
+	return n > 0 && r.asked(fitcheck.TopicConfirm) && r.wordAt(i+1, "not", "no") && r.wholeSaid(i+2) > 0 &&
+		r.endsCount(i+3) && max(n, r.wholeSaid(i+2)) > 3
 }
 
 // eachNumbered: "bath 1 and kitchen 2", at the list, of all kinds: the layers are settled by then.
@@ -153,11 +207,11 @@ func (r *reader) otherDenied(i int) bool {
 // pieces or of layers, which is asked about.
 func (r *reader) countOrElse(ref *unitRef) {
 	i := ref.last + 1
-	for r.wordAt(i, "should", "be", "needs", "to", "is", "are", "has", "have", "tiene", "tienen", "just", "only", "debe", "ser", "a") || r.markAt(i, ':') {
+	for r.among(i, kindCopulas) || r.markAt(i, ':') {
 		i++
 	}
 	n := r.wholeSaid(i)
-	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || r.toks[i].used || r.wordAt(i, "one", "uno", "una") || r.wordAt(i+1, "of", "de") || r.markAt(i+1, '/') || !r.endsCount(i+1) && !r.wordAt(i+1, "not", "instead") {
+	if !r.asked(fitcheck.TopicConfirm) || i == ref.last+1 || n < 1 || n > 12 || !r.bareNumber(i) {
 		return
 	}
 	if n > 3 { // nothing has so many layers
@@ -169,10 +223,18 @@ func (r *reader) countOrElse(ref *unitRef) {
 	r.use(i, i)
 }
 
+// bareNumber: the number ends its clause and says nothing of what it is one of.
+func (r *reader) bareNumber(i int) bool {
+	if r.toks[i].used || r.wordAt(i, "one", "uno", "una") || r.wordAt(i+1, "of", "de") || r.markAt(i+1, '/') {
+		return false
+	}
+	return r.endsCount(i+1) || r.wordAt(i+1, "not", "instead")
+}
+
 // putsRight: the sentence of a number says that another was told or is wrong.
 func (r *reader) putsRight(i int) bool {
 	from, to := r.sentence(i)
-	return r.wordsIn(from, to+1, "actually", "wait", "sorry", "not", "no", "only", "just", "instead", "miscounted", "oops", "meant", "make", "hold", "correction", "solo", "solamente", "mejor", "perdon", "digo", "espera", "espere") || r.wordsIn(from, to+1, "after") && r.wordsIn(from, to+1, "all")
+	return r.anyOf(from, to+1, rightsCount) || r.wordsIn(from, to+1, "after") && r.wordsIn(from, to+1, "all")
 }
 
 // deniedCount marks the number that the words after a count say that it is not: "2 round, not 3".
@@ -202,19 +264,26 @@ func (r *reader) pluralLook(i int) bool {
 // skylights, which is no length.
 func (r *reader) countedLook(i int) bool {
 	n := r.wholeSaid(i - 1)
-	if n < 1 || n > 12 || r.by(i-2) || r.markAt(i-2, '/') || r.toks[i-1].glued && i > 1 && r.toks[i-2].kind == markToken {
+	if n < 1 || n > 12 || r.by(i-2) || r.markAt(i-2, '/') {
+		return false
+	}
+	if i > 1 && r.toks[i-1].glued && r.toks[i-2].kind == markToken {
 		return false
 	}
 	if !r.sizedNow() && (r.pluralLook(i) || r.wordAt(i-2, "and", "y") && r.endsLook(i)) {
 		return true // "3 big ones and 2 small"
 	}
-	return r.putsRight(i) && (!r.sizedNow() || r.otherDenied(i)) && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.wordAt(i+1, "after", "not", "no", "only", "total", "instead", "now", "and", "y"))
+	return (r.stopAt(i+1) || r.among(i+1, lookCountEnds)) && r.putsRight(i) && (!r.sizedNow() || r.otherDenied(i))
 }
 
 // countsKindAt: the number at a token counts what comes after it: "2 round ones", "3 kitchen
 // skylights".
 func (r *reader) countsKindAt(i int) bool {
-	return r.wholeSaid(i) > 0 && (r.wordAt(i+1, "of") || r.wordAt(i+2, "ones") || r.noun(i+2) || i+1 < len(r.toks) && (lookOf[r.toks[i+1].text] != "" || r.noun(i+1)))
+	if r.wholeSaid(i) < 1 {
+		return false
+	}
+	return r.wordAt(i+1, "of") || r.wordAt(i+2, "ones") || r.noun(i+2) ||
+		i+1 < len(r.toks) && (lookOf[r.toks[i+1].text] != "" || r.noun(i+1))
 }
 
 // countsKnown: "los 2 chicos", "los dos de la sala": the number counts a kind that the talk knows, and
@@ -227,7 +296,7 @@ func (r *reader) countsKnown(h *hit) bool {
 	if r.pluralLook(next) {
 		return r.Names[r.toks[next].text] > 0 || r.lookKnown(next) > 0
 	}
-	for r.wordAt(next, "de", "del", "en", "la", "el", "los", "las", "in", "over", "on", "the") {
+	for r.among(next, kindPlaces) {
 		next++
 	}
 	return r.unitOfRoom(next) > 0

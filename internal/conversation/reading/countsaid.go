@@ -5,6 +5,19 @@ import "example.com/intake-bot/internal/fitcheck"
 // Counts in other words than a number before a noun: "both our domes", "2 in the kitchen, 1
 // in the hall", "only the one over the tub", "too of them".
 
+var (
+	pluralOfOwners = pluralOwners.and(`of these those de`)
+	notCountPlaces = wordsOf(`now later sure starters ahora bad good rough poor great need each terrible okay
+		mal buen`)
+	tellsMoreVerbs = wordsOf(`is are need needs leak leaks has have got estan gotean`)
+	onlyThatLeads  = wordsOf(`its oh well um es pues no for now right de momento i need`)
+	theOneBefore   = wordsOf(`the this that my our el la este ese`)
+	oneNouns       = wordsOf(`skylight dome bubble skylite tragaluz domo`)
+	onePlaces      = wordsOf(`over in on above at de del en`)
+	datePreps      = wordsOf(`on since by until before after from of`)
+	dayOfThing     = wordsOf(`one skylight dome unit is was has`)
+)
+
 // bothUnits: "hail busted both our bubble skylights", "ambos domos", "all four skylights on our
 // church cracked".
 func (r *reader) bothUnits() (countAt, bool) {
@@ -12,26 +25,41 @@ func (r *reader) bothUnits() (countAt, bool) {
 		return countAt{}, false
 	}
 	for i := range r.toks {
-		n, j := 2, i+1
-		if r.wordAt(i, "all", "todos", "todas") && r.wholeSaid(j) > 2 {
-			n, j = r.wholeSaid(j), j+1
-		} else if !r.wordAt(i, "both", "ambos", "ambas") {
+		n, next := r.bothOrAll(i)
+		if n == 0 || r.negated(i) || r.questioned(i) && !r.ordered(i) {
 			continue
 		}
-		if r.negated(i) || r.questioned(i) && !r.ordered(i) {
-			continue
-		}
-		for r.wordAt(j, "of", "the", "my", "our", "these", "those", "de", "los", "las", "mis", "nuestros", "their", "his", "her") {
-			j++
-		}
-		for k := 0; k < 3 && j < len(r.toks) && r.toks[j].kind == wordToken && !countNouns.has(r.toks[j].text) && (r.countAdjective(j) || r.room(j) || r.saysKind(j)); k++ {
-			j++
-		}
+		j := r.severalAt(next)
 		if j < len(r.toks) && r.among(j, countNouns) && r.toks[j].text[len(r.toks[j].text)-1] == 's' {
 			return countAt{n, i, j}, true
 		}
 	}
 	return countAt{}, false
+}
+
+// bothOrAll is the number that "both", "all four" tells, and where it ends; 0 for none.
+func (r *reader) bothOrAll(i int) (n, next int) {
+	if r.wordAt(i, "both", "ambos", "ambas") {
+		return 2, i + 1
+	}
+	if n := r.wholeSaid(i + 1); n > 2 && r.wordAt(i, "all", "todos", "todas") {
+		return n, i + 2
+	}
+	return 0, i
+}
+
+// severalAt is where the noun should stand behind articles and up to three words that tell of what kind it is.
+func (r *reader) severalAt(j int) int {
+	for r.among(j, pluralOfOwners) {
+		j++
+	}
+	for k := 0; k < 3 && j < len(r.toks) && r.toks[j].kind == wordToken && !countNouns.has(r.toks[j].text); k++ {
+		if !r.countAdjective(j) && !r.room(j) && !r.saysKind(j) {
+			break
+		}
+		j++
+	}
+	return j
 }
 
 // choiceIs: the phrase that covers the token may say something of the topic.
@@ -83,13 +111,13 @@ func (r *reader) countSum(n, next int) (int, int) {
 
 // countPlace: words that tell where the counted ones are begin at the token.
 func (r *reader) countPlace(i int) bool {
-	return r.wordAt(i, "on", "in", "over", "en", "at", "above", "sobre", "for", "para") && !r.wordAt(i+1, "now", "later", "sure", "starters", "ahora", "bad", "good", "rough", "poor", "great", "need", "each", "terrible", "okay", "mal", "buen")
+	return r.among(i, placePreps) && !r.among(i+1, notCountPlaces)
 }
 
 // tellsMore: the clause goes on to tell what is the matter with them.
 func (r *reader) tellsMore(i int) bool {
 	for ; i < len(r.toks) && r.toks[i].kind == wordToken && !r.wordAt(i, "and", "y", "plus"); i++ {
-		if r.wordAt(i, "is", "are", "need", "needs", "leak", "leaks", "has", "have", "got", "estan", "gotean") || r.choiceIs(i, fitcheck.TopicProblem) {
+		if r.among(i, tellsMoreVerbs) || r.choiceIs(i, fitcheck.TopicProblem) {
 			return true
 		}
 	}
@@ -104,24 +132,24 @@ func (r *reader) onlyThat() (countAt, bool) {
 		return c, true
 	}
 	i := 0
-	for r.wordAt(i, "its", "oh", "well", "um", "es", "pues", "no", "for", "now", "right", "de", "momento", "i", "need") || r.markAt(i, ',') {
+	for r.among(i, onlyThatLeads) || r.markAt(i, ',') {
 		i++
 	}
 	first := i
 	if r.wordAt(i, "nada") && r.wordAt(i+1, "mas") {
 		i++
-	} else if !r.wordAt(i, "just", "only", "solo", "nomas", "solamente", "unicamente") {
+	} else if !r.among(i, onlyWords) {
 		return countAt{}, false
 	}
 	if r.wordAt(i+1, "el", "la") && r.wordAt(i+2, "de", "del", "que") {
 		return countAt{1, first, i + 2}, true
 	}
-	if !r.wordAt(i+1, "the", "this", "that", "my", "our", "el", "la", "este", "ese") {
+	if !r.among(i+1, theOneBefore) {
 		return countAt{}, false
 	}
 	for j := i + 2; j < i+6 && j < len(r.toks) && r.toks[j].kind == wordToken; j++ {
-		if r.wordAt(j, "skylight", "dome", "bubble", "skylite", "tragaluz", "domo") {
-			placed := r.wordAt(j, "skylight", "skylite", "tragaluz") || r.room(j-1) || r.wordAt(j+1, "over", "in", "on", "above", "at", "de", "del", "en")
+		if r.among(j, oneNouns) {
+			placed := r.wordAt(j, "skylight", "skylite", "tragaluz") || r.room(j-1) || r.among(j+1, onePlaces)
 			return countAt{1, first, j}, placed && !r.wordAt(j+1, "covers", "lids", "tops", "and")
 		}
 	}
@@ -134,13 +162,25 @@ func (r *reader) roughAfter(last int) bool {
 	if r.markAt(i, ',') || r.markAt(i, '-') {
 		i++
 	}
-	return r.wordAt(i, "give") && r.wordAt(i+1, "or") || r.wordAt(i, "or") && (r.wordAt(i+1, "so", "thereabouts", "something") || r.wordAt(i+1, "more") && r.wordAt(i-1, "dozen")) ||
-		r.wordAt(i, "more", "mas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "less", "menos") || r.wordAt(i, "ish", "something", "odd", "plus") && last+2 >= len(r.toks) || r.wordAt(i, "o") && r.wordAt(i+1, "algo")
+	switch {
+	case r.wordAt(i, "give") && r.wordAt(i+1, "or"), r.wordAt(i, "o") && r.wordAt(i+1, "algo"):
+		return true
+	case r.wordAt(i, "or") && r.wordAt(i+1, "so", "thereabouts", "something"):
+		return true
+	case r.wordAt(i, "or") && r.wordAt(i+1, "more") && r.wordAt(i-1, "dozen"):
+		return true
+	case r.wordAt(i, "more", "mas") && r.wordAt(i+1, "or", "o") && r.wordAt(i+2, "less", "menos"):
+		return true
+	}
+	return r.wordAt(i, "ish", "something", "odd", "plus") && last+2 >= len(r.toks)
 }
 
 // onTheDay: "hail on the 3rd broke it": a day, where no other kind of unit is named.
 func (r *reader) onTheDay(h *hit) bool {
-	if h.is("nth", "all") || h.is("nth", "other") || !isDigit(r.toks[h.last].text[0]) && !(h.last > 0 && r.toks[h.last-1].kind == numToken) || !r.wordsIn(max(0, h.first-2), h.first+1, "on", "since", "by", "until", "before", "after", "from", "of") {
+	if h.is("nth", "all") || h.is("nth", "other") || !r.anyOf(max(0, h.first-2), h.first+1, datePreps) {
+		return false
+	}
+	if !isDigit(r.toks[h.last].text[0]) && !(h.last > 0 && r.toks[h.last-1].kind == numToken) {
 		return false
 	}
 	for n := range r.intros {
@@ -148,7 +188,7 @@ func (r *reader) onTheDay(h *hit) bool {
 			return false
 		}
 	}
-	return !r.wordAt(h.last+1, "one", "skylight", "dome", "unit", "is", "was", "has")
+	return !r.among(h.last+1, dayOfThing)
 }
 
 // countRange: "3 or 4".

@@ -4,6 +4,8 @@ import "slices"
 
 // "Dome" is a word for any skylight; beside pyramids or barrels it tells a kind by its shape.
 
+var domeShapeFillers = wordsOf(`is should be a the of es debe ser del de la el`)
+
 // lookAt is the look that the word at a token tells of, "" for none.
 func (r *reader) lookAt(i int) string {
 	if !r.domeWord(i) {
@@ -19,8 +21,10 @@ func (r *reader) lookAt(i int) string {
 	return "dome"
 }
 
+// domeWord: "dome" by itself, and not "pyramid dome".
 func (r *reader) domeWord(i int) bool {
-	return r.wordAt(i, "dome", "domes", "domo", "domos") && (i == 0 || lookOf[r.toks[i-1].text] == "") && (i+1 >= len(r.toks) || lookOf[r.toks[i+1].text] == "")
+	return r.wordAt(i, "dome", "domes", "domo", "domos") && (i == 0 || lookOf[r.toks[i-1].text] == "") &&
+		(i+1 >= len(r.toks) || lookOf[r.toks[i+1].text] == "")
 }
 
 // otherShapes: the message speaks, before a token, of skylights that are no domes; a "pyramid dome" is
@@ -55,7 +59,7 @@ func (r *reader) shapeSaid(i int) bool {
 		}
 	}
 	i--
-	for r.wordAt(i, "is", "should", "be", "a", "the", "of", "es", "debe", "ser", "del", "de", "la", "el") || r.markAt(i, ':') || r.inRef(i) {
+	for r.among(i, domeShapeFillers) || r.markAt(i, ':') || r.inRef(i) {
 		i--
 	}
 	return r.wordAt(i, "shape", "profile", "forma")
@@ -65,7 +69,10 @@ func (r *reader) shapeSaid(i int) bool {
 // the others are none: "the dome one is clear", "pyramids white, dome clear". 0 for none.
 func (r *reader) domeKind(i int) int {
 	unit := r.Names["dome"]
-	if unit == 0 || !r.domeWord(i) || !r.wordAt(i+1, "one", "ones") && !(r.otherShapes(len(r.toks)) && (r.calledByLook(i) || r.endsLook(i))) {
+	if unit == 0 || !r.domeWord(i) {
+		return 0
+	}
+	if !r.wordAt(i+1, "one", "ones") && !(r.otherShapes(len(r.toks)) && (r.calledByLook(i) || r.endsLook(i))) {
 		return 0
 	}
 	return unit

@@ -6,15 +6,20 @@ import (
 	"example.com/intake-bot/internal/fitcheck"
 )
 
+var (
+	unknownAbout  = wordsOf(`about on of de del sobre`)
+	restWords     = wordsOf(`rest others any all anything everything resto demas those them these`)
+	unsureStarts  = wordsOf(`not no unsure idk dunno dont`)
+	unsureAnswers = wordsOf(`not no unsure idk dunno dont sure idea clue se know`)
+	unsureLinks   = wordsOf(`if whether its it thats that but about on maybe which what si es`)
+)
+
 // unknown gives each "don't know", "can't" and "won't say" of an answer to several
 // questions to the question that it answers: the one that it names, else the one whose
 // turn it is between the answers before and after.
 func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
 	open := r.openTopics()
-	if len(r.Asked) > 1 && r.known(fitcheck.TopicFrameCondition) && r.wordAt(h.last, "see", "ver") && r.wordAt(h.last+1, "the", "any", "el") {
-		return // "smeared with caulk, can't see the metal"
-	}
-	if len(open) == 0 || slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= h.first && w.first <= h.last }) {
+	if len(open) == 0 || r.frameHidden(h) || r.answersWithin(h) {
 		return
 	}
 	if len(r.Asked) == 1 {
@@ -34,6 +39,17 @@ func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
 		return
 	}
 	say(r.turnOf(h, open), h)
+}
+
+// frameHidden: "smeared with caulk, can't see the metal": how the frame is, and told as such.
+func (r *reader) frameHidden(h *hit) bool {
+	return len(r.Asked) > 1 && r.known(fitcheck.TopicFrameCondition) &&
+		r.wordAt(h.last, "see", "ver") && r.wordAt(h.last+1, "the", "any", "el")
+}
+
+// answersWithin: an answer begins within the words.
+func (r *reader) answersWithin(h *hit) bool {
+	return slices.ContainsFunc(r.where, func(w saidAt) bool { return w.first >= h.first && w.first <= h.last })
 }
 
 // openTopics are the asked topics that nothing has been said of yet.
@@ -92,7 +108,7 @@ func (r *reader) unknownValue(h *hit) bool {
 	for r.wordAt(i-1, "the", "this", "that", "el", "la") {
 		i--
 	}
-	if !r.wordAt(i-1, "about", "on", "of", "de", "del", "sobre") {
+	if !r.among(i-1, unknownAbout) {
 		return false
 	}
 	for n := range r.talk {
@@ -106,7 +122,7 @@ func (r *reader) unknownValue(h *hit) bool {
 // aboutRest: "not sure on the rest", "don't know any of that".
 func (r *reader) aboutRest(h *hit) bool {
 	_, last := r.sentence(h.first)
-	return r.wordsIn(h.first, last+1, "rest", "others", "any", "all", "anything", "everything", "resto", "demas", "those", "them", "these")
+	return r.anyOf(h.first, last+1, restWords)
 }
 
 // topicNamed is the topic that the clause of the words names.
@@ -134,36 +150,62 @@ func (r *reader) frameChoice(t fitcheck.Topic) fitcheck.Topic {
 	return t
 }
 
-var topicWords = map[string]fitcheck.Topic{"frame": fitcheck.TopicFrameCondition, "metal": fitcheck.TopicFrameCondition, "marco": fitcheck.TopicFrameCondition,
-	"frames": fitcheck.TopicFrameCondition, "rust": fitcheck.TopicFrameCondition, "kind": fitcheck.TopicStyle, "type": fitcheck.TopicStyle, "style": fitcheck.TopicStyle,
-	"tipo": fitcheck.TopicStyle, "color": fitcheck.TopicColor, "colour": fitcheck.TopicColor, "colors": fitcheck.TopicColor, "tint": fitcheck.TopicColor,
-	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers, "material": fitcheck.TopicMaterial,
-	"acrylic": fitcheck.TopicMaterial, "acrilico": fitcheck.TopicMaterial, "polycarbonate": fitcheck.TopicMaterial, "policarbonato": fitcheck.TopicMaterial, "finish": fitcheck.TopicFinish,
-	"acabado": fitcheck.TopicFinish, "zip": fitcheck.TopicPlace, "name": fitcheck.TopicName, "nombre": fitcheck.TopicName, "photo": fitcheck.TopicPhotos,
-	"wrong": fitcheck.TopicProblem, "need": fitcheck.TopicWant, "many": fitcheck.TopicCount}
+// topicWords are the words by which a topic is named in what is not known.
+var topicWords = map[string]fitcheck.Topic{
+	"frame": fitcheck.TopicFrameCondition, "metal": fitcheck.TopicFrameCondition, "marco": fitcheck.TopicFrameCondition,
+	"frames": fitcheck.TopicFrameCondition, "rust": fitcheck.TopicFrameCondition,
+	"kind": fitcheck.TopicStyle, "type": fitcheck.TopicStyle, "style": fitcheck.TopicStyle, "tipo": fitcheck.TopicStyle,
+	"color": fitcheck.TopicColor, "colour": fitcheck.TopicColor, "colors": fitcheck.TopicColor,
+	"tint":   fitcheck.TopicColor,
+	"layers": fitcheck.TopicLayers, "layer": fitcheck.TopicLayers, "capas": fitcheck.TopicLayers,
+	"material": fitcheck.TopicMaterial, "acrylic": fitcheck.TopicMaterial, "acrilico": fitcheck.TopicMaterial,
+	"polycarbonate": fitcheck.TopicMaterial, "policarbonato": fitcheck.TopicMaterial,
+	"finish": fitcheck.TopicFinish, "acabado": fitcheck.TopicFinish,
+	"zip":  fitcheck.TopicPlace,
+	"name": fitcheck.TopicName, "nombre": fitcheck.TopicName,
+	"photo": fitcheck.TopicPhotos,
+	"wrong": fitcheck.TopicProblem,
+	"need":  fitcheck.TopicWant,
+	"many":  fitcheck.TopicCount,
+}
 
 // answersOther: among answers to several questions "not sure" is one of its own, unless
 // it leads on to what it is unsure of: "not sure if it's acrylic".
 func (r *reader) answersOther(h *hit, first int) bool {
-	if !r.wordAt(h.first, "not", "no", "unsure", "idk", "dunno", "dont") || r.wordAt(h.first, "no") && !r.wordAt(h.first+1, "idea", "clue", "se") ||
-		r.wordAt(h.first, "not") && !r.wordAt(h.first+1, "sure") || r.wordAt(h.first, "dont") && !r.wordAt(h.first+1, "know") {
+	if !r.unsureAt(h.first) {
 		return false
 	}
 	i := h.first
-	for r.wordAt(i, "not", "no", "unsure", "idk", "dunno", "dont", "sure", "idea", "clue", "se", "know") {
+	for r.among(i, unsureAnswers) {
 		i++
 	}
-	if r.wordAt(i, "which") && (i+1 >= len(r.toks) || r.toks[i+1].kind == markToken) {
-		return true // "the metal is corroded pretty bad not sure which"
-	}
-	if r.wordAt(i, "about") && r.wordAt(i+1, "that") || i >= len(r.toks) || r.toks[i].kind == markToken || r.wordAt(i, "sorry", "lol", "thanks") {
+	if r.endsUnsure(i) {
 		return true
 	}
 	if h.last < first {
-		return !r.wordAt(i, "if", "whether", "its", "it", "thats", "that", "but", "about", "on", "maybe", "which", "what", "si", "es")
+		return !r.among(i, unsureLinks)
 	}
 	if r.wordAt(i, "its") && r.wordAt(i+1, "the", "been", "driving") || r.wordAt(i, "lo") && r.wordAt(i+1, "que") {
 		return true
 	}
 	return r.choiceAt(i) || r.wordAt(i, "just", "make", "go")
+}
+
+// unsureAt: "not sure", "no idea", "don't know", "idk" begin at the token.
+func (r *reader) unsureAt(i int) bool {
+	switch {
+	case r.wordAt(i, "no"):
+		return r.wordAt(i+1, "idea", "clue", "se")
+	case r.wordAt(i, "not"):
+		return r.wordAt(i+1, "sure")
+	case r.wordAt(i, "dont"):
+		return r.wordAt(i+1, "know")
+	}
+	return r.among(i, unsureStarts)
+}
+
+// endsUnsure: nothing follows that it is unsure of: "the metal is corroded pretty bad not sure which".
+func (r *reader) endsUnsure(i int) bool {
+	return r.stopAt(i) || r.wordAt(i, "sorry", "lol", "thanks") || r.wordAt(i, "about") && r.wordAt(i+1, "that") ||
+		r.wordAt(i, "which") && r.stopAt(i+1)
 }

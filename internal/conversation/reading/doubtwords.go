@@ -2,11 +2,33 @@ package reading
 
 import "example.com/intake-bot/internal/fitcheck"
 
+var (
+	idVerbs = wordsOf(`say call guess like rather love have go prefer be put want think need estimate
+		appreciate bet imagine figure hate just probably really get make do give`)
+	joinWords     = wordsOf(`to at should be of as now only measures comes on gives gave dan da dieron`)
+	roughSubjects = wordsOf(`theyre are were both come came other estan`)
+	goesOverVerbs = wordsOf(`cap caps capping fit fits go goes sit sits slide slides slip slips put drop set`)
+	overPreps     = wordsOf(`over under around near above below`)
+	doubtGoesOn   = wordsOf(`im just honestly thats its a it only tbh though lol sorry is this that sure really
+		me so es eso nomas solo`)
+	doubtReasons = wordsOf(`because cause since porque no from`)
+	faceParts    = wordsOf(`part side piece edge edges of thing`)
+	faceForgot   = wordsOf(`forgot forget remember sure say know idea recall tell`)
+	facePreps    = wordsOf(`maybe the on from it was`)
+	faceUnsure   = wordsOf(`remember recall sure know forgot forget tell say unsure idk maybe recuerdo acuerdo se
+		remembered which`)
+	inquiryVerbs = wordsOf(`talked talk asked asking called calling spoke inquiring writing texting question`)
+)
+
 // only says whether none but small words stand from one token to another.
 func (r *reader) only(from, to int) bool {
 	for i := from; i <= to; i++ {
 		t := &r.toks[i]
-		if t.kind == wordToken && (t.word == nil || !t.word.filler) && !r.roughAt(i) && !r.labelKind(i, "axis") || t.ends() || t.mark(',') {
+		if t.ends() || t.mark(',') {
+			return false
+		}
+		small := t.kind != wordToken || t.word != nil && t.word.filler
+		if !small && !r.roughAt(i) && !r.labelKind(i, "axis") {
 			return false
 		}
 	}
@@ -15,15 +37,14 @@ func (r *reader) only(from, to int) bool {
 
 // idVerb: what follows makes "id" of "I'd".
 func (r *reader) idVerb(i int) bool {
-	return r.wordAt(i, "say", "call", "guess", "like", "rather", "love", "have", "go", "prefer", "be", "put", "want", "think", "need", "estimate",
-		"appreciate", "bet", "imagine", "figure", "hate", "just", "probably", "really", "get", "make", "do", "give")
+	return r.among(i, idVerbs)
 }
 
 // joins: only small words and those that lead to a value stand between: "the curb
 // height to 5", "should be 25".
 func (r *reader) joins(from, to int) bool {
 	for i := from; i <= to; i++ {
-		if !r.wordAt(i, "to", "at", "should", "be", "of", "as", "now", "only", "measures", "comes", "on", "gives", "gave", "dan", "da", "dieron") && !r.only(i, i) {
+		if !r.among(i, joinWords) && !r.only(i, i) {
 			return false
 		}
 	}
@@ -36,7 +57,7 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 		m.rough = true // "25 by 49 give or take, the tape was crooked"
 		return
 	}
-	if r.wordAt(h.first, "within") && r.wordAt(h.first-1, "theyre", "are", "were", "both", "come", "came", "other", "estan") {
+	if r.wordAt(h.first, "within") && r.among(h.first-1, roughSubjects) {
 		return // "they're within an eighth, 61 7/8 and 62": of each other
 	}
 	m.fixed = m.fixed || r.putRight(h)
@@ -45,22 +66,9 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 	switch how {
 	case "near":
-		if r.goesOver(h) || r.almostRight(h) {
-			return // "a skylight to cap over 22 1/4 x 22 1/4"
-		}
-		if before && r.only(h.last+1, m.first-1) && !r.placeWord(h) {
-			m.rough = true
-		}
+		m.rough = m.rough || before && r.nearMeasure(m, h)
 	case "clause":
-		if !before && h.first > m.last+1 && r.wordAt(h.first-1, "so") && r.wordAt(h.last, "guess", "suppose", "think", "reckon") {
-			return // "both come out to 38 5/16, so I guess the carpenter knew his trade"
-		}
-		if !before && h.first == m.last+1 && r.wordAt(h.first, "or") && r.wordAt(h.last, "so") {
-			m.rough = true // "25 1/2 or so outside to outside"
-		}
-		if before && r.doubtReaches(h, m.first) || !before && (r.wordAt(h.last, "off") || !r.choiceAfter(h.last) && !r.otherMeasured(h)) {
-			m.rough = true
-		}
+		m.rough = m.rough || r.doubtOfMeasure(m, h, before)
 	case "nominal":
 		near := m.first - h.last
 		if !before {
@@ -72,19 +80,40 @@ func (r *reader) takeRough(m *measure, h *hit, how string, before bool) {
 	}
 }
 
+// nearMeasure: "about 25 x 49"; not "a skylight to cap over 22 1/4 x 22 1/4".
+func (r *reader) nearMeasure(m *measure, h *hit) bool {
+	return !r.goesOver(h) && !r.almostRight(h) && r.only(h.last+1, m.first-1) && !r.placeWord(h)
+}
+
+// doubtOfMeasure: a clause of doubt before or after the measure speaks of it.
+func (r *reader) doubtOfMeasure(m *measure, h *hit, before bool) bool {
+	if before {
+		return r.doubtReaches(h, m.first)
+	}
+	if h.first > m.last+1 && r.wordAt(h.first-1, "so") && r.wordAt(h.last, "guess", "suppose", "think", "reckon") {
+		return false // "both come out to 38 5/16, so I guess the carpenter knew his trade"
+	}
+	if h.first == m.last+1 && r.wordAt(h.first, "or") && r.wordAt(h.last, "so") {
+		return true // "25 1/2 or so outside to outside"
+	}
+	return r.wordAt(h.last, "off") || !r.choiceAfter(h.last) && !r.otherMeasured(h)
+}
+
 // almostRight: "Almost - the long side is 48 1/2": the list is, not the number.
 func (r *reader) almostRight(h *hit) bool {
-	return h.first == 0 && r.wordAt(h.first, "almost", "close", "nearly", "casi") && h.last+1 < len(r.toks) && r.toks[h.last+1].kind == markToken
+	return h.first == 0 && r.wordAt(h.first, "almost", "close", "nearly", "casi") &&
+		h.last+1 < len(r.toks) && r.toks[h.last+1].kind == markToken
 }
 
 // goesOver: "where it caps over 30 x 46": no doubt of a number.
 func (r *reader) goesOver(h *hit) bool {
-	return r.wordAt(h.first, "over") && r.wordAt(h.first-1, "cap", "caps", "capping", "fit", "fits", "go", "goes", "sit", "sits", "slide", "slides", "slip", "slips", "put", "drop", "set")
+	return r.wordAt(h.first, "over") && r.among(h.first-1, goesOverVerbs)
 }
 
 // derived: the length is worked out and not measured: "so the outside would be 25 x 49".
 func (r *reader) derived(h *hit) bool {
-	return h.is("rough", "derived") && !r.putRight(h) || h.is("rough", "supposed") && r.wordsIn(r.clauseStart(h.first), h.first, "so", "which", "means", "then", "makes")
+	return h.is("rough", "derived") && !r.putRight(h) ||
+		h.is("rough", "supposed") && r.wordsIn(r.clauseStart(h.first), h.first, "so", "which", "means", "then", "makes")
 }
 
 // putRight: "el plástico debe ser 42 x 42" puts a number right where no measure was asked
@@ -118,7 +147,7 @@ func (r *reader) ofOther(to int) bool {
 
 // placeWord: "the part that caps over is 25", "all around is 25": no doubt of a number.
 func (r *reader) placeWord(h *hit) bool {
-	return r.wordAt(h.first, "over", "under", "around", "near", "above", "below") && r.wordAt(h.last+1, "is", "are", "measures", "was")
+	return r.among(h.first, overPreps) && r.wordAt(h.last+1, "is", "are", "measures", "was")
 }
 
 // doubtedNext: the sentence at the token says that the measure before it is a guess, and no
@@ -137,10 +166,10 @@ func (r *reader) doubtedNext(from int) bool {
 			}
 			continue
 		}
-		if r.toks[i].kind == markToken && !r.markAt(i, ',') || r.wordAt(i, "im", "just", "honestly", "thats", "its", "a", "it", "only", "tbh", "though", "lol", "sorry", "is", "this", "that", "sure", "really", "me", "so", "es", "eso", "nomas", "solo") {
+		if r.toks[i].kind == markToken && !r.markAt(i, ',') || r.among(i, doubtGoesOn) {
 			continue
 		}
-		return doubt && (r.markAt(i, ',') || r.wordAt(i, "because", "cause", "since", "porque", "no", "from"))
+		return doubt && (r.markAt(i, ',') || r.among(i, doubtReasons))
 	}
 	return doubt
 }
@@ -189,22 +218,38 @@ func (r *reader) beside(m *measure) {
 		first, _ := r.sentence(q.first)
 		labels := within(r.labels, first, q.last)
 		for n := range labels {
-			h := &labels[n]
-			if h.last < q.first && r.derived(h) {
-				m.rough = true
-			}
-			if h.last >= q.first && !(h.first >= q.first && h.last <= q.last) {
-				continue
-			}
-			if v, ok := h.has("rough"); ok && !r.goesOver(h) && !r.almostRight(h) && h.last < q.first && v != "off" && v != "size" && v != "derived" && v != "supposed" && (k > 0 && h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1)) || k == 0 && v == "near" && r.only(h.last+1, q.first-1)) && !r.placeWord(h) {
-				m.rough = true
-			}
-			if v, _ := h.has("rough"); (v == "near" || v == "clause") && h.first >= q.first && h.last <= q.last && !r.wordAt(h.first, "over") {
+			if r.doubtsPart(m, k, &labels[n]) {
 				m.rough = true
 			}
 		}
 		m.half = k == 1 && len(m.parts) == 2 && m.rough && !whole && r.turnsTo(m.parts[0].last, q.last)
 	}
+}
+
+// doubtsPart: the words of doubt speak of the k-th length of a measure.
+func (r *reader) doubtsPart(m *measure, k int, h *hit) bool {
+	q := &m.parts[k]
+	v, ok := h.has("rough")
+	if h.first >= q.first && h.last <= q.last {
+		return (v == "near" || v == "clause") && !r.wordAt(h.first, "over")
+	}
+	if h.last >= q.first {
+		return false
+	}
+	if r.derived(h) {
+		return true
+	}
+	if !ok || r.goesOver(h) || r.almostRight(h) || r.placeWord(h) {
+		return false
+	}
+	if k == 0 {
+		return v == "near" && r.only(h.last+1, q.first-1)
+	}
+	switch v {
+	case "off", "size", "derived", "supposed":
+		return false
+	}
+	return h.first > m.parts[k-1].last && (v == "clause" || r.only(h.last+1, q.first-1))
 }
 
 // faceForgotten: "25 x 49, can't remember if that was inside or outside".
@@ -214,17 +259,17 @@ func (r *reader) faceForgotten(m *measure) bool {
 		_, to = r.sentence(to + 1)
 	}
 	for i := from + 1; i <= to; i++ {
-		if r.wordAt(i, "which", "what") && r.wordAt(i+1, "part", "side", "piece", "edge", "edges", "of", "thing") && r.wordsIn(max(0, i-4), i, "forgot", "forget", "remember", "sure", "say", "know", "idea", "recall", "tell") {
+		if r.wordAt(i, "which", "what") && r.among(i+1, faceParts) && r.anyOf(max(0, i-4), i, faceForgot) {
 			return true // "forgot which part I measured"
 		}
 		if !r.wordAt(i, "or", "o") || !r.labelKind(i-1, "face") {
 			continue
 		}
 		j := i + 1
-		for r.wordAt(j, "maybe", "the", "on", "from", "it", "was") {
+		for r.among(j, facePreps) {
 			j++
 		}
-		if j < len(r.toks) && r.labelKind(j, "face") && r.wordsIn(from, to+1, "remember", "recall", "sure", "know", "forgot", "forget", "tell", "say", "unsure", "idk", "maybe", "recuerdo", "acuerdo", "se", "remembered", "which") {
+		if j < len(r.toks) && r.labelKind(j, "face") && r.anyOf(from, to+1, faceUnsure) {
 			return true
 		}
 	}
@@ -254,7 +299,7 @@ func (r *reader) nearDoubt(first int) bool {
 	if r.wordAt(first, "a") && i < 0 {
 		i = first
 	}
-	if r.wordAt(i, "about") && r.wordsIn(r.sentenceFirst(i), i, "talked", "talk", "asked", "asking", "called", "calling", "spoke", "inquiring", "writing", "texting", "question") {
+	if r.wordAt(i, "about") && r.anyOf(r.sentenceFirst(i), i, inquiryVerbs) {
 		return false // "we talked about 3 domes"
 	}
 	return i >= 0 && r.labelAt[i] >= 0 && r.labels[r.labelAt[i]].is("rough", "near")

@@ -4,6 +4,23 @@ import "example.com/intake-bot/internal/fitcheck"
 
 // A kind that is no more wanted, while others are.
 
+var (
+	dropNeeds = wordsOf(`need want quiero necesito ocupo hace not`)
+	dropLeads = wordsOf(`lets please just actually can you to better mejor no and but y pero`)
+	dropVerbs = wordsOf(`drop remove skip forget cancel scratch nix quite quita quiten elimine olvide cancele
+		olvidese`)
+	notAnymore   = wordsOf(`arent isnt are is not no longer`)
+	loNeeded     = wordsOf(`lo la los las quiero necesito ocupo hace hacen falta queremos`)
+	dropCommands = wordsOf(`quitelo quitelos cancelelo cancelelos olvidelo olvidelos dejelo dejelos quitelas
+		dejelas`)
+	onlyWantedVerbs = wordsOf(`want need do doing replace replacing change order quiero necesito ocupo cambiar
+		cambie queremos necesitamos`)
+	onlyFillers = wordsOf(`i we ill well lets actually to the my now please sorry el la los las de del mas
+		mejor`)
+	kindArticles = wordsOf(`the my that those el la los las de del`)
+	dropTails    = wordsOf(`please then and but now anymore any after altogether completely por mejor ya`)
+)
+
 // dropped notes the kind that the message takes off.
 func (r *reader) dropped() {
 	for k := range r.refs {
@@ -33,11 +50,11 @@ func (r *reader) dropsBefore(ref *unitRef) bool {
 	if r.wordAt(i, "mind") && r.wordAt(i-1, "never") || r.wordAt(i, "nevermind") {
 		return true
 	}
-	if r.wordAt(i, "need", "want", "quiero", "necesito", "ocupo", "hace", "not") && (r.wordAt(i-1, "dont", "no", "longer") || r.wordAt(i, "not") && r.wordAt(i+1, "doing")) {
+	if r.among(i, dropNeeds) && (r.wordAt(i-1, "dont", "no", "longer") || r.wordAt(i, "not") && r.wordAt(i+1, "doing")) {
 		return true
 	}
-	start := r.clauseStart(i) == i || r.wordAt(i-1, "lets", "please", "just", "actually", "can", "you", "to", "better", "mejor", "no", "and", "but", "y", "pero")
-	return start && !r.negated(i) && (r.wordAt(i, "drop", "remove", "skip", "forget", "cancel", "scratch", "nix", "quite", "quita", "quiten", "elimine", "olvide", "cancele", "olvidese") || out && r.wordAt(i, "leave", "take"))
+	start := r.clauseStart(i) == i || r.among(i-1, dropLeads)
+	return start && !r.negated(i) && (r.among(i, dropVerbs) || out && r.wordAt(i, "leave", "take"))
 }
 
 // dropsAfter: "skylight 2, cancel it please", "the hall ones aren't needed", "el de la sala ya no".
@@ -47,21 +64,22 @@ func (r *reader) dropsAfter(ref *unitRef) bool {
 		i++
 	}
 	switch {
-	case r.wordAt(i, "drop", "remove", "skip", "forget", "cancel", "scratch") && r.wordAt(i+1, "it", "that", "them", "those", "please") && r.dropEnds(i+2):
+	case r.among(i, dropVerbs) && r.wordAt(i+1, "it", "that", "them", "those", "please") && r.dropEnds(i+2):
 		return true
-	case r.wordAt(i, "arent", "isnt") || r.wordAt(i, "are", "is") && r.wordAt(i+1, "not") || r.wordAt(i, "are", "is") && r.wordAt(i+1, "no") && r.wordAt(i+2, "longer"):
-		for r.wordAt(i, "arent", "isnt", "are", "is", "not", "no", "longer") {
+	case r.wordAt(i, "arent", "isnt"), r.wordAt(i, "are", "is") && r.wordAt(i+1, "not"),
+		r.wordAt(i, "are", "is") && r.wordAt(i+1, "no") && r.wordAt(i+2, "longer"):
+		for r.among(i, notAnymore) {
 			i++
 		}
 		return r.wordAt(i, "needed", "wanted", "necessary") && r.dropEnds(i+1)
 	case r.wordAt(i, "ya") && r.wordAt(i+1, "no"):
 		i += 2
-		for r.wordAt(i, "lo", "la", "los", "las", "quiero", "necesito", "ocupo", "hace", "hacen", "falta", "queremos") {
+		for r.among(i, loNeeded) {
 			i++
 		}
 		return r.dropEnds(i)
 	}
-	return r.wordAt(i, "quitelo", "quitelos", "cancelelo", "cancelelos", "olvidelo", "olvidelos", "dejelo", "dejelos", "quitelas", "dejelas") && r.dropEnds(i+1)
+	return r.among(i, dropCommands) && r.dropEnds(i+1)
 }
 
 // notThisKind: "I only want the kitchen one, not the hall", "solo quiero cambiar el de la sala, los
@@ -89,11 +107,11 @@ func (r *reader) onlyWanted(ref *unitRef) bool {
 	only, wish := false, false
 	for i := r.clauseStart(ref.first); i < ref.first; i++ {
 		switch {
-		case r.wordAt(i, "only", "just", "solo", "solamente", "nomas", "nada", "unicamente"):
+		case r.among(i, onlyWords):
 			only = true
-		case r.wordAt(i, "want", "need", "do", "doing", "replace", "replacing", "change", "order", "quiero", "necesito", "ocupo", "cambiar", "cambie", "queremos", "necesitamos"):
+		case r.among(i, onlyWantedVerbs):
 			wish = true
-		case !r.wordAt(i, "i", "we", "ill", "well", "lets", "actually", "to", "the", "my", "now", "please", "sorry", "el", "la", "los", "las", "de", "del", "mas", "mejor"):
+		case !r.among(i, onlyFillers):
 			return false
 		}
 	}
@@ -112,7 +130,7 @@ func (r *reader) kindEnd(ref *unitRef) int {
 // beforeKind is the token before a kind's name and the small words that lead to it.
 func (r *reader) beforeKind(ref *unitRef) int {
 	i := ref.first - 1
-	for r.wordAt(i, "the", "my", "that", "those", "el", "la", "los", "las", "de", "del") {
+	for r.among(i, kindArticles) {
 		i--
 	}
 	return i
@@ -120,5 +138,5 @@ func (r *reader) beforeKind(ref *unitRef) int {
 
 // dropEnds: the clause ends at the token, but for small words.
 func (r *reader) dropEnds(i int) bool {
-	return i >= len(r.toks) || r.toks[i].kind == markToken || r.wordAt(i, "please", "then", "and", "but", "now", "anymore", "any", "after", "altogether", "completely", "por", "mejor", "ya")
+	return i >= len(r.toks) || r.toks[i].kind == markToken || r.among(i, dropTails)
 }
