@@ -32,6 +32,8 @@ func (r *reader) counts() {
 			found = append(found, c)
 		} else if c, ok := r.countClause(i); ok {
 			found = append(found, c)
+		} else if c, ok := r.countAlike(i); ok {
+			found = append(found, c)
 		}
 	}
 	if r.countsDiffer(found) {
