@@ -235,7 +235,7 @@ func (r *reader) takes(s sense, h *hit, answer bool) bool {
 	if s.value == fitcheck.StyleBareDome && r.wordAt(h.first, "only", "just") && (!r.asked(fitcheck.TopicStyle) && (len(r.Asked) > 0 || r.wordsIn(0, len(r.toks), "need", "want", "like", "sell", "buy", "order", "replace", "new")) || r.wordsIn(0, len(r.toks), "frame", "frames", "metal", "curb", "box", "boxes") && !r.wordsIn(0, len(r.toks), "no")) {
 		return false // "frame looks fine, only the plastic": a wish
 	}
-	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") {
+	if s.topic == fitcheck.TopicWant && s.value == fitcheck.WantDomeOnly && (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(s.topic) && r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") && !r.wishedAloud(h) {
 		return false // "plastic only, 24 1/2 x 48 1/2": what was measured
 	}
 	if k := r.sentenceFirst(h.first); s.topic == fitcheck.TopicWant && r.wordAt(k, "do", "does") && r.wordAt(k+1, "you", "u", "yall") && r.wordAt(k+2, "make", "sell", "carry", "have", "stock") && r.wordAt(h.first-1, "or") {

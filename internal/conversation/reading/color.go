@@ -142,6 +142,9 @@ func (r *reader) ofPlastic(n int) bool {
 		if r.wordAt(i, "like") && r.wordAt(i-1, "id", "wed", "would") {
 			return true // "I'd like it in white"
 		}
+		if i > h.last && r.politeIf(i) {
+			break // "en blanco si se puede"
+		}
 		if i >= h.first && i <= h.last || r.toks[i].kind != wordToken || r.roughAt(i) || r.inRef(i) || r.toks[i].used && r.Units > 1 && r.wholeSaid(i) > 0 || r.wordAt(i, "though", "tho", "aunque", "thought", "thoughts") || i < r.afterNote(from) || r.wordAt(i, "second") && r.wordAt(i+1, "thought", "thoughts") || r.deniedColor(i) || r.wordAt(i, "after", "all") && (r.wordAt(i+1, "all") || r.wordAt(i-1, "after")) {
 			continue
 		}

@@ -113,6 +113,9 @@ func (r *reader) allExplained(h *hit) bool {
 		if i > h.last && r.wordAt(i, "for", "para", "pa") && r.wordsIn(i+1, min(i+3, len(r.toks)), "heat", "cold", "noise", "warmth", "winter", "insulation", "kids", "strength", "frio", "calor", "ruido", "sol", "granizo", "hail") {
 			break // "double for the noise"
 		}
+		if i > h.last && r.politeIf(i) {
+			break // "en blanco si se puede"
+		}
 		if !r.explained(i) {
 			return false
 		}
