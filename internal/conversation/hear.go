@@ -86,7 +86,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
-	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(t.bronzeNamed(r, text), text, asked), text), text), text), text)
+	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(t.styleLate(t.bronzeNamed(r, text), text), text, asked), text), text), text), text)
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
