@@ -25,7 +25,7 @@ func (t *turn) acknowledge() {
 	switch {
 	case len(t.say.parts) > said, first: // a greeting needs no "got it"
 	case t.countsConfirmed() && len(h.entries) > 0: // thanks for it all follow
-	case len(h.entries) > 0 && h.confirm == "", h.agreed, h.total, h.nothing() && t.small == errandWords:
+	case len(h.entries) > 0 && h.confirm == "", h.agreed, h.total, h.whom && h.confirm == "", h.nothing() && t.small == errandWords:
 		t.say.add(t.vary("ack.plain", nil))
 	case len(h.usual) > 0:
 		t.say.add(t.line("answer.usual", 0, nil))

@@ -56,3 +56,41 @@ func (t *turn) paintedBronze(u reading.Unclear) []reading.Fact {
 	}
 	return facts
 }
+
+// namesBronze: a finish is named by what tells the two bronzes apart.
+var namesBronze = regexp.MustCompile(`(?i)\b(?:annodi[sz]ed|anodi[sz]ed|powder ?-?coat(?:ed|ing)?|anodizad[oa]|pintura en polvo|en polvo)\b`)
+
+// bronzeNamed takes "anodized", told to the list, as the finish: the list says that it is open, and the word alone is no
+// answer to "is that right?".
+func (t *turn) bronzeNamed(r reading.Reading, text string) reading.Reading {
+	finish := fitcheck.TopicFinish
+	told := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == finish }) ||
+		slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool { return u.Topic != nil && *u.Topic == finish })
+	if told || !t.summed() || !t.finishOffered() || !namesBronze.MatchString(text) || slices.Contains(r.Requests, reading.RequestQuestion) {
+		return r
+	}
+	for _, f := range t.read(text, []fitcheck.Topic{finish}).Facts {
+		if f.Topic == finish && (f.Value == fitcheck.Choice(fitcheck.FinishBronzeAnodized) || f.Value == fitcheck.Choice(fitcheck.FinishBronzePowderCoat)) {
+			r.Facts = append(slices.Clone(r.Facts), f)
+		}
+	}
+	return r
+}
+
+// finishOffered says whether the customer was asked for a finish, or wants a frame in bronze.
+func (t *turn) finishOffered() bool {
+	m := &t.talk.Memory
+	return slices.ContainsFunc(t.eachUnit(fitcheck.TopicFinish), func(a Ask) bool { return m.Tries[a] > 0 || m.Bronze[a.Unit] })
+}
+
+// whichBronze says whether "bronze" has to be asked about once more, however often a finish was asked for: which of the
+// two is another question.
+func (t *turn) whichBronze(a Ask) bool {
+	m := &t.talk.Memory
+	key := "which bronze " + a.String()
+	if a.Topic != fitcheck.TopicFinish || !t.isAsked(a.Topic) || !m.Bronze[a.Unit] || t.talk.UnitCount() > 1 || m.Raised[key] > 0 {
+		return false
+	}
+	m.Raised[key]++
+	return true
+}

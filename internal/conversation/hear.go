@@ -34,6 +34,7 @@ type heard struct {
 	dropped  bool     // the last kind is no more wanted, and gone
 	onlyOne  bool     // a second skylight was denied, and folded into the first
 	leftOut  string   // what a kind is called that is no more wanted
+	whom     bool     // whom to call when the time comes
 	wordy    bool     // more words than small talk has
 	pass     bool     // a question was asked that goes to a person, unless the owner has answered it
 	answers  []string // the owner's answers to questions in these messages
@@ -54,7 +55,7 @@ func (h *heard) news() bool {
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && h.leftOut == "" && len(h.looks) == 0
+		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && !h.whom && h.leftOut == "" && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,
@@ -85,7 +86,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
-	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(r, text, asked), text), text), text), text)
+	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(t.styleLate(t.bronzeNamed(r, text), text), text, asked), text), text), text), text)
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}
@@ -94,6 +95,7 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	}
 	t.setLanguage(r.Language)
 	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
+	t.heard.whom = t.heard.whom || r.WhomToCall
 	r = t.overOne(t.byLayers(r, text), text)
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)
 	r = t.leaveOut(r, text)

@@ -110,7 +110,7 @@ func (t *turn) moveSize(r reading.Reading, text string) reading.Reading {
 	if t.talk.UnitCount() != 1 {
 		return r
 	}
-	for _, way := range []func(reading.Reading, string) (reading.Reading, bool){t.otherFace, t.toldWrong} {
+	for _, way := range []func(reading.Reading, string) (reading.Reading, bool){t.otherFace, t.toldWrong, t.partRight} {
 		if moved, ok := way(r, text); ok {
 			return moved
 		}

@@ -121,11 +121,18 @@ func (t *turn) keepsQuestion() bool {
 		return true
 	case h.asks(reading.RequestHowTo):
 		return true // the owner's answer was given, and they are on it
-	case h.asks(reading.RequestAgain):
+	case h.asks(reading.RequestAgain), t.onlyWhom():
 		t.say.add(t.questionFor(step{t.talk.State, m.Asking}))
 		return true
 	}
 	return false
+}
+
+// onlyWhom says whether nothing was told but whom to call: the question is put again, and does not count.
+func (t *turn) onlyWhom() bool {
+	h := t.heard
+	h.whom = false
+	return t.heard.whom && h.nothing()
 }
 
 // asksHow says whether the customer asks how to take the measure that was asked for; that

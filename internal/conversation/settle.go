@@ -261,7 +261,7 @@ func (t *turn) acceptedGuess(p *Pending, r reading.Reading, text string) *readin
 		return nil
 	}
 	yes := t.agreement(text)
-	if p.Topic == fitcheck.TopicStyle && !slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool {
+	if p.Topic.OfLength() && yesAndMore(r, text) || p.Topic == fitcheck.TopicStyle && !slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool {
 		return u.Topic != nil && *u.Topic == p.Topic && u.Why == reading.WhyRough
 	}) {
 		for _, leading := range []*regexp.Regexp{leadingYes, firstClause} {
@@ -284,7 +284,7 @@ func (t *turn) acceptedGuess(p *Pending, r reading.Reading, text string) *readin
 }
 
 // leadingYes is a yes with more after it; "yes, but ..." is none.
-var leadingYes = regexp.MustCompile(`(?i)^\W*((?:yes|yeah|yea|ya|yah|yep|yup|correct|right|exactly|sure|that'?s (?:right|correct|it)|s[ií]p?|as[ií] es|correcto|exacto|claro)(?:,? (?:sir|ma'?am|it is|that'?s it|that'?s right|i believe so|i think so|así es|señora?))?)(?:\s*[,.;!\n]+\s*|\s+)(\pL+)`)
+var leadingYes = regexp.MustCompile(`(?i)^\W*((?:yes|yeah|yea|ya|yah|yep|yup|correct|right|exactly|sure|that'?s (?:right|correct|it)|s[ií]p?|as[ií] es|correcto|exacto|claro)(?:,? (?:sir|ma'?am|it is|that'?s it|that'?s right|i believe so|i think so|así es|señora?))?)(?:\s*[,.;!\n]+\s*|\s+)([\pL\d]+)`)
 
 // firstClause is what stands before the first sign, with the word after it.
 var firstClause = regexp.MustCompile(`^\W*([^,.;!?\n]+)[,.;!\n]+\s*(\pL+)`)

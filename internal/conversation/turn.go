@@ -159,6 +159,9 @@ func (t *turn) note(in []Message) {
 	}
 	ends := tellsNoMore.MatchString(joined(in))
 	for _, a := range h.dontKnow {
+		if a.Topic == fitcheck.TopicCount && t.isAsked(fitcheck.TopicStyle) {
+			continue // "can't tell" is of what is up there, not of how many
+		}
 		if m.Tries[a] >= t.patience(a) || ends && a.Topic.OfLength() {
 			m.LetGo[a] = true
 		}

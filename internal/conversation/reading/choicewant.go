@@ -33,7 +33,8 @@ func (r *reader) noWantTold(s sense, h *hit) bool {
 // plasticMeasured: "plastic only, 24 1/2 x 48 1/2": what was measured.
 func (r *reader) plasticMeasured(h *hit) bool {
 	return (r.asked(fitcheck.TopicPlasticSize) || r.asked(fitcheck.TopicRetainerOpening)) && !r.asked(fitcheck.TopicWant) &&
-		r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico")
+		r.wordsIn(h.first, h.last+1, "only", "just") && r.wordsIn(h.first, h.last+1, "plastic", "acrylic", "sheet", "plastico") &&
+		!r.wishedAloud(h)
 }
 
 // plasticToMe: "no clue, it's just plastic to me".

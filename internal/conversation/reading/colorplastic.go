@@ -25,7 +25,7 @@ func (r *reader) ofPlastic(n int) bool {
 	}
 	from, to := r.clauseStart(h.first), r.clauseEnd(h.last)
 	other := false
-	for i := from; i <= to; i++ {
+	for i := from; i <= to && (i <= h.last || !r.politeIf(i)); i++ { // "en blanco si se puede"
 		switch {
 		case r.wordAt(i, "like") && r.wordAt(i-1, "id", "wed", "would"):
 			return true // "I'd like it in white"

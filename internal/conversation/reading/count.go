@@ -50,6 +50,8 @@ func (r *reader) countsFound() []countAt {
 			}
 		} else if c, ok := r.countClause(i); ok {
 			found = append(found, c)
+		} else if c, ok := r.countAlike(i); ok {
+			found = append(found, c)
 		}
 	}
 	return found

@@ -178,13 +178,17 @@ func (r *reader) noMoreThanOne(i int) (first, last int, ok bool) {
 	for lead >= 0 && r.among(lead, onlyLeads) {
 		lead--
 	}
-	ends := r.stopAt(last+1) && !r.markAt(last+1, '?') || r.among(last+1, countTotals)
-	return first, last, ends && (lead < 0 || r.toks[lead].kind == markToken) && !r.questioned(i)
+	ends := r.stopAt(last+1) && !r.markAt(last+1, '?') || r.among(last+1, countTotals) || r.frameFollows(last+1)
+	begins := lead < 0 || r.toks[lead].kind == markToken || r.wantEnds(lead)
+	return first, last, ends && begins && !r.questioned(i)
 }
 
 // onlyOneFrom is where "just the one", "the only one", "only one" or "el único" begins that ends at the
 // token; -1 where none does.
 func (r *reader) onlyOneFrom(i int) int {
+	if from := r.onlyOneEs(i); from >= 0 {
+		return from
+	}
 	switch {
 	case !r.wordAt(i, "one", "unico", "unica"):
 		return -1

@@ -177,6 +177,7 @@ func (r *reader) explainedFrom(h *hit) int {
 // turnsAside: what begins at the token says why or what for it is so, which is another statement.
 func (r *reader) turnsAside(i int) bool {
 	return r.saysWhy(i) || r.saysFromWhat(i) || r.saysWhatFor(i) || r.saysInCase(i) ||
+		r.politeIf(i) || // "en blanco si se puede"
 		r.wordAt(i, "id", "wed", "ill") && r.among(i+1, idLikeVerbs) // "the frame is good I'd like to keep it"
 }
 

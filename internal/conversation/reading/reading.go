@@ -108,6 +108,8 @@ type Reading struct {
 	// UsualAsked says that the one question is what most people take: the shop's usual
 	// answers it. Not in the JSON.
 	UsualAsked bool `json:"-"`
+	// WhomToCall says that the message names whom the shop should not call. Not in the JSON.
+	WhomToCall bool `json:"-"`
 	// DontKnow are asked topics to which the person said that they don't know, can't
 	// or won't say; Usual those left to the shop ("doesn't matter"). Not in the JSON.
 	DontKnow []fitcheck.Topic `json:"-"`

@@ -65,6 +65,7 @@ func (r *reader) requests() {
 		r.request(RequestUndo)
 	}
 	r.meantBy()
+	r.out.WhomToCall = r.whomToCall()
 	if slices.Contains(r.out.Requests, RequestHowTo) { // "what do you mean, how do I measure it?"
 		r.out.Requests = slices.DeleteFunc(r.out.Requests, func(q Request) bool { return q == RequestAgain })
 	}
@@ -108,7 +109,7 @@ func (r *reader) requestStands(h *hit, what string) bool {
 			r.wordAt(i, "es") && r.markAt(r.sentenceLast(h.first), '?')) {
 		return false // "is it urgent to replace it?"
 	}
-	if Request(what) == RequestPerson && r.callPromised(h) {
+	if Request(what) == RequestPerson && (r.callPromised(h) || r.callsMe(h) && r.whomToCall()) {
 		return false
 	}
 	switch Request(what) {

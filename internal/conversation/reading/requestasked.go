@@ -34,6 +34,9 @@ func (r *reader) asks(h *hit) bool {
 	if r.markAt(last, '?') {
 		return true
 	}
+	if r.politeIf(h.first - 1) {
+		return false // "bronce si tienen"
+	}
 	if r.wordAt(h.first, "dont", "not", "never", "no") && r.wordsIn(h.first, h.last, "what") &&
 		r.wordAt(h.first-1, "i", "im", "we", "have", "ive", "still", "really") {
 		return true // "I don't know what a retaining frame is"

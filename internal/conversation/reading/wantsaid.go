@@ -104,7 +104,7 @@ func (r *reader) namesWant(from, to int) bool {
 
 func (r *reader) wantDoubted(from, to int) bool {
 	for i := from; i <= to; i++ {
-		if wantDoubts.has(r.wordText(i)) && !(r.bothWished(i, from)) {
+		if wantDoubts.has(r.wordText(i)) && !r.bothWished(i, from) && !r.politeIf(i) {
 			return true
 		}
 	}
