@@ -42,7 +42,7 @@ func (r *reader) frameStates() {
 		return
 	}
 	for i := range r.toks {
-		if r.toks[i].kind != wordToken || !frameNouns.has(r.toks[i].text) && !r.metalPart(i) || !r.theirFrame(i) || r.ownedByOther(i) || r.ofOtherThing(t, &hit{first: i, last: i}) || r.hearsay(i) {
+		if r.toks[i].kind != wordToken || !frameNouns.has(r.toks[i].text) && !r.metalPart(i) && !r.retainingRing(i) || !r.theirFrame(i) || r.ownedByOther(i) || r.ofOtherThing(t, &hit{first: i, last: i}) || r.hearsay(i) {
 			continue
 		}
 		if first := r.frameUnknown(i); first >= 0 {
