@@ -142,7 +142,7 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 			return []reading.Fact{f}
 		}
 	}
-	for _, way := range []func(reading.Unclear, string) (reading.Fact, bool){t.metalFrame, t.putRight} {
+	for _, way := range []func(reading.Unclear, string) (reading.Fact, bool){t.metalFrame, t.putRight, t.correctedNear} {
 		if f, ok := way(u, text); ok {
 			return []reading.Fact{f}
 		}

@@ -224,10 +224,21 @@ func (t *turn) explain(s step) {
 	for _, reason := range t.check.Units[s.asks[0].Unit-1].Reasons {
 		if key := "why." + reason; t.book.Has(key) {
 			m.Explained = true
-			t.say.add(t.line(key, 0, nil))
+			t.say.add(t.labelWhere(reason, s.asks[0].Unit) + t.line(key, 0, nil))
 			return
 		}
 	}
+}
+
+// labelWhere says of which unit the reason is, where it is not of all; what was said back before may be another's.
+func (t *turn) labelWhere(reason string, unit int) string {
+	if !slices.ContainsFunc(t.check.Units, func(u fitcheck.UnitResult) bool { return !slices.Contains(u.Reasons, reason) }) {
+		return ""
+	}
+	t.acked = 0
+	label := t.unitLabel(unit)
+	t.acked = unit
+	return label
 }
 
 // orMore asks once for the number of pieces along with the first measure, where all that it
