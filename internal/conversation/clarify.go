@@ -17,7 +17,7 @@ func (t *turn) clarify() (bool, error) {
 	for n := range t.heard.unclear {
 		u := &t.heard.unclear[n]
 		a := t.askOf(*u)
-		if t.alreadyClear(*u, a) || t.talk.Memory.Out[a.Unit] || !t.mayAsk(a) && !t.reopens(*u, a) {
+		if t.alreadyClear(*u, a) || t.talk.Memory.Out[a.Unit] || t.idleMeasure(*u, a) || !t.mayAsk(a) && !t.reopens(*u, a) {
 			continue
 		}
 		if a.Topic.OfSize() && u.Why != whySide && t.early() {

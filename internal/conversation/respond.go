@@ -20,14 +20,15 @@ func (t *turn) respond() error {
 	if t.talk.State == HandedOver || t.talk.State == WithStaff {
 		return t.afterwards()
 	}
-	t.firstAid()
 	if t.talk.Memory.Hurt {
+		t.firstAid()
 		return t.toStaff()
 	}
 	if t.heard.bye && t.talk.Memory.CalledOff && t.talk.State == Lapsed {
 		return nil // leave was taken
 	}
 	t.greet()
+	t.firstAid()
 	if t.heard.off {
 		return t.partWays()
 	}
@@ -184,6 +185,7 @@ func (t *turn) confirmedAndCall() bool {
 func (t *turn) ask(steps []step) error {
 	m := &t.talk.Memory
 	t.explain(steps[0])
+	before := m.Asking
 	m.Asking = nil
 	if len(steps) > 1 {
 		t.acked = 0 // each line of a list says which unit it is about
@@ -210,8 +212,12 @@ func (t *turn) ask(steps []step) error {
 		if a.Topic == fitcheck.TopicConfirm && m.Tries[a] > 0 && t.heard.photos > 0 && !t.heard.news() {
 			continue // the photo came late, and the summary is still to be answered
 		}
+		if s := steps[0]; s.state == Choosing && t.asideOf(before, a) {
+			continue
+		}
 		m.Tries[a]++
 	}
+	t.keepAside(steps[0].state, before)
 	return t.move(steps[0].state)
 }
 
