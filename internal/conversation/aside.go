@@ -30,11 +30,20 @@ func (t *turn) aside() bool {
 	if h.unseen && h.nothing() && t.isAsked(fitcheck.TopicPhotos) {
 		return true
 	}
-	if t.small != waitWords && t.small != laterWords || len(t.talk.Memory.Asking) == 0 || len(h.entries)+len(h.requests)+len(h.dontKnow)+h.photos > 0 {
+	if !t.saysToWait() || len(t.talk.Memory.Asking) == 0 || len(h.entries)+len(h.requests)+len(h.dontKnow)+h.photos > 0 {
 		return false
+	}
+	if t.small == toLookWords || t.heard.goesUp {
+		t.takeYourTime()
+		return true
 	}
 	t.say.add(t.line("ack.wait", 0, nil))
 	return true
+}
+
+// saysToWait: they say to wait, when an answer will come, or that somebody goes to look.
+func (t *turn) saysToWait() bool {
+	return t.small == waitWords || t.small == laterWords || t.small == toLookWords && len(t.heard.unclear) == 0
 }
 
 // waits lets a question stand that was put often enough, where the customer only asks
@@ -61,6 +70,9 @@ func smallTalk(text string) *regexp.Regexp {
 		if kind.MatchString(text) && !(kind == errandWords && puzzled.MatchString(text)) {
 			return kind
 		}
+	}
+	if goesToLook(text) {
+		return toLookWords
 	}
 	return nil
 }

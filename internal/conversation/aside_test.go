@@ -8,6 +8,10 @@ func TestSmallTalk(t *testing.T) {
 	for _, c := range []struct{ text, kind string }{
 		{"brb", "wait"}, {"let me measure", "wait"}, {"un momento", "wait"},
 		{"He'll measure Sunday", "later"}, {"my husband will measure it tomorrow", "later"}, {"mi esposo lo mide el domingo", "later"}, {"will get that tonight", "later"},
+		{"ill have to go out and look", "look"}, {"he has to go back up again for that. one minute", "look"}, {"hang on let me get the ladder", "look"},
+		{"gotta ask my husband", "look"}, {"on my way out to look", "look"}, {"voy a checar y le aviso", "look"}, {"ahorita subo", "look"},
+		{"can you come out and look at it", ""}, {"i can't get up there to measure", ""}, {"let me see the price first", "wait"}, {"i need to see samples", ""},
+		{"someone has to come look at it", ""}, {"no puedo subir a medir", ""},
 		{"tomorrow", ""}, {"can you send it tomorrow?", ""}, {"send me two by Friday?", ""},
 		{"thanks so much", "thanks"}, {"ok", "thanks"}, {"gracias", "thanks"},
 		{"need a dome", "errand"}, {"hi, i'm looking for a replacement skylight", "errand"}, {"do you guys do skylights", "errand"},
@@ -21,6 +25,8 @@ func TestSmallTalk(t *testing.T) {
 			kind = "wait"
 		case laterWords:
 			kind = "later"
+		case toLookWords:
+			kind = "look"
 		case thankWords:
 			kind = "thanks"
 		case errandWords:

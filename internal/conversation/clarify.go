@@ -17,7 +17,8 @@ func (t *turn) clarify() (bool, error) {
 	for n := range t.heard.unclear {
 		u := &t.heard.unclear[n]
 		a := t.askOf(*u)
-		if t.alreadyClear(*u, a) || t.talk.Memory.Out[a.Unit] || !t.mayAsk(a) && !t.reopens(*u, a) && !t.whichBronze(a) {
+		closed := !t.mayAsk(a) && !t.reopens(*u, a) && !t.whichBronze(a)
+		if closed || t.alreadyClear(*u, a) || t.talk.Memory.Out[a.Unit] || t.idleMeasure(*u, a) {
 			continue
 		}
 		if a.Topic.OfSize() && u.Why != whySide && t.early() {

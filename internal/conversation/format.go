@@ -71,24 +71,11 @@ func (t *turn) joined(lengths []fitcheck.Length) string {
 	unit := t.line("inches", 0, nil)
 	if metric && len(lengths) > 0 {
 		unit = "mm"
-		if whole := centimetres(lengths); whole != nil {
-			words, unit = whole, "cm"
+		if cm := centimetres(lengths, t.writesCentimetres()); cm != nil {
+			words, unit = cm, "cm"
 		}
 	}
 	return strings.Join(words, " x ") + " " + unit
-}
-
-// centimetres writes lengths of whole centimetres, nil where one is not: whoever says 65 x 125 cm
-// wants to read that again.
-func centimetres(lengths []fitcheck.Length) []string {
-	words := make([]string, len(lengths))
-	for i, l := range lengths {
-		if l%(10*fitcheck.Millimetre) != 0 {
-			return nil
-		}
-		words[i] = strconv.FormatInt(int64(l/(10*fitcheck.Millimetre)), 10)
-	}
-	return words
 }
 
 // shown writes what stands for a topic of a unit, "" where nothing does.

@@ -94,7 +94,8 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 		t.talk.Memory.Looks[unit] = reading.AddLook(t.talk.Memory.Looks[unit], look)
 	}
 	t.setLanguage(r.Language)
-	t.heard.pass = t.heard.pass || slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked
+	asks := slices.Contains(r.Requests, reading.RequestQuestion) && !r.Trade && !r.UsualAsked && !thinksAloud(r, text)
+	t.heard.pass = t.heard.pass || asks
 	t.heard.whom = t.heard.whom || r.WhomToCall
 	r = t.overOne(t.byLayers(r, text), text)
 	r = t.splitKind(t.countedTogether(t.byCount(t.settle(r, text))), text)

@@ -20,14 +20,15 @@ func (t *turn) respond() error {
 	if t.talk.State == HandedOver || t.talk.State == WithStaff {
 		return t.afterwards()
 	}
-	t.firstAid()
 	if t.talk.Memory.Hurt {
+		t.firstAid()
 		return t.toStaff()
 	}
 	if t.heard.bye && t.talk.Memory.CalledOff && t.talk.State == Lapsed {
 		return nil // leave was taken
 	}
 	t.greet()
+	t.firstAid()
 	if t.heard.off {
 		return t.partWays()
 	}
@@ -191,6 +192,7 @@ func (t *turn) confirmedAndCall() bool {
 func (t *turn) ask(steps []step) error {
 	m := &t.talk.Memory
 	t.explain(steps[0])
+	before := m.Asking
 	m.Asking = nil
 	if len(steps) > 1 {
 		t.acked = 0 // each line of a list says which unit it is about
@@ -217,8 +219,12 @@ func (t *turn) ask(steps []step) error {
 		if a.Topic == fitcheck.TopicConfirm && m.Tries[a] > 0 && t.heard.photos > 0 && !t.heard.news() {
 			continue // the photo came late, and the summary is still to be answered
 		}
+		if s := steps[0]; s.state == Choosing && t.asideOf(before, a) {
+			continue
+		}
 		m.Tries[a]++
 	}
+	t.keepAside(steps[0].state, before)
 	return t.move(steps[0].state)
 }
 
@@ -231,10 +237,21 @@ func (t *turn) explain(s step) {
 	for _, reason := range t.check.Units[s.asks[0].Unit-1].Reasons {
 		if key := "why." + reason; t.book.Has(key) {
 			m.Explained = true
-			t.say.add(t.line(key, 0, nil))
+			t.say.add(t.labelWhere(reason, s.asks[0].Unit) + t.line(key, 0, nil))
 			return
 		}
 	}
+}
+
+// labelWhere says of which unit the reason is, where it is not of all; what was said back before may be another's.
+func (t *turn) labelWhere(reason string, unit int) string {
+	if !slices.ContainsFunc(t.check.Units, func(u fitcheck.UnitResult) bool { return !slices.Contains(u.Reasons, reason) }) {
+		return ""
+	}
+	t.acked = 0
+	label := t.unitLabel(unit)
+	t.acked = unit
+	return label
 }
 
 // orMore asks once for the number of pieces along with the first measure, where all that it

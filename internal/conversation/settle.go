@@ -91,6 +91,9 @@ func (t *turn) settle(r reading.Reading, text string) reading.Reading {
 		r.Facts = slices.DeleteFunc(r.Facts, func(f reading.Fact) bool { return sameOf(f, fact) })
 		return r
 	}
+	if p.Why == reading.WhyWhich {
+		t.talk.Memory.Unplaced = p
+	}
 	return r // an answer to something else: what was pending is asked for anew
 }
 

@@ -17,6 +17,9 @@ func (t *turn) summary() string {
 	for i := range t.units() {
 		parts = append(parts, t.unitSummary(i))
 	}
+	if said := t.unplaced(); said != "" {
+		parts = append(parts, t.line("summary.unplaced", 0, wording.Args{"said": said}))
+	}
 	if t.talk.Place() == (fitcheck.Place{}) {
 		parts = append(parts, t.line("summary.no_place", 0, nil)) // said, not asked once more
 	}

@@ -103,17 +103,18 @@ type Talk struct {
 
 // Memory is what the policy has to remember from turn to turn, kept as JSON.
 type Memory struct {
-	Asking  []Ask          `json:"asking,omitempty"`  // what the last question asked
-	Tries   map[Ask]int    `json:"tries,omitempty"`   // how often each thing was asked
-	LetGo   map[Ask]bool   `json:"let_go,omitempty"`  // asked enough, or not to be had: left to staff
-	Raised  map[string]int `json:"raised,omitempty"`  // "code@unit": how often a finding was asked about
-	Pending *Pending       `json:"pending,omitempty"` // something unclear that waits for its other half
-	Early   []*Pending     `json:"early,omitempty"`   // sizes that came before their time
-	Called  map[int]string `json:"called,omitempty"`  // what a unit was called before it was measured ("4x8")
-	Rooms   map[int]string `json:"rooms,omitempty"`   // the room that a unit was called by
-	Looks   map[int]string `json:"looks,omitempty"`   // how a unit looks, beside its room
-	Rough   map[Ask]string `json:"rough,omitempty"`   // a measure that was told roughly, as said
-	Bronze  map[int]bool   `json:"bronze,omitempty"`  // a unit's frame is wanted in bronze, which may be open
+	Asking   []Ask          `json:"asking,omitempty"`   // what the last question asked
+	Tries    map[Ask]int    `json:"tries,omitempty"`    // how often each thing was asked
+	LetGo    map[Ask]bool   `json:"let_go,omitempty"`   // asked enough, or not to be had: left to staff
+	Raised   map[string]int `json:"raised,omitempty"`   // "code@unit": how often a finding was asked about
+	Pending  *Pending       `json:"pending,omitempty"`  // something unclear that waits for its other half
+	Early    []*Pending     `json:"early,omitempty"`    // sizes that came before their time
+	Unplaced *Pending       `json:"unplaced,omitempty"` // a size of which nobody said what it is, though that was asked
+	Called   map[int]string `json:"called,omitempty"`   // what a unit was called before it was measured ("4x8")
+	Rooms    map[int]string `json:"rooms,omitempty"`    // the room that a unit was called by
+	Looks    map[int]string `json:"looks,omitempty"`    // how a unit looks, beside its room
+	Rough    map[Ask]string `json:"rough,omitempty"`    // a measure that was told roughly, as said
+	Bronze   map[int]bool   `json:"bronze,omitempty"`   // a unit's frame is wanted in bronze, which may be open
 
 	Introduced  bool           `json:"introduced,omitempty"`
 	Explained   bool           `json:"explained,omitempty"` // told why the dome alone won't do

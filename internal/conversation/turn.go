@@ -172,6 +172,7 @@ func (t *turn) note(in []Message) {
 	if t.small = smallTalk(joined(in)); !h.nothing() || t.small != nil {
 		m.Lost = 0
 	}
+	t.heard.goesUp = goesUpThere.MatchString(joined(in))
 	m.PersonAsked = m.PersonAsked || h.asks(reading.RequestPerson)
 	m.Foreign = m.Foreign || h.asks(reading.RequestOtherLanguage)
 	m.Abroad = m.Abroad || t.abroad(joined(in))

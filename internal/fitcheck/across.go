@@ -47,7 +47,7 @@ const neighbours = 12
 func crossCheck(job *Job, rs []UnitResult) {
 	for i := 1; i < len(job.Units); i++ {
 		for _, t := range [...]Topic{TopicCurbOutside, TopicPlasticSize} {
-			if f, ok := nearTwin(job.Units[max(0, i-neighbours):i], job.Units[i].SizeOf(t), t); ok {
+			if f, ok := nearTwin(job.Units[max(0, i-neighbours):i], &job.Units[i], t); ok {
 				rs[i].Findings = append(rs[i].Findings, f)
 			}
 		}
@@ -56,17 +56,29 @@ func crossCheck(job *Job, rs []UnitResult) {
 
 // nearTwin is the finding about the latest unit that is nearly of this size, unless one is
 // of just this size.
-func nearTwin(before []Unit, size *Size, t Topic) (near Finding, found bool) {
+func nearTwin(before []Unit, unit *Unit, t Topic) (near Finding, found bool) {
+	size := unit.SizeOf(t)
 	for i := range before {
 		other := before[i].SizeOf(t)
 		if other.Width == size.Width && other.Length == size.Length && other.Diameter == size.Diameter {
 			return Finding{}, false
 		}
-		if f, ok := nearTwins(other, size, t); ok {
+		if f, ok := nearTwins(other, size, t); ok && !(f.Code != SidesSwapped && t == TopicPlasticSize && borneOut(unit)) {
 			near, found = f, true
 		}
 	}
 	return near, found
+}
+
+// borneOut: the opening was measured as well and lies as far inside the sheet on both sides, so that the sheet was
+// not misread by a foot or an inch: "kitchen 37 1/4 x 37 1/4, bath 25 1/4 x 37 1/4" with their openings.
+func borneOut(u *Unit) bool {
+	sheet, opening := u.PlasticSize, u.RetainerOpening
+	if !sheet.Complete() || !opening.Complete() || sheet.Diameter > 0 || opening.Diameter > 0 {
+		return false
+	}
+	dw, dl := sheet.Width-opening.Width, sheet.Length-opening.Length
+	return dw == dl && dw >= Inch/2 && dw <= 4*Inch
 }
 
 func nearTwins(a, b *Size, t Topic) (Finding, bool) {

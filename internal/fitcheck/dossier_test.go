@@ -195,6 +195,26 @@ func TestUseAgainstSize(t *testing.T) {
 	}
 }
 
+// A sheet that its opening bears out was not misread, however near to a foot's difference it lies to another's.
+func TestSheetBorneOut(t *testing.T) {
+	dome := func(w, l, ow, ol float64) Unit {
+		return Unit{Style: StyleCurbMount, Want: WantDomeOnly, FrameCondition: ConditionGood, PlasticSize: rect(w, l), RetainerOpening: rect(ow, ol)}
+	}
+	for _, row := range []struct {
+		second Unit
+		want   Code
+	}{
+		{dome(25.25, 37.25, 23.5, 35.5), ""},
+		{dome(25.25, 37.25, 23.5, 34.5), MisreadFoot},
+		{Unit{Style: StyleCurbMount, Want: WantDomeOnly, FrameCondition: ConditionGood, PlasticSize: rect(25.25, 37.25)}, MisreadFoot},
+	} {
+		r := Check(Job{Units: []Unit{dome(37.25, 37.25, 35.5, 35.5), row.second}}, DefaultRules()).Units[1]
+		if row.want == "" && has(r, MisreadFoot, Note) || row.want != "" && !has(r, row.want, Note) {
+			t.Errorf("%v: %q, want %q", row.second.PlasticSize, said(r, true), row.want)
+		}
+	}
+}
+
 func TestUnitsOfOneBuilding(t *testing.T) {
 	a := curbUnit(rect(25.5, 49.5), rect(22.5, 46.5))
 	for _, row := range []struct {

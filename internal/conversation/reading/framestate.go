@@ -89,7 +89,7 @@ func (r *reader) frameStates() {
 
 // tellsOfFrame: the frame up there is named at the token, by somebody who has seen it.
 func (r *reader) tellsOfFrame(i int) bool {
-	return (r.among(i, frameNouns) || r.metalPart(i)) && r.theirFrame(i) && !r.ownedByOther(i) &&
+	return (r.among(i, frameNouns) || r.metalPart(i) || r.retainingRing(i)) && r.theirFrame(i) && !r.ownedByOther(i) &&
 		!r.ofOtherThing(fitcheck.TopicFrameCondition, &hit{first: i, last: i}) && !r.hearsay(i)
 }
 

@@ -14,7 +14,7 @@ func (r *reader) thoughtOver(t fitcheck.Topic, first int) bool {
 		return false
 	}
 	from, to := r.sentence(first)
-	if r.markAt(to, '?') || r.markAt(to+1, '?') || !r.wordsIn(from, to+1, "think", "creo") {
+	if r.markAt(to, '?') || r.markAt(to+1, '?') || !r.wordsIn(from, to+1, "think", "believe", "creo", "parece") {
 		return false
 	}
 	return !r.anyOf(from, to+1, notAPlainThought)

@@ -20,7 +20,7 @@ var (
 func (r *reader) loneName() bool {
 	for i := 0; i < len(r.toks); {
 		first := i
-		for i < len(r.toks) && r.toks[i].kind == wordToken && !r.toks[i].used ||
+		for i < len(r.toks) && r.toks[i].kind == wordToken && (!r.toks[i].used || i == first+1 && r.givenAt(first) && r.familyNotTown(first, i)) ||
 			i > first && i+1 < len(r.toks) && (r.markAt(i, '&') || r.markAt(i, '-') && r.toks[i].glued || r.saintDot(i)) {
 			i++
 		}
@@ -117,6 +117,8 @@ func (r *reader) nameBeforeNumber(first, end int) bool {
 	reach := next < len(r.toks) && (r.toks[next].kind == phoneToken || r.toks[next].kind == mailToken)
 	zip := next < len(r.toks) && r.toks[next].kind == numToken && r.toks[next].used && len(r.toks[next].text) == 5
 	switch {
+	case zip && given && r.familyNotTown(first, end):
+		return true
 	case end > first && !r.surname(end):
 		return false
 	case zip && end > first && r.wordAt(end, "aqui", "here"):

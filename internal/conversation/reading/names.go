@@ -137,7 +137,7 @@ func (r *reader) introduced() bool {
 			}
 		}
 	}
-	return r.calledName() || r.itsName() || r.signedName() || r.signedLine() || r.firmName() || r.loneName() || r.nameBesideZIP()
+	return r.calledName() || r.itsName() || r.signedName() || r.signedLine() || r.firmName() || r.firmInLine() || r.loneName() || r.nameBesideZIP()
 }
 
 // deniedName: "no me llamo Ana, me llamo Eva", "I'm not Ann": the name after it is another's.

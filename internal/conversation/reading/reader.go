@@ -84,6 +84,7 @@ func Read(in Input) Reading {
 	r.alikeKinds()
 	r.countKinds()
 	r.useInLine()
+	r.roomOfHome()
 	r.wishedDome()
 	r.wantSaid()
 	r.frameStates()
