@@ -21,6 +21,7 @@ type heard struct {
 	agreed   bool   // a yes or no to the question that a finding raised
 	remark   bool   // words to such a question that are neither
 	below    bool   // they don't get up to the skylight
+	goesUp   bool   // a ladder, the roof or going up there is spoken of
 	photos   int
 	unseen   bool // photos are said to have been sent, and none came
 	comes    bool // a photo is to come, in place of a measure that can't be taken
@@ -81,7 +82,7 @@ func (t *turn) hear(in []Message) {
 // hearPiece reads what stands together, as the answer to what was asked there.
 func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	text = t.withoutByname(t.onlyOne(text, in), asked)
-	r := t.read(text, asked)
+	r := t.onTheWay(t.read(text, asked), text)
 	t.heard.below = t.heard.below || cantGetUp.MatchString(text)
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
@@ -144,7 +145,7 @@ func (t *turn) cleared(u reading.Unclear, text string) []reading.Fact {
 			return []reading.Fact{f}
 		}
 	}
-	for _, way := range []func(reading.Unclear, string) (reading.Fact, bool){t.metalFrame, t.putRight} {
+	for _, way := range []func(reading.Unclear, string) (reading.Fact, bool){t.metalFrame, t.putRight, t.correctedNear} {
 		if f, ok := way(u, text); ok {
 			return []reading.Fact{f}
 		}
