@@ -238,6 +238,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.asked(fitcheck.TopicConfirm) && (r.countCorrected(i, next) || r.miscounted(i, next) || r.endsCount(next) && r.inRef(i-1) && r.wordsIn(r.clauseStart(i), i, "make", "put", "need", "want")) {
 		return countAt{n, i, next - 1}, true
 	}
+	if n > 1 && n <= 24 && !sized && r.alikeByThemselves(i, next) {
+		return countAt{n, i, next - 1}, true
+	}
 	if len(r.Asked) == 0 && n > 1 && n <= 24 && r.countedOn(i, next) {
 		return countAt{n, i, next - 1}, true
 	}

@@ -108,10 +108,13 @@ func (r *reader) sharesOf(from int) {
 // countCorrected: "theres 2 not 1", "todo bien pero son 3", "make it 7 not 6", "we found
 // one more so 7 total", "change the count from 2 to 4".
 func (r *reader) countCorrected(i, next int) bool {
-	if from, to := r.sentence(i); r.wordsIn(from, to+1, "height", "length", "width", "tall", "long", "wide", "high", "inch", "inches", "alto", "altura", "largo", "ancho", "layers", "layer", "cold", "number") && !r.wordsIn(from, to+1, "skylights", "domes", "units", "domos", "tragaluces") {
+	if from, to := r.sentence(i); r.wordsIn(from, to+1, "height", "length", "width", "tall", "long", "wide", "high", "inch", "inches", "alto", "altura", "largo", "ancho", "layers", "layer", "capas", "cold", "number") && !r.wordsIn(from, to+1, "skylights", "domes", "units", "domos", "tragaluces") {
 		return false // "put 9 not 8 for the height"
 	}
-	ends := r.endsCount(next) || r.wordAt(next, "please", "pls", "and") || r.wordAt(next, "we", "i", "they", "there", "theres", "since", "because", "cause", "cuz", "bc", "maintenance") || r.wordAt(next, "not", "no", "instead", "now", "en", "skylights", "domes", "domos", "tragaluces")
+	ends := r.endsCount(next) || r.onlyBehind(next) || r.wordAt(next, "please", "pls", "and") || r.wordAt(next, "we", "i", "they", "there", "theres", "since", "because", "cause", "cuz", "bc", "maintenance") || r.wordAt(next, "not", "no", "instead", "now", "en", "skylights", "domes", "domos", "tragaluces")
+	if ends && r.noMoreThan(i, next) {
+		return true
+	}
 	if j := i - 1; ends && (r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || r.wordAt(j, "put", "ponga", "pongan", "pongale") && r.wordAt(next, "not", "no", "instead", "en") || r.wordAt(j, "to") && r.wordAt(j-1, "it", "that") && r.wordAt(j-2, "change", "bump", "up", "switch", "make") || r.wordAt(j, "sean", "serian", "fueran") || r.wordAt(j, "so", "total", "entonces") && r.oneMore(i) ||
 		r.wordAt(j, "to", "a") && r.wordsIn(r.sentenceFirst(i), j, "change", "cambie", "cambia", "cambien", "correct", "bump", "up") && r.wordsIn(r.sentenceFirst(i), j, "count", "quantity", "qty", "number", "cantidad", "order", "skylights", "domes", "numero")) {
 		return true

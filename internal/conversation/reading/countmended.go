@@ -31,7 +31,7 @@ func (r *reader) countMended() bool {
 	if at < 0 || numbers > 2 || r.labelled(0, len(r.toks)-1) && !r.wordsIn(0, len(r.toks), "skylight", "skylights", "dome", "domes") {
 		return false
 	}
-	if next := at + 1; next < len(r.toks) && r.toks[next].kind != markToken && !r.wordAt(next, "not", "no", "instead", "total", "skylights", "domes", "of", "now", "altogether", "in", "tragaluces", "domos", "please") {
+	if next := at + 1; next < len(r.toks) && r.toks[next].kind != markToken && !r.onlyBehind(next) && !r.wordAt(next, "not", "no", "instead", "total", "skylights", "domes", "of", "now", "altogether", "in", "tragaluces", "domos", "please") {
 		return false // "I had 2 guys look at it already, sorry"
 	}
 	mended := r.wordsIn(0, len(r.toks), "actually", "sorry", "wait", "miscounted", "total", "another", "instead", "oops", "meant", "mejor", "perdon", "digo") || r.wordAt(at-1, "no") || r.wordAt(at-1, "it") && r.wordAt(at-2, "make") || r.wordAt(at-1, "be") && r.wordAt(at-2, "should")
@@ -61,4 +61,22 @@ func (r *reader) onlyAnother() bool {
 		}
 	}
 	return true
+}
+
+// onlyBehind: "son 2 nomás", "son dos nada más", "it's 2 only": the number, and no more.
+func (r *reader) onlyBehind(next int) bool {
+	last := next
+	if r.wordAt(next, "nada") && r.wordAt(next+1, "mas") {
+		last++
+	}
+	return (last > next || r.among(next, onlyWords)) && r.markOrEnd(last+1)
+}
+
+// noMoreThan: "it's just 2", "there's only two", "2 only" as a clause.
+func (r *reader) noMoreThan(i, next int) bool {
+	if r.onlyBehind(next) && (i == 0 || r.markOrEnd(i-1)) {
+		return true
+	}
+	return r.among(i-1, onlyWords) && (i == 1 || r.markOrEnd(i-2) || r.among(i-2, beWords) || r.among(i-2, andWords) ||
+		r.wordAt(i-2, "theres", "there", "need", "want"))
 }
