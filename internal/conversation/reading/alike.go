@@ -93,7 +93,7 @@ func (r *reader) saidAlike(ref *unitRef) bool {
 	for r.among(i, afterAlikeKind) {
 		i++
 	}
-	if r.among(i, alsoSame) && r.markOrEnd(i+1) || r.wordAt(i, "as") && r.wordAt(i+1, "well") && r.markOrEnd(i+2) {
+	if r.among(i, alsoSame) && r.stopAt(i+1) || r.wordAt(i, "as") && r.wordAt(i+1, "well") && r.stopAt(i+2) {
 		return true
 	}
 	i = ref.first - 1
@@ -104,14 +104,11 @@ func (r *reader) saidAlike(ref *unitRef) bool {
 	for r.wordAt(after, "one", "ones") {
 		after++
 	}
-	if !r.markOrEnd(after) || i == ref.first-1 {
+	if !r.stopAt(after) || i == ref.first-1 {
 		return false
 	}
 	return r.wordAt(i, "same", "igual", "mismo", "tambien", "ditto") || r.wordAt(i, "so") && r.wordAt(i+1, "is", "does", "has")
 }
-
-// markOrEnd: a sign stands at the token, or the message ends before it.
-func (r *reader) markOrEnd(i int) bool { return i >= len(r.toks) || r.toks[i].kind == markToken }
 
 // alikeAfterAll: "2 of them, identical. One has a crack and the other is fine but I figure do both. metal
 // frame on a curb": two that were only told apart by harm, and of which all else is the same, are one kind.

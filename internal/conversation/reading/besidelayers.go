@@ -64,7 +64,7 @@ func (r *reader) onlySoMany(i int) bool {
 
 // countOver: nothing but a place or a courtesy follows a number: "one for the kitchen", "one please".
 func (r *reader) countOver(next int) bool {
-	return r.markOrEnd(next) || r.wordAt(next, "total", "please", "thanks", "nomas", "needed") ||
+	return r.stopAt(next) || r.wordAt(next, "total", "please", "thanks", "nomas", "needed") ||
 		r.among(next, countPlaceLinks) && r.among(next+1, countPlaceOwners)
 }
 

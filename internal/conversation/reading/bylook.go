@@ -206,7 +206,7 @@ func (r *reader) lookNamed(i int) (first, last int, ok bool) {
 // lookCounted: "one round and two rectangular".
 func (r *reader) lookCounted(i int) bool {
 	n := r.wholeAt(i - 1)
-	return (n > 0 && n < 50 || r.wordAt(i-1, "one")) && !r.markAt(i-2, '/') && (r.markOrEnd(i+1) || r.among(i+1, afterCountedLook))
+	return (n > 0 && n < 50 || r.wordAt(i-1, "one")) && !r.markAt(i-2, '/') && (r.stopAt(i+1) || r.among(i+1, afterCountedLook))
 }
 
 // lookBySize: "one square 24 x 24".

@@ -52,7 +52,7 @@ func (r *reader) lookAlone(i int) bool {
 	case i == 0 || r.toks[i-1].kind == markToken || r.among(i-1, beforeKnownLook):
 		return r.lookThenTold(i)
 	}
-	return r.wordAt(i-1, "for", "on", "para") && (r.markOrEnd(i+1) || r.wordAt(i+1, "and", "y"))
+	return r.wordAt(i-1, "for", "on", "para") && (r.stopAt(i+1) || r.wordAt(i+1, "and", "y"))
 }
 
 // namesSide: "el ancho es 23 1/2 y el largo 23 1/2".
@@ -118,7 +118,7 @@ func (r *reader) noun(i int) bool { return r.among(i, countNouns) }
 // endsLook: what a kind is called by ends with the token.
 func (r *reader) endsLook(i int) bool {
 	n := i + 1 + number(r.wordAt(i+1, "de"))
-	return r.markOrEnd(n) || r.toks[n].kind == numToken || r.among(n, afterLook)
+	return r.stopAt(n) || r.toks[n].kind == numToken || r.among(n, afterLook)
 }
 
 // saidOfLook: what is said of a kind that was just called by its look begins at the token.

@@ -40,7 +40,7 @@ func (r *reader) namedBySize(first, end int) bool {
 	if r.wordAt(before, "the", "el", "la", "los", "las") {
 		before--
 	}
-	ends := r.markOrEnd(end) || r.wordAt(end, "and", "y")
+	ends := r.stopAt(end) || r.wordAt(end, "and", "y")
 	if ends && (r.wordAt(before, "for", "on", "in", "para", "en") || covers(r.choices, before)) {
 		from := r.clauseStart(first)
 		return r.choiceBegins(from + number(r.wordAt(from, "and", "y")))

@@ -88,7 +88,7 @@ func (r *reader) namesWriter(i, last int, asked bool) bool {
 	case r.wordAt(last+1, "again"):
 		return r.wordAt(i-1, "its", "me")
 	}
-	return r.wordAt(last+1, "here") && r.markOrEnd(last+2)
+	return r.wordAt(last+1, "here") && r.stopAt(last+2)
 }
 
 // doctorBefore: "Dr. Alan Weiss, Evanston 60201": a short title before first and last name.

@@ -70,7 +70,7 @@ func (r *reader) strangeName(i int) bool {
 	if !r.unknownWord(i) || r.toks[i].used || len(r.toks[i].text) < 3 {
 		return false
 	}
-	return r.markOrEnd(i+1) || r.surname(i+1) && r.nameOver(i+2)
+	return r.stopAt(i+1) || r.surname(i+1) && r.nameOver(i+2)
 }
 
 // surnameAt: the token may be a family's name: any word but the small ones and those

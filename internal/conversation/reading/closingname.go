@@ -78,7 +78,7 @@ func (r *reader) noteName() bool {
 		if !r.beforeNoteName(i) || !r.givenAt(i+1) || !r.surname(i+2) {
 			continue
 		}
-		if r.markOrEnd(i+3) || r.toks[i+3].kind != wordToken || r.wordAt(i+3, "and", "not", "in", "at") {
+		if r.stopAt(i+3) || r.toks[i+3].kind != wordToken || r.wordAt(i+3, "and", "not", "in", "at") {
 			r.nameFact(i+1, i+2)
 			return true
 		}

@@ -1,5 +1,7 @@
 package reading
 
+import "example.com/intake-bot/internal/fitcheck"
+
 // Which layer of the plastic a color is said of.
 
 var (
@@ -47,6 +49,10 @@ func (r *reader) layerBeside(b, n int) string {
 	if b > 1 && r.choices[b-1].first == r.choices[b-1].last && r.wordAt(r.choices[b-1].first, "color", "colour") {
 		b-- // "the inside color should be white"
 	}
+	if b > 1 && !r.layersFirst && r.choices[b-2].has1("color") && r.isLayer(b-1) &&
+		r.colorGap(r.choices[b-2].last+1, r.choices[b-1].first) {
+		return "" // "bronze outside clear in": the layer is the color's before it
+	}
 	return r.layerBefore(b, r.choices[n].first)
 }
 
@@ -73,13 +79,16 @@ func (r *reader) layerBefore(b, color int) string {
 
 // layerAfter is the layer that is named right after a color.
 func (r *reader) layerAfter(n int) string {
+	if v := r.inOrOut(r.choices[n].last + 1); v != "" {
+		return v
+	}
 	if n+1 == len(r.choices) || !r.isLayer(n+1) {
 		return ""
 	}
 	last, next := r.choices[n].last, &r.choices[n+1]
 	v, _ := next.has("layer")
-	if v == "both" && last+2 == next.first && r.toks[last+1].kind == markToken && r.endsAnswer(next.last+1, true) {
-		return v // "Clear, both"
+	if v == "both" && r.courtesyBetween(last+1, next.first) && r.endsAnswer(next.last+1, true) {
+		return v // "Clear, both", "clear please, on both"
 	}
 	if r.colorGap(last+1, next.first) && !r.layerTaken(n+1) && !r.bothSkylights(n+1) {
 		return v
@@ -186,4 +195,33 @@ func (r *reader) colorGap(from, to int) bool {
 		}
 	}
 	return true
+}
+
+// courtesyBetween: a sign stands between a color and the word for both layers, and no more than courtesy and small
+// words beside it.
+func (r *reader) courtesyBetween(from, to int) bool {
+	signs := 0
+	for i := from; i < to; i++ {
+		switch t := &r.toks[i]; {
+		case t.mark(',') || t.mark('.') || t.mark('-') || t.mark('!'):
+			signs++
+		case !r.among(i, answerThanks) && !r.among(i, colorLinks):
+			return false
+		}
+	}
+	return signs == 1
+}
+
+// inOrOut: "white out, clear in": the layer is named after its color by one short word.
+func (r *reader) inOrOut(i int) string {
+	if !r.stopAt(i+1) && !r.among(i+1, andWords) && !r.choiceIs(i+1, fitcheck.TopicColor) {
+		return ""
+	}
+	switch {
+	case r.wordAt(i, "out"):
+		return "outer"
+	case r.wordAt(i, "in"):
+		return "inner"
+	}
+	return ""
 }

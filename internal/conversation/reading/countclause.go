@@ -21,6 +21,9 @@ func (r *reader) countClause(i int) (countAt, bool) {
 	if r.countUnasked(n, i, next) || r.saidBackWrong(i, next) || r.priceOnCount(i, next) || r.countConfirmed(i, next) {
 		return countAt{n, i, next - 1}, true
 	}
+	if n > 1 && n <= 24 && !sized && r.alikeByThemselves(i, next) {
+		return countAt{n, i, next - 1}, true
+	}
 	if !r.endsCountClause(n, i, next) {
 		return countAt{}, false
 	}

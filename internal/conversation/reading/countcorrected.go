@@ -5,7 +5,7 @@ import "example.com/intake-bot/internal/fitcheck"
 // Another number of skylights than the one that was told or said back.
 
 var (
-	sizeOrLayers = wordsOf(`height length width tall long wide high inch inches alto altura largo ancho layers
+	sizeOrLayers = wordsOf(`height length width tall long wide high inch inches alto altura largo ancho capas layers
 		layer cold number`)
 	countReasons     = wordsOf(`we i they there theres since because cause cuz bc maintenance`)
 	countGoesOn      = wordsOf(`not no instead now en skylights domes domos tragaluces`)
@@ -28,8 +28,12 @@ func (r *reader) countCorrected(i, next int) bool {
 	if r.anyOf(from, to+1, sizeOrLayers) && !r.wordsIn(from, to+1, "skylights", "domes", "units", "domos", "tragaluces") {
 		return false // "put 9 not 8 for the height"
 	}
-	if !r.endsCount(next) && !r.among(next, countReasons) && !r.among(next, countGoesOn) {
+	ends := r.endsCount(next) || r.onlyBehind(next)
+	if !ends && !r.among(next, countReasons) && !r.among(next, countGoesOn) {
 		return false
+	}
+	if ends && r.noMoreThan(i, next) {
+		return true
 	}
 	return r.among(i-1, countHolders) || r.madeCount(i, next) || r.countChangedTo(i)
 }

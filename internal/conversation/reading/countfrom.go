@@ -41,7 +41,8 @@ func (r *reader) countFrom(i int) (countAt, bool) {
 	if n == 1 && r.oneOfAll(i, next) || r.measuredSome(i, next) || r.inOrder(i, next) {
 		return countAt{}, false
 	}
-	if r.among(i-1, boughtOnce) || r.noCountSaid(i, next) {
+	planned := r.wordAt(i-1, "put") && r.wordAt(i-2, "to", "gonna", "wanna") // "I'd like to put four skylights on my barn"
+	if r.among(i-1, boughtOnce) && !planned || r.noCountSaid(i, next) {
 		return countAt{}, false
 	}
 	if r.timesAt(i - 1) {

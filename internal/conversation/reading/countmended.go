@@ -75,7 +75,9 @@ func (r *reader) deniedNumber(i, at int) bool {
 }
 
 // goesOnOtherwise: a word follows the number that makes it one of something else.
-func (r *reader) goesOnOtherwise(i int) bool { return !r.stopAt(i) && !r.among(i, mendedGoesOn) }
+func (r *reader) goesOnOtherwise(i int) bool {
+	return !r.stopAt(i) && !r.onlyBehind(i) && !r.among(i, mendedGoesOn)
+}
 
 // mends: words of correction stand in the message or right before the number.
 func (r *reader) mends(at int) bool {
@@ -115,4 +117,22 @@ func (r *reader) onlyAnother() bool {
 		}
 	}
 	return true
+}
+
+// onlyBehind: "son 2 nomás", "son dos nada más", "it's 2 only": the number, and no more.
+func (r *reader) onlyBehind(next int) bool {
+	last := next
+	if r.wordAt(next, "nada") && r.wordAt(next+1, "mas") {
+		last++
+	}
+	return (last > next || r.among(next, onlyWords)) && r.stopAt(last+1)
+}
+
+// noMoreThan: "it's just 2", "there's only two", "2 only" as a clause.
+func (r *reader) noMoreThan(i, next int) bool {
+	if r.onlyBehind(next) && (i == 0 || r.stopAt(i-1)) {
+		return true
+	}
+	return r.among(i-1, onlyWords) && (i == 1 || r.stopAt(i-2) || r.among(i-2, beWords) || r.among(i-2, andWords) ||
+		r.wordAt(i-2, "theres", "there", "need", "want"))
 }

@@ -37,7 +37,7 @@ func (r *reader) numbersBeside() {
 
 func (r *reader) notOfSkylights(n, i, next, meant int) bool {
 	return r.ofPeople(i, next) || r.withdrawn(i, next) || meant > i && r.fineOnes(i, meant) ||
-		r.domesOfOne(n, next) || r.everyOne(i) || r.tilesOf(next)
+		r.domesOfOne(n, next) || r.everyOne(i) || r.tilesOf(next) || r.partHarmed(i, n, next)
 }
 
 // ofPeople: "two artists", "three of us", "a family of 5", "one person", "my two sisters".

@@ -26,6 +26,9 @@ func (r *reader) unknown(h *hit, say func(fitcheck.Topic, *hit)) {
 		say(open[0], h)
 		return
 	}
+	if r.describedThen(h) {
+		return
+	}
 	if t, ok := r.topicNamed(h); ok && (slices.Contains(open, t) || !r.known(t)) {
 		if slices.Contains(open, t) {
 			say(t, h)
@@ -208,4 +211,19 @@ func (r *reader) unsureAt(i int) bool {
 func (r *reader) endsUnsure(i int) bool {
 	return r.stopAt(i) || r.wordAt(i, "sorry", "lol", "thanks") || r.wordAt(i, "about") && r.wordAt(i+1, "that") ||
 		r.wordAt(i, "which") && r.stopAt(i+1)
+}
+
+// describedThen: "I'm not sure what it's called, it's a bubble with a metal frame on a wood box": the kind was asked
+// for first, and what comes after the words tells it.
+func (r *reader) describedThen(h *hit) bool {
+	if r.Asked[0] != fitcheck.TopicStyle || !r.known(fitcheck.TopicStyle) {
+		return false
+	}
+	if t, ok := r.topicNamed(h); ok && t != fitcheck.TopicStyle {
+		return false
+	}
+	last := r.sentenceLast(h.last)
+	return slices.ContainsFunc(r.where, func(w saidAt) bool {
+		return w.topic == fitcheck.TopicStyle && w.first > h.last && w.first <= last
+	})
 }

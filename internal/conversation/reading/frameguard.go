@@ -38,6 +38,9 @@ func (r *reader) frameAside(s sense, h *hit) bool {
 	if s.value == fitcheck.ConditionGood && (r.wasOnce(h) || r.wouldBe(h) || r.otherPraise(h) || r.shownElse(h)) {
 		return true
 	}
+	if s.value == fitcheck.ConditionCaulkedOver && r.littleCaulk(h) {
+		return true
+	}
 	return r.ofFastener(s, h) || r.frameOfOther(h) || r.saidInError(h)
 }
 

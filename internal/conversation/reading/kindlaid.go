@@ -18,6 +18,10 @@ func (r *reader) laidParts(from, to int) []laid {
 			how = notLying
 			continue
 		}
+		if r.belowThat(i) && len(parts) > 0 {
+			how, by = liesOn, len(parts)-1
+			continue
+		}
 		if l := r.lieAt(i); l != notLying {
 			how, by = l, len(parts)-1
 			continue
@@ -109,4 +113,16 @@ func kindOf(parts []laid) (value string, first, last int) {
 		return "", 0, 0 // "a metal box" alone may be the frame's own tall sides
 	}
 	return value, first, last
+}
+
+var (
+	belowWords = wordsOf(`under underneath below beneath debajo abajo`)
+	belowOf    = wordsOf(`de del the it that this those them la el los las eso a an my of`)
+)
+
+// belowThat: "… with an aluminum frame, and below is wood", "y abajo es de madera": what was told last lies on what
+// follows.
+func (r *reader) belowThat(i int) bool {
+	return r.among(i, belowWords) && !r.among(i+1, belowOf) && !r.stopAt(i+1) &&
+		(r.among(i-1, andWords) || r.markAt(i-1, ','))
 }

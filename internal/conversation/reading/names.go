@@ -142,7 +142,7 @@ func (r *reader) introduced() bool {
 
 // deniedName: "no me llamo Ana, me llamo Eva", "I'm not Ann": the name after it is another's.
 func (r *reader) deniedName(h *hit) bool {
-	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") || r.wordAt(h.last+1, "not", "isnt", "no")
+	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") || r.talksElsewhere(h) || r.wordAt(h.last+1, "not", "isnt", "no")
 }
 
 // behindWhich: the name begins after ", which is": "you asked for my name, which is Dora Lind".
@@ -366,4 +366,10 @@ func (r *reader) calledName() bool {
 		}
 	}
 	return false
+}
+
+// talksElsewhere: "I was talking to Mike": only what opens a sentence, "speaking with Dan Moss", names the writer.
+func (r *reader) talksElsewhere(h *hit) bool {
+	return r.wordAt(h.first, "speaking", "talking", "chatting") && h.first > 0 && !r.sentenceEnd(h.first-1) &&
+		!r.markAt(h.first-1, ',')
 }

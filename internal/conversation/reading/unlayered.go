@@ -50,6 +50,10 @@ func (r *reader) unlayered(c *fitcheck.Color, tints []tint) bool {
 		c.Outer, c.Middle, c.Inner = free[0].value, free[1].value, free[2].value
 		return false // "white on top then clear then clear"
 	}
+	if len(free) == 2 && len(tints) == 2 && r.outerFirst(free) {
+		c.Outer, c.Inner = free[0].value, free[1].value
+		return false
+	}
 	same := true
 	for _, t := range free[1:] {
 		same = same && t.value == free[0].value
@@ -117,6 +121,27 @@ func (r *reader) layerNumber(i int) bool {
 	switch r.toks[i].text {
 	case "1", "2", "3", "one", "two", "three", "una", "uno", "dos", "tres":
 		return true
+	}
+	return false
+}
+
+// outerFirst: "two layers, clear and white", of one kind of skylight: as many colors as layers, told in the order
+// that the question names.
+func (r *reader) outerFirst(free []tint) bool {
+	between := free[0].last + 1
+	if r.markAt(between, ',') {
+		between++
+	}
+	if r.among(between, andWords) {
+		between++
+	}
+	if r.Units > 1 || between == free[0].last+1 || between != free[1].first {
+		return false
+	}
+	for _, f := range r.out.Facts {
+		if f.Topic == fitcheck.TopicLayers && f.Unit == 0 {
+			return f.Value == fitcheck.Whole(2)
+		}
 	}
 	return false
 }

@@ -145,10 +145,13 @@ func (r *reader) zipFact(z zipAt) {
 }
 
 // personBefore: what names a town of the ZIP code's state is a person's name: "this is
-// Hope, 66044", "Faye O'Dell. 78501".
+// Hope, 66044", "Faye O'Dell. 78501", and unasked "Bill Ray 43612 toledo".
 func (r *reader) personBefore(f found, z zipAt) bool {
-	if !r.asked(fitcheck.TopicName) || f.City == z.entry.City {
+	if f.City == z.entry.City {
 		return false
+	}
+	if !r.asked(fitcheck.TopicName) {
+		return f.first == 1 && z.first == 2 && r.givenAt(0) && !r.notByPlace(0)
 	}
 	if _, known := place.WellKnown(r.toks[f.first].text); known {
 		return false // "Austin, 78660"
