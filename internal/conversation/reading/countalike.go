@@ -27,7 +27,8 @@ func (r *reader) countAlike(i int) (countAt, bool) {
 		end++
 	}
 	measure := r.toks[i].kind == numToken && r.askedSize() != "none" && !r.wordAt(i-1, "are", "theres", "hay", "have")
-	if measure || !r.among(end, alikeWords) || end+1 < len(r.toks) && r.toks[end+1].kind == wordToken && !r.among(end+1, afterAlike) {
+	goesOn := end+1 < len(r.toks) && r.toks[end+1].kind == wordToken && !r.among(end+1, afterAlike)
+	if measure || goesOn || !r.among(end, alikeWords) {
 		return countAt{}, false // "its 9 the same", "two the same size as the sink"
 	}
 	denied := r.negated(i) && !r.wordAt(r.sentenceFirst(i), "no") || r.among(i-2, negWords) // not "no dice mi esposa que hay dos"

@@ -120,8 +120,11 @@ func (r *reader) noMoreThanOne(i int) (first, last int, ok bool) {
 	for lead >= 0 && r.wordAt(lead, "there", "theres", "its", "it", "is", "thats", "i", "we", "have", "got", "need", "want", "ive", "weve", "es", "this", "que", "y", "and", "but", "also") {
 		lead--
 	}
-	ends := last+1 == len(r.toks) || r.toks[last+1].kind == markToken && !r.markAt(last+1, '?') || r.wordAt(last+1, "total", "altogether", "here", "thanks", "please", "up", "though", "tho") || r.frameFollows(last+1)
-	return first, last, ends && (lead < 0 || r.toks[lead].kind == markToken || r.wantEnds(lead)) && r.Units < 2 && len(r.refs) == 0 && r.Count < 2 && !r.questioned(i)
+	ends := last+1 == len(r.toks) || r.toks[last+1].kind == markToken && !r.markAt(last+1, '?') ||
+		r.wordAt(last+1, "total", "altogether", "here", "thanks", "please", "up", "though", "tho") ||
+		r.frameFollows(last+1)
+	begins := lead < 0 || r.toks[lead].kind == markToken || r.wantEnds(lead)
+	return first, last, ends && begins && r.Units < 2 && len(r.refs) == 0 && r.Count < 2 && !r.questioned(i)
 }
 
 // mostBeside is the most that is taken for a number of pieces right beside a size: who says
