@@ -58,7 +58,7 @@ func (t *turn) paintedBronze(u reading.Unclear) []reading.Fact {
 }
 
 // namesBronze: a finish is named by what tells the two bronzes apart.
-var namesBronze = regexp.MustCompile(`(?i)\b(?:annodi[sz]ed|anodi[sz]ed|powder ?-?coat(?:ed|ing)?|anodizad[oa]|pintura en polvo|en polvo)\b`)
+var namesBronze = regexp.MustCompile(`(?i)\b(?:ann?odi[sz]ed|powder ?-?coat(?:ed|ing)?|anodizad[oa]|(?:al|en) polvo)\b`)
 
 // bronzeNamed takes "anodized", told to the list, as the finish: the list says that it is open, and the word alone is no
 // answer to "is that right?".
@@ -66,11 +66,14 @@ func (t *turn) bronzeNamed(r reading.Reading, text string) reading.Reading {
 	finish := fitcheck.TopicFinish
 	told := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == finish }) ||
 		slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool { return u.Topic != nil && *u.Topic == finish })
-	if told || !t.summed() || !t.finishOffered() || !namesBronze.MatchString(text) || slices.Contains(r.Requests, reading.RequestQuestion) {
+	asks := slices.Contains(r.Requests, reading.RequestQuestion)
+	if told || asks || !t.summed() || !t.finishOffered() || !namesBronze.MatchString(text) {
 		return r
 	}
 	for _, f := range t.read(text, []fitcheck.Topic{finish}).Facts {
-		if f.Topic == finish && (f.Value == fitcheck.Choice(fitcheck.FinishBronzeAnodized) || f.Value == fitcheck.Choice(fitcheck.FinishBronzePowderCoat)) {
+		bronze := f.Value == fitcheck.Choice(fitcheck.FinishBronzeAnodized) ||
+			f.Value == fitcheck.Choice(fitcheck.FinishBronzePowderCoat)
+		if f.Topic == finish && bronze {
 			r.Facts = append(slices.Clone(r.Facts), f)
 		}
 	}

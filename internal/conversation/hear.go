@@ -56,7 +56,8 @@ func (h *heard) news() bool {
 // nothing says that nothing in the messages could be used.
 func (h *heard) nothing() bool {
 	return len(h.entries)+len(h.repeated) == 0 && len(h.unclear) == 0 && len(h.requests) == 0 && len(h.dontKnow) == 0 &&
-		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && !h.whom && h.leftOut == "" && len(h.looks) == 0
+		len(h.usual) == 0 && len(h.answers) == 0 && h.confirm == "" && h.photos == 0 && !h.agreed && !h.total && !h.whom &&
+		h.leftOut == "" && len(h.looks) == 0
 }
 
 // hear reads the messages of a turn as one thought, since people send it in pieces,
@@ -87,7 +88,8 @@ func (t *turn) hearPiece(text string, asked []fitcheck.Topic, in []Message) {
 	if wish, ok := t.wishOfChange(text, asked); ok {
 		text, r = changeAsked(text), wish
 	}
-	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(t.styleLate(t.bronzeNamed(r, text), text), text, asked), text), text), text), text)
+	r = t.styleLate(t.bronzeNamed(r, text), text)
+	r = t.nameMended(t.fullName(t.innerToo(t.lateName(t.knownTown(r, text, asked), text), text), text), text)
 	for unit, room := range r.Rooms {
 		t.talk.Memory.Rooms[unit] = room
 	}

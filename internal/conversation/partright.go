@@ -11,8 +11,9 @@ import (
 // A size that was told of one part is told of another after a "no": it is the other's, and the first has none.
 
 var (
-	putsRight = regexp.MustCompile(`(?i)^\W*(?:(?:oh|um|uh|hey|ok|ah|ay)\W+)*(?:no|nope|nah|sorry|wait|actually|oops|whoops|my bad|my mistake|correction|scratch that|i (?:mean|meant)|perd[oó]n|disculpe|digo|espere|me equivoqu[eé])\b`)
-	alsoSo    = regexp.MustCompile(`(?i)\b(?:too|also|both|same|as well|equal|tambi[eé]n|igual(?:es)?|mism[oa]s?|amb[oa]s)\b`)
+	putsRight = regexp.MustCompile(`(?i)^\W*(?:(?:oh|um|uh|hey|ok|ah|ay)\W+)*(?:no|nope|nah|sorry|wait|actually|oops|whoops|` +
+		`my bad|my mistake|correction|scratch that|i (?:mean|meant)|perd[oó]n|disculpe|digo|espere|me equivoqu[eé])\b`)
+	alsoSo = regexp.MustCompile(`(?i)\b(?:too|also|both|same|as well|equal|tambi[eé]n|igual(?:es)?|mism[oa]s?|amb[oa]s)\b`)
 )
 
 // partRight: "no, the plastic is 25 1/2 x 25 1/2, the frame opening is 23 1/2 x 23 1/2", where 25 1/2 x 25 1/2 stands as

@@ -264,9 +264,10 @@ func (t *turn) acceptedGuess(p *Pending, r reading.Reading, text string) *readin
 		return nil
 	}
 	yes := t.agreement(text)
-	if p.Topic.OfLength() && yesAndMore(r, text) || p.Topic == fitcheck.TopicStyle && !slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool {
-		return u.Topic != nil && *u.Topic == p.Topic && u.Why == reading.WhyRough
-	}) {
+	if p.Topic.OfLength() && yesAndMore(r, text) ||
+		p.Topic == fitcheck.TopicStyle && !slices.ContainsFunc(r.Unclear, func(u reading.Unclear) bool {
+			return u.Topic != nil && *u.Topic == p.Topic && u.Why == reading.WhyRough
+		}) {
 		for _, leading := range []*regexp.Regexp{leadingYes, firstClause} {
 			if m := leading.FindStringSubmatch(text); m != nil && !yesTaken[strings.ToLower(m[2])] {
 				yes = append(yes, t.agreement(m[1])...) // and more: "yes, the frame is corroded, whole unit"

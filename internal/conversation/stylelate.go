@@ -12,7 +12,8 @@ import (
 func (t *turn) styleLate(r reading.Reading, text string) reading.Reading {
 	style := fitcheck.TopicStyle
 	told := slices.ContainsFunc(r.Facts, func(f reading.Fact) bool { return f.Topic == style })
-	if told || !t.isAsked(fitcheck.TopicPhotos) || t.photoTopic() != style || t.talk.text(style, 1) != fitcheck.StyleUnsure || t.talk.UnitCount() > 1 {
+	shows := t.isAsked(fitcheck.TopicPhotos) && t.photoTopic() == style
+	if told || !shows || t.talk.UnitCount() > 1 || t.talk.text(style, 1) != fitcheck.StyleUnsure {
 		return r
 	}
 	for _, f := range t.read(text, []fitcheck.Topic{style}).Facts {

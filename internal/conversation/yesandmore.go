@@ -15,4 +15,5 @@ func yesAndMore(r reading.Reading, text string) bool {
 	return len(r.Facts) > 0 && !length && !measureDoubted.MatchString(text)
 }
 
-var measureDoubted = regexp.MustCompile(`(?i)\b(?:about|around|roughly|approx\w*|think|guess|maybe|ish|close|not sure|unsure|probably|more or less|as is|m[aá]s o menos|creo|casi|como)\b`)
+var measureDoubted = regexp.MustCompile(`(?i)\b(?:about|around|roughly|approx\w*|think|guess|maybe|ish|close|not sure|unsure|` +
+	`probably|more or less|m[aá]s o menos|creo|casi|como)\b`)

@@ -34,7 +34,10 @@ func (r *reader) notThatOne(i int) bool {
 	for r.among(k, ownWords) || r.wordAt(k, "a", "to", "with", "call", "calling") {
 		k--
 	}
-	ends := i+1 >= len(r.toks) || r.toks[i+1].kind == markToken || r.among(i+1, andOrWords) || r.wordAt(i+1, "please", "because", "porque", "por")
+	ends := i+1 >= len(r.toks) ||
+		r.toks[i+1].kind == markToken ||
+		r.among(i+1, andOrWords) ||
+		r.wordAt(i+1, "please", "because", "porque", "por")
 	return ends && (r.wordAt(k, "not", "no") || r.wordAt(k, "of", "de") && r.wordAt(k-1, "instead", "vez") || r.wordAt(k, "than"))
 }
 
@@ -44,7 +47,8 @@ func (r *reader) notToCall(i int) bool {
 	for r.among(k, ownWords) || r.wordAt(k, "a", "al", "to") {
 		k--
 	}
-	return r.among(k, reachVerbs) && r.anyOf(r.clauseStart(i), k, negWords) && !r.wordsIn(r.clauseStart(i), k, "i", "we", "cant", "cannot", "couldnt")
+	from := r.clauseStart(i)
+	return r.among(k, reachVerbs) && r.anyOf(from, k, negWords) && !r.wordsIn(from, k, "i", "we", "cant", "cannot", "couldnt")
 }
 
 // callsMe: the request is that the writer be called, by nobody in particular.
