@@ -52,6 +52,7 @@ func (r *reader) requests() {
 	r.howAsked()
 	r.bareQuestion()
 	r.askedBeside()
+	r.asksForAnother()
 	r.out.UsualAsked = r.asksForUsual()
 	r.openHole()
 	if r.known(fitcheck.TopicProblem) && r.struck() {
