@@ -59,7 +59,7 @@ func (r *reader) onlySoMany(i int) bool {
 	for r.wordAt(j, "the", "about", "of") {
 		j--
 	}
-	return r.among(j, onlyWords) || r.wordAt(j, needWords...) && r.among(j-1, onlyWords)
+	return r.among(j, onlyWords) || r.among(j, needWords) && r.among(j-1, onlyWords)
 }
 
 // countOver: nothing but a place or a courtesy follows a number: "one for the kitchen", "one please".

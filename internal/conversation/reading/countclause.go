@@ -28,7 +28,7 @@ func (r *reader) countClause(i int) (countAt, bool) {
 		return countAt{}, false
 	}
 	j := i - 1
-	for r.wordAt(j, "the", "about") || r.among(j, onlyWords) && r.wordAt(j-1, needWords...) {
+	for r.wordAt(j, "the", "about") || r.among(j, onlyWords) && r.among(j-1, needWords) {
 		j--
 	}
 	if !sized && r.countLed(i, j) {
@@ -108,7 +108,7 @@ func (r *reader) countLed(i, j int) bool {
 
 // countNeeded: before the number, at j, stands a word of needing or of no more than that.
 func (r *reader) countNeeded(i, j, next int) bool {
-	return r.wordAt(j, needWords...) ||
+	return r.among(j, needWords) ||
 		r.quantityIs(j) ||
 		r.asked(fitcheck.TopicConfirm) && r.wordAt(j, "it", "that") && r.wordAt(j-1, "make") || // "make it 3"
 		r.wordAt(j, "like") && r.wordAt(j-1, "id", "would") || // "I'd like 3"

@@ -135,7 +135,7 @@ func (r *reader) afterLooks(next int) int {
 
 // neededBefore: "need 2", "price on 2", "order 2".
 func (r *reader) neededBefore(i int) bool {
-	return r.wordAt(i-1, needWords...) || r.wordAt(i-1, "order", "quote", "price", "buy", "get") ||
+	return r.among(i-1, needWords) || r.wordAt(i-1, "order", "quote", "price", "buy", "get") ||
 		r.wordAt(i-1, "for", "on") && r.anyOf(max(0, i-6), i-1, linePriceAsked)
 }
 

@@ -14,10 +14,8 @@ var (
 )
 
 // needWords stand before a number of pieces, whoever needs them.
-var needWords = []string{
-	"need", "needs", "want", "wants", "needing", "wanting", "require",
-	"necesito", "necesita", "necesitamos", "ocupo", "ocupa", "ocupamos", "quiero", "quiere", "queremos", "falta", "faltan",
-}
+var needWords = wordsOf(`need needs want wants needing wanting require necesito necesita necesitamos ocupo ocupa
+	ocupamos quiero quiere queremos falta faltan`)
 
 // forBuilding: "necesito dos para el garaje", "need two for the barn": what follows the number
 // names where they go. "One for my RV" may be said of any number.

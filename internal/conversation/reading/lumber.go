@@ -1,14 +1,14 @@
 package reading
 
 // lumberWords are boards by their nominal size in words: "two by sixes".
-var lumberWords = []string{"fours", "sixes", "eights", "tens", "twelves"}
+var lumberWords = wordsOf(`fours sixes eights tens twelves`)
 
 // spokenLumber takes "two by sixes" for what something is built of, which is no measure. Where a
 // length was asked for it is the answer, a nominal one, unless a measure follows.
 func (r *reader) spokenLumber() (first, last int) {
 	first = -1
 	for i := range r.toks {
-		if r.wordAt(i, "two", "2", "2x", "one", "1") && (r.by(i+1) && r.wordAt(i+2, lumberWords...) || r.wordAt(i+1, lumberWords...)) {
+		if r.wordAt(i, "two", "2", "2x", "one", "1") && (r.by(i+1) && r.among(i+2, lumberWords) || r.among(i+1, lumberWords)) {
 			last = i + 1
 			if r.by(i + 1) {
 				last++

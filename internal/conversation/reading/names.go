@@ -137,12 +137,14 @@ func (r *reader) introduced() bool {
 			}
 		}
 	}
-	return r.calledName() || r.itsName() || r.signedName() || r.signedLine() || r.firmName() || r.firmInLine() || r.loneName() || r.nameBesideZIP()
+	return r.calledName() || r.itsName() || r.signedName() || r.signedLine() ||
+		r.firmName() || r.firmInLine() || r.loneName() || r.nameBesideZIP()
 }
 
 // deniedName: "no me llamo Ana, me llamo Eva", "I'm not Ann": the name after it is another's.
 func (r *reader) deniedName(h *hit) bool {
-	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") || r.talksElsewhere(h) || r.wordAt(h.last+1, "not", "isnt", "no")
+	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") ||
+		r.talksElsewhere(h) || r.wordAt(h.last+1, "not", "isnt", "no")
 }
 
 // behindWhich: the name begins after ", which is": "you asked for my name, which is Dora Lind".

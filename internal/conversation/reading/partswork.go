@@ -16,43 +16,33 @@ var (
 )
 
 var (
-	ringWords = []string{"ring", "rings", "band", "bands", "strip", "strips", "frame", "frames", "bar", "bars", "rim", "rims",
-		"trim", "edging", "metal", "piece", "pieces", "border", "aro", "aros", "anillo", "marco", "tira", "tiras",
-		"barra", "barras",
-		"cincho", "fleje", "cinta", "metalico"}
-	holdWords = []string{"hold", "holds", "holding", "held", "clamp", "clamps", "clamping", "clamped", "keep", "keeps", "keeping",
-		"pin", "pins", "pinning", "secure", "secures", "securing", "press", "presses", "pressing", "squeezes",
-		"grabs", "grips",
-		"traps", "fastens", "sujeta", "sujetan", "sostiene", "sostienen", "detiene", "detienen", "aprieta",
-		"aprietan", "agarra",
-		"agarran", "fija", "fijan", "prensa", "prensan", "aguanta", "presiona", "asegura", "aseguran"}
-	heldWords = []string{"plastic", "plastics", "dome", "domes", "it", "acrylic", "lens", "bubble", "sheet", "panel", "plexi",
-		"plexiglass", "polycarbonate", "everything", "lo", "la", "plastico", "domo", "burbuja", "acrilico",
-		"lamina", "cupula",
-		"policarbonato"}
-	frameWords = []string{"frame", "frames", "metal", "flange", "lip", "skirt", "skirts", "apron", "collar", "marco", "pestana",
-		"falda", "faldon", "ceja", "lamina", "aluminio", "aluminum", "part", "piece", "parte", "pieza"}
-	capWords = []string{"goes", "go", "went", "caps", "cap", "capped", "fits", "fit", "sits", "sit", "sat", "slides", "slide",
-		"slips", "slip", "drops", "drop", "hangs", "hang", "comes", "come", "laps", "lap", "wraps", "wrap",
-		"covers", "cover", "grips",
-		"hugs", "hug", "rests", "falls", "lips", "folds", "turns", "bends", "tapa", "cubre", "abraza", "monta",
-		"entra", "va", "baja",
-		"cae", "encaja", "agarra", "envuelve", "sienta", "asienta", "queda"}
-	overWords   = []string{"over", "onto", "around", "outside", "sobre", "encima", "fuera", "afuera"}
-	cappedWords = []string{"curb", "curbs", "curbing", "kerb", "curbe", "box", "wood", "wooden", "lumber", "cajon", "brocal",
-		"madera", "caja", "bordillo", "base", "boards", "2x4", "2x6"}
-	thatWords   = []string{"that", "which", "thats", "what", "where", "que", "donde"}
-	withoutOver = []string{"caps", "cap", "capped", "covers", "cover", "grips", "hugs", "hug", "wraps", "tapa", "cubre", "abraza",
-		"agarra", "envuelve"}
+	ringWords = wordsOf(`ring rings band bands strip strips frame frames bar bars rim rims trim edging metal piece
+		pieces border aro aros anillo marco tira tiras barra barras cincho fleje cinta metalico`)
+	holdWords = wordsOf(`hold holds holding held clamp clamps clamping clamped keep keeps keeping pin pins pinning
+		secure secures securing press presses pressing squeezes grabs grips traps fastens sujeta sujetan sostiene
+		sostienen detiene detienen aprieta aprietan agarra agarran fija fijan prensa prensan aguanta presiona asegura
+		aseguran`)
+	heldWords = wordsOf(`plastic plastics dome domes it acrylic lens bubble sheet panel plexi plexiglass
+		polycarbonate everything lo la plastico domo burbuja acrilico lamina cupula policarbonato`)
+	frameWords = wordsOf(`frame frames metal flange lip skirt skirts apron collar marco pestana falda faldon ceja
+		lamina aluminio aluminum part piece parte pieza`)
+	capWords = wordsOf(`goes go went caps cap capped fits fit sits sit sat slides slide slips slip drops drop hangs
+		hang comes come laps lap wraps wrap covers cover grips hugs hug rests falls lips folds turns bends tapa cubre
+		abraza monta entra va baja cae encaja agarra envuelve sienta asienta queda`)
+	overWords   = wordsOf(`over onto around outside sobre encima fuera afuera`)
+	cappedWords = wordsOf(`curb curbs curbing kerb curbe box wood wooden lumber cajon brocal madera caja bordillo
+		base boards 2x4 2x6`)
+	thatWords   = wordsOf(`that which thats what where que donde`)
+	withoutOver = wordsOf(`caps cap capped covers cover grips hugs hug wraps tapa cubre abraza agarra envuelve`)
 )
 
 // partsByWork renames the labels of parts that a clause tells by what they do.
 func (r *reader) partsByWork() {
 	for i := range r.toks {
-		if r.wordAt(i, holdWords...) {
+		if r.among(i, holdWords) {
 			r.holdsPlastic(i)
 		}
-		if r.wordAt(i, capWords...) {
+		if r.among(i, capWords) {
 			r.capsBox(i)
 		}
 	}
@@ -66,13 +56,13 @@ func (r *reader) holdsPlastic(verb int) {
 	for rel > first && r.among(rel, holdsFillers) {
 		rel--
 	}
-	if !r.wordAt(rel, thatWords...) &&
+	if !r.among(rel, thatWords) &&
 		!(rel == verb-1 && r.wordAt(verb, "holding", "clamping", "keeping", "pinning", "securing", "pressing")) {
 		return
 	}
 	held := -1
 	for i := verb + 1; i <= min(verb+4, last) && held < 0; i++ {
-		if r.wordAt(i, heldWords...) {
+		if r.among(i, heldWords) {
 			held = i
 		} else if r.wordAt(i, "skylight", "tragaluz", "glass", "screen", "curb", "wood") {
 			return
@@ -100,10 +90,10 @@ func (r *reader) capsBox(verb int) {
 	if !r.wordAt(rel, "that", "which", "where", "que", "donde") {
 		return
 	}
-	over, box := r.wordAt(verb, withoutOver...), -1
+	over, box := r.among(verb, withoutOver), -1
 	for i := verb + 1; i <= min(verb+7, last) && box < 0 && r.toks[i].kind == wordToken; i++ {
-		over = over || r.wordAt(i, overWords...)
-		if over && r.wordAt(i, cappedWords...) {
+		over = over || r.among(i, overWords)
+		if over && r.among(i, cappedWords) {
 			box = i
 		}
 	}
@@ -117,7 +107,7 @@ func (r *reader) capsBox(verb int) {
 	if box < 0 || noun < 0 {
 		return
 	}
-	for r.wordAt(box+1, cappedWords...) {
+	for r.among(box+1, cappedWords) {
 		box++ // "the wood box"
 	}
 	if r.renamePart(noun, "flange", "frame", "flange") {
@@ -128,9 +118,9 @@ func (r *reader) capsBox(verb int) {
 
 // nounBefore is the nearest of the words before a token that names a thing, where it is one of those,
 // and no number stands between; -1 for none.
-func (r *reader) nounBefore(to, from int, nouns []string) int {
+func (r *reader) nounBefore(to, from int, nouns *wordSet) int {
 	for i := to - 1; i >= from && r.toks[i].kind != numToken; i-- {
-		if r.wordAt(i, nouns...) && !r.wordAt(i+1, "curb", "box") {
+		if r.among(i, nouns) && !r.wordAt(i+1, "curb", "box") {
 			return i
 		}
 		if h := r.labelAround(i); h != nil && h.has1("part") {

@@ -7,6 +7,7 @@ import (
 )
 
 var (
+	frameHolds  = wordsOf(`solid sound fine strong straight good ok bueno firme`)
 	beforeStorm = wordsOf(`a the big heavy bad every any hard strong real wind thunder rain`)
 	mendVerbs   = wordsOf(`straightened sanded repainted enderece arregle pinte endereze fixed painted repaired`)
 	slightWords = wordsOf(`little bit slight slightly surface some light lightly minor tad poco poquito algo screws
@@ -243,7 +244,7 @@ func (r *reader) settleOne(t fitcheck.Topic, unit int, group []saying) {
 // worseThanGood: "dull but straight": a fault counts more than a good word beside it.
 func (r *reader) worseThanGood(t fitcheck.Topic, all []saying) []saying {
 	if t == fitcheck.TopicFrameCondition && len(all) == 1 && all[0].value == fitcheck.ConditionCorroded && r.slightly(&all[0]) {
-		if from, to := r.sentence(all[0].first); r.wordsIn(from, to+1, "solid", "sound", "fine", "strong", "straight", "good", "ok", "bueno", "firme") {
+		if from, to := r.sentence(all[0].first); r.anyOf(from, to+1, frameHolds) {
 			all[0].value = fitcheck.ConditionWeathered // "a little rusty but solid", beside another answer
 		}
 	}

@@ -93,7 +93,7 @@ func (r *reader) wishedOf(c countAt, othersSound bool) bool {
 	for r.wordAt(i, "just", "only", "solo", "nomas") {
 		i--
 	}
-	if !r.wordAt(i, needWords...) && !r.wordAt(i, "order", "buy", "replace", "for", "comprar", "pedir") ||
+	if !r.among(i, needWords) && !r.wordAt(i, "order", "buy", "replace", "for", "comprar", "pedir") ||
 		r.wordAt(i, "for") && !r.wordAt(i-1, "looking") ||
 		r.wordAt(c.first, "un", "una") && !othersSound {
 		return false

@@ -86,7 +86,7 @@ func (r *reader) didBadly(h *hit) bool {
 	if r.among(i, seemVerbs) {
 		return r.anyOf(i+1, min(i+4, len(r.toks)), badLooks)
 	}
-	return r.wordAt(i, wentWrong...)
+	return r.among(i, wentWrong)
 }
 
 // headsClause: nothing stands before the token in its clause.
@@ -95,17 +95,13 @@ func (r *reader) headsClause(i int) bool {
 }
 
 // wentWrong are words of what a sheet did that nobody wants again.
-var wentWrong = []string{"yellowed", "yellows", "yellow", "cracked", "cracks", "broke", "breaks", "shattered", "shatters",
-	"split", "splits", "cooked", "cooks", "baked", "bakes",
-	"roasted", "fried", "faded", "fades", "crazed", "crazes", "hazed", "clouded", "fogged", "fogs", "sweated",
-	"sweats", "dripped", "drips", "leaked", "leaks", "scratched", "scratches",
-	"busted", "failed", "died", "makes", "made", "gets", "got", "lets", "let", "turned", "turns", "went", "goes",
-	"didnt", "doesnt", "dont", "wont", "never", "wouldnt", "couldnt", "lasted",
-	"chalked", "chalks", "peeled", "peels", "pitted", "corroded", "shows", "showed", "blinded", "blinds",
-	"heated", "heats", "warped", "sagged", "popped", "exploded", "froze", "condensed", "held", "costs", "runs",
-	"looks", "look",
-	"quebro", "quiebra", "rompio", "rompe", "amarillo", "agrieto", "rajo", "raja", "pone", "puso",
-	"opaco", "empano", "empana", "sudaba", "suda", "sudo", "calienta", "calentaba", "duro", "aguanto", "hace", "hacia", "dejaba", "deja", "nublo", "trono", "estrello", "mancho", "pico", "pelo", "no"}
+var wentWrong = wordsOf(`yellowed yellows yellow cracked cracks broke breaks shattered shatters split splits
+	cooked cooks baked bakes roasted fried faded fades crazed crazes hazed clouded fogged fogs sweated sweats
+	dripped drips leaked leaks scratched scratches busted failed died makes made gets got lets let turned turns
+	went goes didnt doesnt dont wont never wouldnt couldnt lasted chalked chalks peeled peels pitted corroded shows
+	showed blinded blinds heated heats warped sagged popped exploded froze condensed held costs runs looks look
+	quebro quiebra rompio rompe amarillo agrieto rajo raja pone puso opaco empano empana sudaba suda sudo calienta
+	calentaba duro aguanto hace hacia dejaba deja nublo trono estrello mancho pico pelo no`)
 
 // passedOver: another value stands as the plain answer, and a sentence about why names this
 // one: "Two, as I was told a single one will sweat", "polycarb we've had enough broken acrylic".

@@ -29,13 +29,17 @@ var (
 
 // wantElsewhen: the phrase tells of another time or of another's offer.
 func (r *reader) wantElsewhen(s sense, h *hit) bool {
-	return r.measuredAlone(h) || r.boughtBefore(h) || r.plannedOnce(h) || r.forLater(h) || r.quotedElse(h) || r.totalAsked(s, h) || r.harmedOnly(s, h)
+	return r.measuredAlone(h) || r.boughtBefore(h) || r.plannedOnce(h) || r.forLater(h) ||
+		r.quotedElse(h) || r.totalAsked(s, h) || r.harmedOnly(s, h)
 }
 
 // measuredAlone: "Plastic by itself, edge to edge, 32.5 x 56.5" says what was measured.
 func (r *reader) measuredAlone(h *hit) bool {
-	return r.wordAt(h.last, "itself", "sola", "solo") && !r.asked(fitcheck.TopicWant) &&
-		(r.wordAt(h.last+1, "is", "measures", "mide") || r.labelled(h.last+1, r.sentenceLast(h.last)) && r.numberIn(h.last+1, r.sentenceLast(h.last)+1))
+	if !r.wordAt(h.last, "itself", "sola", "solo") || r.asked(fitcheck.TopicWant) {
+		return false
+	}
+	to := r.sentenceLast(h.last)
+	return r.wordAt(h.last+1, "is", "measures", "mide") || r.labelled(h.last+1, to) && r.numberIn(h.last+1, to+1)
 }
 
 // boughtBefore: "last time we replaced the whole unit", "we put in a whole unit two years ago".
