@@ -82,17 +82,18 @@ func (r *reader) nextSentenceForAll(end unitRef) int {
 // opensRest: a choice that the shop asks for, after another word on the last kind, or anything
 // that is said of several.
 func (r *reader) opensRest(w saidAt, end unitRef) bool {
-	if !r.markAt(w.first-1, ',') && !r.sentenceEnd(w.first-1) && !r.wordAt(w.first-1, "and", "all", "y") || w.topic.OfLength() || r.saidOfOther(w.topic, end.units[0]) {
+	before := w.first - 1 - number(r.wordAt(w.first-1, "frame", "frames", "marco", "marcos", "finish")) // "…, frame mill"
+	if !r.markAt(before, ',') && !r.sentenceEnd(before) && !r.wordAt(before, "and", "all", "y") || w.topic.OfLength() || r.saidOfOther(w.topic, end.units[0]) {
 		return false
 	}
 	if w.topic == fitcheck.TopicStyle && r.markAt(w.first-1, ',') && r.countedOnly() && !r.wordsIn(0, w.first, "metal", "aluminum", "fiberglass", "frame", "frames", "marco", "marcos", "glass") {
 		return true // "3 domes 25 x 25 and 2 of 25 x 49, metal frame on a wood curb"
 	}
-	before := false
+	told := false
 	for _, v := range r.where {
-		before = before || v.topic != w.topic && v.first > end.last && v.first < w.first-1
+		told = told || v.topic != w.topic && v.first > end.last && v.first < w.first-1
 	}
-	return chosen(w.topic) && before && (r.Units > 1 || r.itemsEnd > 0) || r.wordsIn(w.first, min(w.first+3, len(r.toks)), "frames", "domes", "curbs", "marcos", "domos", "all", "both", "todos", "ambos")
+	return chosen(w.topic) && told && (r.Units > 1 || r.itemsEnd > 0) || r.wordsIn(w.first, min(w.first+3, len(r.toks)), "frames", "domes", "curbs", "marcos", "domos", "all", "both", "todos", "ambos")
 }
 
 // countedOnly: nothing but how many there are of each tells the kinds apart.
