@@ -106,10 +106,10 @@ func (r *reader) countBeforeKind(ref *unitRef) int {
 func (r *reader) countAfterKind(ref *unitRef) int {
 	from, i := r.sentenceFirst(ref.first), ref.last+1
 	counted := r.wordsIn(from, ref.first, "count", "number", "quantity", "qty", "cantidad", "numero")
-	if !r.sizedNow() && r.pluralAt(ref.last) {
-		n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
+	if (!r.sizedNow() || r.severalKnown(ref.units[0])) && r.pluralAt(ref.last) {
+		n := r.pastOnly(i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be")))
 		told := r.wordAt(i, "are", "son", "should") || r.markAt(i, ':')
-		counted = counted || told && r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.wordAt(n+1, "not", "no", "instead")) // "round ones are 2", "squares: 5"
+		counted = counted || told && r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.wordAt(n+1, "not", "no", "instead", "nomas", "solamente", "now", "nada")) // "round ones are 2", "squares: 5"
 	}
 	for i < len(r.toks) && (r.wordAt(i, "ones", "skylights", "domes", "is", "are", "should", "be", "es", "son", "to", "at", "just", "only") || r.markAt(i, ':') || r.markAt(i, '=') || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")) {
 		counted = counted || r.wordAt(i, "count", "number", "quantity", "qty", "cantidad")
