@@ -24,6 +24,7 @@ func (r *reader) answers() {
 	for n := range r.talk {
 		switch h := &r.talk[n]; {
 		case r.toks[h.first].used:
+		case h.is("say", "dontknow") && r.forgotThing(h):
 		case h.is("say", "dontknow") && r.wordsIn(max(0, h.first-1), h.last, "how") && r.wordsIn(h.last, min(h.last+2, len(r.toks)), "if"):
 		case h.is("say", "dontknow") && r.wordsIn(h.first, h.last+1, "puedo", "subir") && r.wordsIn(0, len(r.toks), "rato", "manana", "luego", "despues"):
 			// "ahorita no puedo subir, te mando foto al rato": it is to come
