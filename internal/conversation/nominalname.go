@@ -21,6 +21,9 @@ func (t *turn) nominalOf(unit int) (fitcheck.Size, bool) {
 			names = append(names, p.Said)
 		}
 	}
+	for _, topic := range fitcheck.SizeTopics {
+		names = append(names, t.talk.Memory.Rough[Ask{topic, unit}])
+	}
 	for _, name := range names {
 		if m := nominalCall.FindStringSubmatch(name); m != nil {
 			a, _ := strconv.Atoi(m[1]) // a digit each

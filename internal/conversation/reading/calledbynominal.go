@@ -28,3 +28,10 @@ func (r *reader) trueSizeAfter(end int) bool {
 	}
 	return false
 }
+
+// forNominal: "22 1/2 x 46 1/2 for the 2x4": what a kind is called by ends what is said of it.
+func (r *reader) forNominal(first, end int) bool {
+	before := first - 1 - number(r.wordAt(first-1, "the", "el", "la"))
+	return r.wordAt(before, "for", "on", "para") &&
+		(end >= len(r.toks) || r.toks[end].kind == markToken || r.wordAt(end, "and", "y"))
+}

@@ -17,7 +17,7 @@ func (r *reader) calledBySize(i int) (unit, last int) {
 	if !ok || r.unitAt(end) != noUnit || r.by(end) {
 		return 0, i
 	}
-	if unit := r.kindOfNominal(a, b); unit > 0 && (r.choiceBegins(end) || r.trueSizeAfter(end)) {
+	if unit := r.kindOfNominal(a, b); unit > 0 && (r.choiceBegins(end) || r.trueSizeAfter(end) || r.forNominal(i, end)) {
 		return unit, end - 1
 	}
 	if r.askedSize() != "none" {

@@ -1,5 +1,7 @@
 package reading
 
+import "slices"
+
 // bothOfItsLayers: "kitchen clear over white, bath white both", "el del baño blanco las dos", "both white in the
 // bath": where every kind is named by itself and has a color, the word for both right beside the last one's
 // color tells of its two layers.
@@ -31,7 +33,8 @@ func (r *reader) ownColorBefore(k int) bool {
 	for r.wordAt(at-1, "on", "in", "for", "en", "por") {
 		at--
 	}
-	return r.colorAt(at-1) && at-1 >= from && !r.softBetween(from, at) && !r.breakBetween(from, at)
+	return r.colorAt(at-1) && at-1 >= from && !r.softBetween(from, at) && !r.breakBetween(from, at) &&
+		!slices.ContainsFunc(within(r.choices, from, at-1), func(h hit) bool { return h.is("layers", "1") && !r.inRef(h.first) })
 }
 
 // ownColorBehind: "both white in the bath": the color between the word and the kind that is named behind it.
