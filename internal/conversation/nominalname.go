@@ -28,7 +28,8 @@ func (t *turn) nominalOf(unit int) (fitcheck.Size, bool) {
 		if m := nominalCall.FindStringSubmatch(name); m != nil {
 			a, _ := strconv.Atoi(m[1]) // a digit each
 			b, _ := strconv.Atoi(m[2])
-			return fitcheck.Size{Width: fitcheck.Length(min(a, b)) * fitcheck.Foot, Length: fitcheck.Length(max(a, b)) * fitcheck.Foot}, true
+			short, long := fitcheck.Length(min(a, b)), fitcheck.Length(max(a, b))
+			return fitcheck.Size{Width: short * fitcheck.Foot, Length: long * fitcheck.Foot}, true
 		}
 	}
 	return fitcheck.Size{}, false
