@@ -76,6 +76,7 @@ func (t *turn) hear(in []Message) {
 		t.hearPiece(p.Text, p.Asked, in)
 	}
 	t.splitTotal(kinds, told, joined(in))
+	t.newTotal()
 	t.restOfTotal()
 	t.fitColors()
 }

@@ -133,6 +133,9 @@ func (t *turn) kindSizes() map[int][]fitcheck.Size {
 				sizes[i+1] = append(sizes[i+1], *s)
 			}
 		}
+		if s, ok := t.nominalOf(i + 1); ok && len(sizes[i+1]) == 0 {
+			sizes[i+1] = append(sizes[i+1], s)
+		}
 	}
 	return sizes
 }

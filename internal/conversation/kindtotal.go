@@ -41,22 +41,24 @@ func (t *turn) countedTogether(r reading.Reading) reading.Reading {
 	for _, u := range r.Unclear {
 		kinds = max(kinds, u.Unit)
 	}
-	if at < 0 || kinds < 2 || t.talk.UnitCount() > 1 {
+	if at < 0 && r.Total == nil || kinds < 2 || t.talk.UnitCount() > 1 {
 		return r
 	}
-	total := r.Facts[at]
+	total, facts := r.Total, slices.Clone(r.Facts)
+	if at >= 0 {
+		total, facts = &r.Facts[at], slices.Delete(facts, at, at+1)
+	}
 	n, _ := total.Value.(fitcheck.Whole)
 	if int(n) < kinds {
 		return r
 	}
-	r.Facts = slices.Delete(slices.Clone(r.Facts), at, at+1)
+	r.Facts = facts
 	if int(n) > kinds {
 		t.talk.Memory.Total = int(n)
 		return r
 	}
-	for total.Unit = 1; total.Unit <= kinds; total.Unit++ {
-		total.Value = fitcheck.Whole(1)
-		r.Facts = append(r.Facts, total)
+	for unit := 1; unit <= kinds; unit++ {
+		r.Facts = append(r.Facts, reading.Fact{Topic: total.Topic, Unit: unit, Value: fitcheck.Whole(1), Said: total.Said})
 	}
 	return r
 }

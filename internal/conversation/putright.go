@@ -39,7 +39,8 @@ func (t *turn) putRight(u reading.Unclear, text string) (reading.Fact, bool) {
 			if !ok || len(u.Candidates) > 0 && !slices.Contains(u.Candidates, topic) {
 				continue
 			}
-			if v, ok := rightened(stands, now, t.denied(text), len(u.Candidates) > 0); ok {
+			named := len(u.Candidates) > 0 || oneSideNew(stands, now) && !namesAnother.MatchString(text)
+			if v, ok := rightened(stands, now, t.denied(text), named); ok {
 				found = append(found, reading.Fact{Topic: topic, Unit: unit, Value: v, Said: u.Said})
 			}
 		}
@@ -227,4 +228,13 @@ func (t *turn) correctsEarlier(r reading.Reading, text string) reading.Reading {
 		}
 	}
 	return r
+}
+
+// namesAnother are words for a further skylight.
+var namesAnother = regexp.MustCompile(`(?i)\b(also|another|other|second|add|plus|extra|more|tambi[eé]n|otr[oa]|m[aá]s|agreg\w+)\b`)
+
+// oneSideNew: one side is just what stood and the other is not: "it's 25 1/2 x 41 1/2", of 25 1/2 x 25 1/2.
+func oneSideNew(stands, now fitcheck.Size) bool {
+	return now.Complete() && now.Width > 0 && stands.Width > 0 &&
+		(now.Width == stands.Width || now.Width == stands.Length || now.Length == stands.Width || now.Length == stands.Length)
 }

@@ -42,6 +42,7 @@ func (r *reader) answers() {
 func (r *reader) unknownOrRefused(h *hit) {
 	switch {
 	case r.toks[h.first].used:
+	case h.is("say", "dontknow") && r.forgotThing(h):
 	case h.is("say", "refuse"):
 		r.unknown(h, func(t fitcheck.Topic, _ *hit) { r.out.DontKnow = append(r.out.DontKnow, t) })
 	case h.is("say", "dontknow") && !r.asksHowIf(h) && !r.climbsLater(h) && !r.questioned(h.last):

@@ -12,14 +12,23 @@ const roundedSize = fitcheck.Inch
 // "25x25 clear, the other white", "the 28x52 are white", "white for the 25 x 49". Beside what it
 // tells it measures nothing.
 func (r *reader) calledBySize(i int) (unit, last int) {
-	if r.Units < 2 || len(r.Sizes) == 0 || !r.pairAt(i) || r.askedSize() != "none" {
+	if r.Units < 2 || len(r.Sizes) == 0 || !r.pairAt(i) {
 		return 0, i
 	}
 	a, b, end, ok := r.pairSides(i)
 	if !ok || r.unitAt(end) != noUnit || r.by(end) {
 		return 0, i
 	}
-	unit = r.kindOfSize(a, b)
+	if unit := r.kindOfNominal(a, b); unit > 0 && (r.choiceBegins(end) || r.trueSizeAfter(end) || r.forNominal(i, end)) {
+		return unit, end - 1
+	}
+	if r.askedSize() != "none" {
+		return 0, i
+	}
+	unit = r.kindNear(a, b, roundedSize)
+	if unit == 0 {
+		unit = r.kindOfNominal(a, b)
+	}
 	for r.wordAt(end, "one", "ones", "size", "sizes", "s") || r.noun(end) {
 		end++
 	}
@@ -51,9 +60,9 @@ func (r *reader) namedBySize(first, end int) bool {
 	return r.choiceBegins(end) || r.wholeSaid(end) > 0 && r.wordAt(end+1, "layer", "layers", "capa", "capas")
 }
 
-// kindOfSize is the one kind of which a size lies nearest to two sides, 0 where none or several do.
-func (r *reader) kindOfSize(a, b fitcheck.Length) int {
-	found, best := 0, roundedSize
+// kindNear is the one kind of which a size lies nearest to two sides, 0 where none or several do.
+func (r *reader) kindNear(a, b, best fitcheck.Length) int {
+	found := 0
 	for unit, sizes := range r.Sizes {
 		for _, s := range sizes {
 			d := min(max(abs(s.Width-a), abs(s.Length-b)), max(abs(s.Width-b), abs(s.Length-a)))

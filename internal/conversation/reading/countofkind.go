@@ -5,7 +5,8 @@ import "example.com/intake-bot/internal/fitcheck"
 // How many there are of a kind that the talk knows, told once more or put right.
 
 var (
-	kindLinks = wordsOf(`the el la los las for of in on over del de para en ones skylights domes domos
+	countStays = wordsOf(`not no instead nomas solamente now nada`)
+	kindLinks  = wordsOf(`the el la los las for of in on over del de para en ones skylights domes domos
 		tragaluces`)
 	quantityWords = wordsOf(`count number quantity qty cantidad numero`)
 	kindTails     = wordsOf(`ones skylights domes is are should be es son to at just only`)
@@ -165,11 +166,11 @@ func (r *reader) countWord(i int) bool {
 // severalAre: "round ones are 2", "squares: 5".
 func (r *reader) severalAre(ref *unitRef) bool {
 	i := ref.last + 1
-	if r.sizedNow() || !r.pluralAt(ref.last) || !r.wordAt(i, "are", "son", "should") && !r.markAt(i, ':') {
+	if r.sizedNow() && !r.severalKnown(ref.units[0]) || !r.pluralAt(ref.last) || !r.wordAt(i, "are", "son", "should") && !r.markAt(i, ':') {
 		return false
 	}
-	n := i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be"))
-	return r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.wordAt(n+1, "not", "no", "instead"))
+	n := r.pastOnly(i + 1 + number(r.wordAt(i, "should") && r.wordAt(i+1, "be")))
+	return r.wholeSaid(n) > 0 && (r.endsCount(n+1) || r.among(n+1, countStays))
 }
 
 // tooManyForLayers: "the kitchen should be 4 not 1", said to the list: of the two numbers one is no number of layers.

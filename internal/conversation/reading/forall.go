@@ -122,6 +122,9 @@ func (r *reader) nextSentenceForAll(end unitRef) int {
 // that is said of several.
 func (r *reader) opensRest(w saidAt, end unitRef) bool {
 	before := w.first - 1
+	if r.wordAt(before, "frame", "frames", "marco", "marcos", "finish") {
+		before-- // "…, frame mill"
+	}
 	if w.topic.OfLength() || !r.breakAt(before) && !r.wordAt(before, "and", "all", "y") ||
 		r.saidOfOther(w.topic, end.units[0]) {
 		return false

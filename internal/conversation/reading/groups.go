@@ -193,6 +193,7 @@ func (r *reader) countedGroupAt(i int) (skylightGroup, bool) {
 	}
 	g := skylightGroup{first: i, last: next - 1, n: n}
 	g.added = r.oneWord(i) && (r.wordAt(i-1, "also", "plus", "tambien", "ademas") || r.wordAt(i, "another"))
+	next = r.pastGroupLink(next)
 	noun := r.ofTheLook(next)
 	if noun {
 		next += 2

@@ -34,8 +34,8 @@ func (r *reader) countedKinds(ms []measure) []measure {
 			out, outCounts = append(out, *m), append(outCounts, countAt{})
 			continue
 		}
-		if counts[k].value == 0 {
-			counts[k] = r.countInWords(m)
+		if c := r.countInWords(m); c.value > 0 && (counts[k].value == 0 || c.first > counts[k].last) {
+			counts[k] = c // of "two: one 2x2 and one 2x4" the nearer
 		}
 		if counts[k].value > 0 {
 			n++
@@ -63,6 +63,9 @@ func (r *reader) totalOfKinds() {
 		all, ok := f.Value.(fitcheck.Whole)
 		return f.Topic == fitcheck.TopicCount && ok && int(all) > n
 	})
+	if named := max(n, r.unclearKinds()); named > 1 && !each {
+		r.out.Total = r.totalTold(named)
+	}
 	if kinds[0] && kinds[1] && (each || !more) { // how many there are of each is still to be asked
 		r.forgetTotal()
 	}
@@ -122,7 +125,7 @@ func (r *reader) whereTold(i, to int) int {
 }
 
 // countInWords: "one is 30x30", "two curbs outside 24x48".
-func (r *reader) countInWords(m *measure) countAt {
+func (r *reader) countInWords(m *measure) (found countAt) {
 	for i := m.from; i < m.first; i++ {
 		n := r.wholeAt(i)
 		if n < 1 || n > 50 || r.toks[i].used || r.markAt(i-1, '/') || r.unitAt(i+1) != noUnit {
@@ -132,10 +135,10 @@ func (r *reader) countInWords(m *measure) countAt {
 			continue
 		}
 		if r.countGap(i+1, m.first) {
-			return countAt{int(n), i, i}
+			found = countAt{int(n), i, i}
 		}
 	}
-	return countAt{}
+	return found
 }
 
 // recordKinds gives measures with counts their kinds, and records the counts.

@@ -104,6 +104,7 @@ func (r *reader) units() {
 	}
 	r.contrast()
 	r.namedAgain()
+	r.namedBySizes()
 	r.choiceShares()
 	r.sortRefs()
 	r.joinRefs()
@@ -111,6 +112,7 @@ func (r *reader) units() {
 	r.nextUnits()
 	r.bothNamed()
 	r.bothOfOne()
+	r.bothOfItsLayers()
 	r.restOfKnown()
 	r.plainAll()
 	r.trailing = r.trailing || r.namedAfter(r.refs, 0, len(r.toks))
@@ -214,8 +216,8 @@ func (r *reader) noKind(h *hit) bool {
 		r.wordAt(h.last, "one", "first", "second", "1st", "2nd", "other", "segunda", "segundo", "otra") {
 		return true // "first diagonal 55 1/2, second one 55 5/8"
 	}
-	if r.ofMeasuring(h) {
-		return true
+	if r.ofMeasuring(h) || r.wordAt(h.first-1, "in") && h.last > h.first && r.markAt(h.first+1, ':') {
+		return true // also "6 in all: 4 small ones"
 	}
 	if r.among(h.last+1, noKindNouns) {
 		return true

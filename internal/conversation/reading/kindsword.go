@@ -13,7 +13,7 @@ func (r *reader) callOwn(ref *unitRef) {
 	for i := ref.first; i <= ref.last; i++ {
 		letter := r.letter(i) && ref.last-ref.first < 2 && (i > ref.first || i == ref.last)
 		if !letter &&
-			(!r.tellsApart(i) || covers(r.intros, i) || covers(r.choices, i) ||
+			(!r.tellsApart(i) || r.by(i) || covers(r.intros, i) || covers(r.choices, i) ||
 				whereWords.has(r.toks[i].text) || r.wordAt(i, "side", "roof", "de", "del")) {
 			continue
 		}

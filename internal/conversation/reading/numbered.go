@@ -11,7 +11,8 @@ func (r *reader) numberedUnits() {
 	}
 	for i := range r.toks {
 		t := &r.toks[i]
-		if t.kind != numToken || t.dec > 0 || t.whole < 1 || t.whole > 9 || t.used {
+		if t.kind != numToken || t.dec > 0 || t.whole < 1 || t.whole > 9 || t.used ||
+			r.by(i-1) && i > 1 && r.toks[i-2].kind == numToken { // "2x4: 25 1/2 x 49 1/2"
 			continue
 		}
 		switch {

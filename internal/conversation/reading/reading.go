@@ -99,6 +99,8 @@ type Reading struct {
 	// Kinds is how many kinds of unit the message names, where it says something of one of them.
 	// Not in the JSON.
 	Kinds int `json:"-"`
+	// Total is how many skylights there are in all, where the message names as many kinds. Not in the JSON.
+	Total *Fact `json:"-"`
 	// SameKind are the units that are said to be of the same kind as the first ("same
 	// frame"), 0 for the one that was asked about. Not in the JSON.
 	SameKind []int `json:"-"`

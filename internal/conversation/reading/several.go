@@ -113,6 +113,9 @@ func (r *reader) drawn(h *hit) bool {
 // "double, bronze, acrylic, bronze".
 func (r *reader) afterColor(h *hit) bool {
 	color, between, colorEnd := false, false, 0
+	if r.liesOver(h) {
+		return false // "bronze over clear": the plastic's
+	}
 	if m := r.choiceBefore(h.first, "material"); m != nil && r.talkSays(-1, m.first) {
 		return true // "2 layers, no preference, polycarbonate, bronze"
 	}
@@ -129,7 +132,7 @@ func (r *reader) afterColor(h *hit) bool {
 			return color && (between || ownLine || r.talkSays(colorEnd, h.first))
 		case o.has1("color"):
 			color, between, colorEnd = true, false, o.last
-		case color && (o.has1("material") || o.has1("layers")):
+		case color && (o.has1("material") || o.has1("layers")) && !r.inRef(o.first): // not "the big one"
 			between = true
 		}
 	}
