@@ -111,6 +111,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	if Request(what) == RequestPerson && r.callPromised(h) {
 		return false
 	}
+	if Request(what) == RequestPrice && r.whenQuoted(h) {
+		return false
+	}
 	switch Request(what) {
 	case RequestHelp:
 		if r.wordAt(h.first, "info") {
