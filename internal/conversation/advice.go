@@ -8,7 +8,11 @@ import (
 )
 
 // adviceAsked asks what to choose: "what would you advise?", "which do you recommend", "¿cuál me recomienda?".
-var adviceAsked = regexp.MustCompile(`(?i)\b(what|which|any|whats|cu[aá]l(es)?|qu[eé])\b[^.?!\n]{0,40}\b(advise|advice|recommend|recommendations?|suggest|suggestions?|(would|do|should) (you|u|i|we) (get|pick|choose|take|go with|use|do)|(is|are|works?) (best|better)|(me |nos )?(recomiendan?|aconsejan?|sugieren?|conviene|recomendar[ií]an?)|(es|ser[ií]a) (el |la )?mejor)\b`)
+var adviceAsked = regexp.MustCompile(`(?i)\b(what|which|any|whats|cu[aá]l(es)?|qu[eé])\b[^.?!\n]{0,40}` +
+	`\b(advise|advice|recommend|recommendations?|suggest|suggestions?|` +
+	`(would|do|should) (you|u|i|we) (get|pick|choose|take|go with|use|do)|` +
+	`(is|are|works?) (best|better)|(me |nos )?(recomiendan?|aconsejan?|sugieren?|conviene|` +
+	`recomendar[ií]an?)|(es|ser[ií]a) (el |la )?mejor)\b`)
 
 // advisedOn are the choices of which the question itself tells what is usual, with the words that name each.
 var advisedOn = []advised{

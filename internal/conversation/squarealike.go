@@ -7,7 +7,8 @@ import (
 )
 
 // oneWay says that a number is of one side only.
-var oneWay = regexp.MustCompile(`(?i)\b(one (way|side|direction)|wide|width|long|length|tall|high|across|short|other|(de )?(un|el otro) lado|ancho|largo|so far|por lo pronto)\b`)
+var oneWay = regexp.MustCompile(`(?i)\b(one (way|side|direction)|wide|width|long|length|tall|high|across|short|other|` +
+	`(de )?(un|el otro) lado|ancho|largo|so far|por lo pronto)\b`)
 
 // squared makes a lone number both sides, where another part of the same skylight is square and so near that the one
 // lies about the other: a plastic of 26 x 26 and an opening of "24".

@@ -19,7 +19,13 @@ func (r *reader) numbersBeside() {
 		if next == i || n < 1 {
 			continue
 		}
-		if r.ofPeople(i, next) || r.withdrawn(i, next) || r.partHarmed(i, n, next) || meant > i && r.fineOnes(i, meant) || r.domesOfOne(n, next) || r.everyOne(i) || r.tilesOf(next) {
+		if r.ofPeople(i, next) ||
+			r.withdrawn(i, next) ||
+			r.partHarmed(i, n, next) ||
+			meant > i && r.fineOnes(i, meant) ||
+			r.domesOfOne(n, next) ||
+			r.everyOne(i) ||
+			r.tilesOf(next) {
 			r.use(i, next-1)
 		}
 	}

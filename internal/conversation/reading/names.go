@@ -142,7 +142,8 @@ func (r *reader) introduced() bool {
 
 // deniedName: "no me llamo Ana, me llamo Eva", "I'm not Ann": the name after it is another's.
 func (r *reader) deniedName(h *hit) bool {
-	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") || r.talksElsewhere(h) || r.wordAt(h.last+1, "not", "isnt", "no")
+	return r.wordAt(h.first-1, "no", "not") && r.wordAt(h.first, "me", "soy") ||
+		r.wordAt(h.last+1, "not", "isnt", "no") || r.talksElsewhere(h)
 }
 
 // behindWhich: the name begins after ", which is": "you asked for my name, which is Dora Lind".
