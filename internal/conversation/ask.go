@@ -62,9 +62,7 @@ func (t *Talk) UnitCount() int {
 		}
 	}
 	for unit := range t.Memory.Called {
-		if unit > 1 {
-			n = max(n, unit)
-		}
+		n = max(n, unit)
 	}
 	return n
 }

@@ -84,7 +84,7 @@ func (t *turn) askHeld(s step) (bool, error) {
 	n := slices.IndexFunc(m.Early, func(p *Pending) bool {
 		return s.state == Measuring && s.asks[0].Unit == p.Unit &&
 			(p.Topic == "" || p.Topic == s.asks[0].Topic) &&
-			(len(p.Candidates) == 0 || slices.Contains(p.Candidates, s.asks[0].Topic))
+			(len(p.Candidates) == 0 || slices.Contains(t.withNeeded(p.Candidates, p.Unit), s.asks[0].Topic))
 	})
 	if n < 0 {
 		return false, nil

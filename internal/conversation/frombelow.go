@@ -10,7 +10,9 @@ import (
 // cantGetUp says that the customer does not get to the skylight: "i can't get on the roof", "no
 // alcanzo", "no ladder here", "I don't do heights".
 var cantGetUp = regexp.MustCompile(`(?i)\b((can'?t|cannot|can not|couldn'?t|won'?t|(not|isn'?t|aren'?t) (able|going|gonna)( to)?|unable to|no way (for me )?to|(don'?t|do not) (want|dare|like)( to)?|(afraid|scared) (to|of)|too old to|hate|not) (\w+ ){0,2}(get|getting|go|going|climb|climbing|be|being) (\w+ ){0,2}(roofs?|up|ladders?)\b|` +
-	`(can'?t|cannot|can not|not|no way to|unable to|don'?t|do not|won'?t) (\w+ )?climb(ing)?\b|(can'?t|cannot|can not|no way to) (\w+ )?(reach|get to|get at) (it|that|there|that high|the roof)\b|` +
+	`(can'?t|cannot|can not|not|no way to|unable to|don'?t|do not|won'?t) (\w+ )?climb(ing)?\b|` +
+	`(can'?t|cannot|can not|no way to) (\w+ )?(reach|get to|get at) (it|that|there|that high|` +
+	`(the|that|its) (plastic|dome|skylight|roof|top|edges?|lip|frame|metal))\b|` +
 	`(i'?m|am|we'?re|are|is) not (going|getting|climbing) (\w+ ){0,2}(up|roofs?)\b|((don'?t|do not) (have|own) a|have no|no|without a|(need|needs) a) (long |longer |tall |taller |big |bigger )?ladder\b|(don'?t|do not|not (good|great) with|afraid of|scared of|not ok with) (do |like )?(heights|roofs|ladders)\b|` +
 	`(roof|house|ceiling|it) (is|it'?s|looks|'s) (\w+ )?too (steep|high|tall)\b|too (steep|high|tall) (for me|to (reach|climb|get to|get at))\b|ladder (is|isn'?t|'s|won'?t|doesn'?t|is not) (too short|(\w+ )?(tall|long|high) enough|reach)\b|` +
 	`(no|not) (puedo|podemos|quiero|pienso|debo|voy a|me atrevo a|me animo a) (subir\w*|treparme|trepar|alcanzar\w*)|no (lo |la |le )?(alcanzo|alcanzamos)\b|(no tengo|no tenemos|no hay|sin) escalera|(me da |le tengo )?miedo (de |a )?(subir\w*|las? alturas?)|(est[aá]|queda|es) (muy|demasiado|bien) (alto|alta|empinado)\b)`)
@@ -54,13 +56,14 @@ func (t *turn) tellsBelow() bool {
 // that can't be had either.
 func (t *turn) measuredBelow(text string) {
 	m := &t.talk.Memory
-	if m.Said["howto.indoors"] == 0 {
+	h := &t.heard
+	if m.Said["howto.indoors"] == 0 && !h.below {
 		return
 	}
-	h := &t.heard
 	h.comes = h.nothing() && len(m.Asking) > 0 && slices.Contains(belowTopics, m.Asking[0].Topic) && photoComes.MatchString(text) && !notComes.MatchString(text)
 	for _, a := range m.Asking {
-		still := (t.heard.below || neitherWay.MatchString(text)) && len(t.heard.entries) == 0 // told what else helps, and they don't get there either
+		still := m.Said["howto.indoors"] > 0 && (t.heard.below || neitherWay.MatchString(text)) &&
+			len(t.heard.entries) == 0 // told what else helps, and they don't get there either
 		if slices.Contains(belowTopics, a.Topic) && (still || t.complete(Ask{fitcheck.TopicCurbInside, a.Unit})) {
 			m.LetGo[a] = true
 			if still && !slices.Contains(t.heard.dontKnow, a) {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/intake-bot/internal/conversation/reading"
 	"example.com/intake-bot/internal/fitcheck"
 )
 
@@ -145,7 +146,18 @@ func (t *turn) unitBlockers(unit int, r fitcheck.UnitResult) []string {
 	case fitcheck.VerdictNoFit:
 		b = append(b, "the measurements can't fit")
 	case fitcheck.VerdictIncomplete:
-		b = append(b, t.missingMeasures(unit, r)...)
+		b = append(append(b, t.missingMeasures(unit, r)...), t.sizesOfNothing(unit)...)
+	}
+	return b
+}
+
+// sizesOfNothing are the sizes that were told before it was known, or asked, what they are of.
+func (t *turn) sizesOfNothing(unit int) []string {
+	var b []string
+	for _, p := range append(slices.Clone(t.talk.Memory.Early), t.talk.Memory.Pending) {
+		if p != nil && p.Unit == unit && p.Why == reading.WhyWhich {
+			b = append(b, fmt.Sprintf("a size, not known of what: %q", p.Said))
+		}
 	}
 	return b
 }

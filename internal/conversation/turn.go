@@ -59,6 +59,7 @@ func Respond(talk Talk, in []Message, now time.Time, shop *Shop) (Outcome, error
 		return Outcome{}, err
 	}
 	t.answerStanding(in)
+	t.advise(joined(in))
 	if t.wantsOut(in) {
 		err := t.silence()
 		return t.out, err

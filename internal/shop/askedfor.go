@@ -14,7 +14,9 @@ var askedFor = []struct {
 }{
 	{"time", regexp.MustCompile(`^\W*(\w+ )?when\b|\bwhen (can|could|do|does|will|would|should|is|are)\b|\b(how (long|soon|fast|quick|quickly|many (days|weeks|months))|what (day|date)|lead times?|turnaround|today|tomorrow|this week|next week|rush|` +
 		`cuando|cuanto (tiempo|tarda|tardan|tardaria|tardarian|demora|demoran|dura|duran)|cuantos (dias|meses|anos)|cuantas semanas|que (dia|tan rapido|tan pronto)|hoy|manana)\b`)},
-	{"money", regexp.MustCompile(`\b(how much|price|prices|priced|pricing|cost|costs|quote|cheap|cheaper|expensive|` +
+	{"money", regexp.MustCompile(`\b(what ?('s|s|is|are) (the |your )?(shipping|freight|delivery)` +
+		`( costs?| fees?| charges?| rates?)?( to| for| on)?\b|` +
+		`how much|price|prices|priced|pricing|cost|costs|quote|cheap|cheaper|expensive|` +
 		`cuanto (cuesta|cuestan|vale|valen|sale|salen|cobran|cobra|es|seria|por|me)|a como|precio|precios|costo|costos|cuesta|cuestan|caro|barato)\b`)},
 	{"reason", regexp.MustCompile(`\b(why|hows come|how come|por ?que)\b`)},
 	{"place", regexp.MustCompile(`\b(where|wheres|donde|adonde)\b`)},

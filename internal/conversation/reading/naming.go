@@ -147,7 +147,7 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 		if before && r.labelled(r.clauseStart(h.first), h.first-1) {
 			return // "the dome on our RV is 14 x 14"
 		}
-		if !before && m.shape == pair && r.whereabouts(m, h) {
+		if !before && m.shape == pair && (r.whereabouts(m, h) || r.weatherActs(h)) {
 			return
 		}
 		if !before && m.shape == pair && r.among(h.last, dwellingNouns) {

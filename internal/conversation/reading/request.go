@@ -113,6 +113,9 @@ func (r *reader) requestStands(h *hit, what string) bool {
 	if Request(what) == RequestPerson && (r.callPromised(h) || r.callsMe(h) && r.whomToCall()) {
 		return false
 	}
+	if Request(what) == RequestPrice && r.whenQuoted(h) {
+		return false
+	}
 	switch Request(what) {
 	case RequestHelp:
 		if r.wordAt(h.first, "info") {

@@ -7,7 +7,9 @@ var (
 		la`)
 	noUnitName = wordsOf(`over from on measured i ok oh sorry yes sheet itself por es de both all two three four of
 		them these those they theyre are were as like said told you before size sizes measurement measurements ambos
-		ambas todos todas son medida medidas como dije dos tres cuatro`)
+		ambas todos todas son medida medidas como dije dos tres cuatro whole entire full piece part thing with and
+		including includes counting flat around way across lamina completo completa entero entera toda todo pieza con
+		a`)
 )
 
 // unit is a unit of length as people write it.
