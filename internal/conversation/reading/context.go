@@ -62,6 +62,7 @@ func (r *reader) describe(ms []measure) {
 		ms[k].from = left[k][0]
 	}
 	r.notThis(ms)
+	r.wroteThen(ms)
 	r.moreDiagonals(ms)
 	r.lineTopics(ms)
 	r.orderedTold(ms)

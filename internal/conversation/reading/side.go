@@ -11,7 +11,7 @@ var (
 	sideVerbs      = wordsOf(`is was at of to be exactly measures about es son de mide miden tiene have has had should
 		its a comes came come just says reads read measured gives gave makes runs ran shows goes da dio marca salio
 		out around now still stays remains sigue`)
-	sidePrepositions = wordsOf(`in on the to at de of en el it is its a por y for para`)
+	sidePrepositions = wordsOf(`across along in on the to at de of en el it is its a por y for para`)
 )
 
 // nameSides gives each length the side that it is called by the words beside it:
