@@ -107,13 +107,14 @@ func (r *reader) allOf(ms []measure) {
 	if r.wordAt(i, "los", "las") && r.wordAt(i+1, "dos", "tres", "cuatro") {
 		plural = true // "… los dos de plástico, de orilla a orilla"
 	}
+	plural = plural || r.namedAtTheEnd(ms)
 	if !plural && !(r.markAt(last.last+1, ',') && r.labelsOnly(i) && last.shape == pair) &&
 		!(r.wordAt(i, "measured", "measuring", "measure", "dims", "medidos", "medidas") && len(last.units) > 0) &&
 		!r.wordAt(i, "all", "both", "everything", "todo", "todos", "todas", "ambos", "ambas") {
 		return
 	}
 	for k := range ms[:len(ms)-1] {
-		if m := &ms[k]; (!m.where || m.ofWhole()) && m.topic == "" && m.shape == last.shape {
+		if m := &ms[k]; (!m.where || m.ofWhole()) && m.topic == "" && (m.shape == last.shape || m.square) {
 			m.topic, m.part, m.face, m.where = last.topic, last.part, last.face, true
 		}
 	}
