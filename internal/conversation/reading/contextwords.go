@@ -107,7 +107,7 @@ func (r *reader) leavesMeasure(m *measure, i int) bool {
 
 // namesElseAfter: the label after a measure is no name of it.
 func (r *reader) namesElseAfter(m *measure, h *hit) bool {
-	return r.ownStatement(m.last+1, h) || r.materialChosen(m, h) || r.cantBeHad(h, m.last+1, h.first) ||
+	return r.ownStatement(m.last+1, h) || r.materialChosen(m, h) || r.otherAside(m, h) || r.cantBeHad(h, m.last+1, h.first) ||
 		r.onlyTold(h) && r.softBetween(m.last+1, h.first)
 }
 
@@ -128,7 +128,7 @@ func (r *reader) takesNextSentence(m *measure, i, to int) {
 		h := r.labelFrom(i)
 		switch {
 		case h == nil:
-		case isName(h) && !r.materialChosen(m, h):
+		case isName(h) && !r.materialChosen(m, h) && !r.otherAside(m, h):
 			r.takeName(m, h, h.senses[0], false)
 		case alone && h.senses[0].kind == "shape":
 			m.takeShape(h.senses[0].value)

@@ -187,6 +187,10 @@ func (r *reader) takeName(m *measure, h *hit, s sense, before bool) {
 			return
 		}
 		h.named = true
+		if before && r.ofSheetBesideBox(m, h, s) {
+			m.face, m.where = r.toks[h.last].text, true
+			return
+		}
 		if m.topic == "" && !(m.part != "" && m.face != "" && !before) {
 			m.topic = fitcheck.Topic(s.value)
 		}

@@ -31,6 +31,9 @@ func (r *reader) negated(i int) bool {
 	if i < len(r.toks) && negStops.has(r.toks[i].text) {
 		return false
 	}
+	if r.notThought(i) {
+		return true
+	}
 	for n, j := 0, i-1; j >= 0 && n < negReach; j-- {
 		t := &r.toks[j]
 		if t.kind == markToken {

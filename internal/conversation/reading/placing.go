@@ -151,6 +151,9 @@ func (r *reader) townsWithState() []found {
 		if n == 0 || n > 1 && (r.wordAt(i, "a") || r.strayLetters(i, ahead)) || place.Scan(ahead, "") > n {
 			continue // also "with a K", "Oklahoma City"
 		}
+		if r.wordAt(i, "ill") && i+1 < len(r.toks) && r.toks[i+1].kind == wordToken && !r.wordAt(i+1, "zip", "usa", "and") {
+			continue // "leaks in the bath, I'll measure later"
+		}
 		if r.wordAt(i, "in") && r.givenAt(i-1) && i+1 < len(r.toks) && r.toks[i+1].kind == numToken && r.toks[i+1].whole > 500 {
 			continue // "its Dana in 30117"
 		}

@@ -112,6 +112,7 @@ func (r *reader) findPhrases() {
 	r.intros = v.scan(r.toks, introLayer, nil)
 	r.wants = v.scan(r.toks, wantLayer, nil)
 	r.styles = v.scan(r.toks, styleLayer, nil)
+	r.facesNoLayers()
 	r.aroundOnly()
 	r.partsByWork()
 	r.labelAt = make([]int16, len(r.toks))
