@@ -271,7 +271,7 @@ func (t *turn) frameStays(unit int) bool {
 
 func (t *turn) takeFor(f reading.Fact, unit, message int, text string) {
 	before := t.talk.entry(f.Topic, unit)
-	f.Value = t.squared(t.rounded(f.Value, unit), f.Topic, unit, text)
+	f.Value = t.rounded(f.Value, unit)
 	e := Entry{Topic: f.Topic, Unit: unit, Value: f.Value, Said: f.Said, Message: message, By: FromCustomer}
 	if before != nil {
 		f.Value = keptInner(before.Value, f.Value, text, f.Said)
