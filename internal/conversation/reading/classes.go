@@ -4,20 +4,13 @@ package reading
 var (
 	articles   = wordsOf(`the a an el la los las un una unos unas`)
 	ownWords   = wordsOf(`my our mi mis nuestro nuestra nuestros nuestras`)
-	thisWords  = wordsOf(`this that these those este esta estos estas ese esa esos esas`)
 	andWords   = wordsOf(`and plus y e`)
 	andOrWords = wordsOf(`and or plus y o e u`)
 	butWords   = wordsOf(`but although though however pero aunque`)
 	onlyWords  = wordsOf(`just only solo solamente nomas`)
-	ifWords    = wordsOf(`if when unless whether once si cuando`)
 	beWords    = wordsOf(`is are was were be been its thats theyre es son esta estan era eran fue`)
-	haveWords  = wordsOf(`have has had having got ive weve hes shes tengo tiene tienen tenemos hay`)
-	canWords   = wordsOf(`can could will would should may might must puede pueden puedo podria`)
-	selfWords  = wordsOf(`i we im ive weve id ill yo nosotros`)
 	correcting = wordsOf(`actually sorry wait oops meant mean instead correction scratch perdon digo espera
 		espere mejor`)
-	skylightWord = wordsOf(`skylight skylights skylite skylites dome domes unit units one ones tragaluz tragaluces
-		domo domos claraboya claraboyas`)
 	layerNouns = wordsOf(`layer layers ply pane panes capa capas`)
 
 	negWords = wordsOf(`not no isnt arent wasnt werent dont doesnt didnt never without wont aint hasnt havent
